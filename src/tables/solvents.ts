@@ -33,8 +33,8 @@ export interface Solvent {
   readonly liquid: LiquidClass;
   /** g/mL at 20 °C. */
   readonly density: Sourced;
-  /** Cubic expansion 1/K, mean of 15–25 °C; null where no value was found: then only 20 °C is known. */
-  readonly expansionPerK: Sourced | null;
+  /** Cubic expansion 1/K, mean of 15–25 °C. */
+  readonly expansionPerK: Sourced;
   /** g of water per g. */
   readonly water: Sourced;
   /** g of ethanol per g; 0 for all but the ethanols. */
@@ -202,7 +202,7 @@ export const solvents: readonly Solvent[] = [
     cas: '77-93-0',
     liquid: 'triacetin',
     density: { value: 1.1369, halfWidth: 0.0025, source: `${CRC}; trade specifications 1.135–1.139`, verified: true },
-    expansionPerK: null,
+    expansionPerK: { value: 0.0009, halfWidth: 0.0003, source: `as of esters; ${MEMORY}`, verified: false },
     water: trace(0.00125),
     ethanol: none,
     foodGradePossible: true,
