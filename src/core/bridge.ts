@@ -49,8 +49,7 @@ export function bridge({
   readonly leastSource: Gram;
   readonly leastBridge: Gram;
 }): { readonly first: Step; readonly second: Step } | null {
-  if (!(target < purity))
-    throw new RangeError('a bridge leads down: the target must be weaker than what you start from');
+  if (!(target < purity)) throw new RangeError('a bridge leads down: the target must be weaker than the source');
   let best: { worst: number; first: Step; second: Step } | null = null;
   for (const strength of ladder(purity, target)) {
     const first = step(purity, strength, bridgeBatch);
@@ -64,7 +63,7 @@ export function bridge({
 
 /** One step down from strength `from` to `to` (g/g), `batch` g made. @throws RangeError when it would go up */
 export function step(from: MassFraction, to: MassFraction, batch: Gram): Step {
-  if (!(to > 0 && to <= from)) throw new RangeError('a dilution cannot be stronger than what it is made from');
+  if (!(to > 0 && to <= from)) throw new RangeError('what is made cannot be stronger than its source');
   const source = (batch * to) / from;
   return { source: gram(source), solvent: gram(batch - source), strength: to };
 }
