@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bridge, ladder } from '../../src/core/bridge';
+import { bridge, inWholeDrops, ladder } from '../../src/core/bridge';
 import { dilutionOf, dropsFor, fillFor, massPerVolume, rescue, solventForDrops } from '../../src/core/dilution';
 import { filledVolume } from '../../src/core/filledVolume';
 import {
@@ -194,6 +194,10 @@ describe('the bridge between', () => {
     expect(found.first.strength).toBe(0.05);
     expect(found.first.source).toBeCloseTo(12.5 * 0.02, 12);
     expect(found.second.source).toBeCloseTo(10 * 0.02, 12);
+    const whole = inWholeDrops(found.first, 20);
+    expect(whole.drops).toBe(13);
+    expect(whole.source).toBeCloseTo(0.26, 12);
+    expect(whole.source / (whole.source + whole.solvent)).toBeCloseTo(0.05, 12);
   });
 
   test('both steps reach their strengths with enough in each transfer, or there is no such bridge', () => {
