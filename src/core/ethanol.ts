@@ -75,7 +75,7 @@ export function ethanolDensity(p: MassFraction, t: Celsius): GramPerMl {
 export function ethanolFromDensity(density: GramPerMl, t: Celsius): MassFraction {
   if (!(t >= 0 && t <= 40)) throw new RangeError(`strength from density is known for 0–40 °C, not for ${t} °C`);
   const [light, heavy] = [ethanolDensity(massFraction(1), t), ethanolDensity(massFraction(0), t)];
-  if (!(density >= light && density <= heavy))
+  if (!(density >= light - ROUNDING && density <= heavy + ROUNDING))
     throw new RangeError(
       `ethanol–water at ${t} °C weighs ${light.toFixed(4)} to ${heavy.toFixed(4)} g/mL, not ${density} g/mL`,
     );
@@ -88,7 +88,7 @@ export function ethanolFromDensity(density: GramPerMl, t: Celsius): MassFraction
  * @throws RangeError outside
  */
 export function ethanolVolumeFraction(p: MassFraction): VolumeFraction {
-  return volumeFraction((p * ethanolDensity(p, REFERENCE_TEMPERATURE)) / ABSOLUTE);
+  return volumeFraction(Math.min(1, (p * ethanolDensity(p, REFERENCE_TEMPERATURE)) / ABSOLUTE)); // 1 + 2e-14 just below p = 1
 }
 
 /**
@@ -134,6 +134,8 @@ export function waterToReduce(spirit: Spirit, to: MassFraction): Gram {
     );
   return gram(spirit.mass * (spirit.strength / to - 1));
 }
+
+const ROUNDING = 1e-12; // g/mL, what the polynomial loses to rounding at the ends
 
 const ABSOLUTE = ethanolDensity(massFraction(1), celsius(20)); // g/mL, 0.7892391
 

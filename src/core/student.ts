@@ -6,18 +6,18 @@ const LANCZOS = [
 
 /**
  * Probability that Student's t with `df` degrees of freedom is at most `t`, dimensionless.
- * Valid: any finite t, df > 0. Source: Abramowitz & Stegun 26.7.1, through the incomplete beta function.
- * @throws RangeError unless df > 0
+ * Valid: any finite t, df ≥ 1. Source: Abramowitz & Stegun 26.7.1, through the incomplete beta function.
+ * @throws RangeError below one degree of freedom
  */
 export function studentCdf(t: number, df: number): number {
-  if (!(df > 0)) throw new RangeError(`Student's t needs more than zero degrees of freedom, not ${df}`);
+  if (!(df >= 1)) throw new RangeError(`Student's t needs one degree of freedom or more, not ${df}`);
   const tail = 0.5 * incompleteBeta(df / (df + t * t), df / 2, 0.5);
   return t > 0 ? 1 - tail : tail;
 }
 
 /**
  * The value that Student's t with `df` degrees of freedom stays below with probability `p`, dimensionless.
- * Valid: 0 < p < 1, df > 0. Found by bisection on the tail, so small tails keep their digits.
+ * Valid: 0 < p < 1, df ≥ 1. Found by bisection on the tail, so small tails keep their digits.
  * Check: 12.706, 4.303, 2.776, 2.093 for p = 0.975 and df = 1, 2, 4, 19 (every printed t table).
  * @throws RangeError outside
  */

@@ -8,7 +8,7 @@ import { gramPerMl, massFraction, type Celsius, type GramPerMl, type MassFractio
  *
  * Source: read in two independent public programs; by their authors' account ICUMSA SPS-4 (Emmerich, Zuckerindustrie 119
  * (1994) 120), which was not read itself. Checked against the CRC table (0–84 %, 20 °C) and NBS Circular 457
- * (0–70 %, 10–30 °C): within 0.2 kg/m³ up to 68 %, 0.8 at 84 %.
+ * (0–80 %, 10–30 °C): within 0.1 kg/m³ up to 32 %, 0.5 up to 70 %, 0.8 up to 84 %.
  */
 const SUGAR = [
   [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289],
