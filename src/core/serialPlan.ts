@@ -1,7 +1,7 @@
 /**
  * Serial dilution: how to come from what is on the shelf to a strength that no single step reaches well.
  *
- * Fewest steps, then least mass made in all, then least pure material used. Strengths between come from a 1-2-5 ladder,
+ * Fewest steps, then least mass made in all. Strengths between come from a 1-2-5 ladder,
  * batches from the smallest that the step and the next one allow, times a few factors (our choices, so "least" is among these).
  * Every plan's ± comes from dilutionOf, step by step, so a dropper used twice is right or wrong twice.
  */
@@ -97,10 +97,9 @@ function bestOfChain(chain: Chain, best: SerialPlan | null): SerialPlan | null {
   if (!end || !reachable(chain, end)) return best;
   let found = best;
   function grow(k: number, after: readonly PlannedStep[], made: number): void {
-    if (found && made > found.made * (1 + 1e-9)) return;
+    if (found && made >= found.made * (1 - 1e-9)) return; // equal goes to the stock named first
     if (k === 0) {
-      const plan = finished(chain, after);
-      if (plan && (!found || better(plan, found))) found = plan;
+      found = finished(chain, after) ?? found;
       return;
     }
     const least = stepOf(chain, k, { atLeast: after[0]!.source / DRAWABLE });
@@ -172,11 +171,6 @@ function strengthOf(chain: Chain, steps: readonly PlannedStep[]): Measured {
 function dropOf({ means, stock }: Chain, k: number): Measured | null {
   if (means.by === 'scale') return null;
   return k === 1 ? (stock.mgPerDrop ?? null) : means.mgPerDrop;
-}
-
-function better(one: SerialPlan, other: SerialPlan): boolean {
-  if (Math.abs(one.made - other.made) > 1e-9 * other.made) return one.made < other.made;
-  return one.used < other.used * (1 - 1e-9);
 }
 
 /** Every way to pick `n` of a falling list, order kept. */
