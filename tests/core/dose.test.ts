@@ -1,16 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  compositionOf,
-  concentrateStrength,
-  doseOf,
-  drinkOfVolume,
-  dropsForPpm,
-  type Drink,
-  type Pour,
-} from '../../src/core/dose';
+import { compositionOf, doseOf, drinkOfVolume, dropsForPpm, type Drink, type Pour } from '../../src/core/dose';
+import { ethanolDensity, ethanolMassFraction, ethanolVolumeFraction, mixSpirits } from '../../src/core/ethanol';
 import { exact, measured, relativeUncertainty, scaled, standardUncertainty } from '../../src/core/measured';
-import { gram, gramPerMl, massFraction, volumeFraction } from '../../src/core/units';
+import { celsius, gram, gramPerMl, massFraction, volumeFraction } from '../../src/core/units';
 
 const ethanol96 = gramPerMl(0.80742); // 96 % vol at 20 °C, OIML R 22
 const drinkOf = (grams: number, density: number, abv = 0): Drink => ({
@@ -46,13 +39,15 @@ describe('a dose in a drink', () => {
     },
   );
 
-  test('20 mg/L at 1 g of concentrate per litre asks for 2.0 %, and 0.5 g/L of it gives 10 mg/L', () => {
-    const w = concentrateStrength(20, 1);
-    expect(w).toBeCloseTo(0.02, 12);
-    const litre = doseOf([pourOf(0.5, w)], drinkOf(1000 - 0.5, 1));
-    expect(litre.volume.value).toBeCloseTo(1000, 9);
-    expect(litre.mgPerL.value).toBeCloseTo(10, 9);
-    expect(() => concentrateStrength(2000, 1)).toThrow('even the neat material gives less');
+  test('1 g per litre of a 2.0 % concentrate is 20 mg/L, and 0.5 g of it is 10 mg/L (w = c/(1000 D), by definition)', () => {
+    for (const [grams, mgPerL] of [
+      [1, 20],
+      [0.5, 10],
+    ] as const) {
+      const litre = doseOf([pourOf(grams, 0.02)], drinkOf(1000 - grams, 1)); // made up to a litre
+      expect(litre.volume.value).toBeCloseTo(1000, 9);
+      expect(litre.mgPerL.value).toBeCloseTo(mgPerL, 9);
+    }
   });
 
   test('1 g of a concentrate of density 0.85 in a litre is 1.176 mL', () => {
@@ -83,6 +78,29 @@ describe('a dose in a drink', () => {
   test('1000 mL of 96 % and 1470.5 mL of water are 40 % by OIML R 22; the average by volume is 1.1 points low, as the docs warn', () => {
     const dose = doseOf([pourOf(1000, 0, 1, 0.96)], drinkOf(1470.5, 1));
     expect(40 - dose.abv.value).toBeCloseTo(1.14, 2);
+  });
+
+  test('up to 1 % of spirit in a drink: volume at most 0.1 % too large, % ABV at most 0.03 points low (OIML R 22)', () => {
+    const litre = (abv: number, ml: number) => {
+      const strength = ethanolMassFraction(volumeFraction(abv));
+      const density = ethanolDensity(strength, celsius(20));
+      return { mass: gram(ml * density), strength, density, abv };
+    };
+    const worst = { volume: 0, abv: 0 };
+    for (const base of [0, 0.05, 0.1, 0.2, 0.3, 0.4])
+      for (const strong of [0.7, 0.96, 1]) {
+        const [drink, pour] = [litre(base, 1000), litre(strong, 10)];
+        const dose = doseOf([pourOf(pour.mass, 0, pour.density, strong)], drinkOf(drink.mass, drink.density, base));
+        const real = mixSpirits(drink, pour, celsius(20));
+        const abv = 100 * ethanolVolumeFraction(real.strength);
+        worst.volume = Math.max(worst.volume, Math.abs(dose.volume.value / real.volume - 1));
+        worst.abv = Math.max(worst.abv, Math.abs(dose.abv.value - abv));
+      }
+    console.info(
+      `1 % of spirit: volume ${(100 * worst.volume).toFixed(3)} %, ABV ${worst.abv.toFixed(4)} points from OIML R 22`,
+    );
+    expect(worst.volume).toBeLessThan(0.001);
+    expect(worst.abv).toBeLessThan(0.03);
   });
 
   test('doses add up, and a blend is told material by material', () => {
