@@ -120,6 +120,17 @@ export function dropsForPpm({
 }
 
 /**
+ * Strength (g/g) a concentrate needs for `mgPerL` in the drink at a dosage of `gramsPerL` g of it per litre: w = c/(1000 D).
+ * @throws RangeError when that would be more than the neat material
+ */
+export function concentrateStrength(mgPerL: number, gramsPerL: number): MassFraction {
+  if (!(mgPerL >= 0 && gramsPerL > 0)) throw new RangeError('a dosage is above 0 g/L, and a dose is zero or more');
+  const w = mgPerL / (1000 * gramsPerL); // mg in a g
+  if (w > 1) throw new RangeError(`${gramsPerL} g/L of even the neat material gives less than ${mgPerL} mg/L`);
+  return massFraction(w);
+}
+
+/**
  * True composition of a counted trial: the share of each material in all that is active, g/g, with its doubt.
  * `active` g per line; lines of one material add. ∂sᵢ/∂aⱼ = (δᵢⱼ − sᵢ)/Σa, so a calibration shared by all lines cancels.
  * @throws RangeError when nothing is in it or a mass is negative

@@ -47,7 +47,9 @@ describe('a dose in a drink', () => {
       const litre = doseOf([pourOf(grams, 0.02)], drinkOf(1000 - grams, 1)); // made up to a litre
       expect(litre.volume.value).toBeCloseTo(1000, 9);
       expect(litre.mgPerL.value).toBeCloseTo(mgPerL, 9);
+      expect(concentrateStrength(mgPerL, grams)).toBeCloseTo(0.02, 12);
     }
+    expect(() => concentrateStrength(2000, 1)).toThrow('even the neat material gives less');
   });
 
   test('1 g of a concentrate of density 0.85 in a litre is 1.176 mL', () => {
