@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { compositionOf, doseOf, drinkOfVolume, dropsForPpm, type Drink, type Pour } from '../../src/core/dose';
+import {
+  compositionOf,
+  concentrateStrength,
+  doseOf,
+  drinkOfVolume,
+  dropsForPpm,
+  type Drink,
+  type Pour,
+} from '../../src/core/dose';
 import { ethanolDensity, ethanolMassFraction, ethanolVolumeFraction, mixSpirits } from '../../src/core/ethanol';
 import { exact, measured, relativeUncertainty, scaled, standardUncertainty } from '../../src/core/measured';
 import { celsius, gram, gramPerMl, massFraction, volumeFraction } from '../../src/core/units';
