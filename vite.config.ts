@@ -1,7 +1,40 @@
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+
+const pwa = VitePWA({
+  registerType: 'prompt',
+  injectRegister: false, // src/app/update.tsx registers it: the plugin's helper breaks under Trusted Types
+  workbox: {
+    globPatterns: ['**/*.{html,js,css,svg,png,woff2,json,webmanifest,wasm}'],
+    inlineWorkboxRuntime: true,
+    cleanupOutdatedCaches: true,
+  },
+  manifest: {
+    id: './',
+    name: 'Minim',
+    short_name: 'Minim',
+    description: 'Drops, dilutions, strips and doses at the flavour bench, offline.',
+    start_url: './',
+    scope: './',
+    display: 'standalone',
+    orientation: 'any',
+    background_color: '#f3efe4',
+    theme_color: '#f3efe4',
+    icons: [
+      { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+      { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
+      { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+    ],
+    shortcuts: [
+      { name: 'Look up ppm', url: './#/new/lookup', icons: [{ src: 'icon-192.png', sizes: '192x192' }] },
+      { name: 'Dilute', url: './#/new/dilute', icons: [{ src: 'icon-192.png', sizes: '192x192' }] },
+    ],
+  },
+});
 
 export default defineConfig({
   base: './',
+  plugins: [pwa],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { target: 'es2022', modulePreload: { polyfill: false } },
   test: {

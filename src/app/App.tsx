@@ -1,0 +1,62 @@
+import { useEffect } from 'preact/hooks';
+import { shelf } from '../records/shelf';
+import { Bench } from './Bench';
+import { BookPage } from './BookPage';
+import { RecordPage } from './RecordPage';
+import { go, hashOf, route } from './route';
+import { RunPage, startTask } from './RunPage';
+import { SettingsPage } from './SettingsPage';
+import { ShelfPage } from './ShelfPage';
+import { UpdateNotice } from './update';
+
+/** The page that the hash asks for. */
+export function App() {
+  const { theme, hand } = shelf.settings.value;
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = theme;
+    document.documentElement.dataset['hand'] = hand;
+  }, [theme, hand]);
+  return <Page />;
+}
+
+function Page() {
+  const [page, id] = route.value;
+  useEffect(() => {
+    if (page === 'new' && id) startTask({ task: id, typed: {} }, 'replace');
+  }, [page, id]);
+  if (page === 'run' && id) return <RunPage id={id} />;
+  if (page === 'record' && id) return <RecordPage id={id} />;
+  if (page === 'settings') return <SettingsPage />;
+  if (page === 'new') return <main class="page" aria-busy="true" />;
+  return (
+    <>
+      {page === 'shelf' ? <ShelfPage /> : page === 'book' ? <BookPage /> : <Bench />}
+      <Tabs here={page ?? ''} />
+    </>
+  );
+}
+
+function Tabs({ here }: { here: string }) {
+  const tabs = [
+    ['', 'Bench'],
+    ['shelf', 'Shelf'],
+    ['book', 'Book'],
+  ] as const;
+  return (
+    <nav class="tabs" aria-label="Bench, Shelf, Book">
+      <UpdateNotice />
+      {tabs.map(([page, words]) => (
+        <a
+          href={hashOf(...(page ? [page] : []))}
+          aria-current={here === page ? 'page' : undefined}
+          onClick={(event) => {
+            event.preventDefault();
+            go(page ? [page] : []);
+          }}
+        >
+          {words}
+        </a>
+      ))}
+    </nav>
+  );
+}

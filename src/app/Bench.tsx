@@ -1,0 +1,82 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Run } from '../records/run';
+import { list, runWithEvents, shelf } from '../records/shelf';
+import { taskOf, tasks } from '../tasks';
+import { fold } from '../tasks/fold';
+import { placeOf } from '../tasks/run';
+import { ago } from '../ui/format';
+import { go } from './route';
+import { startTask } from './RunPage';
+
+/** The tasks, with what was left half done first. */
+export function Bench() {
+  const smellOnly = list('vial').filter((vial) => vial.grade === 'smell only').length;
+  return (
+    <main class="page bench">
+      <header class="top">
+        <h1>Bench</h1>
+        {smellOnly > 0 && <span class="chip">smell only ×{smellOnly}</span>}
+        <button class="round" onClick={() => go(['settings'])} aria-label="Settings">
+          ⚙
+        </button>
+      </header>
+      <div class="paused-runs" data-loaded={shelf.loaded.value}>
+        {shelf.openRuns.value.map((run) => (
+          <Paused key={run.id} run={run} />
+        ))}
+      </div>
+      <div class="tasks">
+        {tasks.map((task) => (
+          <button class="card" onClick={() => startTask({ task: task.id, typed: {} })}>
+            <b>{task.name}</b>
+            <span>{task.hint}</span>
+          </button>
+        ))}
+      </div>
+    </main>
+  );
+}
+
+interface Place {
+  title: string;
+  words: string;
+  at: string;
+}
+
+/** Where a paused run stands, from its events. */
+async function placeOfRun(run: Run): Promise<Place> {
+  const events = (await runWithEvents(run.id))?.events ?? [];
+  const at = events.at(-1)?.at ?? run.made;
+  const task = taskOf(run.task);
+  if (!task) return { title: run.title, words: 'This version of Minim does not know its task.', at };
+  const state = fold(events);
+  const steps = task.steps(state);
+  const index = placeOf(steps, state);
+  const pad = steps[index]!.pad;
+  const count = pad && (state.drops[pad.counter] ?? 0);
+  const words = pad
+    ? `drop ${count}${pad.wish === null ? '' : ` of ${pad.wish}`}`
+    : `step ${index + 1} of ${steps.length}`;
+  return { title: task.title(state), words: `Paused at ${words}`, at };
+}
+
+function Paused({ run }: { run: Run }) {
+  const place = useSignal<Place>({ title: run.title, words: 'Paused', at: run.made });
+  const recordsSeen = shelf.records.value;
+  useEffect(() => void placeOfRun(run).then((found) => (place.value = found)), [recordsSeen]);
+  const { title, words, at } = place.value;
+  return (
+    <section class="card paused">
+      <div>
+        <b>{title}</b>
+        <span>
+          {words}, {ago(Date.parse(at), Date.now())}
+        </span>
+      </div>
+      <button class="main" onClick={() => go(['run', run.id])} aria-label={`Resume ${title}`}>
+        Resume
+      </button>
+    </section>
+  );
+}

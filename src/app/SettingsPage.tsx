@@ -1,0 +1,54 @@
+import { changeSettings, shelf } from '../records/shelf';
+import { FieldInput } from '../ui/FieldInput';
+
+const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
+
+/** How the person likes Minim. */
+export function SettingsPage() {
+  const { theme, hand, basis } = shelf.settings.value;
+  return (
+    <main class="page settings">
+      <header class="top">
+        <h1>Settings</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <Choice
+        title="Which hand holds the phone"
+        value={hand}
+        options={{ right: 'Right', left: 'Left' }}
+        onChoose={(hand) => changeSettings({ hand })}
+      />
+      <Choice
+        title="Light"
+        value={theme}
+        options={{ system: 'As the phone', light: 'Paper (light)', dark: 'Night (dark)' }}
+        onChoose={(theme) => changeSettings({ theme })}
+      />
+      <Choice
+        title="Strengths are usually in"
+        value={basis}
+        options={Object.fromEntries(bases.map((name) => [name, name]))}
+        onChoose={(basis) => changeSettings({ basis })}
+      />
+      <p class="quiet">
+        Everything stays on this phone: no account, no tracking, no request to any other place. Minim warns and
+        computes; it does not certify. Local rules and licensed practice decide.
+      </p>
+    </main>
+  );
+}
+
+interface ChoiceProps<T extends string> {
+  title: string;
+  value: T;
+  options: Record<T, string>;
+  onChoose: (value: T) => void;
+}
+
+function Choice<T extends string>({ title, value, options, onChoose }: ChoiceProps<T>) {
+  const listed = Object.entries<string>(options).map(([value, words]) => ({ value, words }));
+  const field = { name: title, title, input: 'choice' as const, options: listed };
+  return <FieldInput field={field} text={value} problem={undefined} onText={(text) => onChoose(text as T)} />;
+}

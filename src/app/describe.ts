@@ -1,0 +1,142 @@
+import { scaled } from '../core/measured';
+import type { AnyRecord, KindName, RecordOf } from '../records/kinds';
+import { find } from '../records/shelf';
+import { facts, type Description } from './description';
+import { describeVial } from './describeVial';
+import { formatPlain, measuredText } from '../ui/format';
+
+type Describers = { [K in KindName]: (record: RecordOf<K>) => Description };
+
+/** Title, one line, facts and numbers of any record. */
+export function describe(record: AnyRecord): Description {
+  return (describers[record.kind as KindName] as (record: AnyRecord) => Description)(record);
+}
+
+const describers: Describers = {
+  material: (r) => ({
+    title: r.name,
+    line: `${r.sort}, ${r.form}`,
+    code: r.code,
+    facts: facts(
+      ['CAS', r.cas],
+      ['FEMA', r.fema],
+      ['Form at 20 °C', r.form],
+      ['Density', r.density && `${r.density.gPerMl} g/mL (${r.density.source})`],
+    ),
+  }),
+  bottle: (r) => ({
+    title: find('material', r.material)?.name ?? 'a material that is gone',
+    line: facts(['', r.supplier], ['', r.lot && `lot ${r.lot}`])
+      .map(([, text]) => text)
+      .join(', '),
+    code: find('material', r.material)?.code ?? '',
+    grade: r.grade,
+    facts: facts(
+      ['Supplier', r.supplier],
+      ['Lot', r.lot],
+      ['Grade', r.grade],
+      ['Received', r.received],
+      ['Opened', r.opened],
+      ['Amount', r.amountG && `${r.amountG} g`],
+      ['Purity', r.purity && `${formatPlain(r.purity * 100)} %`],
+    ),
+    next: [{ words: 'Dilute this', start: { task: 'dilute', typed: { bottle: r.id } } }],
+  }),
+  solvent: (r) => ({
+    title: r.name,
+    line: r.food ? 'food grade' : 'not for food',
+    facts: facts(
+      ['Density', `${r.density.gPerMl} g/mL at ${r.density.atC} °C (${r.density.source})`],
+      ['Grade', r.food ? 'food grade' : 'not for food'],
+      ['Dries off', r.dryOff],
+    ),
+  }),
+  vial: describeVial,
+  dropper: (r) => ({ title: r.name, line: r.tip, facts: facts(['Tip', r.tip]) }),
+  calibration: (r) => ({
+    title: `${find('dropper', r.dropper)?.name ?? 'a dropper'} · ${r.liquid.name}`,
+    line: measuredText(r.mgPerDrop, 'mg per drop'),
+    facts: facts(
+      ['Liquid', r.liquid.name],
+      ['Scale shows', `${r.readabilityG} g`],
+      ['Room', r.temperatureC && `${r.temperatureC} °C`],
+      ...r.readings.map(({ drops, massG }, i) => [`Reading ${i + 1}`, `${drops} drops, ${massG} g`] as const),
+    ),
+    results: [
+      {
+        label: 'One drop weighs',
+        amount: r.mgPerDrop,
+        unit: 'mg',
+        how: {
+          words: ['The mean of the readings: mass over drops.'],
+          inputs: r.readings.map(({ drops, massG }, i) => ({
+            words: `Reading ${i + 1}`,
+            text: `${drops} drops, ${massG} g`,
+            source: 'your scale',
+          })),
+        },
+      },
+    ],
+  }),
+  formula: (r) => ({
+    title: r.name,
+    line: `version ${r.version}, ${r.lines.length} lines`,
+    facts: facts(
+      ...r.lines.map(
+        (line) =>
+          [
+            line.name,
+            `${formatPlain((line.share / r.lines.reduce((sum, { share }) => sum + share, 0)) * 100, 3)} % by mass`,
+          ] as const,
+      ),
+      ['Notes', r.notes],
+    ),
+  }),
+  layering: (r) => ({
+    title: r.name,
+    line: r.verdict.decision || 'no verdict',
+    facts: facts(
+      ['Strips', r.strips.map((strip) => strip.code).join(' + ')],
+      ['Verdict', r.verdict.decision],
+      ['In words', r.verdict.words],
+      ['Liking', r.verdict.liking ?? undefined],
+      ...r.readings.map(
+        (reading) =>
+          [
+            reading.minute === null ? 'Now' : `At ${reading.minute} min`,
+            [reading.words, reading.intensity === null ? '' : `intensity ${reading.intensity}`, reading.note]
+              .filter(Boolean)
+              .join(', '),
+          ] as const,
+      ),
+    ),
+  }),
+  base: (r) => ({ title: r.name, line: `${r.volumeMl} mL, ${r.brix} °Brix, ${r.abv} % ABV` }),
+  tasting: (r) => ({
+    title: r.base.name,
+    line: r.reached.map((part) => `${part.name} ${measuredText(part.mgPerKg, 'mg/kg')}`).join(', '),
+    facts: facts(
+      ['Drink', `${r.base.volumeMl} mL, ${r.base.brix} °Brix, ${r.base.abv} % ABV`],
+      ['Verdict', r.verdict],
+      ['Liking', r.liking ?? undefined],
+      ...r.doses.map(
+        (dose) => [dose.code, dose.drops === null ? measuredText(dose.massG, 'g') : `${dose.drops} drops`] as const,
+      ),
+    ),
+    results: r.reached.map((part) => ({
+      label: part.name,
+      amount: part.mgPerKg,
+      unit: 'mg/kg',
+      how: {
+        words: ['Mass of the material over mass of the drink.'],
+        inputs: r.doses.map((dose) => ({
+          words: dose.code,
+          text: measuredText(scaled(dose.massG, 1000), 'mg'),
+          source: dose.drops === null ? 'weighed' : `${dose.drops} drops counted`,
+        })),
+      },
+    })),
+  }),
+  run: (r) => ({ title: r.title, line: r.endedAt ? 'finished' : 'paused' }),
+  settings: () => ({ title: 'Settings', line: '' }),
+};

@@ -1,0 +1,60 @@
+import { scaled } from '../core/measured';
+import type { Basis } from '../core/strength';
+import type { RecordOf } from '../records/kinds';
+import { formatPlain, measuredText } from '../ui/format';
+import type { Result } from '../ui/result';
+import { facts, type Description } from './description';
+
+/** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
+export function describeVial(r: RecordOf<'vial'>): Description {
+  return {
+    title: r.name,
+    line: `${r.label.value} ${r.label.basis}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${r.madeOn}`,
+    code: r.code,
+    grade: r.grade,
+    facts: facts(
+      ['Grade', r.grade],
+      ['Solvent', r.solvent?.name],
+      ['Amount made', measuredText(r.massG, 'g')],
+      ['Vial', `${r.sizeMl} mL`],
+      ['Made', r.madeOn],
+      ['Use by', r.useBy],
+      ['Supplier', r.supplier],
+      ['Lot', r.lot],
+    ),
+    results: r.contents.map((part) => strengthResult(r, part)),
+    next: [
+      { words: 'Dose a drink', start: { task: 'dose', typed: { vial: r.id } } },
+      { words: 'Layer strips', start: { task: 'layer', typed: { [`pick.${r.id}`]: 'yes' } } },
+      { words: 'Thin it further', start: { task: 'dilute', typed: { bottle: r.id } } },
+    ],
+  };
+}
+
+/** Strength of one content of a vial, in the basis of its label. */
+function strengthResult(vial: RecordOf<'vial'>, part: RecordOf<'vial'>['contents'][number]): Result {
+  const basis = vial.label.basis as Basis;
+  const byVolume = basis === '% w/v' || basis === 'mg/L';
+  const factor =
+    basis === '% w/w' ? 100 : basis === 'mg/kg' ? 1e6 : vial.densityGPerMl * (basis === 'mg/L' ? 1e6 : 100);
+  const shown = byVolume || basis === '% w/w' || basis === 'mg/kg' ? basis : '% w/v';
+  const source = {
+    words: 'Strength as made',
+    text: measuredText(scaled(part.strength, 100), '% w/w'),
+    source: 'the run that made it',
+  };
+  const density = {
+    words: 'Density of the dilution',
+    text: `${formatPlain(vial.densityGPerMl)} g/mL at 20 °C`,
+    source: 'from its parts, volumes added',
+  };
+  return {
+    label: vial.contents.length > 1 ? part.name : 'Strength',
+    amount: scaled(part.strength, factor),
+    unit: shown,
+    how: {
+      words: ['Mass of neat material over mass of the dilution; for % w/v times the density of the dilution.'],
+      inputs: [source, density],
+    },
+  };
+}

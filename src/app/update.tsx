@@ -1,0 +1,48 @@
+import { signal } from '@preact/signals';
+import { route } from './route';
+
+const waiting = signal<ServiceWorker | null>(null);
+
+/** A policy for the one script address that Minim hands to the browser, so that Trusted Types can be enforced. */
+function workerUrl(): string {
+  const address = new URL('sw.js', document.baseURI).href;
+  const { trustedTypes } = window as { trustedTypes?: Policies };
+  const policy = trustedTypes?.createPolicy('minim-worker', { createScriptURL: (url) => url });
+  return policy?.createScriptURL(address) ?? address;
+}
+
+/** The part of the Trusted Types interface (W3C) that is used; the compiler's library does not have it yet. */
+interface Policies {
+  createPolicy(name: string, rules: { createScriptURL(url: string): string }): { createScriptURL(url: string): string };
+}
+
+/** Registers the service worker; a newer version is downloaded and then waits to be asked for. */
+export async function registerWorker(): Promise<void> {
+  if (!('serviceWorker' in navigator) || import.meta.env.DEV) return;
+  const registration = await navigator.serviceWorker.register(workerUrl(), { updateViaCache: 'none' });
+  const look = () => {
+    if (registration.waiting && navigator.serviceWorker.controller) waiting.value = registration.waiting;
+  };
+  look();
+  registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', look));
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') void registration.update().catch(() => {}); // offline: next time
+  });
+}
+
+/** Asks before updating; stands only on pages without a run, so a run is never reloaded. */
+export function UpdateNotice() {
+  if (!waiting.value || route.value[0] === 'run') return null;
+  const update = () => {
+    navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
+    waiting.value?.postMessage({ type: 'SKIP_WAITING' });
+  };
+  return (
+    <p class="update" role="status">
+      <span>A newer Minim is ready.</span>
+      <button class="second" onClick={update}>
+        Update now
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,36 @@
+import * as z from 'zod/mini';
+import { measuredSchema, useSchema } from './quantity';
+import { envelope, type Kind } from './record';
+
+const baseFacts = {
+  name: z.string(),
+  volumeMl: z.number(),
+  /** g of sucrose per 100 g. */
+  brix: z.number(),
+  /** Alcohol by volume, %. */
+  abv: z.number(),
+  densityGPerMl: z.number(),
+  pH: z.optional(z.number()),
+  carbonation: z.optional(z.string()),
+};
+const baseSchema = z.object({ ...envelope, ...baseFacts });
+
+/** A drink before it is flavoured. */
+export const base = { kind: 'base', schema: baseSchema, upgrades: [] } satisfies Kind;
+export type Base = z.output<typeof baseSchema>;
+
+const tastingSchema = z.object({
+  ...envelope,
+  base: z.object(baseFacts),
+  doses: z.array(
+    z.object({ vial: z.string(), code: z.string(), drops: z.nullable(z.number()), massG: measuredSchema }),
+  ),
+  reached: z.array(z.object({ material: z.string(), name: z.string(), mgPerKg: measuredSchema })),
+  verdict: z.string(),
+  liking: z.nullable(z.number()),
+  uses: z.array(useSchema),
+});
+
+/** A drink as dosed and tasted. */
+export const tasting = { kind: 'tasting', schema: tastingSchema, upgrades: [] } satisfies Kind;
+export type Tasting = z.output<typeof tastingSchema>;

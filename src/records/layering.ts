@@ -1,0 +1,35 @@
+import * as z from 'zod/mini';
+import { envelope, type Kind } from './record';
+
+const reading = z.object({
+  at: z.string(),
+  /** Minutes after the dip, null for "now". */
+  minute: z.nullable(z.number()),
+  vials: z.array(z.string()),
+  words: z.string(),
+  /** 0 to 10. */
+  intensity: z.nullable(z.number()),
+  /** 1 dislike extremely to 9 like extremely. */
+  liking: z.nullable(z.number()),
+  note: z.string(),
+});
+
+const schema = z.object({
+  ...envelope,
+  name: z.string(),
+  strips: z.array(
+    z.object({
+      vial: z.string(),
+      code: z.string(),
+      dips: z.number(),
+      dippedAt: z.nullable(z.string()),
+      takenOutAt: z.nullable(z.string()),
+    }),
+  ),
+  readings: z.array(reading),
+  verdict: z.object({ liking: z.nullable(z.number()), decision: z.string(), words: z.string() }),
+});
+
+/** Strips smelled together, what was written down, and the verdict. */
+export const layering = { kind: 'layering', schema, upgrades: [] } satisfies Kind;
+export type Layering = z.output<typeof schema>;

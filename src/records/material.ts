@@ -1,0 +1,42 @@
+import * as z from 'zod/mini';
+import { densitySchema, gradeSchema } from './quantity';
+import { envelope, type Kind } from './record';
+
+const schema = z.object({
+  ...envelope,
+  name: z.string(),
+  code: z.string(),
+  cas: z.optional(z.string()),
+  fema: z.optional(z.string()),
+  sort: z.enum(['substance', 'natural']),
+  /** At 20 °C. A solid is weighed, never counted in drops. */
+  form: z.enum(['liquid', 'viscous', 'solid']),
+  density: z.optional(densitySchema),
+  /** Share of the material that is what its name says, g/g. */
+  purity: z.optional(z.number()),
+  cautions: z.array(z.string()),
+});
+
+/** A neat aroma material: an oil, an aroma chemical. */
+export const material = { kind: 'material', schema, upgrades: [] } satisfies Kind;
+export type Material = z.output<typeof schema>;
+
+const bottleSchema = z.object({
+  ...envelope,
+  material: z.string(),
+  supplier: z.string(),
+  lot: z.string(),
+  grade: gradeSchema,
+  received: z.optional(z.string()),
+  opened: z.optional(z.string()),
+  amountG: z.optional(z.number()),
+  pricePerG: z.optional(z.number()),
+  /** Certificate values of this lot; they override the material's. */
+  density: z.optional(densitySchema),
+  purity: z.optional(z.number()),
+  useBy: z.optional(z.string()),
+});
+
+/** A material as bought: supplier, lot, what the certificate says. */
+export const bottle = { kind: 'bottle', schema: bottleSchema, upgrades: [] } satisfies Kind;
+export type Bottle = z.output<typeof bottleSchema>;

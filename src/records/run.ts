@@ -1,0 +1,32 @@
+import * as z from 'zod/mini';
+import { envelope, type Kind } from './record';
+
+const schema = z.object({
+  ...envelope,
+  task: z.string(),
+  /** 1 while the run can be resumed; gone when it has ended (the database finds open runs by it). */
+  open: z.optional(z.literal(1)),
+  endedAt: z.optional(z.string()),
+  /** What it ended in. */
+  kept: z.array(z.string()),
+  /** Title when last written, for the lists. */
+  title: z.string(),
+});
+
+/** One walk through a task; what happened in it is its list of events. */
+export const run = { kind: 'run', schema, upgrades: [] } satisfies Kind;
+export type Run = z.output<typeof schema>;
+
+/** One thing that happened in a run. `seq` counts from 0 without a gap; `at` is UTC, ISO 8601. */
+export const runEvent = z.object({
+  run: z.string(),
+  seq: z.number(),
+  at: z.string(),
+  /** go: show step `key`, `text` names the step left as done, if any · typed: field `key` holds `text` · drop, count, undo: tap pad `key` ·
+   *  mark, unmark: the moment `key` happened. */
+  type: z.enum(['go', 'typed', 'drop', 'count', 'undo', 'mark', 'unmark']),
+  key: z.string(),
+  text: z.optional(z.string()),
+  by: z.optional(z.number()),
+});
+export type RunEvent = z.output<typeof runEvent>;

@@ -1,0 +1,106 @@
+import { computed, signal } from '@preact/signals';
+import { v7 } from 'uuid';
+import { storedEvents, storedOfKind, storedOpenRuns, storedRecord } from './database';
+import { write } from './door';
+import { kinds, type AnyRecord, type KindName, type RecordOf } from './kinds';
+import { readRecord, versionOf, type Kind, type Stored } from './record';
+import { usualSettings, type Settings } from './settings';
+
+/** A stored thing that could not be read: kept, shown and exported as it is. */
+export interface Unreadable {
+  raw: Stored;
+  why: string;
+}
+
+const onHand = signal<ReadonlyMap<string, AnyRecord>>(new Map());
+const unread = signal<readonly Unreadable[]>([]);
+const loaded = signal(false);
+
+/** What is kept now, for the screens. Written only through `keep`. Ended runs are not held here; `endedRuns` reads them. */
+export const shelf = {
+  loaded,
+  unreadable: unread,
+  records: onHand,
+  openRuns: computed(() => list('run').filter((run) => run.open === 1)),
+  settings: computed((): Settings => (onHand.value.get('settings') as Settings | undefined) ?? usualSettings),
+};
+
+/** Records of a kind, newest first, without the archived ones. */
+export function list<K extends KindName>(kind: K): RecordOf<K>[] {
+  return (
+    [...onHand.value.values()].filter((record) => record.kind === kind && !record.archived) as RecordOf<K>[]
+  ).sort((a, b) => (a.id < b.id ? 1 : -1));
+}
+
+/** The record of that id, if it is of that kind. */
+export function find<K extends KindName>(kind: K, id: string | undefined): RecordOf<K> | undefined {
+  const record = id === undefined ? undefined : onHand.value.get(id);
+  return record?.kind === kind ? (record as RecordOf<K>) : undefined;
+}
+
+/** Reads open runs first (the Bench waits for them), then everything else but ended runs. */
+export async function load(): Promise<void> {
+  takeIn([...(await storedOpenRuns()), ...(await storedOfKind('settings'))]);
+  loaded.value = true;
+  const others = Object.keys(kinds).filter((kind) => kind !== 'run' && kind !== 'settings');
+  takeIn((await Promise.all(others.map(storedOfKind))).flat());
+}
+
+/** Ended runs, newest first, for the Book. */
+export async function endedRuns(): Promise<RecordOf<'run'>[]> {
+  const { read } = sortOut(await storedOfKind('run'));
+  return (read as RecordOf<'run'>[]).filter((run) => run.open !== 1).sort((a, b) => (a.id < b.id ? 1 : -1));
+}
+
+/** One run with its events, open or ended; null when there is none. */
+export async function runWithEvents(id: string) {
+  const raw = await storedRecord(id);
+  const read = raw && raw.kind === 'run' ? readRecord(kinds.run, raw) : null;
+  return read?.ok ? { run: read.value, events: await storedEvents(id) } : null;
+}
+
+function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadable[] } {
+  const read: AnyRecord[] = [];
+  const failed: Unreadable[] = [];
+  for (const raw of raws) {
+    const kind = (kinds as Record<string, Kind>)[raw.kind];
+    const result = kind ? readRecord(kind, raw) : ({ ok: false, why: 'its kind is not known' } as const);
+    if (result.ok) read.push(result.value as AnyRecord);
+    else failed.push({ raw, why: result.why });
+  }
+  return { read, failed };
+}
+
+/** Puts stored things into the signals; those that cannot be read go to `unreadable`. */
+export function takeIn(raws: readonly Stored[]): void {
+  const { read, failed } = sortOut(raws);
+  const next = new Map(onHand.value);
+  for (const record of read) next.set(record.id, record);
+  onHand.value = next;
+  if (failed.length > 0) unread.value = [...unread.value, ...failed];
+}
+
+/** The time-ordered id of a new record (UUID version 7, RFC 9562). */
+export function newId(): string {
+  return v7();
+}
+
+/** A new record of a kind: id, version and time are given, the rest is the caller's. Not stored yet. */
+export function newRecord<K extends KindName>(
+  kind: K,
+  facts: Omit<RecordOf<K>, 'id' | 'kind' | 'v' | 'made' | 'from'> & { from?: string[]; id?: string },
+): RecordOf<K> {
+  const made = new Date().toISOString();
+  return { from: [], id: newId(), ...facts, kind, v: versionOf(kinds[kind]), made } as unknown as RecordOf<K>;
+}
+
+/** Stores records, all or none; the screens see them when they are stored. */
+export async function keep(records: readonly AnyRecord[]): Promise<void> {
+  await write(records.map((record) => ({ record })));
+  takeIn(records);
+}
+
+/** Changes the settings. */
+export function changeSettings(change: Partial<Settings>): Promise<void> {
+  return keep([{ ...shelf.settings.value, made: new Date().toISOString(), ...change }]);
+}

@@ -1,0 +1,26 @@
+import * as z from 'zod/mini';
+import { densitySchema } from './quantity';
+import { envelope, type Kind } from './record';
+
+/** What a task needs to know of a solvent; a vial keeps a copy, so that it stays true when the solvent is edited. */
+export const solventFacts = {
+  name: z.string(),
+  density: densitySchema,
+  /** Food grade, by the word of the bottle. */
+  food: z.boolean(),
+  /** Flash point in °C, where known. */
+  flashC: z.optional(z.number()),
+  /** Alcohol by volume, mL/mL at 20 °C. */
+  abv: z.optional(z.number()),
+  /** How it behaves on a strip. */
+  dryOff: z.enum(['minutes', 'hours', 'stays wet', 'unknown']),
+};
+
+const schema = z.object({ ...envelope, ...solventFacts });
+
+/** A solvent of the person's own, beside the usual ones. */
+export const solvent = { kind: 'solvent', schema, upgrades: [] } satisfies Kind;
+export type Solvent = z.output<typeof schema>;
+/** The copy of a solvent that a vial keeps. */
+export const solventCopy = z.object({ id: z.string(), ...solventFacts });
+export type SolventCopy = z.output<typeof solventCopy>;

@@ -1,0 +1,32 @@
+import type { Level } from '../core/figure';
+
+/**
+ * Agents that make an oil phase heavier, and oils that carry it. Densities g/mL at 20 °C; "memory": typical, not confirmed.
+ * Their highest amounts stand in the limit tables under the same CAS. Brominated oil is banned and is not offered.
+ */
+export interface WeightingAgent {
+  readonly name: string;
+  readonly cas: readonly string[];
+  readonly low: number; // g/mL
+  readonly high: number; // g/mL
+  readonly source: string;
+  readonly level: Level;
+  /** Share of a soybean oil phase that matched water when measured, g/g (Chanamai and McClements, J Agric Food Chem 48, 2000, 5561–5565). */
+  readonly matchedSoybean: number | null;
+}
+
+/** All agents. */
+export const weightingAgents: readonly WeightingAgent[] = [
+  { name: 'ester gum (glycerol ester of wood rosin, E 445)', cas: ['8050-30-4', '8050-31-5'], low: 1.08, high: 1.09, source: 'trade data page', level: 'secondary', matchedSoybean: 0.55 },
+  { name: 'sucrose acetate isobutyrate (E 444)', cas: ['126-13-6'], low: 1.146, high: 1.146, source: 'typical, not confirmed', level: 'memory', matchedSoybean: 0.45 },
+  { name: 'damar gum', cas: ['9000-16-2'], low: 1.06, high: 1.06, source: 'typical, not confirmed', level: 'memory', matchedSoybean: 0.55 },
+];
+
+/** Oils. */
+export const carrierOils: readonly Omit<WeightingAgent, 'matchedSoybean'>[] = [
+  { name: 'd-limonene (stands for orange oil)', cas: ['5989-27-5'], low: 0.8402, high: 0.8402, source: 'PMC7330110 table 1, 20.85 °C', level: 'primary' },
+  { name: 'medium-chain triglycerides', cas: ['73398-61-5'], low: 0.945, high: 0.945, source: 'typical, not confirmed', level: 'memory' },
+];
+
+/** Gum arabic per oil phase, g/g: common practice, no source. Octenyl succinate starch 0.45 in one published emulsion. */
+export const gumRatio = { low: 1, high: 2 } as const;

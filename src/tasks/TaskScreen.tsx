@@ -1,0 +1,205 @@
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { AnyRecord } from '../records/kinds';
+import { FieldInput } from '../ui/FieldInput';
+import { ResultLine } from '../ui/ResultLine';
+import { Say } from '../ui/Say';
+import { TapPad } from '../ui/TapPad';
+import { keepAwake } from '../ui/wakeLock';
+import { textOf } from './fields';
+import { problemsOf, type Walk } from './run';
+import type { Offer, Step } from './task';
+
+interface Props {
+  walk: Walk;
+  onLeave: () => void;
+  onHow: (result: number) => void;
+  onFinished: (records: readonly AnyRecord[]) => void;
+  onStart: (start: NonNullable<Offer['start']>) => void;
+}
+
+/** Shows one step of a task at a time. All state is in the walk; this only draws it and hands back what was done. */
+export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props) {
+  useEffect(() => keepAwake(), []);
+  const step = walk.step.value;
+  const tried = useSignal('');
+  const problems = tried.value === step.key ? problemsOf(step, walk.state.value) : {};
+
+  async function leaveStep() {
+    const now = walk.step.peek(); // after a choice, the step as it is with it
+    tried.value = now.key;
+    if (Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;
+    const next = walk.steps.peek()[walk.index.peek() + 1];
+    if (next) await walk.goTo(next.key, true);
+    else await walk.finish().then((records) => records && onFinished(records));
+  }
+
+  return (
+    <main class="run">
+      <header class="top">
+        <h1>{walk.title.value}</h1>
+        <button class="round" onClick={onLeave} aria-label="Pause and go to the Bench">
+          ✕
+        </button>
+      </header>
+      <Progress at={walk.index.value} of={walk.steps.value.length} />
+      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onOnlyChoice={leaveStep} />
+      <Actions
+        walk={walk}
+        onDone={leaveStep}
+        onStart={onStart}
+        wrong={tried.value === step.key ? step.problem : undefined}
+      />
+    </main>
+  );
+}
+
+interface BodyProps {
+  walk: Walk;
+  problems: Record<string, string>;
+  onHow: (result: number) => void;
+  onOnlyChoice: () => void;
+}
+
+/** What the step says, shows and asks. The words take the focus, so that a screen reader reads them. */
+function Body({ walk, problems, onHow, onOnlyChoice }: BodyProps) {
+  const said = useRef<HTMLHeadingElement>(null);
+  useEffect(() => said.current?.focus({ preventScroll: true }), []);
+  const step = walk.step.value;
+  return (
+    <div class={step.pad ? 'body with-pad' : 'body'}>
+      <h2 class="say" tabIndex={-1} ref={said}>
+        <Say text={step.say} />
+      </h2>
+      {step.more?.map((line) => (
+        <p class="quiet">
+          <Say text={line} />
+        </p>
+      ))}
+      {step.results?.map((result, i) => (
+        <ResultLine result={result} big={i === 0} onHow={() => onHow(i)} />
+      ))}
+      {step.draw?.(walk)}
+      <Questions walk={walk} problems={problems} onOnlyChoice={onOnlyChoice} />
+      {step.pad && <Counter walk={walk} step={step} />}
+    </div>
+  );
+}
+
+function Progress({ at, of }: { at: number; of: number }) {
+  return (
+    <div
+      class="progress"
+      role="progressbar"
+      aria-valuemin={1}
+      aria-valuemax={of}
+      aria-valuenow={at + 1}
+      aria-label="Step"
+    >
+      {Array.from({ length: of }, (_, i) => (
+        <i class={i <= at ? 'past' : ''} />
+      ))}
+    </div>
+  );
+}
+
+function Questions({
+  walk,
+  problems,
+  onOnlyChoice,
+}: {
+  walk: Walk;
+  problems: Record<string, string>;
+  onOnlyChoice: () => void;
+}) {
+  const { ask = [], pad, draw, results } = walk.step.value;
+  const onlyChoice = ask.length === 1 && ask[0]!.input === 'choice' && !pad && !draw && !results;
+  return (
+    <div class="questions">
+      {ask.map((field) => (
+        <FieldInput
+          key={field.name}
+          field={field}
+          text={textOf(walk.state.value, field)}
+          problem={problems[field.name]}
+          onText={async (text) => {
+            const stored = await walk.happen({ type: 'typed', key: field.name, text });
+            if (stored && onlyChoice) onOnlyChoice();
+          }}
+        />
+      ))}
+    </div>
+  );
+}
+
+function Counter({ walk, step }: { walk: Walk; step: Step }) {
+  const { counter, wish, live } = step.pad!;
+  const count = walk.state.value.drops[counter] ?? 0;
+  return (
+    <TapPad
+      count={count}
+      wish={wish}
+      live={live(count)}
+      onTap={() => void walk.happen({ type: 'drop', key: counter })}
+    />
+  );
+}
+
+function Actions({
+  walk,
+  onDone,
+  onStart,
+  wrong,
+}: {
+  walk: Walk;
+  onDone: () => void;
+  onStart: Props['onStart'];
+  wrong: string | undefined;
+}) {
+  const step = walk.step.value;
+  const take = async ({ type = {}, leave, start }: Offer) => {
+    const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
+    if (typed.length > 0 && !(await walk.happen(...typed))) return;
+    if (leave) onDone();
+    if (start) onStart(start);
+  };
+  const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
+  return (
+    <footer class="actions">
+      {step.cautions && step.cautions.length > 0 && (
+        <ul class="cautions">
+          {step.cautions.map((caution) => (
+            <li>{caution}</li>
+          ))}
+        </ul>
+      )}
+      {[walk.trouble.value, wrong].map(
+        (sentence) =>
+          sentence && (
+            <p class="trouble" role="alert">
+              {sentence}
+            </p>
+          ),
+      )}
+      {step.offers?.map((offer) => (
+        <button class="second" onClick={() => take(offer)}>
+          {offer.words}
+        </button>
+      ))}
+      <div class="row">
+        {step.pad && (
+          <button
+            class="second"
+            disabled={count === 0}
+            onClick={() => void walk.happen({ type: 'undo', key: step.pad!.counter })}
+          >
+            Undo
+          </button>
+        )}
+        <button class="main" onClick={onDone}>
+          {step.done ?? (step.pad ? `Finish at ${count}` : 'Done')}
+        </button>
+      </div>
+    </footer>
+  );
+}

@@ -1,0 +1,130 @@
+import type { Reading } from '../../core/drop';
+import { outliers, readingsStillWorth, type ReadingsAdvice } from '../../core/dropAdvice';
+import { checkWaterDropper } from '../../core/dropperStandard';
+import { celsius } from '../../core/units';
+import type { AnyRecord } from '../../records/kinds';
+import { find, newId, newRecord } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import type { Step, Task } from '../task';
+import { calibrated, droppers, DROPS, fields, nameOf, readingsOf, resultOf } from './readings';
+
+const WANTED = 0.05; // our choice: a drop known to ± 5 % (95 %), as closely as the drops themselves scatter
+const FLAMES = 'Oils and alcohol burn: no flame near, open a window.';
+
+/** What the readings so far say, and whether another one is worth the while. */
+function verdictStep(run: RunState, i: number): Step {
+  const readings = readingsOf(run).slice(0, i);
+  const calibration = calibrated(run, readings, 'this')!;
+  const readabilityG = valueOf(run, fields.readability)!;
+  const advice = readingsStillWorth(calibration, { readabilityG }, WANTED);
+  const more = run.typed[`more.${i}`] ?? (advice.enough ? 'no' : 'yes');
+  const odd = outliers(readings).map(
+    ({ index }) =>
+      `Reading ${index + 1} lies far from the others. Nothing is left out: look at it, weigh again, decide.`,
+  );
+  return {
+    key: `so-far.${i}`,
+    say: advice.enough ? 'That is enough.' : 'Weigh again.',
+    more: [adviceText(advice, readings.at(-1)!.drops), ...odd, ...waterCheck(run, readings)],
+    results: [resultOf(calibration, readings)],
+    done: more === 'yes' ? 'Weigh again' : 'Keep',
+    offers: [
+      more === 'yes'
+        ? { words: 'Keep it as it is', type: { [`more.${i}`]: 'no' }, leave: true }
+        : { words: 'Weigh once more', type: { [`more.${i}`]: 'yes' }, leave: true },
+    ],
+  };
+}
+
+function adviceText({ enough, relative, moreReadings, dropsPerReading }: ReadingsAdvice, drops: number): string {
+  const reached = Number.isFinite(relative)
+    ? `The drop is known to ± ${formatPlain(relative * 100, 2)} %.`
+    : 'The scatter is not seen yet.';
+  if (enough) return `${reached} More readings would change little.`;
+  if (moreReadings === null || dropsPerReading > drops)
+    return `${reached} The step of the scale stands in the way of ± ${WANTED * 100} %: let at least ${dropsPerReading} drops fall each time.`;
+  return `${reached} About ${moreReadings} more ${moreReadings === 1 ? 'reading brings' : 'readings bring'} it to ± ${WANTED * 100} %.`;
+}
+
+/** Water checks itself against the dropper of the pharmacopoeias. */
+function waterCheck(run: RunState, readings: readonly Reading[]): string[] {
+  if (run.typed['liquid'] !== 'water') return [];
+  const { phEur, usp } = checkWaterDropper(readings, celsius(valueOf(run, fields.temperature) ?? 20));
+  return [phEur.why, usp.why];
+}
+
+function readingSteps(run: RunState): Step[] {
+  const steps: Step[] = [];
+  for (let i = 1; ; i++) {
+    steps.push({
+      key: `reading.${i}`,
+      say: `Tare the scale. Let ‹${run.typed[`drops.${i}`] ?? DROPS} drops› fall, one a second.`,
+      more: ['Hold the dropper upright, as you will when you work.', `Reading ${i}.`],
+      ask: [fields.drops(i), fields.mass(i)],
+    });
+    if (readingsOf(run).length < i) return steps;
+    const verdict = verdictStep(run, i);
+    steps.push(verdict);
+    if (verdict.done === 'Keep') return steps;
+  }
+}
+
+function steps(run: RunState): Step[] {
+  const fresh = run.typed['dropper'] === 'new' || (droppers().length === 1 && run.typed['dropper'] !== undefined);
+  return [
+    { key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()] },
+    ...(fresh
+      ? [
+          {
+            key: 'new-dropper',
+            say: 'Name the dropper, and write the name on it.',
+            ask: [fields.newName, fields.newTip],
+          },
+        ]
+      : []),
+    { key: 'liquid', say: 'Which liquid is in it?', ask: [fields.liquid()] },
+    {
+      key: 'scale',
+      say: 'Which scale?',
+      more: ['Put a small vial on it.'],
+      ask: [fields.readability, fields.temperature],
+      cautions: [FLAMES],
+    },
+    ...readingSteps(run),
+  ];
+}
+
+function keep(run: RunState): AnyRecord[] {
+  const readings = readingsOf(run);
+  const id = newId();
+  const { mgPerDrop, perDropSpread } = calibrated(run, readings, `calibration:${id}`)!;
+  const old = find('dropper', run.typed['dropper']);
+  const dropper =
+    old ?? newRecord('dropper', { name: valueOf(run, fields.newName)!, tip: valueOf(run, fields.newTip)! });
+  const temperatureC = valueOf(run, fields.temperature);
+  const calibration = newRecord('calibration', {
+    id,
+    from: [dropper.id],
+    dropper: dropper.id,
+    liquid: { id: run.typed['liquid']!, name: nameOf(run).liquid },
+    readings,
+    readabilityG: valueOf(run, fields.readability)!,
+    ...(temperatureC === null ? {} : { temperatureC }),
+    mgPerDrop,
+    spread: perDropSpread,
+  });
+  return old ? [calibration] : [calibration, dropper];
+}
+
+/** Weigh counted drops once, to know what a drop of this liquid from this dropper weighs. */
+export const calibrate: Task = {
+  id: 'calibrate',
+  name: 'Calibrate drops',
+  hint: 'Once per dropper',
+  recorded: true,
+  title: (run) => ['Calibrate', nameOf(run).dropper === 'the dropper' ? 'drops' : nameOf(run).dropper].join(' · '),
+  steps,
+  keep,
+};

@@ -1,0 +1,78 @@
+import { signal, type ReadonlySignal } from '@preact/signals';
+import { write } from '../records/door';
+import type { AnyRecord } from '../records/kinds';
+import type { Run, RunEvent } from '../records/run';
+import { runWithEvents, takeIn } from '../records/shelf';
+
+export type Happening = Pick<RunEvent, 'type' | 'key'> & Partial<Pick<RunEvent, 'text' | 'by'>>;
+
+/** The events of one run: on the disk first, then in the signal. */
+export interface EventLog {
+  readonly events: ReadonlySignal<readonly RunEvent[]>;
+  /** One sentence when something could not be stored. */
+  readonly trouble: ReadonlySignal<string>;
+  append(happenings: readonly Happening[]): Promise<boolean>;
+  /** Stores the records and the end of the run together, or nothing. */
+  seal(records: readonly AnyRecord[], ended: Run, last: Happening): Promise<boolean>;
+  complain(sentence: string): void;
+}
+
+interface Start {
+  run: Run;
+  events: readonly RunEvent[];
+  /** How many of the events are on the disk already; with none, the run itself goes with the first. */
+  stored: number;
+  recorded: boolean;
+}
+
+/** Opens the log of a run. `recorded: false` keeps it in memory only. */
+export function openLog(start: Start): EventLog {
+  const { run, events: before } = start;
+  const events = signal(before);
+  const trouble = signal('');
+  let onDisk = start.stored; // or on their way there
+  let next = before.length;
+
+  async function store(happenings: readonly Happening[], records: readonly AnyRecord[]): Promise<boolean> {
+    const at = new Date().toISOString();
+    const fresh = happenings.map((happening) => ({ run: run.id, seq: next++, at, ...happening }));
+    const first = onDisk === 0;
+    onDisk = next;
+    const failed = start.recorded
+      ? await put(first ? [run, ...records] : records, first ? [...before, ...fresh] : fresh)
+      : null;
+    if (failed === null) events.value = [...events.value, ...fresh];
+    else await reread();
+    trouble.value = failed ?? '';
+    return failed === null;
+  }
+
+  /** After a failed write the disk is right, and the screen follows it. */
+  async function reread(): Promise<void> {
+    const there = await runWithEvents(run.id).catch(() => null);
+    events.value = there?.events ?? before;
+    onDisk = there?.events.length ?? 0;
+    next = events.value.length;
+  }
+
+  return {
+    events,
+    trouble,
+    append: (happenings) => store(happenings, []),
+    seal: (records, ended, last) => store([last], [...records, ended]),
+    complain: (words) => void (trouble.value = words),
+  };
+}
+
+/** Stores and shows; null when it went well, else one sentence. */
+async function put(records: readonly AnyRecord[], events: readonly RunEvent[]): Promise<string | null> {
+  try {
+    await write([...records.map((record) => ({ record })), ...events.map((event) => ({ event }))]);
+    takeIn(records);
+    return null;
+  } catch (error) {
+    const other = error instanceof DOMException && error.name === 'ConstraintError';
+    if (other) return 'This run went on in another window; here is where it stands now.';
+    return `The phone could not store this, so it does not count: ${error instanceof Error ? error.message : String(error)}`;
+  }
+}

@@ -1,0 +1,124 @@
+import { dropOfDilution, SHARED_CALIBRATION_LIMIT, TYPICAL_DROP_SPREAD } from '../core/drop';
+import { measured, type Measured } from '../core/measured';
+import { massFraction } from '../core/units';
+import type { Bottle, Material } from '../records/material';
+import { find, list } from '../records/shelf';
+import type { SolventCopy } from '../records/solvent';
+import type { Vial } from '../records/vial';
+import { solvents, type LiquidClass } from '../tables/solvents';
+import { typicalDrops } from '../tables/typicalDrops';
+import type { Option } from './fields';
+
+/** A solvent that can be chosen: one of the table, or one of the person's own. */
+export interface SolventOnHand extends SolventCopy {
+  readonly liquid: LiquidClass | null;
+  /** False where no food grade of it exists: then it is smell only, whatever the bottle says. */
+  readonly foodPossible: boolean;
+}
+
+/** The usual solvents of the bench, then the person's own. A usual one counts as food grade only when its bottle says so. */
+export function solventsOnHand(): SolventOnHand[] {
+  const usual = solvents.map((row) => ({
+    id: row.id,
+    name: row.name,
+    liquid: row.liquid,
+    food: false,
+    foodPossible: row.foodGradePossible,
+    density: { gPerMl: row.density.value, atC: 20, source: row.density.source },
+    ...(row.flashPointC ? { flashC: row.flashPointC.value } : {}),
+    dryOff: ({ minutes: 'minutes', slow: 'hours', stays: 'stays wet' } as const)[row.dryOff],
+  }));
+  const own = list('solvent').map((row) => ({ ...row, liquid: null, foodPossible: row.food }));
+  return [...usual, ...own];
+}
+
+/** Solvents as options of a choice. */
+export function solventOptions(): Option[] {
+  return solventsOnHand().map(({ id, name, foodPossible }) => ({
+    value: id,
+    words: name,
+    more: foodPossible ? '' : 'smell only',
+  }));
+}
+
+/** Droppers as options, with the drop nobody has weighed last. */
+export function dropperOptions(): Option[] {
+  const own = list('dropper').map(({ id, name, tip }) => ({ value: id, words: name, more: tip }));
+  return [
+    ...own,
+    { value: 'typical', words: 'One I have not weighed', more: 'a typical drop stands in, with a wide ±' },
+  ];
+}
+
+/** What one drop weighs, mg, and where that is known from. */
+export interface DropOnHand {
+  readonly mgPerDrop: Measured;
+  /** Standard deviation of one drop over the mean drop. */
+  readonly spread: number;
+  readonly calibrated: boolean;
+  readonly source: string;
+}
+
+/** The liquid in a dropper: the id it was calibrated under (a solvent's or a material's), its class and strength (g/g; 1 for neat). */
+export interface DropLiquid {
+  readonly id: string;
+  readonly liquid: LiquidClass | null;
+  readonly strength: number;
+}
+
+/** What one drop of a liquid from a dropper weighs: the newest calibration of the two, else a typical drop with its honest spread. */
+export function dropOf(dropper: string, liquid: DropLiquid): DropOnHand {
+  const own = list('calibration').find(
+    (calibration) => calibration.dropper === dropper && calibration.liquid.id === liquid.id,
+  );
+  const neat = find('material', liquid.id) !== undefined;
+  if (own && (neat || liquid.strength <= SHARED_CALIBRATION_LIMIT)) {
+    const mgPerDrop = neat ? own.mgPerDrop : dropOfDilution(own.mgPerDrop, massFraction(liquid.strength), own.id);
+    return {
+      mgPerDrop,
+      spread: own.spread,
+      calibrated: true,
+      source: `weighed ${own.made.slice(0, 10)}, ${own.readings.length} readings`,
+    };
+  }
+  const row = typicalDrops.find((typical) => typical.liquid === (liquid.liquid ?? 'neat oil'))!;
+  const source = {
+    id: `typical:${row.liquid}:${dropper}`,
+    words: `a typical drop of ${row.liquid}: this dropper was not weighed with it`,
+  };
+  return {
+    mgPerDrop: measured(row.meanMg, row.uMg, source),
+    spread: TYPICAL_DROP_SPREAD,
+    calibrated: false,
+    source: `typical, not weighed: ${row.source}`,
+  };
+}
+
+/** The liquid that comes out of a vial's dropper: its solvent with a little material. */
+export function liquidOfVial(vial: Vial): DropLiquid {
+  const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
+  const solvent = solventsOnHand().find(({ id }) => id === vial.solvent?.id);
+  return { id: vial.solvent?.id ?? vial.contents[0]!.material, liquid: solvent?.liquid ?? null, strength };
+}
+
+/** A bottle with its material, or null when either is gone. */
+export function bottleWithMaterial(id: string | undefined): { bottle: Bottle; material: Material } | null {
+  const bottle = find('bottle', id);
+  const material = find('material', bottle?.material);
+  return bottle && material ? { bottle, material } : null;
+}
+
+/** Vials as options of a choice, newest first: code, strength, grade. */
+export function vialOptions(vials: readonly Vial[] = list('vial')): Option[] {
+  return vials.map((vial) => ({
+    value: vial.id,
+    words: `${vial.code} · ${vial.name}`,
+    more: `${vial.label.value} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${vial.madeOn}`,
+  }));
+}
+
+/** Today as YYYY-MM-DD, by the phone's own clock and zone. */
+export function today(): string {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+}

@@ -1,0 +1,101 @@
+import { computed, type ReadonlySignal } from '@preact/signals';
+import type { AnyRecord } from '../records/kinds';
+import type { Run, RunEvent } from '../records/run';
+import { newRecord } from '../records/shelf';
+import { textOf } from './fields';
+import { fold, type RunState } from './fold';
+import { openLog, type EventLog, type Happening } from './log';
+import type { Step, Task } from './task';
+
+/** One walk through a task. What the screens show is folded from events that are already on the disk. */
+export interface Walk {
+  readonly task: Task;
+  readonly id: string;
+  readonly state: ReadonlySignal<RunState>;
+  readonly steps: ReadonlySignal<readonly Step[]>;
+  readonly index: ReadonlySignal<number>;
+  readonly step: ReadonlySignal<Step>;
+  readonly title: ReadonlySignal<string>;
+  /** One sentence when something could not be stored. */
+  readonly trouble: ReadonlySignal<string>;
+  /** Stores what happened, then shows it. False when it could not be stored; then nothing has changed. */
+  readonly happen: (...happenings: Happening[]) => Promise<boolean>;
+  /** Goes to a step by its key; `done` marks the step left as done. */
+  readonly goTo: (key: string, done?: boolean) => Promise<boolean>;
+  /** Stores the records that the run ends in, together with its end. Null when it could not. */
+  readonly finish: () => Promise<readonly AnyRecord[] | null>;
+}
+
+/** A walk from its beginning, with some fields filled in already. It is stored with the first thing that happens. */
+export function beginWalk(task: Task, id: string, typed: Readonly<Record<string, string>> = {}): Walk {
+  const run = newRecord('run', { id, task: task.id, open: 1, kept: [], title: task.name });
+  const filled = Object.entries(typed).map(([key, text], seq) => ({
+    type: 'typed' as const,
+    key,
+    text,
+    run: id,
+    seq,
+    at: run.made,
+  }));
+  return walk(task, run, openLog({ run, events: filled, stored: 0, recorded: task.recorded }));
+}
+
+/** A walk as it was left. */
+export function resumeWalk(task: Task, run: Run, events: readonly RunEvent[]): Walk {
+  return walk(task, run, openLog({ run, events, stored: events.length, recorded: task.recorded }));
+}
+
+function walk(task: Task, run: Run, log: EventLog): Walk {
+  const state = computed(() => fold(log.events.value));
+  const steps = computed(() => task.steps(state.value));
+  const index = computed(() => placeOf(steps.value, state.value));
+  const step = computed(() => steps.value[index.value]!);
+  const title = computed(() => task.title(state.value));
+
+  async function finish(): Promise<readonly AnyRecord[] | null> {
+    const records = attempt(() => task.keep(state.value), log.complain)?.map((record) => ({
+      ...record,
+      from: [...record.from, run.id],
+    }));
+    if (!records) return null;
+    const { open: _, ...rest } = run;
+    const ended: Run = {
+      ...rest,
+      title: title.value,
+      endedAt: new Date().toISOString(),
+      kept: records.map(({ id }) => id),
+    };
+    return (await log.seal(records, ended, { type: 'go', key: '', text: step.value.key })) ? records : null;
+  }
+
+  return {
+    ...{ task, id: run.id, state, steps, index, step, title, finish },
+    trouble: log.trouble,
+    happen: (...happenings) => log.append(happenings),
+    goTo: (key, done = false) => log.append([{ type: 'go', key, ...(done ? { text: step.value.key } : {}) }]),
+  };
+}
+
+/** Where a run stands among its steps: at the step of its last move, or at the first one. */
+export function placeOf(steps: readonly Step[], state: RunState): number {
+  return Math.max(
+    0,
+    steps.findIndex((step) => step.key === state.at),
+  );
+}
+
+function attempt<T>(work: () => T, complain: (sentence: string) => void): T | null {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    complain(error.message);
+    return null;
+  }
+}
+
+/** The sentences that keep a step from being left: field name → sentence. */
+export function problemsOf(step: Step, state: RunState): Record<string, string> {
+  const answers = (step.ask ?? []).map((field) => [field.name, field.read(textOf(state, field))] as const);
+  return Object.fromEntries(answers.flatMap(([name, answer]) => (answer.ok ? [] : [[name, answer.why]])));
+}

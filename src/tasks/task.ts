@@ -1,0 +1,56 @@
+import type { VNode } from 'preact';
+import type { AnyRecord } from '../records/kinds';
+import type { Result } from '../ui/result';
+import type { Field } from './fields';
+import type { RunState } from './fold';
+import type { Walk } from './run';
+
+/** Counting on the tap pad: which counter, how many are wished for, and what the count means, in a few words. */
+export interface Pad {
+  readonly counter: string;
+  readonly wish: number | null;
+  readonly live: (drops: number) => string;
+}
+
+/** A second way out of a step: types something, or hands over to another task with fields filled in. */
+export interface Offer {
+  readonly words: string;
+  readonly type?: Readonly<Record<string, string>>;
+  /** After typing, leaves the step as the main button would. */
+  readonly leave?: true;
+  readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
+}
+
+/** One screen of a run: one instruction. Amounts in `say` stand in ‹ ›. */
+export interface Step {
+  readonly key: string;
+  readonly say: string;
+  readonly more?: readonly string[];
+  readonly cautions?: readonly string[];
+  readonly ask?: readonly Field[];
+  readonly pad?: Pad;
+  readonly draw?: (walk: Walk) => VNode;
+  readonly results?: readonly Result[];
+  readonly offers?: readonly Offer[];
+  /** Words on the main button. */
+  readonly done?: string;
+  /** One sentence on why this step cannot be left yet. */
+  readonly problem?: string;
+}
+
+/**
+ * A bench task. `steps` and `keep` are functions of the run so far (and of the shelf, whose signals they may read);
+ * they draw nothing, write nothing, and keep nothing to themselves.
+ */
+export interface Task {
+  readonly id: string;
+  readonly name: string;
+  /** A few words under the name on the Bench. */
+  readonly hint: string;
+  /** False for a task that leaves no run and no record behind. */
+  readonly recorded: boolean;
+  title(run: RunState): string;
+  steps(run: RunState): readonly Step[];
+  /** The records that the run ends in; the first is shown. Throws a RangeError with one sentence when it cannot end so. */
+  keep(run: RunState): readonly AnyRecord[];
+}

@@ -1,0 +1,84 @@
+import { useEffect, useRef } from 'preact/hooks';
+
+export interface FieldFacts {
+  name: string;
+  title: string;
+  unit?: string;
+  help?: string;
+  input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
+  options?: readonly { value: string; words: string; more?: string }[];
+}
+
+interface Props {
+  field: FieldFacts;
+  text: string;
+  problem: string | undefined;
+  onText: (text: string) => void;
+}
+
+/** A question with its unit beside it and, when the answer will not do, one sentence under it. */
+export function FieldInput(props: Props) {
+  return props.field.input === 'choice' ? <ChoiceField {...props} /> : <TextField {...props} />;
+}
+
+function TextField({ field, text, problem, onText }: Props) {
+  const box = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    // While it is being typed in, the box itself is right; the stored text follows it.
+    if (box.current && box.current !== document.activeElement) box.current.value = text;
+  }, [text]);
+  return (
+    <label class="field">
+      <span class="title">{field.title}</span>
+      <span class="box">
+        <input
+          ref={box}
+          name={field.name}
+          {...(field.input === 'date' ? { type: 'date' } : {})}
+          inputMode={field.input === 'decimal' || field.input === 'numeric' ? field.input : 'text'}
+          autoComplete="off"
+          autoCapitalize={field.input === 'text' ? 'sentences' : 'off'}
+          enterKeyHint="done"
+          defaultValue={text}
+          aria-invalid={problem ? 'true' : 'false'}
+          aria-describedby={`${field.name}-note`}
+          onInput={(event) => onText(event.currentTarget.value)}
+        />
+        {field.unit && <span class="unit">{field.unit}</span>}
+      </span>
+      <Note field={field} problem={problem} />
+    </label>
+  );
+}
+
+function ChoiceField({ field, text, problem, onText }: Props) {
+  return (
+    <fieldset class="field choices" aria-describedby={`${field.name}-note`}>
+      <legend class="title">{field.title}</legend>
+      {field.options?.map((option) => (
+        <label class={option.value === text ? 'choice chosen' : 'choice'}>
+          <input
+            type="radio"
+            name={field.name}
+            value={option.value}
+            checked={option.value === text}
+            onClick={() => onText(option.value)}
+          />
+          <span>
+            <b>{option.words}</b>
+            {option.more && <small>{option.more}</small>}
+          </span>
+        </label>
+      ))}
+      <Note field={field} problem={problem} />
+    </fieldset>
+  );
+}
+
+function Note({ field, problem }: { field: FieldFacts; problem: string | undefined }) {
+  return (
+    <span id={`${field.name}-note`} class={problem ? 'note wrong' : 'note'} role={problem ? 'alert' : undefined}>
+      {problem ?? field.help}
+    </span>
+  );
+}

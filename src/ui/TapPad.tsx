@@ -1,0 +1,60 @@
+import { useEffect, useRef } from 'preact/hooks';
+
+interface Props {
+  count: number;
+  wish: number | null;
+  live: string;
+  onTap: () => void;
+}
+
+const SAME_TOUCH_MS = 60; // our choice: a wet screen reports a second touch elsewhere within this time (tap tests: fingers need > 100 ms)
+
+/** The place to tap once for each drop: answers on touch-down, fills like a vial, and takes Enter and Space too. */
+export function TapPad({ count, wish, live, onTap }: Props) {
+  const last = useRef(-Infinity);
+  const tap = (event: { timeStamp: number }) => {
+    if (event.timeStamp - last.current < SAME_TOUCH_MS) return;
+    last.current = event.timeStamp;
+    navigator.vibrate?.(15);
+    onTap();
+  };
+  const pad = useTapKeys(tap);
+  const level = wish ? Math.min(1, count / wish) : count > 0 ? 0.5 : 0;
+  return (
+    <button
+      ref={pad}
+      class={wish !== null && count > wish ? 'pad over' : 'pad'}
+      onPointerDown={(event) => event.button === 0 && tap(event)}
+      onClick={(event) => event.detail === 0 && tap(event)} // assistive technology clicks without a pointer
+      aria-label={`Tap for each drop. ${count}${wish === null ? '' : ` of ${wish}`} counted`}
+    >
+      <span class="level" style={{ transform: `scaleY(${level})` }} />
+      <span class="count" role="status" aria-live="polite">
+        {count}
+      </span>
+      <span class="live">{live}</span>
+      <span class="hint">Tap anywhere here for each drop</span>
+    </button>
+  );
+}
+
+/** Enter and Space count while the pad is on the screen; returns the ref of the pad. */
+function useTapKeys(tap: (event: { timeStamp: number }) => void) {
+  const pad = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    // A foot switch or remote sends Enter or Space to wherever the focus is; only another control keeps it to itself.
+    const key = (event: KeyboardEvent) => {
+      const elsewhere = event.target instanceof Element && event.target.closest('button, input, a, textarea');
+      if ((event.key !== 'Enter' && event.key !== ' ') || (elsewhere && elsewhere !== pad.current)) return;
+      event.preventDefault(); // no click of its own on top
+      if (event.type === 'keydown' && !event.repeat) tap(event);
+    };
+    addEventListener('keydown', key);
+    addEventListener('keyup', key);
+    return () => {
+      removeEventListener('keydown', key);
+      removeEventListener('keyup', key);
+    };
+  });
+  return pad;
+}

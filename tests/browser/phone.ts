@@ -1,0 +1,75 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type BrowserContext, type Page } from 'playwright-core';
+import { preview, type PreviewServer } from 'vite';
+import { findChromium } from './findBrowser';
+
+/** Serves dist under a sub-path of a free port of this machine, as any static host would. */
+export async function serve(): Promise<{ url: string; stop: () => Promise<void> }> {
+  const server: PreviewServer = await preview({ base: '/bench/', preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const url = server.resolvedUrls!.local[0]!;
+  return { url, stop: () => server.close() };
+}
+
+/** A phone: a profile on the disk that outlives the browser, so that one can be killed and another opened on it. */
+export function newProfile(): { dir: string; forget: () => void } {
+  const dir = mkdtempSync(join(tmpdir(), 'minim-phone-'));
+  return { dir, forget: () => rmSync(dir, { recursive: true, force: true, maxRetries: 5 }) };
+}
+
+export interface Phone {
+  page: Page;
+  context: BrowserContext;
+  /** Everything that should not have happened: console errors, page errors, requests to other hosts. */
+  complaints: string[];
+  /** Ends the whole browser at once, as a phone that runs out of power. */
+  kill: () => Promise<void>;
+}
+
+interface Options {
+  width?: number;
+  height?: number;
+  dark?: boolean;
+  /** Only requests to this address are fine. */
+  home: string;
+}
+
+/** Opens a phone-sized Chromium on a profile. */
+export async function openPhone(dir: string, { width = 390, height = 844, dark = false, home }: Options): Promise<Phone> {
+  const root = process.getuid?.() === 0;
+  const context = await chromium.launchPersistentContext(dir, {
+    executablePath: findChromium(),
+    viewport: { width, height },
+    deviceScaleFactor: 2,
+    hasTouch: true,
+    isMobile: true,
+    colorScheme: dark ? 'dark' : 'light',
+    args: [
+      ...(root ? ['--no-sandbox'] : []),
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--no-first-run',
+    ],
+  });
+  const complaints: string[] = [];
+  const page = context.pages()[0] ?? (await context.newPage());
+  page.on('console', (message) => ['error', 'warning'].includes(message.type()) && complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  context.on('request', (request) => {
+    if (!request.url().startsWith(new URL(home).origin) && !request.url().startsWith('data:')) complaints.push(`asked for ${request.url()}`);
+  });
+  return { page, context, complaints, kill: () => killBrowser(context, dir) };
+}
+
+async function killBrowser(context: BrowserContext, dir: string): Promise<void> {
+  const { execFileSync } = await import('node:child_process');
+  const gone = new Promise((resolve) => context.once('close', resolve));
+  try {
+    execFileSync('pkill', ['-9', '-f', `user-data-dir=${dir}`]);
+  } catch {
+    // pkill answers 1 when nothing was left to kill
+  }
+  await gone;
+}
