@@ -121,8 +121,9 @@ export const SHARED_CALIBRATION_LIMIT = 0.01; // g/g
 
 /**
  * mg per drop of a dilution up to 1 %, from a calibration of the same dropper with the same solvent.
- * At most 1 % of another liquid shifts surface tension and density, and so the drop, by up to 0.3 % (linear mixing of
- * surface tensions, our estimate): added as a source `dilute:<id>` of its own, half-width 0.3 %, rectangular.
+ * At most 1 % of another liquid shifts surface tension and density, and so the drop, by about 0.3 %, and by 0.6 % in the
+ * worst case looked at, benzaldehyde in ethanol (linear mixing of surface tensions, our estimate): added as a source
+ * `dilute:<id>` of its own with u = 0.3 %. Not for water as the solvent: traces of aroma lower its surface tension at once.
  * @throws RangeError above 1 %: such a vial, and neat material, needs a calibration of its own
  */
 export function dropOfDilution(mgPerDrop: Measured, strength: MassFraction, id: string): Measured {
@@ -130,7 +131,8 @@ export function dropOfDilution(mgPerDrop: Measured, strength: MassFraction, id: 
     throw new RangeError(
       `a calibration with the solvent serves dilutions up to 1 %, not ${strength * 100} %: weigh drops of this one`,
     );
-  const shift = (0.003 / Math.sqrt(3)) * mgPerDrop.value; // mg
+  if (strength === 0) return mgPerDrop;
+  const shift = 0.003 * mgPerDrop.value; // mg
   const source = { id: `dilute:${id}`, words: 'drop of a thin dilution against drop of its solvent' };
   return propagate(mgPerDrop.value, [
     [mgPerDrop, 1],

@@ -84,7 +84,7 @@ export function readingsStillWorth(
 /**
  * Readings too far from the rest, by Grubbs' two-sided test at 5 %, on mg per drop with its weight √N; a warning only.
  * Needs three readings; fewer, or no scatter, give none. G = √Nᵢ |xᵢ − x̄|/s, bound (n−1)/√n · √(t²/(n−2+t²)).
- * Source: Grubbs, Technometrics 11 (1969) 1; bounds as in ISO 5725-2. Check: bounds 1.155, 1.715, 2.290 for n = 3, 5, 10.
+ * Source: Grubbs, Technometrics 11 (1969) 1. Check: bounds 1.154, 1.715, 2.290 for n = 3, 5, 10; 5 % false alarms when played out.
  */
 export function outliers(readings: readonly Reading[]): Outlier[] {
   const n = readings.length;
