@@ -8,6 +8,7 @@ import { TapPad } from '../ui/TapPad';
 import { keepAwake } from '../ui/wakeLock';
 import { textOf } from './fields';
 import { problemsOf, type Walk } from './run';
+import { StepActions } from './StepActions';
 import type { Offer, Step } from './task';
 
 interface Props {
@@ -44,7 +45,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
       </header>
       <Progress at={walk.index.value} of={walk.steps.value.length} />
       <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onOnlyChoice={leaveStep} />
-      <Actions
+      <StepActions
         walk={walk}
         onDone={leaveStep}
         onStart={onStart}
@@ -142,64 +143,5 @@ function Counter({ walk, step }: { walk: Walk; step: Step }) {
       live={live(count)}
       onTap={() => void walk.happen({ type: 'drop', key: counter })}
     />
-  );
-}
-
-function Actions({
-  walk,
-  onDone,
-  onStart,
-  wrong,
-}: {
-  walk: Walk;
-  onDone: () => void;
-  onStart: Props['onStart'];
-  wrong: string | undefined;
-}) {
-  const step = walk.step.value;
-  const take = async ({ type = {}, leave, start }: Offer) => {
-    const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-    if (typed.length > 0 && !(await walk.happen(...typed))) return;
-    if (leave) onDone();
-    if (start) onStart(start);
-  };
-  const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
-  return (
-    <footer class="actions">
-      {step.cautions && step.cautions.length > 0 && (
-        <ul class="cautions">
-          {step.cautions.map((caution) => (
-            <li>{caution}</li>
-          ))}
-        </ul>
-      )}
-      {[walk.trouble.value, wrong].map(
-        (sentence) =>
-          sentence && (
-            <p class="trouble" role="alert">
-              {sentence}
-            </p>
-          ),
-      )}
-      {step.offers?.map((offer) => (
-        <button class="second" onClick={() => take(offer)}>
-          {offer.words}
-        </button>
-      ))}
-      <div class="row">
-        {step.pad && (
-          <button
-            class="second"
-            disabled={count === 0}
-            onClick={() => void walk.happen({ type: 'undo', key: step.pad!.counter })}
-          >
-            Undo
-          </button>
-        )}
-        <button class="main" onClick={onDone}>
-          {step.done ?? (step.pad ? `Finish at ${count}` : 'Done')}
-        </button>
-      </div>
-    </footer>
   );
 }

@@ -122,9 +122,7 @@ export function day(asked: Asked & { today: string; past?: boolean }): Field<str
 /** One of several. */
 export function choice(asked: Asked & { options: readonly Option[] }): Field<string> {
   const read = (text: string): Answer<string> =>
-    asked.options.some((option) => option.value === text)
-      ? good(text)
-      : bad(`“${asked.title}”: choose one.`);
+    asked.options.some((option) => option.value === text) ? good(text) : bad(`“${asked.title}”: choose one.`);
   return { ...asked, input: 'choice', read };
 }
 

@@ -15,7 +15,10 @@ const INSTALLED = [
   '/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge',
   ...['PROGRAMFILES', 'PROGRAMFILES(X86)', 'LOCALAPPDATA'].flatMap((name) =>
     process.env[name]
-      ? [`${process.env[name]}/Google/Chrome/Application/chrome.exe`, `${process.env[name]}/Microsoft/Edge/Application/msedge.exe`]
+      ? [
+          `${process.env[name]}/Google/Chrome/Application/chrome.exe`,
+          `${process.env[name]}/Microsoft/Edge/Application/msedge.exe`,
+        ]
       : [],
   ),
 ];
@@ -43,7 +46,11 @@ function install(): void {
     if (debian && process.getuid?.() === 0) {
       execFileSync('apt-get', ['update', '-qq'], quiet);
       execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], quiet);
-    } else execFileSync('npx', ['playwright-core', 'install', 'chromium', '--only-shell'], { ...quiet, shell: process.platform === 'win32' });
+    } else
+      execFileSync('npx', ['playwright-core', 'install', 'chromium', '--only-shell'], {
+        ...quiet,
+        shell: process.platform === 'win32',
+      });
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
   }

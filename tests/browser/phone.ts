@@ -7,7 +7,11 @@ import { findChromium } from './findBrowser';
 
 /** Serves dist under a sub-path of a free port of this machine, as any static host would. */
 export async function serve(): Promise<{ url: string; stop: () => Promise<void> }> {
-  const server: PreviewServer = await preview({ base: '/bench/', preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const server: PreviewServer = await preview({
+    base: '/bench/',
+    preview: { port: 0, host: '127.0.0.1' },
+    logLevel: 'error',
+  });
   const url = server.resolvedUrls!.local[0]!;
   return { url, stop: () => server.close() };
 }
@@ -36,7 +40,10 @@ interface Options {
 }
 
 /** Opens a phone-sized Chromium on a profile. */
-export async function openPhone(dir: string, { width = 390, height = 844, dark = false, home }: Options): Promise<Phone> {
+export async function openPhone(
+  dir: string,
+  { width = 390, height = 844, dark = false, home }: Options,
+): Promise<Phone> {
   const root = process.getuid?.() === 0;
   const context = await chromium.launchPersistentContext(dir, {
     executablePath: findChromium(),
@@ -58,7 +65,8 @@ export async function openPhone(dir: string, { width = 390, height = 844, dark =
   page.on('console', (message) => ['error', 'warning'].includes(message.type()) && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(String(error)));
   context.on('request', (request) => {
-    if (!request.url().startsWith(new URL(home).origin) && !request.url().startsWith('data:')) complaints.push(`asked for ${request.url()}`);
+    if (!request.url().startsWith(new URL(home).origin) && !request.url().startsWith('data:'))
+      complaints.push(`asked for ${request.url()}`);
   });
   return { page, context, complaints, kill: () => killBrowser(context, dir) };
 }
