@@ -1,0 +1,146 @@
+import type { Plan, PlanAnswer, PlanComponent, PlanInstance, PlanLine } from './dropInstance';
+
+/** Any plan's numbers, and which limits it breaks; a plan that keeps all has none. */
+export interface PlanJudgement extends PlanAnswer {
+  /** One sentence for each broken limit. */
+  readonly problems: readonly string[];
+  /** Mass of the whole trial, mg. */
+  readonly massMg: number;
+  /** Mass of each solvent in it, mg. */
+  readonly solventMg: Readonly<Record<string, number>>;
+}
+
+const CAP_SLACK = 1e-9; // relative, as in the search
+
+interface Row {
+  readonly component: PlanComponent;
+  readonly stockIds: readonly string[];
+  readonly drops: number;
+  /** mg of neat material per part, and one standard deviation of counting. */
+  readonly rho: number;
+  readonly sd: number;
+}
+
+/**
+ * Numbers of any plan, hand-made ones too, by the closed form: ρ = Σ strength · mg/drop · n / parts of each line,
+ * sd = √Σ n · (strength · mg/drop · rsd)² / parts (independent drops), at the scale that suits the plan best.
+ * Smallest worst error: s = (L+U)/2 within the scale's range, L and U the smallest ρ − z·sd and largest ρ + z·sd.
+ * Weighted sum: convex and piecewise linear in 1/s, so its least value stands at some ρ or at an end of the range.
+ * @throws RangeError for a stock that the instance does not have, or drops that are not whole
+ */
+export function judgePlan(instance: PlanInstance, plan: Plan): PlanJudgement {
+  const known = new Set(instance.components.flatMap(({ stocks }) => stocks.map(({ id }) => id)));
+  for (const [id, n] of Object.entries(plan)) {
+    if (!known.has(id)) throw new RangeError(`no line has a vial ${id}`);
+    if (!(Number.isInteger(n) && n >= 0)) throw new RangeError(`drops are whole: ${n} of vial ${id} cannot be counted`);
+  }
+  const rows = instance.components.map((component) => row(component, plan));
+  const { scale, objective } = bestScale(instance, rows);
+  const used = masses(instance, plan);
+  const { z } = instance.objective;
+  return {
+    ok: true,
+    plan: Object.fromEntries(Object.entries(plan).filter(([, n]) => n > 0)),
+    objective,
+    drops: rows.reduce((sum, { drops }) => sum + drops, 0),
+    scaleMgPerPart: scale,
+    lines: rows.map((each) => lineAt(each, scale, z)),
+    problems: problems(instance, { plan, rows, used }),
+    ...used,
+  };
+}
+
+function row(component: PlanComponent, plan: Plan): Row {
+  const used = component.stocks.filter(({ id }) => (plan[id] ?? 0) > 0);
+  const sum = (each: (mg: number, n: number, rsd: number) => number) =>
+    used.reduce((total, { id, strength, mgPerDrop, rsd }) => total + each(strength * mgPerDrop, plan[id]!, rsd), 0);
+  return {
+    component,
+    stockIds: used.map(({ id }) => id),
+    drops: sum((_, n) => n),
+    rho: sum((mg, n) => mg * n) / component.parts,
+    sd: Math.sqrt(sum((mg, n, rsd) => n * (mg * rsd) ** 2)) / component.parts,
+  };
+}
+
+function lineAt({ component, stockIds, drops, rho, sd }: Row, scale: number, z: number): PlanLine {
+  const rounding = rho / scale - 1;
+  const counting = sd / scale;
+  return {
+    componentId: component.id,
+    stockIds,
+    drops,
+    wishMg: scale * component.parts,
+    trueMg: rho * component.parts,
+    error: Math.abs(rounding) + z * counting,
+    rounding,
+    counting,
+  };
+}
+
+function bestScale(
+  { scale, objective: { kind, z } }: PlanInstance,
+  rows: readonly Row[],
+): { scale: number; objective: number } {
+  const min = scale.kind === 'fixed' ? scale.mgPerPart : scale.kind === 'range' ? scale.min : 0;
+  const max = scale.kind === 'fixed' ? scale.mgPerPart : scale.kind === 'range' ? scale.max : Infinity;
+  if (kind === 'minimax') {
+    const low = Math.min(...rows.map(({ rho, sd }) => rho - z * sd));
+    const high = Math.max(...rows.map(({ rho, sd }) => rho + z * sd));
+    const s = Math.min(max, Math.max(min, (low + high) / 2));
+    return { scale: s, objective: Math.max(high / s - 1, 1 - low / s) };
+  }
+  const sumAt = (s: number) =>
+    rows.reduce((sum, { component, rho, sd }) => sum + component.weight * (Math.abs(rho / s - 1) + (z * sd) / s), 0);
+  return [min, max, ...rows.map(({ rho }) => Math.min(max, Math.max(min, rho)))]
+    .filter((s) => s > 0 && s < Infinity)
+    .map((s) => ({ scale: s, objective: sumAt(s) }))
+    .reduce((best, at) => (at.objective < best.objective ? at : best), { scale: NaN, objective: Infinity });
+}
+
+function masses({ components }: PlanInstance, plan: Plan): Pick<PlanJudgement, 'massMg' | 'solventMg'> {
+  const solventMg: Record<string, number> = {};
+  let massMg = 0;
+  for (const { id, strength, mgPerDrop, solvent } of components.flatMap(({ stocks }) => stocks)) {
+    const mg = (plan[id] ?? 0) * mgPerDrop;
+    massMg += mg;
+    if (mg > 0 && solvent !== 'none') solventMg[solvent] = (solventMg[solvent] ?? 0) + mg * (1 - strength);
+  }
+  return { massMg, solventMg };
+}
+
+interface Judged {
+  readonly plan: Plan;
+  readonly rows: readonly Row[];
+  readonly used: Pick<PlanJudgement, 'massMg' | 'solventMg'>;
+}
+
+function problems({ components, limits }: PlanInstance, { plan, rows, used }: Judged): string[] {
+  const drops = rows.reduce((sum, each) => sum + each.drops, 0);
+  const over = (mg: number, cap: number | null | undefined) => cap != null && mg > cap * (1 + CAP_SLACK);
+  return [
+    ...rows.flatMap((each) => lineProblems(each, limits)),
+    ...components
+      .flatMap(({ stocks }) => stocks)
+      .filter(({ id, availableDrops }) => (plan[id] ?? 0) > (availableDrops ?? Infinity))
+      .map(({ id, availableDrops }) => `Vial ${id} has ${availableDrops} drops left, not ${plan[id]}.`),
+    ...(drops > limits.maxDrops ? [`${drops} drops are more than the limit of ${limits.maxDrops}.`] : []),
+    ...(over(used.massMg, limits.maxTotalMassMg)
+      ? [`The trial is heavier than its limit of ${limits.maxTotalMassMg} mg.`]
+      : []),
+    ...Object.entries(limits.maxSolventMassMg)
+      .filter(([name, cap]) => over(used.solventMg[name] ?? 0, cap))
+      .map(([name, cap]) => `The trial holds more ${name} than its limit of ${cap} mg.`),
+  ];
+}
+
+function lineProblems({ component, drops, stockIds }: Row, limits: PlanInstance['limits']): string[] {
+  const name = component.name ?? component.id;
+  const { minDropsPerComponent: least, maxStocksPerComponent: vials } = limits;
+  return [
+    ...(drops < least ? [`${name} has ${drops} drops, at least ${least} are wanted.`] : []),
+    ...(stockIds.length > vials
+      ? [`${name} is drawn from ${stockIds.length} vials, at most ${vials} are wanted.`]
+      : []),
+  ];
+}
