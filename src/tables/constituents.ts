@@ -1,25 +1,22 @@
+import type { ConstituentRange } from '../core/exposure';
 import type { Level } from '../core/figure';
+import type { MassFraction } from '../core/units';
 
 /**
- * What natural materials bring that a rule limits. Contents in % w/w of the material: lowest, highest, usual; null where the
- * source gives none. For a first warning only: the lot's own analysis beats every row.
+ * What natural materials bring that a rule limits: lowest, highest and usual content, % w/w of the material as printed, g/g in
+ * the rows; null where the source gives none. For a first warning only: the lot's own analysis beats every row.
  * `oil` are CAS numbers of the material (FDA inventory or catalogue; those of cinnamon leaf, cassia, laurel leaf, clove leaf, mace
  * and tonka from memory), `cas` that of the constituent (from memory, check digit only). Sage and the like list alpha- and
  * beta-thujone apart; a row "thujone" is the sum and carries the alpha number.
  */
-export interface ConstituentRow {
+export interface ConstituentRow extends ConstituentRange {
   readonly material: string;
   readonly oil: readonly string[];
-  readonly constituent: string;
-  readonly cas: string;
-  readonly low: number | null; // % w/w
-  readonly high: number | null; // % w/w
-  readonly typical: number | null; // % w/w
-  readonly level: Level;
-  readonly source: string;
 }
 
 type Packed = readonly [string, readonly string[], string, string, number | null, number | null, number | null, Level, string];
+
+const share = (percent: number | null) => (percent === null ? null : ((percent / 100) as MassFraction));
 
 /** material, its CAS, constituent, its CAS, lowest %, highest %, usual %, level, source */
 const packed: readonly Packed[] = [
@@ -100,4 +97,14 @@ const packed: readonly Packed[] = [
 ];
 
 /** All rows. */
-export const constituents: readonly ConstituentRow[] = packed.map(([material, oil, constituent, cas, low, high, typical, level, source]) => ({ material, oil, constituent, cas, low, high, typical, level, source }));
+export const constituents: readonly ConstituentRow[] = packed.map(([material, oil, name, cas, low, high, typical, level, source]) => ({
+  material,
+  oil,
+  name,
+  cas,
+  low: share(low),
+  high: share(high),
+  typical: share(typical),
+  level,
+  source,
+}));
