@@ -22,7 +22,8 @@ export interface Page {
 
 /** Orders of p samples that are worth counting exactly: J rows at most (our choice: well under a second on a phone). */
 const MOST_ROWS: Record<number, number> = { 2: 200, 3: 24, 4: 14, 5: 9, 6: 5 };
-const MOST_SAMPLES = 12;
+/** Our choice: more cannot be kept apart in one sitting, and Page's test would take too long to count. */
+const MOST_SAMPLES = 10;
 
 /** Ranks of one sitting's scores, 1 for the lowest, equal scores sharing the mean of their ranks. Any finite numbers. */
 export function ranks(scores: readonly number[]): number[] {
@@ -37,7 +38,7 @@ export function ranks(scores: readonly number[]): number[] {
  * Friedman's test of ranks or scores (ranked here within each row).
  * F = 12/(Jp(p+1))·ΣR² − 3J(p+1), over 1 − Σ(t³ − t)/(Jp(p² − 1)) for ties. Source: ISO 8587; Conover 1999 for ties. The
  * exact p counts every way the rows could have been ordered, ties kept.
- * @throws RangeError for fewer than 2 or more than 12 samples, no rows, or rows of different length
+ * @throws RangeError for fewer than 2 or more than 10 samples, no rows, or rows of different length
  */
 export function friedman(rows: readonly (readonly number[])[]): Friedman {
   const [ranked, p] = demandRows(rows);
@@ -63,7 +64,7 @@ export function leastRankDistance(sittings: number, samples: number, risk: numbe
 /**
  * Page's test: do the rows follow the order of the columns (lowest expected first)? L = Σ i·R_i; exact p by counting.
  * Normal form: L' = (12L − 3Jp(p+1)²)/(p(p+1)√(J(p−1))). Source: ISO 8587; Page, J. Am. Stat. Assoc. 58 (1963) 216.
- * @throws RangeError for fewer than 2 or more than 12 samples, no rows, or rows of different length
+ * @throws RangeError for fewer than 2 or more than 10 samples, no rows, or rows of different length
  */
 export function page(rows: readonly (readonly number[])[]): Page {
   const [ranked, p] = demandRows(rows);

@@ -61,26 +61,23 @@ export function worth(tries: readonly Try[], shrinkage: Shrinkage = USUAL): Wort
   const n = tries.length;
   const mean = tries.reduce((sum, { liking }) => sum + liking, 0) / n;
   const rest = tries.map(({ liking }) => liking - mean);
-  // Many columns, few tries: solved in the tries (dual form). Kernel = X·Λ⁻¹·Xᵀ.
-  const kernel = rest.map((_, s) =>
-    rest.map((_, t) => columns.reduce((sum, x, c) => sum + (x[s]! * x[t]!) / held[c]!, 0)),
-  );
-  const { solve, inverse } = cholesky(kernel.map((row, s) => row.map((one, t) => (s === t ? one + 1 : one))));
+  const { solve, inverse } = cholesky(kernelPlusOne(columns, held, n));
   const weights = solve(rest); // (K + 1)⁻¹·y, which is also what the fit leaves
   const inverted = inverse();
   const leftOut = weights.map((residual, t) => residual / (inverted[t]![t]! - 1 / n)); // e/(1 − h), mean included
   const noise = rest.reduce((sum, y, t) => sum + y * weights[t]!, 0) / (n - 1); // variance, by the marginal likelihood
-  const all = columns.map((x, c) => {
-    const seen = x.reduce(
-      (sum, one, s) => sum + one * x.reduce((inner, other, t) => inner + inverted[s]![t]! * other, 0),
-      0,
+  const uncertainty = (x: readonly number[], hold: number): number => {
+    const seen = dot(
+      x,
+      inverted.map((row) => dot(row, x)),
     );
-    return {
-      vials: names[c]!,
-      worth: dot(x, weights) / held[c]!,
-      uncertainty: Math.sqrt(Math.max(0, noise * (1 / held[c]! - seen / held[c]! ** 2))),
-    };
-  });
+    return Math.sqrt(Math.max(0, noise * (1 / hold - seen / hold ** 2)));
+  };
+  const all = columns.map((x, c) => ({
+    vials: names[c]!,
+    worth: dot(x, weights) / held[c]!,
+    uncertainty: uncertainty(x, held[c]!),
+  }));
   const vials = all.filter((part) => part.vials.length === 1);
   const leftOutError = dot(leftOut, leftOut) / n;
   const leftOutErrorOfMean = dot(rest, rest) / n / (1 - 1 / n) ** 2;
@@ -94,6 +91,13 @@ export function worth(tries: readonly Try[], shrinkage: Shrinkage = USUAL): Wort
     vialsReady: foretells && n >= TRIES_FOR_VIALS,
     pairsReady: foretells && n >= triesForPairs(vials.length),
   };
+}
+
+/** X·Λ⁻¹·Xᵀ + 1: with many columns and few tries the fit is solved in the tries (dual form). */
+function kernelPlusOne(columns: readonly number[][], held: readonly number[], n: number): number[][] {
+  const rows = Array.from({ length: n }, (_, s) => columns.map((x) => x[s]!));
+  const scaled = rows.map((row) => row.map((one, c) => one / held[c]!));
+  return rows.map((row, s) => scaled.map((other, t) => dot(row, other) + (s === t ? 1 : 0)));
 }
 
 function triesForPairs(vials: number): number {
