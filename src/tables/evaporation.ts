@@ -56,8 +56,8 @@ export const evaporation: readonly EvaporationRow[] = [
     rateSource: 'ilpi.com, evaporation rate reference',
     rateVerified: true,
     film: { vapourPressure: 2340, molarMass: 18.015, density: 0.998, diffusivity: 2.5e-5 },
-    pressureSource: 'steam tables, 2339 Pa',
-    pressureVerified: true,
+    pressureSource: 'steam tables, 2339 Pa, from memory',
+    pressureVerified: false,
     antoine: null,
   },
   {
