@@ -56,6 +56,8 @@ export interface DropOnHand {
   /** Standard deviation of one drop over the mean drop. */
   readonly spread: number;
   readonly calibrated: boolean;
+  /** In a few words: weighed when, or typical. */
+  readonly words: string;
   readonly source: string;
 }
 
@@ -72,13 +74,16 @@ export function dropOf(dropper: string, liquid: DropLiquid): DropOnHand {
     (calibration) => calibration.dropper === dropper && calibration.liquid.id === liquid.id,
   );
   const neat = find('material', liquid.id) !== undefined;
-  if (own && (neat || liquid.strength <= SHARED_CALIBRATION_LIMIT)) {
+  const serves =
+    neat || liquid.strength === 0 || (liquid.strength <= SHARED_CALIBRATION_LIMIT && liquid.liquid !== 'water'); // traces of aroma change a drop of water at once
+  if (own && serves) {
     const mgPerDrop = neat ? own.mgPerDrop : dropOfDilution(own.mgPerDrop, massFraction(liquid.strength), own.id);
     return {
       mgPerDrop,
       spread: own.spread,
       calibrated: true,
-      source: `weighed ${own.made.slice(0, 10)}, ${own.readings.length} readings`,
+      words: `weighed ${own.made.slice(0, 10)}`,
+      source: `your calibration of ${own.made.slice(0, 10)}, ${own.readings.length} readings`,
     };
   }
   const row = typicalDrops.find((typical) => typical.liquid === (liquid.liquid ?? 'neat oil'))!;
@@ -90,6 +95,7 @@ export function dropOf(dropper: string, liquid: DropLiquid): DropOnHand {
     mgPerDrop: measured(row.meanMg, row.uMg, source),
     spread: TYPICAL_DROP_SPREAD,
     calibrated: false,
+    words: 'typical, not weighed',
     source: `typical, not weighed: ${row.source}`,
   };
 }
@@ -117,8 +123,10 @@ export function vialOptions(vials: readonly Vial[] = list('vial')): Option[] {
   }));
 }
 
-/** Today as YYYY-MM-DD, by the phone's own clock and zone. */
-export function today(): string {
+/** Today, or so many days from now, as YYYY-MM-DD, by the phone's own clock and zone. */
+export function today(daysFromNow = 0): string {
   const now = new Date();
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000 + daysFromNow * 86_400_000)
+    .toISOString()
+    .slice(0, 10);
 }

@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal } from '@preact/signals';
 import type { AnyRecord } from '../records/kinds';
 import type { Run, RunEvent } from '../records/run';
 import { newRecord } from '../records/shelf';
+import { attempt } from './attempt';
 import { textOf } from './fields';
 import { fold, type RunState } from './fold';
 import { openLog, type EventLog, type Happening } from './log';
@@ -53,11 +54,10 @@ function walk(task: Task, run: Run, log: EventLog): Walk {
   const title = computed(() => task.title(state.value));
 
   async function finish(): Promise<readonly AnyRecord[] | null> {
-    const records = attempt(() => task.keep(state.value), log.complain)?.map((record) => ({
-      ...record,
-      from: [...record.from, run.id],
-    }));
-    if (!records) return null;
+    const kept = attempt(() => task.keep(state.value));
+    if ('problem' in kept) log.complain(kept.problem);
+    if ('problem' in kept) return null;
+    const records = kept.map((record) => ({ ...record, from: [...record.from, run.id] }));
     const { open: _, ...rest } = run;
     const ended: Run = {
       ...rest,
@@ -82,16 +82,6 @@ export function placeOf(steps: readonly Step[], state: RunState): number {
     0,
     steps.findIndex((step) => step.key === state.at),
   );
-}
-
-function attempt<T>(work: () => T, complain: (sentence: string) => void): T | null {
-  try {
-    return work();
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    complain(error.message);
-    return null;
-  }
 }
 
 /** The sentences that keep a step from being left: field name → sentence. */

@@ -34,8 +34,12 @@ export interface Step {
   readonly offers?: readonly Offer[];
   /** Words on the main button. */
   readonly done?: string;
+  /** Typed when the step is left with the main button: what stands on the screen becomes what was chosen. */
+  readonly types?: Readonly<Record<string, string>>;
   /** One sentence on why this step cannot be left yet. */
   readonly problem?: string;
+  /** Key of the step that the main button leads to, where that is not the following one. */
+  readonly next?: string;
 }
 
 /**

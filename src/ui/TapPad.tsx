@@ -11,21 +11,12 @@ const SAME_TOUCH_MS = 60; // our choice: a wet screen reports a second touch els
 
 /** The place to tap once for each drop: answers on touch-down, fills like a vial, and takes Enter and Space too. */
 export function TapPad({ count, wish, live, onTap }: Props) {
-  const last = useRef(-Infinity);
-  const tap = (event: { timeStamp: number }) => {
-    if (event.timeStamp - last.current < SAME_TOUCH_MS) return;
-    last.current = event.timeStamp;
-    navigator.vibrate?.(15);
-    onTap();
-  };
-  const pad = useTapKeys(tap);
+  const taps = useTaps(onTap);
   const level = wish ? Math.min(1, count / wish) : count > 0 ? 0.5 : 0;
   return (
     <button
-      ref={pad}
+      {...taps}
       class={wish !== null && count > wish ? 'pad over' : 'pad'}
-      onPointerDown={(event) => event.button === 0 && tap(event)}
-      onClick={(event) => event.detail === 0 && tap(event)} // assistive technology clicks without a pointer
       aria-label={`Tap for each drop. ${count}${wish === null ? '' : ` of ${wish}`} counted`}
     >
       <span class="level" style={{ transform: `scaleY(${level})` }} />
@@ -36,6 +27,22 @@ export function TapPad({ count, wish, live, onTap }: Props) {
       <span class="hint">Tap anywhere here for each drop</span>
     </button>
   );
+}
+
+/** What a button needs to count drops: it answers on touch-down, once a touch, and takes Enter and Space too. */
+export function useTaps(onTap: () => void) {
+  const last = useRef(-Infinity);
+  const tap = (event: { timeStamp: number }) => {
+    if (event.timeStamp - last.current < SAME_TOUCH_MS) return;
+    last.current = event.timeStamp;
+    navigator.vibrate?.(15);
+    onTap();
+  };
+  return {
+    ref: useTapKeys(tap),
+    onPointerDown: (event: PointerEvent) => event.button === 0 && tap(event),
+    onClick: (event: MouseEvent) => event.detail === 0 && tap(event), // assistive technology clicks without a pointer
+  };
 }
 
 /** Enter and Space count while the pad is on the screen; returns the ref of the pad. */

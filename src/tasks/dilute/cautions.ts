@@ -1,0 +1,24 @@
+import type { SolventOnHand } from '../onHand';
+
+const FLAMMABLE = 60; // °C, flash point up to which a liquid counts as flammable (GHS class 3; from memory, not verified)
+
+/** The usual cautions for a solvent and for neat material. */
+export function cautionsFor(solvent: SolventOnHand | null, neat: boolean): string[] {
+  const burns = solvent?.flashC !== undefined && solvent.flashC <= FLAMMABLE;
+  return [
+    ...(burns ? [`${capital(solvent.name)} burns and so does its vapour: no flame, no spark, open a window.`] : []),
+    ...(neat ? ['Neat material: gloves, eyes covered, never on the skin, never taste it.'] : []),
+  ];
+}
+
+/** The word on a vial that must never reach a drink, or null for one that may. */
+export function smellOnlyReason(solvent: SolventOnHand, sourceGrade: string): string | null {
+  if (!solvent.food)
+    return `${capital(solvent.name)} that is not food grade: this vial is for the nose only, never for a drink.`;
+  if (sourceGrade === 'smell only') return 'What you thin is for the nose only, so this vial is too.';
+  return null;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

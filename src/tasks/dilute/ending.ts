@@ -1,0 +1,98 @@
+import { scaled } from '../../core/measured';
+import { attempt } from '../attempt';
+import type { RunState } from '../fold';
+import { formatPlain, measuredText } from '../../ui/format';
+import type { Result } from '../../ui/result';
+import type { Offer, Step } from '../task';
+import { fields } from './fields';
+import { madeOf, shown, type Made, type Order } from './making';
+import { pourStep } from './pouring';
+import { gradeOf } from './source';
+
+const OVERSHOOT = 0.02; // our choice: 2 % over the wish is worth a word, less is not
+
+/** What came out, the rescue if it is too strong, and the label. */
+export function endSteps(run: RunState, order: Order): Step[] {
+  const made = attempt(() => madeOf(run, order));
+  const asMixed = attempt(() => madeOf({ ...run, typed: { ...run.typed, overshoot: 'keep' } }, order));
+  if ('problem' in made || 'problem' in asMixed) return [];
+  const rescued = run.typed['overshoot'] === 'rescue' && made.rescue !== null;
+  const rescue = rescued
+    ? [pourStep(run, order, { pour: 'rescue', ml: made.rescue.addVolume, say: 'on top' }), rescuedStep(order, made)]
+    : [];
+  return [madeStep(order, asMixed, rescued), ...rescue, labelStep(order)];
+}
+
+function madeStep(order: Order, made: Made, rescued: boolean): Step {
+  const strength = strengthText(order, made);
+  const calm: Step = {
+    key: 'made',
+    say: `It is ‹${strength}›.`,
+    more: ['From what was really put in.'],
+    results: [strengthResult(order, made)],
+  };
+  if (made.rescue === null || made.strength.value <= order.target * (1 + OVERSHOOT)) return calm;
+  const ml = formatPlain(made.rescue.addVolume, 2);
+  const total = made.rescue.total / order.liquid.solventDensity;
+  const room = total > order.sizeMl * 1.25 ? ' It will not fit into this vial: pour it into a larger one first.' : '';
+  const offers: Offer[] = rescued
+    ? [{ words: `Keep it as ${strength}`, type: { overshoot: 'keep' }, leave: true }]
+    : [{ words: `Rescue: add ${ml} mL of ${order.solvent.name}`, type: { overshoot: 'rescue' }, leave: true }];
+  return {
+    ...calm,
+    say: `It came out stronger: ‹${strength}›.`,
+    more: [`Keep it as it is, or add ${ml} mL and it is what you asked for.${room}`],
+    done: rescued ? 'On to the rescue' : `Keep it as ${strength}`,
+    offers,
+  };
+}
+
+function rescuedStep(order: Order, made: Made): Step {
+  const say = `Now it is ‹${strengthText(order, made)}›.`;
+  return { key: 'rescued', say, more: ['From what was really put in.'], results: [strengthResult(order, made)] };
+}
+
+function labelStep(order: Order): Step {
+  const { code, supplier, lot } = order.source;
+  return {
+    key: 'label',
+    say: 'Cap it, swirl it, write the label.',
+    more: [
+      `${order.solvent.name}, ${[supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'no lot'}, ‹${gradeOf(order.source, order.solvent).toUpperCase()}›`,
+    ],
+    ask: [fields.code(code), fields.madeOn(), fields.useBy()],
+    done: 'Put it on the Shelf',
+  };
+}
+
+function strengthText(order: Order, made: Made): string {
+  return `${formatPlain(shown(order, made.strength).value, 3)} ${order.basis}`;
+}
+
+/** The true strength with its ±, and how it was worked out. */
+function strengthResult(order: Order, made: Made): Result {
+  const { source, solvent, drop, byDrops } = order;
+  const inputs = [
+    {
+      words: `${source.name} put in`,
+      text: measuredText(scaled(made.material, 1000), 'mg'),
+      source: byDrops ? `drops of ${measuredText(drop.mgPerDrop, 'mg')}: ${drop.source}` : 'weighed',
+    },
+    { words: 'All together', text: measuredText(made.mass, 'g'), source: 'material and solvent' },
+    {
+      words: `Density of ${source.name}`,
+      text: `${formatPlain(source.density.value)} g/mL at 20 °C`,
+      source: source.densitySource,
+    },
+    {
+      words: `Density of ${solvent.name}`,
+      text: `${formatPlain(solvent.density.gPerMl)} g/mL at ${solvent.density.atC} °C`,
+      source: solvent.density.source,
+    },
+  ];
+  const words = [
+    'Mass of neat material over the mass of the dilution; volumes from the densities, added.',
+    `Shown as ${order.basis}.`,
+  ];
+  return { label: 'True strength', amount: shown(order, made.strength), unit: order.basis, how: { words, inputs } };
+}

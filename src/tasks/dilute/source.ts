@@ -1,0 +1,110 @@
+import { exact, measured, plus, type Measured } from '../../core/measured';
+import { purityAtLeast } from '../../core/strength';
+import type { Grade } from '../../records/quantity';
+import { find, newRecord } from '../../records/shelf';
+import type { Solvent, SolventCopy } from '../../records/solvent';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { bottleWithMaterial, liquidOfVial, solventsOnHand, type DropLiquid, type SolventOnHand } from '../onHand';
+import { newBottle } from '../newBottle';
+import { fields } from './fields';
+
+/** What is thinned: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
+export interface Source {
+  readonly id: string;
+  readonly name: string;
+  readonly code: string;
+  readonly contents: readonly { readonly material: string; readonly name: string; readonly strength: Measured }[];
+  readonly density: Measured;
+  readonly densitySource: string;
+  readonly grade: Grade;
+  readonly solid: boolean;
+  readonly drop: DropLiquid;
+  readonly supplier: string;
+  readonly lot: string;
+}
+
+/** Density of an aroma material nobody has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */
+const TYPICAL_DENSITY = { value: 0.95, halfWidth: 0.11 }; // g/mL
+
+/** What was chosen to be thinned, or null while nothing is, or not enough of a new bottle is known. */
+export function sourceOf(run: RunState): Source | null {
+  const vial = find('vial', run.typed['bottle']);
+  if (vial) {
+    return {
+      ...{ id: vial.id, name: vial.name, code: vial.code, contents: vial.contents, grade: vial.grade, solid: false },
+      ...{ supplier: vial.supplier, lot: vial.lot, drop: liquidOfVial(vial), densitySource: 'as made' },
+      density: exact(vial.densityGPerMl),
+    };
+  }
+  const kept = run.typed['bottle'] === 'new' ? newBottle(run) : bottleWithMaterial(run.typed['bottle']);
+  if (!kept) return null;
+  const { bottle, material } = kept;
+  const known = bottle.density ?? material.density;
+  const purity = bottle.purity ?? material.purity;
+  const strength = purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${bottle.lot || bottle.id}`);
+  return {
+    ...{
+      id: bottle.id,
+      name: material.name,
+      code: material.code,
+      grade: bottle.grade,
+      solid: material.form === 'solid',
+    },
+    ...{
+      supplier: bottle.supplier,
+      lot: bottle.lot,
+      contents: [{ material: material.id, name: material.name, strength }],
+    },
+    drop: { id: material.id, liquid: null, strength: 1 },
+    density: known ? exact(known.gPerMl) : typicalDensity(material.name),
+    densitySource: known ? known.source : 'typical of aroma materials, not confirmed: 0.84 to 1.06 g/mL',
+  };
+}
+
+function typicalDensity(name: string): Measured {
+  const { value, halfWidth } = TYPICAL_DENSITY;
+  return measured(value, halfWidth / Math.sqrt(3), {
+    id: `density:${name}`,
+    words: `density of ${name}, not looked up`,
+  });
+}
+
+/** Total strength of a source, g/g. */
+export function totalStrength(source: Source): Measured {
+  return plus(...source.contents.map((part) => part.strength));
+}
+
+/** A solvent of the person's own, as asked for; null until name, density and grade are there. */
+export function ownSolvent(run: RunState): Solvent | null {
+  const name = valueOf(run, fields.solventName);
+  const gPerMl = valueOf(run, fields.solventDensity);
+  if (name === null || gPerMl === null) return null;
+  const flashC = valueOf(run, fields.solventFlash);
+  const density = { gPerMl, atC: 20, source: 'as typed from the bottle' };
+  return newRecord('solvent', {
+    ...{ name, density, food: valueOf(run, fields.food) === 'yes', dryOff: 'unknown' as const },
+    ...(flashC === null ? {} : { flashC }),
+  });
+}
+
+/** The solvent that was chosen, with `food` as answered for this bottle of it; null while none is. */
+export function solventOf(run: RunState): SolventOnHand | null {
+  const id = run.typed['solvent'];
+  if (id === 'new') {
+    const own = ownSolvent(run);
+    return own && { ...own, liquid: null, foodPossible: true };
+  }
+  const chosen = solventsOnHand().find((solvent) => solvent.id === id);
+  return chosen ? { ...chosen, food: chosen.foodPossible && valueOf(run, fields.food) === 'yes' } : null;
+}
+
+/** The grade that a dilution gets: fit for drinks only if all of it is. */
+export function gradeOf(source: Source, solvent: SolventOnHand): Grade {
+  return source.grade === 'fit for drinks' && solvent.food ? 'fit for drinks' : 'smell only';
+}
+
+/** What a vial keeps of its solvent. */
+export function copyOf({ id, name, density, food, flashC, dryOff }: SolventOnHand): SolventCopy {
+  return { id, name, density, food, dryOff, ...(flashC === undefined ? {} : { flashC }) };
+}

@@ -1,0 +1,72 @@
+import { mixtureDensity } from '../../core/strength';
+import { massFraction } from '../../core/units';
+import type { AnyRecord } from '../../records/kinds';
+import { newId, newRecord } from '../../records/shelf';
+import { textOf, valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { newBottle } from '../newBottle';
+import type { Task } from '../task';
+import { fields } from './fields';
+import { madeOf, orderOf, strengthOf, type Order } from './making';
+import { copyOf, gradeOf, ownSolvent, sourceOf } from './source';
+import { steps } from './steps';
+
+/** The vial as really made, with the bottle, material or solvent that came with it. */
+function keep(run: RunState): AnyRecord[] {
+  const order = orderOf(run);
+  if (!order) throw new RangeError('Something is still missing: go back through the steps.');
+  const fresh = run.typed['bottle'] === 'new' ? newBottle(run) : null;
+  const solvent = run.typed['solvent'] === 'new' ? ownSolvent(run) : null;
+  const source = fresh
+    ? {
+        ...order.source,
+        id: fresh.bottle.id,
+        contents: order.source.contents.map((part) => ({ ...part, material: fresh.material.id })),
+      }
+    : order.source;
+  const vial = vialOf(run, {
+    ...order,
+    source,
+    solvent: solvent ? { ...order.solvent, id: solvent.id } : order.solvent,
+  });
+  return [vial, ...(fresh ? [fresh.bottle, fresh.material] : []), ...(solvent ? [solvent] : [])];
+}
+
+function vialOf(run: RunState, order: Order): AnyRecord {
+  const { source, solvent } = order;
+  const id = newId();
+  const made = madeOf(run, order, `vial:${id}`);
+  return newRecord('vial', {
+    id,
+    from: [source.id],
+    code: valueOf(run, fields.code(source.code))!,
+    name: source.name,
+    contents: source.contents.map((part, i) => ({
+      material: part.material,
+      name: part.name,
+      strength: made.contents[i]!,
+    })),
+    label: { value: strengthOf(run)!, basis: order.basis },
+    solvent: copyOf(solvent),
+    massG: made.mass,
+    densityGPerMl: mixtureDensity(massFraction(made.strength.value), order.liquid),
+    sizeMl: order.sizeMl,
+    grade: gradeOf(source, solvent),
+    madeOn: textOf(run, fields.madeOn()),
+    useBy: textOf(run, fields.useBy()),
+    supplier: source.supplier,
+    lot: source.lot,
+    uses: [{ id: source.id, massG: made.material.value }],
+  });
+}
+
+/** Thin a neat material, or a vial, to a strength that a nose can judge. */
+export const dilute: Task = {
+  id: 'dilute',
+  name: 'Dilute',
+  hint: 'Neat to 1 % in a vial',
+  recorded: true,
+  title: (run) => ['Dilute', sourceOf(run)?.name].filter(Boolean).join(' · '),
+  steps,
+  keep,
+};
