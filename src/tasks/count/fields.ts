@@ -1,0 +1,81 @@
+import { find, list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { amount, choice, code, textOf, valueOf, whole, words, type Field, type Option } from '../fields';
+import type { RunState } from '../fold';
+import { dropperOptions } from '../onHand';
+import { stocksOnHand, type Stock } from './stock';
+
+/** Formulas on the Shelf, newest first, then what is typed. */
+function ways(): Option[] {
+  const formulas = list('formula').map(({ id, name, version, lines }) => ({
+    value: id,
+    words: name,
+    more: `${lines.length} lines${version > 1 ? `, version ${version}` : ''}`,
+  }));
+  return [...formulas, { value: 'hand', words: 'Vials and drops', more: 'typed by hand: so many drops of each' }];
+}
+
+/** The questions of a count. */
+export const fields = {
+  way: (run: RunState) =>
+    choice({
+      name: 'formula',
+      title: 'Formula',
+      options: ways(),
+      ...(run.typed['vials'] === undefined ? {} : { preset: 'hand' }),
+    }),
+  planned: ({ id, code, name, what }: Stock): Field<number> =>
+    whole({ name: `plan.${id}`, title: `${code} · ${name}`, unit: 'drops', min: 1, max: 500, help: what }),
+  dropper: () => choice({ name: 'dropper', title: 'Dropper', options: dropperOptions() }),
+  name: words({ name: 'name', title: 'Name of the trial', max: 60 }),
+  code: () =>
+    code({ name: 'code', title: 'Code on the vial', taken: list('vial').map((vial) => vial.code), preset: freeCode() }),
+  size: (fillMl: number) =>
+    amount({ name: 'size', title: 'Size of the vial', unit: 'mL', above: 0, max: 1000, preset: usualSize(fillMl) }),
+};
+
+const SIZES = [5, 10, 15, 20, 30]; // mL, the vials of the bench
+
+/** The smallest usual vial that this much, mL, fits into with some air. */
+function usualSize(fillMl: number): string {
+  return formatPlain(SIZES.find((size) => fillMl <= 0.9 * size) ?? Math.ceil(fillMl / 0.9));
+}
+
+/** T1, T2, … : the first that no vial has. */
+function freeCode(): string {
+  const taken = new Set(list('vial').map((vial) => vial.code));
+  let n = 1;
+  while (taken.has(`T${n}`)) n++;
+  return `T${n}`;
+}
+
+/** 'hand' for vials and drops typed, the id of a formula, or '' while nothing is chosen. */
+export function wayOf(run: RunState): string {
+  return textOf(run, fields.way(run));
+}
+
+/** What the run is called: its own name, or that of its formula. */
+export function nameOf(run: RunState): string {
+  return run.typed['name'] || (find('formula', wayOf(run))?.name ?? '');
+}
+
+/** The dropper of the run; a typical one while none is chosen. */
+export function dropperOf(run: RunState): string {
+  return valueOf(run, fields.dropper()) ?? 'typical';
+}
+
+/** Stocks that were picked by hand or handed over (`vials`, ids with spaces between), in the order of picking. */
+export function pickedStocks(run: RunState): Stock[] {
+  const handed = (run.typed['vials'] ?? '').split(/[\s,]+/);
+  const touched = Object.keys(run.typed).flatMap((key) => (key.startsWith('pick.') ? [key.slice(5)] : []));
+  const stocks = stocksOnHand();
+  return [...new Set([...handed, ...touched])]
+    .filter((id) => isPicked(run, id))
+    .flatMap((id) => stocks.find((stock) => stock.id === id) ?? []);
+}
+
+/** Whether a stock is picked. */
+export function isPicked(run: RunState, id: string): boolean {
+  const typed = run.typed[`pick.${id}`];
+  return typed === undefined ? (run.typed['vials'] ?? '').split(/[\s,]+/).includes(id) : typed === 'yes';
+}

@@ -1,0 +1,81 @@
+import type { AnyRecord } from '../../records/kinds';
+import { find, newId, newRecord } from '../../records/shelf';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { today } from '../onHand';
+import { dropperOf, fields, wayOf } from './fields';
+import type { Round, Target } from './rounds';
+import { dropOfStock, stockOf, strengthOf } from './stock';
+import { solventOfTrial, trialOf, type Trial } from './trial';
+
+/** The trial as a vial, with what it took; and the formula, where it was typed by hand. */
+export function keepTrial(run: RunState, rounds: readonly Round[], asked: readonly Target[]): AnyRecord[] {
+  const token = newId();
+  const trial = trialOf(
+    run,
+    rounds.map(({ id }) => id),
+    token,
+  );
+  const name = valueOf(run, fields.name)!;
+  const formula = find('formula', wayOf(run)) ?? typedFormula(run, asked, name);
+  const dropper = find('dropper', dropperOf(run));
+  const from = [...trial.counted.map(({ stock }) => stock.id), formula.id, ...(dropper ? [dropper.id] : [])];
+  const vial = newRecord('vial', {
+    from,
+    code: valueOf(run, fields.code())!,
+    name,
+    contents: trial.parts.map(({ material, name, strength }) => ({ material, name, strength })),
+    label: { value: wished(run, asked), basis: '% w/w' },
+    solvent: solventOfTrial(trial),
+    massG: trial.total,
+    densityGPerMl: trial.total.value / trial.volumeMl,
+    sizeMl: valueOf(run, fields.size(trial.volumeMl))!,
+    grade: trial.counted.some(({ stock }) => stock.grade === 'smell only') ? 'smell only' : 'fit for drinks',
+    madeOn: today(),
+    useBy: earliest(trial),
+    supplier: '',
+    lot: '',
+    uses: trial.counted.map(({ stock, mass }) => ({ id: stock.id, massG: mass.value })),
+  });
+  return wayOf(run) === 'hand' ? [vial, formula] : [vial];
+}
+
+/** A formula from drops typed by hand: the neat material they were meant to bring, mg. */
+function typedFormula(run: RunState, asked: readonly Target[], name: string) {
+  const id = newId();
+  const shares = new Map<string, { material: string; name: string; share: number }>();
+  for (const { id: stockId, drops } of asked) {
+    const stock = stockOf(stockId);
+    if (!stock) continue;
+    const mg = drops * dropOfStock(stock, dropperOf(run)).mgPerDrop.value;
+    for (const part of stock.contents) {
+      const before = shares.get(part.material)?.share ?? 0;
+      shares.set(part.material, {
+        material: part.material,
+        name: part.name,
+        share: before + mg * part.strength.value,
+      });
+    }
+  }
+  return newRecord('formula', { id, name, root: id, version: 1, lines: [...shares.values()], notes: '' });
+}
+
+/** Strength that was wished for in the whole trial, % w/w to three digits, as it stands on the label. */
+function wished(run: RunState, asked: readonly Target[]): number {
+  const lines = asked.flatMap(({ id, drops }) => {
+    const stock = stockOf(id);
+    return stock ? [{ mg: drops * dropOfStock(stock, dropperOf(run)).mgPerDrop.value, stock }] : [];
+  });
+  const total = lines.reduce((sum, { mg }) => sum + mg, 0);
+  const active = lines.reduce((sum, { mg, stock }) => sum + mg * strengthOf(stock), 0);
+  return Number(((active / total) * 100).toPrecision(3));
+}
+
+function earliest({ counted }: Trial): string {
+  return (
+    counted
+      .flatMap(({ stock }) => stock.useBy || [])
+      .sort()
+      .at(0) ?? ''
+  );
+}

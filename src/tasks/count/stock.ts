@@ -1,0 +1,89 @@
+import { exact, type Measured } from '../../core/measured';
+import { purityAtLeast } from '../../core/strength';
+import type { Bottle } from '../../records/material';
+import type { Grade } from '../../records/quantity';
+import { list, shelf } from '../../records/shelf';
+import type { SolventCopy } from '../../records/solvent';
+import type { Vial } from '../../records/vial';
+import { formatPlain } from '../../ui/format';
+import { bottleWithMaterial, dropOf, liquidOfVial, type DropLiquid, type DropOnHand } from '../onHand';
+
+/** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
+export interface Stock {
+  readonly id: string;
+  readonly code: string;
+  readonly name: string;
+  /** Strength and solvent, in words. */
+  readonly what: string;
+  readonly contents: Vial['contents'];
+  readonly liquid: DropLiquid;
+  readonly grade: Grade;
+  readonly solvent: SolventCopy | null;
+  readonly densityGPerMl: number;
+  /** YYYY-MM-DD, or '' where none is known. */
+  readonly useBy: string;
+  /** What is left by the book, g; null where the book does not know what there was. */
+  readonly leftG: number | null;
+}
+
+/** Density of an aroma material nobody has looked up, for the volume of the trial only. Typical, not confirmed. */
+const TYPICAL_DENSITY = 0.95; // g/mL
+
+/** Every vial and every bottle of a liquid on the Shelf, vials first, newest first. */
+export function stocksOnHand(): Stock[] {
+  const used = usedG();
+  return [...list('vial').map((vial) => ofVial(vial, used)), ...list('bottle').flatMap((one) => ofBottle(one, used))];
+}
+
+/** The stock of that id, or undefined when it is gone. */
+export function stockOf(id: string): Stock | undefined {
+  return stocksOnHand().find((stock) => stock.id === id);
+}
+
+/** What one drop of a stock weighs from a dropper. */
+export function dropOfStock(stock: Stock, dropper: string): DropOnHand {
+  return dropOf(dropper, stock.liquid);
+}
+
+/** Strength of a stock in all its materials together, g/g. */
+export function strengthOf(stock: Stock): number {
+  return stock.contents.reduce((sum, part) => sum + part.strength.value, 0);
+}
+
+function ofVial(vial: Vial, used: ReadonlyMap<string, number>): Stock {
+  const { id, code, name, contents, grade, solvent, densityGPerMl, useBy, label } = vial;
+  return {
+    ...{ id, code, name, contents, grade, solvent, densityGPerMl, useBy },
+    what: `${formatPlain(label.value)} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}`,
+    liquid: liquidOfVial(vial),
+    leftG: Math.max(0, vial.massG.value - (used.get(id) ?? 0)),
+  };
+}
+
+function ofBottle(bottle: Bottle, used: ReadonlyMap<string, number>): Stock[] {
+  const material = bottleWithMaterial(bottle.id)?.material;
+  if (!material || material.form === 'solid') return [];
+  const { id, grade, useBy = '', amountG } = bottle;
+  return [
+    {
+      ...{ id, grade, useBy, code: material.code, name: material.name, what: 'neat', solvent: null },
+      contents: [{ material: material.id, name: material.name, strength: purityOf(bottle, material.purity) }],
+      liquid: { id: material.id, liquid: null, strength: 1 },
+      densityGPerMl: (bottle.density ?? material.density)?.gPerMl ?? TYPICAL_DENSITY,
+      leftG: amountG === undefined ? null : Math.max(0, amountG - (used.get(id) ?? 0)),
+    },
+  ];
+}
+
+function purityOf(bottle: Bottle, usual: number | undefined): Measured {
+  const purity = bottle.purity ?? usual;
+  return purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${bottle.lot || bottle.id}`);
+}
+
+/** Grams taken out of each bottle and vial by everything that was made of it; what was thrown away since counts too. */
+function usedG(): Map<string, number> {
+  const sums = new Map<string, number>();
+  for (const record of shelf.records.value.values())
+    if ('uses' in record) for (const { id, massG } of record.uses) sums.set(id, (sums.get(id) ?? 0) + massG);
+  return sums;
+}

@@ -1,0 +1,127 @@
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import type { Step, Task } from '../task';
+import { dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
+import { keepTrial } from './keep';
+import { PickList } from './PickList';
+import { counterOf, roundsOf, type Round, type Target } from './rounds';
+import { slipStep } from './slip';
+import { dropOfStock, stockOf, stocksOnHand } from './stock';
+import { activeText, amountText, trialOf, trialResults, type Trial } from './trial';
+
+const FLAMES = 'Keep flames away. Open a window.';
+
+/** The drops asked for: what was typed for each vial picked. Empty while they are not all known. */
+function asked(run: RunState): Target[] {
+  const typed = pickedStocks(run).map((stock) => ({ id: stock.id, drops: valueOf(run, fields.planned(stock)) }));
+  return typed.flatMap(({ id, drops }) => (drops === null ? [] : [{ id, drops }]));
+}
+
+function handSteps(run: RunState): Step[] {
+  const picked = pickedStocks(run);
+  return [
+    {
+      key: 'pick',
+      say: 'Which vials go in?',
+      more: ['They are counted in the order in which you pick them.'],
+      draw: (walk) => <PickList walk={walk} />,
+      ...(picked.length === 0 ? { problem: 'Pick at least one vial.' } : {}),
+    },
+    { key: 'drops', say: 'How many drops of each?', ask: picked.map(fields.planned) },
+  ];
+}
+
+/** One turn at the pad: the vial to take, and its drops. */
+function countStep(run: RunState, round: Round): Step {
+  const { id, drops: wish, key } = round;
+  const stock = stockOf(id);
+  const more = stock ? [`${stock.name}, ${stock.what}.`] : ['This vial is no longer on the Shelf.'];
+  const left = stock && leftDrops(stock, dropperOf(run));
+  if (left !== null && left !== undefined && left < wish) more.push(`By the book only ${left} drops are left in it.`);
+  return {
+    key,
+    say: `Take ‹${stock?.code ?? '?'}›. Count ‹${wish} drops›.`,
+    more,
+    pad: {
+      counter: counterOf(id),
+      wish,
+      live: (drops) => {
+        const over = drops > wish ? `, ${drops - wish} too many` : '';
+        const mass = stock && drops > 0 ? ` · ${activeText(stock, drops, dropOfStock(stock, dropperOf(run)))}` : '';
+        return `of ${wish} drops${over}${mass}`;
+      },
+    },
+  };
+}
+
+function leftDrops(stock: NonNullable<ReturnType<typeof stockOf>>, dropper: string): number | null {
+  return stock.leftG === null ? null : Math.floor((stock.leftG * 1000) / dropOfStock(stock, dropper).mgPerDrop.value);
+}
+
+function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
+  const trial = trialSoFar(run, rounds);
+  if (typeof trial === 'string')
+    return [
+      { key: 'truth', say: 'Nothing was counted.', more: ['Go back and count at least one drop.'], problem: trial },
+    ];
+  return [
+    {
+      key: 'truth',
+      say: 'This is what is in it.',
+      more: ['Cap it and turn it over ten times.', amountText(trial)],
+      results: trialResults(trial),
+    },
+    {
+      key: 'name',
+      say: 'Name it, and write the code on the vial.',
+      ask: [fields.name, fields.code(), fields.size(trial.volumeMl)],
+      done: 'Keep',
+    },
+  ];
+}
+
+function trialSoFar(run: RunState, rounds: readonly Round[]): Trial | string {
+  try {
+    return trialOf(
+      run,
+      rounds.map(({ id }) => id),
+    );
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return error.message;
+  }
+}
+
+function steps(run: RunState): Step[] {
+  const first: Step = { key: 'formula', say: 'What do you count?', ask: [fields.way(run)] };
+  if (stocksOnHand().length === 0)
+    return [
+      {
+        ...first,
+        ask: [],
+        say: 'There is no vial on the Shelf yet.',
+        more: ['Thin a material first, then count drops of it here.'],
+        problem: 'There is nothing to count drops of yet.',
+        offers: [{ words: 'Dilute', start: { task: 'dilute', typed: {} } }],
+      },
+    ];
+  const rounds = roundsOf(run, asked(run));
+  return [
+    first,
+    ...(wayOf(run) === 'hand' ? handSteps(run) : []),
+    { key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()], cautions: [FLAMES] },
+    ...rounds.flatMap((round) => [countStep(run, round), ...(round.slipped ? [slipStep(run, round)] : [])]),
+    ...lastSteps(run, rounds),
+  ];
+}
+
+/** Count whole drops of several vials into one trial, and know what is in it. */
+export const count: Task = {
+  id: 'count',
+  name: 'Count drops',
+  hint: 'A formula, drop by drop',
+  recorded: true,
+  title: (run) => ['Count drops', nameOf(run)].filter(Boolean).join(' · '),
+  steps,
+  keep: (run) => keepTrial(run, roundsOf(run, asked(run)), asked(run)),
+};

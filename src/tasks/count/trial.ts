@@ -1,0 +1,157 @@
+import { compositionOf } from '../../core/dose';
+import { massOfDrops } from '../../core/drop';
+import { over, plus, scaled, times, type Measured } from '../../core/measured';
+import type { Vial } from '../../records/vial';
+import { formatPlain, measuredText } from '../../ui/format';
+import type { Result } from '../../ui/result';
+import type { RunState } from '../fold';
+import type { DropOnHand } from '../onHand';
+import { dropperOf } from './fields';
+import { countedDrops } from './rounds';
+import { dropOfStock, stockOf, strengthOf, type Stock } from './stock';
+
+/** Drops of one stock that went into the trial, and what they weigh, g. */
+export interface Counted {
+  readonly stock: Stock;
+  readonly drops: number;
+  readonly drop: DropOnHand;
+  readonly mass: Measured;
+}
+
+/** What the trial really is: masses in g, `total` of the liquid; `share` of all neat material and `strength` in the liquid, g/g. */
+export interface Trial {
+  readonly counted: readonly Counted[];
+  readonly total: Measured;
+  readonly active: Measured;
+  readonly volumeMl: number;
+  readonly parts: readonly {
+    readonly material: string;
+    readonly name: string;
+    readonly active: Measured;
+    readonly share: Measured;
+    readonly strength: Measured;
+  }[];
+}
+
+/** What drops of these stocks weigh; `token` tells the counting of this run from that of others in the stored numbers. */
+function weighed(run: RunState, ids: readonly string[], token: string): Counted[] {
+  return [...new Set(ids)].flatMap((id) => {
+    const stock = stockOf(id);
+    const drops = countedDrops(run, id);
+    if (!stock || drops === 0) return [];
+    const drop = dropOfStock(stock, dropperOf(run));
+    const { mgPerDrop, spread } = drop;
+    const words = `counting ${drops} drops of ${stock.code}`;
+    return [
+      {
+        stock,
+        drops,
+        drop,
+        mass: massOfDrops({ drops, mgPerDrop, perDropSpread: spread, id: `${token}:${id}`, words }),
+      },
+    ];
+  });
+}
+
+/**
+ * The trial as counted from these stocks. A calibration or strength that lines share is right or wrong in all of them.
+ * @throws RangeError when nothing was counted
+ */
+export function trialOf(run: RunState, ids: readonly string[], token = 'this'): Trial {
+  const counted = weighed(run, ids, token);
+  const lines = counted.flatMap(({ stock, mass }) =>
+    stock.contents.map(({ material, strength }) => ({ material, active: times(mass, strength) })),
+  );
+  const composition = compositionOf(lines);
+  const names = new Map(counted.flatMap(({ stock }) => stock.contents.map(({ material, name }) => [material, name])));
+  const total = plus(...counted.map(({ mass }) => mass));
+  return {
+    counted,
+    total,
+    active: plus(...composition.map(({ active }) => active)),
+    volumeMl: counted.reduce((sum, { mass, stock }) => sum + mass.value / stock.densityGPerMl, 0),
+    parts: composition.map((part) => ({
+      ...part,
+      name: names.get(part.material) ?? part.material,
+      strength: over(part.active, total),
+    })),
+  };
+}
+
+/** True share of each material, and how strong the trial is. */
+export function trialResults(trial: Trial): Result[] {
+  const inputs = trial.counted.flatMap(({ stock, drops, drop }) => [
+    {
+      words: stock.code,
+      text: `${drops} drops, ${measuredText(drop.mgPerDrop, 'mg each')}`,
+      source: drop.source,
+    },
+    ...stock.contents.map(({ name, strength }) => ({
+      words: `${name} in ${stock.code}`,
+      text: measuredText(scaled(strength, 100), '% w/w'),
+      source: stock.what,
+    })),
+  ]);
+  const shares = trial.parts.map((part) => ({
+    label: `${part.name}, share of all neat material`,
+    amount: scaled(part.share, 100),
+    unit: '% w/w',
+    how: {
+      words: [
+        'Drops times the mass of a drop times the strength of the vial give the neat material of each line; over the sum of all lines that is its share.',
+        'The scatter of single drops counts once for each vial. A calibration shared by vials shifts them all alike and largely cancels in the shares.',
+      ],
+      inputs,
+    },
+  }));
+  const strength = {
+    label: 'All neat material in the trial’s liquid',
+    amount: scaled(over(trial.active, trial.total), 100),
+    unit: '% w/w',
+    how: { words: ['Neat material of all lines over the mass of all drops.'], inputs },
+  };
+  return [...shares, strength];
+}
+
+/** The liquid of a trial: none for neat drops, the one solvent all share, or a mixture that behaves like its slowest part. */
+export function solventOfTrial({ counted }: Trial): Vial['solvent'] {
+  const used = counted.flatMap(({ stock, mass }) =>
+    stock.solvent ? [{ solvent: stock.solvent, g: mass.value * (1 - strengthOf(stock)) }] : [],
+  );
+  const first = used[0]?.solvent;
+  if (!first) return null;
+  if (used.every(({ solvent }) => solvent.id === first.id))
+    return { ...first, food: used.every(({ solvent }) => solvent.food) };
+  const volume = used.reduce((sum, { solvent, g }) => sum + g / solvent.density.gPerMl, 0); // mL
+  const flashes = used.flatMap(({ solvent }) => solvent.flashC ?? []);
+  return {
+    id: 'mixed',
+    name: [...new Set(used.map(({ solvent }) => solvent.name))].join(' and '),
+    density: {
+      gPerMl: used.reduce((sum, { g }) => sum + g, 0) / volume,
+      atC: first.density.atC,
+      source: 'from its parts, volumes added',
+    },
+    food: used.every(({ solvent }) => solvent.food),
+    dryOff: slowest(used.map(({ solvent }) => solvent.dryOff)),
+    ...(flashes.length > 0 ? { flashC: Math.min(...flashes) } : {}),
+  };
+}
+
+type DryOff = NonNullable<Vial['solvent']>['dryOff'];
+
+function slowest(found: readonly DryOff[]): DryOff {
+  return (['stays wet', 'unknown', 'hours', 'minutes'] as const).find((one) => found.includes(one))!;
+}
+
+/** One line on how much a trial is. */
+export function amountText(trial: Trial): string {
+  const drops = trial.counted.reduce((sum, line) => sum + line.drops, 0);
+  return `${drops} drops, ${measuredText(trial.total, 'g')}, about ${formatPlain(trial.volumeMl, 2)} mL.`;
+}
+
+/** A mass of neat material at the pad, in words. */
+export function activeText(stock: Stock, drops: number, drop: DropOnHand): string {
+  const mg = drops * drop.mgPerDrop.value * strengthOf(stock);
+  return `${formatPlain(mg, 3)} mg ${stock.contents.length === 1 ? stock.contents[0]!.name : 'neat material'}`;
+}

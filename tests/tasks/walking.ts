@@ -1,0 +1,48 @@
+import { problemsOf, placeOf } from '../../src/tasks/run';
+import { fold, type RunState } from '../../src/tasks/fold';
+import type { Step, Task } from '../../src/tasks/task';
+import type { RunEvent } from '../../src/records/run';
+
+/** A run walked without a screen: the same events, the same rules for leaving a step. */
+export interface Walker {
+  state(): RunState;
+  step(): Step;
+  keys(): string[];
+  type(key: string, text: string): void;
+  tap(counter: string, times: number): void;
+  undo(counter: string): void;
+  /** Leaves the step as the main button does; throws with the sentence that keeps it from being left. */
+  next(): void;
+  back(key: string): void;
+  keep(): ReturnType<Task['keep']>;
+}
+
+/** Begins a run of a task with some fields filled in. */
+export function startWalking(task: Task, typed: Readonly<Record<string, string>> = {}): Walker {
+  const events: RunEvent[] = [];
+  const put = (event: Pick<RunEvent, 'type' | 'key'> & Partial<RunEvent>) =>
+    void events.push({ run: 'r', seq: events.length, at: '2026-05-04T10:00:00.000Z', ...event });
+  for (const [key, text] of Object.entries(typed)) put({ type: 'typed', key, text });
+  const state = () => fold(events);
+  const steps = () => task.steps(state());
+  const step = () => steps()[placeOf(steps(), state())]!;
+  return {
+    state,
+    step,
+    keys: () => steps().map(({ key }) => key),
+    type: (key, text) => put({ type: 'typed', key, text }),
+    tap: (key, times) => Array.from({ length: times }, () => put({ type: 'drop', key })),
+    undo: (key) => put({ type: 'undo', key }),
+    next() {
+      const now = step();
+      const why = [...Object.values(problemsOf(now, state())), ...(now.problem ? [now.problem] : [])];
+      if (why.length > 0) throw new Error(why[0]);
+      for (const [key, text] of Object.entries(now.types ?? {})) put({ type: 'typed', key, text });
+      const after = now.next ?? steps()[placeOf(steps(), state()) + 1]?.key;
+      if (after === undefined) throw new Error('this was the last step');
+      put({ type: 'go', key: after, text: now.key });
+    },
+    back: (key) => put({ type: 'go', key }),
+    keep: () => task.keep(state()),
+  };
+}
