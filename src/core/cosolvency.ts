@@ -100,6 +100,11 @@ export function willDissolve(mgPerL: number, solubility: WaterSolubility): Verdi
   return mgPerL > solubility.high ? 'stays cloudy' : 'try it';
 }
 
+/** The verdict for a whole formula: the worst of its materials, each as if it were alone (our choice; oils help each other). */
+export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
+  return (['stays cloudy', 'try it'] as const).find((one) => verdicts.includes(one)) ?? 'dissolves';
+}
+
 function positive(x: number): number {
   if (!(x > 0)) throw new RangeError(`a solubility or molar mass is more than zero, not ${x}`);
   return x;

@@ -23,7 +23,7 @@ export interface Constituent {
   readonly from: string;
 }
 
-/** One material as it stands in the finished drink. */
+/** One material as it stands in the finished drink: flavour, carrier or additive; water, sugar, acid and ethanol are not judged. */
 export interface DrinkMaterial {
   readonly id: string;
   readonly name: string;
@@ -44,6 +44,7 @@ export interface Contribution {
   readonly cas: readonly string[];
   readonly substance: string;
   readonly material: string;
+  readonly materialCas: readonly string[];
   readonly mgPerKg: Measured;
   readonly asSuch: boolean;
   readonly confirmed: boolean;
@@ -76,6 +77,7 @@ export function contributions(materials: readonly DrinkMaterial[]): Contribution
   return materials.flatMap((material) => {
     const fixed = material.fixed ?? false;
     const { natural, mgPerKg } = material;
+    const by = { material: material.name, materialCas: material.cas, fixed };
     const own = { cas: material.cas, substance: material.name, confirmed: true, mgPerKg };
     const brought = material.constituents.map(({ cas, name, share, confirmed, open }) => ({
       cas: [cas],
@@ -84,8 +86,8 @@ export function contributions(materials: readonly DrinkMaterial[]): Contribution
       mgPerKg: scaled(mgPerKg, share),
     }));
     return [
-      { ...own, material: material.name, asSuch: true, fixed, natural },
-      ...brought.map((part) => ({ ...part, material: material.name, asSuch: false, fixed, natural: false })),
+      { ...own, ...by, asSuch: true, natural },
+      ...brought.map((part) => ({ ...part, ...by, asSuch: false, natural: false })),
     ];
   });
 }
@@ -96,10 +98,11 @@ export function contributions(materials: readonly DrinkMaterial[]): Contribution
  */
 export function summed(
   parts: readonly Contribution[],
-  row: { cas: readonly string[]; as?: Readonly<Record<string, number>> },
+  row: { cas: readonly string[]; via?: readonly string[]; as?: Readonly<Record<string, number>> },
 ): { total: Measured; fixed: Measured; from: Contribution[] } {
   const from = parts
     .filter((part) => part.cas.some((cas) => row.cas.includes(cas)))
+    .filter((part) => !row.via || part.materialCas.some((cas) => row.via!.includes(cas)))
     .map((part) => ({ ...part, mgPerKg: scaled(part.mgPerKg, countedAs(part, row.as)) }))
     .sort((one, two) => two.mgPerKg.value - one.mgPerKg.value);
   return {

@@ -51,6 +51,8 @@ export interface LimitRow extends Figure {
   readonly what: string;
   /** All of these are added up. */
   readonly cas: readonly string[];
+  /** Only what comes from materials with one of these numbers counts; from all when not named. */
+  readonly via?: readonly string[];
   readonly max: number;
   readonly unit: 'mg/kg' | 'mg/L';
   readonly effect: 'limit' | 'label';

@@ -70,7 +70,7 @@ function concernsMaterial(row: BanRow, material: DrinkMaterial): boolean {
 
 function limits(parts: readonly Contribution[], rows: readonly LimitRow[], drink: JudgedDrink): Finding[] {
   const present = (cas: readonly string[]) => parts.some((part) => part.cas.some((one) => cas.includes(one)));
-  const due = rows.filter((row) => present(row.cas) && (!row.onlyWith || present(row.onlyWith)));
+  const due = rows.filter((row) => summed(parts, row).from.length > 0 && (!row.onlyWith || present(row.onlyWith)));
   return [...grouped(due, (row) => row.what)]
     .flatMap((same) => {
       const inside = same.filter((row) => isAbout(row, drink));
@@ -132,7 +132,9 @@ function intakes(parts: readonly Contribution[], rows: readonly IntakeRow[], dri
 
 function concerns(parts: readonly Contribution[], rules: Rules, drinker: Drinker): Finding[] {
   const judged = new Set(rules.intakes.flatMap((row) => row.cas));
-  const open = parts.filter((part) => !part.natural && !part.cas.some((cas) => judged.has(cas)));
+  const open = parts.filter(
+    (part) => !(part.natural && bringsKnown(part, parts)) && !part.cas.some((cas) => judged.has(cas)),
+  );
   return [...grouped(open, (part) => part.cas[0] ?? part.substance)]
     .map((same): Finding => {
       const { total, fixed, from } = summed(same, { cas: same.flatMap((part) => part.cas) });
@@ -149,6 +151,11 @@ function concerns(parts: readonly Contribution[], rules: Rules, drinker: Drinker
       return { ...base, state, amount, fixed: scaled(fixed, drinker.drinkKgPerDay), max, figure: row, rule };
     })
     .sort(worstFirst);
+}
+
+/** True when constituents of a natural material are counted, so that it is not judged as a whole. */
+function bringsKnown(natural: Contribution, parts: readonly Contribution[]): boolean {
+  return parts.some((part) => !part.asSuch && part.material === natural.material);
 }
 
 function grouped<T>(items: readonly T[], key: (item: T) => string): T[][] {

@@ -12,7 +12,9 @@ const OLD = 'Dir. 95/2/EC as transposed (NL, DE); same number believed carried o
 const LABEL = 'Reg. (EU) 1169/2011 Annex III, as quoted by authorities';
 
 const THUJONE = ['546-80-5', '471-15-8'];
-const QUININE = ['130-95-0', '130-89-2', '804-63-7'];
+const QUININE = ['130-95-0', '130-89-2', '6119-47-7', '804-63-7', '6119-70-6'];
+/** Quinine (324.42 g/mol) over the salt: hydrochloride 360.88 and its dihydrate 396.91, sulfate 746.92/2 and its dihydrate 782.95/2. */
+const AS_BASE = { '130-89-2': 0.899, '6119-47-7': 0.8174, '804-63-7': 0.8687, '6119-70-6': 0.8287 };
 const BENZOATES = ['65-85-0', '532-32-1', '582-25-2'];
 const SORBATES = ['110-44-1', '24634-61-5'];
 /** Molar mass of the acid over that of the salt: 122.12/144.10, 122.12/160.21, 112.13/150.22. */
@@ -61,8 +63,8 @@ export const limitsEu: readonly LimitRow[] = [
   { jurisdiction: 'EU', what: 'thujone (alpha and beta), from Artemisia', cas: THUJONE, max: 0.5, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', where: 'from Artemisia', outside: 'silent', source: QUOTED, asOf: '2008', level: 'secondary' },
   { jurisdiction: 'EU', what: 'caffeine as a flavouring', cas: ['58-08-2'], max: 150, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: 'Reg. (EU) 2018/1482, as quoted', asOf: '2018', level: 'secondary' },
   { jurisdiction: 'EU', what: 'theobromine as a flavouring', cas: ['83-67-0'], max: 100, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: 'Reg. (EU) 2018/1482, as quoted', asOf: '2018', level: 'secondary' },
-  { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 100, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 85 mg/L; must be named on the label' },
-  { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 250, unit: 'mg/kg', effect: 'limit', drink: 'alcoholic', outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 300 mg/L; must be named on the label' },
+  { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 100, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', as: AS_BASE, outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 85 mg/L; must be named on the label' },
+  { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 250, unit: 'mg/kg', effect: 'limit', drink: 'alcoholic', as: AS_BASE, outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 300 mg/L; must be named on the label' },
   { jurisdiction: 'EU', what: 'benzoates, as benzoic acid', cas: BENZOATES, max: 150, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy; a survey of 2008 quotes the same number', as: AS_ACID },
   { jurisdiction: 'EU', what: 'sorbates, as sorbic acid', cas: SORBATES, max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy, sorbates alone', as: AS_ACID },
   { jurisdiction: 'EU', what: 'sorbates beside benzoates, as sorbic acid', cas: SORBATES, max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', onlyWith: BENZOATES, outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', as: AS_ACID },

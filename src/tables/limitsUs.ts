@@ -9,7 +9,9 @@ import type { BanRow, LimitRow } from '../core/figure';
 const OFF_LIST = '21 CFR 172.515 as changed 2018, confirmation notice 2020-01060 as quoted; FDA Substances Added to Food';
 const TTB = 'TTB list of flavouring substances subject to limitation';
 const TTB_LABEL = 'TTB limited ingredients';
-const QUININE = ['130-95-0', '130-89-2', '804-63-7'];
+const QUININE = ['130-95-0', '130-89-2', '6119-47-7', '804-63-7', '6119-70-6'];
+/** Quinine (324.42 g/mol) over the salt: hydrochloride 360.88 and its dihydrate 396.91, sulfate 746.92/2 and its dihydrate 782.95/2. */
+const AS_BASE = { '130-89-2': 0.899, '6119-47-7': 0.8174, '804-63-7': 0.8687, '6119-70-6': 0.8287 };
 
 /** What may not be added in the US. */
 export const bansUs: readonly BanRow[] = [
@@ -34,7 +36,7 @@ export const bansUs: readonly BanRow[] = [
 
 /** Highest amounts and label triggers in the US. */
 export const limitsUs: readonly LimitRow[] = [
-  { jurisdiction: 'US', what: 'quinine, as the base', cas: QUININE, max: 83, unit: 'mg/kg', effect: 'limit', drink: 'any', where: 'carbonated', outside: 'ask', source: '21 CFR 172.575', asOf: '2026', level: 'primary', note: 'only carbonated drinks are named; the label must say quinine' },
+  { jurisdiction: 'US', what: 'quinine, as the base', cas: QUININE, max: 83, unit: 'mg/kg', effect: 'limit', drink: 'any', where: 'carbonated', as: AS_BASE, outside: 'ask', source: '21 CFR 172.575', asOf: '2026', level: 'primary', note: 'only carbonated drinks are named; the label must say quinine' },
   { jurisdiction: 'US', what: 'caffeine', cas: ['58-08-2'], max: 200, unit: 'mg/kg', effect: 'limit', drink: 'any', where: 'cola', outside: 'ask', source: '21 CFR 182.1180', asOf: '', level: 'primary', note: '0.02 %; cola-type drinks are named' },
   { jurisdiction: 'US', what: 'glycerol ester of wood rosin', cas: ['8050-30-4', '8050-31-5'], max: 100, unit: 'mg/kg', effect: 'limit', drink: 'any', where: 'citrus oil', outside: 'ask', source: '21 CFR 172.735', asOf: '2024', level: 'primary', note: 'to adjust the density of citrus oils; ppm of finished drink' },
   { jurisdiction: 'US', what: 'sucrose acetate isobutyrate', cas: ['126-13-6'], max: 300, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', outside: 'ask', source: '21 CFR 172.833', asOf: '', level: 'primary', note: 'alcoholic drinks are not named' },
@@ -56,5 +58,6 @@ export const limitsUs: readonly LimitRow[] = [
   { jurisdiction: 'US', what: 'ethyl vanillin', cas: ['121-32-4'], max: 16, unit: 'mg/kg', effect: 'label', drink: 'alcoholic', outside: 'silent', source: TTB_LABEL, asOf: '', level: 'primary', note: 'above it the drink is labelled imitation or artificially flavoured; not a safety limit' },
   { jurisdiction: 'US', what: 'maltol, synthetic', cas: ['118-71-8'], max: 250, unit: 'mg/kg', effect: 'label', drink: 'alcoholic', outside: 'silent', source: TTB_LABEL, asOf: '', level: 'primary', note: 'above it the drink is labelled imitation or artificially flavoured; not a safety limit' },
   { jurisdiction: 'US', what: 'ethyl maltol', cas: ['4940-11-8'], max: 100, unit: 'mg/kg', effect: 'label', drink: 'alcoholic', outside: 'silent', source: TTB_LABEL, asOf: '', level: 'primary', note: 'above it the drink is labelled imitation or artificially flavoured; not a safety limit' },
-  { jurisdiction: 'US', what: 'thujone: finished drink thujone free', cas: ['546-80-5', '471-15-8'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', where: 'from Artemisia', outside: 'silent', source: '21 CFR 172.510(b)', asOf: '', level: 'primary', note: 'the section says thujone free and gives no number' },
+  { jurisdiction: 'US', what: 'thujone from wormwood or tansy', cas: ['546-80-5', '471-15-8'], via: ['8008-93-3', '8016-87-3'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: '21 CFR 172.510(b)', asOf: '', level: 'primary', note: 'the section says the finished food is thujone free and gives no number' },
+  { jurisdiction: 'US', what: 'thujone from white cedar', cas: ['546-80-5', '471-15-8'], via: ['8007-20-3'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: '21 CFR 172.510(b), TTB list', asOf: '', level: 'secondary', note: 'the section says the finished food is thujone free and gives no number' },
 ];

@@ -175,6 +175,22 @@ describe('numeric limits', () => {
     expect(about(spirit(39), 'vanillin, synthetic')).toBeUndefined();
   });
 
+  test('in the US a drink with wormwood or cedar leaf oil is free of thujone; sage is not named (21 CFR 172.510)', () => {
+    const us = (name: string, cas: string) =>
+      judge([oil(name, cas, 1)], { jurisdiction: 'US', alcoholic: true, abv: 40 });
+    expect(about(us('wormwood oil', '8008-93-3'), 'thujone from')!.state).toBe('over');
+    expect(about(us('cedar leaf oil', '8007-20-3'), 'thujone from')!.state).toBe('over');
+    expect(about(us('sage oil', '8022-56-8'), 'thujone from')).toBeUndefined();
+  });
+
+  test('quinine salts count as the base: 100 mg/kg of the hydrochloride dihydrate are 82 (molar masses)', () => {
+    const salt = pure('quinine hydrochloride', '6119-47-7', 100);
+    expect(about(judge([salt], { jurisdiction: 'US', traits: ['carbonated'] }), 'quinine')!.amount.value).toBeCloseTo(
+      81.74,
+      2,
+    );
+  });
+
   test('an amount whose doubt reaches over the limit is near it', () => {
     const doubtful = { ...pure('x', '546-80-5', 7), mgPerKg: measured(7, 2, { id: 'drop', words: 'drop' }) };
     expect(about(judge([{ ...doubtful, natural: true }], { alcoholic: true, abv: 40 }), 'thujone (')!.state).toBe(
@@ -255,6 +271,7 @@ describe('threshold of concern', () => {
     const findings = judge([pure('new', '1-1-1', 0.001)]);
     expect(worstState(findings)).toBe('unknown');
     expect(worstState([])).toBe('unknown');
+    expect(worstState(judge([oil('an oil of which nothing is listed', '8000-00-0', 1)]))).toBe('unknown');
   });
 });
 
