@@ -24,8 +24,14 @@ const schema = z.object({
       dips: z.number(),
       dippedAt: z.nullable(z.string()),
       takenOutAt: z.nullable(z.string()),
+      /** When the person called it dry, if they did: their own drying time. */
+      driedAt: z.optional(z.string()),
+      /** The colour family the person gave it. */
+      family: z.optional(z.string()),
     }),
   ),
+  /** Room temperature, °C, where it was noted. */
+  roomC: z.optional(z.number()),
   readings: z.array(reading),
   verdict: z.object({ liking: z.nullable(z.number()), decision: z.string(), words: z.string() }),
 });

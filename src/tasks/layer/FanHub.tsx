@@ -1,0 +1,68 @@
+import type { Walk } from '../run';
+import { FanPicture } from './FanPicture';
+import { familyOf } from './families';
+import { StripChips, useDrying } from './StripChips';
+import { useNow } from './now';
+import { beginReading, dueAt, momentText } from './readings';
+import { inFan, MOST_STRIPS } from './strips';
+
+/** The fan in the hand: how the strips dry, when to smell, and what can be done with them. */
+export function FanHub({ walk }: { walk: Walk }) {
+  const run = walk.state.value;
+  const fan = inFan(run);
+  const drying = useDrying(fan);
+
+  async function read() {
+    const { n, happenings } = beginReading(walk.state.peek(), Date.now());
+    if (await walk.happen(...happenings)) await walk.goTo(`reading.${n}`);
+  }
+
+  return (
+    <>
+      <FanPicture
+        strips={drying.map(({ strip: { vial }, drying: { ready, wet } }) => ({
+          ...{ id: vial.id, code: vial.code, ready, wet },
+          family: familyOf(run, vial.id),
+        }))}
+      />
+      <p class="quiet status">Tips must not touch: 2 to 5 mm apart.</p>
+      <Status walk={walk} waiting={drying.filter((one) => !one.drying.ready).length} />
+      <StripChips strips={fan} onStrip={({ vial }) => void walk.goTo(`strip.${vial.id}`)} />
+      <div class="hub-actions">
+        <button class="second strong" onClick={() => void read()}>
+          Write a reading
+        </button>
+        <div class="row">
+          <button class="second" disabled={fan.length >= MOST_STRIPS} onClick={() => void walk.goTo('add')}>
+            Add
+          </button>
+          <button class="second" onClick={() => void walk.goTo('swap')}>
+            Swap
+          </button>
+        </div>
+      </div>
+    </>
+  );
+}
+
+/** One line: what to do now, and when the next reading is due. */
+function Status({ walk, waiting }: { walk: Walk; waiting: number }) {
+  const now = useNow(10_000);
+  const { due, next } = dueAt(walk.state.value, now);
+  const minutes = next ? Math.max(1, Math.round((next.at - now) / 60_000)) : 0;
+  const wait = minutes < 90 ? `${minutes} min` : `${Math.round(minutes / 60)} h`;
+  return (
+    <p class="status" role="status">
+      {waiting > 0 ? (
+        <b>{waiting === 1 ? 'One strip is still drying.' : `${waiting} strips are still drying.`}</b>
+      ) : (
+        <b>
+          {due === null
+            ? 'Smell when you like.'
+            : `Smell now: ${due === 0 ? 'fresh' : `the ${momentText(due)} reading`}.`}
+        </b>
+      )}{' '}
+      {next && `${due === null ? 'Next' : 'Again'} in ${wait}.`}
+    </p>
+  );
+}

@@ -1,0 +1,37 @@
+import { dryingAt, type Drying } from './clock';
+import { useNow } from './now';
+import type { Dipped } from './strips';
+
+const TICK = 1000; // ms
+const SLOW_TICK = 20_000; // ms; when nothing dries any more
+
+/** The strips with how each stands now, ready ones first. The clock ticks here only. */
+export function useDrying(strips: readonly Dipped[]): { strip: Dipped; drying: Drying }[] {
+  const drying = strips.some((strip) => !dryingAt(strip, Date.now()).ready);
+  const now = useNow(drying ? TICK : SLOW_TICK);
+  return strips.map((strip) => ({ strip, drying: dryingAt(strip, Math.max(now, strip.dippedAt)) }));
+}
+
+/** Strips as chips with their clocks; ready ones come forward. */
+export function StripChips({ strips, onStrip }: { strips: readonly Dipped[]; onStrip?: (strip: Dipped) => void }) {
+  const drying = useDrying(strips);
+  const ordered = [...drying].sort((a, b) => +b.drying.ready - +a.drying.ready);
+  if (strips.length === 0) return null;
+  return (
+    <ul class="strip-chips">
+      {ordered.map(({ strip, drying: { ready, words } }) => (
+        <li key={strip.vial.id}>
+          {onStrip ? (
+            <button class={ready ? 'strip-chip ready' : 'strip-chip'} onClick={() => onStrip(strip)}>
+              <b class="mono">{strip.vial.code}</b> <small>{words}</small>
+            </button>
+          ) : (
+            <span class={ready ? 'strip-chip ready' : 'strip-chip'}>
+              <b class="mono">{strip.vial.code}</b> <small>{words}</small>
+            </span>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,55 @@
+import type { Walk } from '../run';
+import type { Happening } from '../log';
+import { useDrying } from './StripChips';
+import { inFan, type Dipped } from './strips';
+
+/** One strip of the fan: how it dries by the person's own nose, and the way out. */
+export function StripPage({ walk, vial }: { walk: Walk; vial: string }) {
+  const strip = inFan(walk.state.value).find((one) => one.vial.id === vial);
+  return strip ? <Known walk={walk} strip={strip} /> : <p class="quiet">This strip is not in the fan any more.</p>;
+}
+
+function Known({ walk, strip }: { walk: Walk; strip: Dipped }) {
+  const { drying } = useDrying([strip])[0]!;
+  const { id } = strip.vial;
+  const after = async (...happenings: Happening[]) => (await walk.happen(...happenings)) && walk.goTo('fan', true);
+  const called = strip.driedAt !== null;
+  return (
+    <>
+      <p>
+        <b>{drying.words}</b>
+        <small>
+          {strip.clock.words}, {basisText(strip)}
+        </small>
+      </p>
+      <div class="hub-actions">
+        {!called && strip.clock.basis !== 'stays wet' && (!drying.ready || strip.clock.basis === 'not known') && (
+          <button class="second" onClick={() => void after({ type: 'mark', key: `dry.${id}` })}>
+            It is dry now
+          </button>
+        )}
+        {drying.ready && strip.clock.basis !== 'stays wet' && (
+          <button
+            class="second"
+            onClick={() => void after({ type: 'mark', key: `wet.${id}` }, { type: 'unmark', key: `dry.${id}` })}
+          >
+            It is still wet
+          </button>
+        )}
+        <button class="second" onClick={() => void after({ type: 'mark', key: `out.${id}` })}>
+          Take it out
+        </button>
+        <button class="second" onClick={() => void walk.goTo(`instead.${id}`)}>
+          Swap it
+        </button>
+      </div>
+    </>
+  );
+}
+
+function basisText({ clock, dips }: Dipped): string {
+  const times = dips === 1 ? '1 dip' : `${dips} dips`;
+  if (clock.basis === 'own time') return `${times}; from your own drying time`;
+  if (clock.basis === 'common practice') return `${times}; common practice, paper and draught decide`;
+  return times;
+}

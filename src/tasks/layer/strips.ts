@@ -1,0 +1,78 @@
+import type { DryOff } from '../../core/dryOff';
+import { find } from '../../records/shelf';
+import type { Vial } from '../../records/vial';
+import { optionalAmount, valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { clockOf, ROOM } from './clock';
+
+/** The most strips of a session, and the usual advice for a fan (both common practice, no source). */
+export const MOST_STRIPS = 12;
+export const ADVISED_STRIPS = 5;
+const MOST_DIPS = 5;
+
+/** One strip of a run. Times in ms since 1970. */
+export interface Strip {
+  readonly vial: Vial;
+  readonly dips: number;
+  readonly dippedAt: number | null;
+  readonly driedAt: number | null;
+  readonly stillWet: boolean;
+  readonly takenOutAt: number | null;
+  readonly clock: DryOff;
+}
+
+/** A strip that has been dipped. */
+export type Dipped = Strip & { readonly dippedAt: number };
+
+export const roomField = optionalAmount({
+  name: 'room',
+  title: 'Room',
+  unit: '°C',
+  ...ROOM,
+  help: 'May stay empty. A warmer room dries strips sooner.',
+});
+
+/** All strips of a run, in the order picked: those taken out again too, without those unticked before their dip. */
+export function stripsOf(run: RunState): Strip[] {
+  const room = valueOf(run, roomField);
+  const at = (key: string): number | null => (run.marks[key] ? Date.parse(run.marks[key]) : null);
+  return Object.keys(run.typed).flatMap((key) => {
+    const vial = key.startsWith('pick.') && run.typed[key] === 'yes' ? find('vial', key.slice(5)) : undefined;
+    if (!vial) return [];
+    return {
+      vial,
+      dips: dipsOf(run, vial.id),
+      dippedAt: at(`dipped.${vial.id}`),
+      driedAt: at(`dry.${vial.id}`),
+      stillWet: at(`wet.${vial.id}`) !== null,
+      takenOutAt: at(`out.${vial.id}`),
+      clock: clockOf(vial, room),
+    };
+  });
+}
+
+/** The strips in the hand: picked and not taken out, dipped or not. */
+export function inHand(run: RunState): Strip[] {
+  return stripsOf(run).filter((strip) => strip.takenOutAt === null);
+}
+
+/** The strips of the fan: in the hand and dipped. */
+export function inFan(run: RunState): Dipped[] {
+  return inHand(run).filter((strip): strip is Dipped => strip.dippedAt !== null);
+}
+
+/** The strips still to be dipped, in order. */
+export function toDip(run: RunState): Strip[] {
+  return inHand(run).filter(({ dippedAt }) => dippedAt === null);
+}
+
+/** How often a strip is dipped, 1 to 5. */
+export function dipsOf(run: RunState, vial: string): number {
+  const typed = Number(run.typed[`dips.${vial}`] ?? 1);
+  return Number.isInteger(typed) && typed >= 1 ? Math.min(typed, MOST_DIPS) : 1;
+}
+
+/** 'CARD + HEX3 + PGF'. */
+export function codesOf(strips: readonly Pick<Strip, 'vial'>[]): string {
+  return strips.map(({ vial }) => vial.code).join(' + ');
+}

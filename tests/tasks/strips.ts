@@ -1,0 +1,53 @@
+import type { RunEvent } from '../../src/records/run';
+import { newRecord, takeIn } from '../../src/records/shelf';
+import type { SolventCopy } from '../../src/records/solvent';
+import type { Vial } from '../../src/records/vial';
+import { fold, type RunState } from '../../src/tasks/fold';
+import { solventsOnHand } from '../../src/tasks/onHand';
+
+/** A solvent of the bench, as a vial keeps it. */
+function solventCopy(id: string): SolventCopy {
+  const { liquid: _, foodPossible: __, ...copy } = solventsOnHand().find((solvent) => solvent.id === id)!;
+  return copy;
+}
+
+/** A 1 % vial on the shelf. */
+export function vialOnShelf(code: string, facts: { solvent?: string; strength?: number; name?: string } = {}): Vial {
+  const { solvent = 'ethanol-96', strength = 0.01, name = `material of ${code}` } = facts;
+  const exact = (value: number) => ({ value, sources: [] });
+  const vial = newRecord('vial', {
+    ...{ code, name, grade: 'fit for drinks' as const, madeOn: '2026-05-01', useBy: '', supplier: '', lot: '' },
+    contents: [{ material: `m-${code}`, name, strength: exact(strength) }],
+    label: { value: 1, basis: '% w/v' },
+    solvent: solventCopy(solvent),
+    ...{ massG: exact(8), densityGPerMl: 0.81, sizeMl: 10, uses: [] },
+  });
+  takeIn([vial]);
+  return vial;
+}
+
+/** A run in which things happen at minutes after 10:00 on 4 May 2026. */
+export function benchRun() {
+  const events: RunEvent[] = [];
+  const time = (minute: number): string => new Date(Date.UTC(2026, 4, 4, 10) + minute * 60_000).toISOString();
+  return {
+    happen(minute: number, type: RunEvent['type'], key: string, text?: string): void {
+      events.push({
+        run: 'r',
+        seq: events.length,
+        at: time(minute),
+        type,
+        key,
+        ...(text === undefined ? {} : { text }),
+      });
+    },
+    /** Picks a vial and dips it. */
+    dip(minute: number, vial: Vial): void {
+      this.happen(minute, 'typed', `pick.${vial.id}`, 'yes');
+      this.happen(minute, 'mark', `dipped.${vial.id}`);
+    },
+    state: (): RunState => fold(events),
+    /** ms since 1970 of a minute after 10:00. */
+    at: (minute: number): number => Date.parse(time(minute)),
+  };
+}
