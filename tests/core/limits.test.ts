@@ -128,6 +128,13 @@ describe('numeric limits', () => {
     expect(found.state).toBe('check');
   });
 
+  test('nor does a content given only as "1 % or more" or as usual: the true one may be higher', () => {
+    const range = { cas: '546-80-5', name: 'thujone', low: massFraction(0.01), high: null, typical: null };
+    const counted = worstConstituents({ published: [{ ...range, level: 'primary', source: 'x' }], certificate: [] });
+    const some = { ...pure('an oil', '8000-00-0', 10), natural: true, constituents: counted };
+    expect(about(judge([some], { alcoholic: true, abv: 40 }), 'thujone')!.state).toBe('check');
+  });
+
   test('SAIB and ester gum are for cloudy drinks only in the EU', () => {
     const gum = pure('ester gum', '8050-31-5', 50, { fixed: true });
     expect(about(judge([gum]), 'glycerol esters')!.state).toBe('over');
@@ -265,6 +272,18 @@ describe('threshold of concern', () => {
     const findings = judge([pure('vanillin', '121-33-5', 5000)]);
     expect(findings.filter(({ check }) => check === 'concern')).toEqual([]);
     expect(judge([pure('x', '639-99-6', 1e6)]).some(({ state }) => state === 'over')).toBe(false);
+  });
+
+  test('a class that was read goes before one from memory, and the stricter of two classes in one list', () => {
+    const figure = (level: 'secondary' | 'memory') => ({ source: 'x', asOf: '', level });
+    const find = cramerFinder([
+      { classes: { I: 'a b', II: '', III: 'b' }, figure: figure('secondary') },
+      { classes: { I: '', II: 'a c', III: '' }, figure: figure('memory') },
+    ]);
+    expect(find('a')).toMatchObject({ cramerClass: 'I', figure: { level: 'secondary' } });
+    expect(find('b')).toMatchObject({ cramerClass: 'III' });
+    expect(find('c')).toMatchObject({ cramerClass: 'II', figure: { level: 'memory' } });
+    expect(find('d')).toBeNull();
   });
 
   test('a material no list knows is unknown, not green', () => {

@@ -85,6 +85,12 @@ describe('carriers', () => {
     expect(() => mostCarrier(volumeFraction(0.005), volumeFraction(0.95), volumeFraction(0.01))).toThrow('over');
   });
 
+  test('a drink that has some alcohol leaves less room, and at the most it is exactly at the limit', () => {
+    const [most, carrier, present] = [volumeFraction(0.005), volumeFraction(0.95), volumeFraction(0.002)];
+    const room = mostCarrier(most, carrier, present) / 1000; // mL per mL of finished drink
+    expect(room * carrier + (1 - room) * present).toBeCloseTo(most, 12);
+  });
+
   test('1 mL/L of a flavour in 95 % ethanol is not alcohol-free under UK guidance, but de-alcoholised', () => {
     const abv = exact(abvFromCarrier(1, volumeFraction(0.95)) * 100);
     const term = (name: string) => abvTerms.find((row) => row.jurisdiction === 'UK' && row.term === name)!;

@@ -41,6 +41,16 @@ describe('the weigh list', () => {
     expect(steps.at(-1)!.mass).toBeCloseTo(85 - 0.98, 12);
   });
 
+  test('a stock is made large enough to draw from: 0.8 g at 50 % needs 1.6 g out of at least 1.78 g', () => {
+    const lines = [
+      { id: 'a', mass: gram(0.8) },
+      { id: 'carrier', mass: gram(10) },
+    ];
+    const { thinned, mass } = weighList(lines, 'carrier', { least }).steps[0]!;
+    expect(mass).toBeCloseTo(1.6, 12);
+    expect(thinned!.neat + thinned!.carrier).toBeCloseTo(1.6 / 0.9, 9);
+  });
+
   test('with no carrier left to thin with it says so instead of pretending', () => {
     const { steps } = weighList(
       [
