@@ -7,7 +7,7 @@ import type { RunState } from '../fold';
 import { newBottle } from '../newBottle';
 import type { Task } from '../task';
 import { fields } from './fields';
-import { madeOf, orderOf, strengthOf, type Order } from './making';
+import { madeOf, orderOf, shown, strengthOf, type Order } from './making';
 import { copyOf, gradeOf, ownSolvent, sourceOf } from './source';
 import { steps } from './steps';
 
@@ -46,7 +46,7 @@ function vialOf(run: RunState, order: Order): AnyRecord {
       name: part.name,
       strength: made.contents[i]!,
     })),
-    label: { value: strengthOf(run)!, basis: order.basis },
+    label: { value: labelValue(strengthOf(run)!, shown(order, made.strength).value), basis: order.basis },
     solvent: copyOf(solvent),
     massG: made.mass,
     densityGPerMl: mixtureDensity(massFraction(made.strength.value), order.liquid),
@@ -58,6 +58,11 @@ function vialOf(run: RunState, order: Order): AnyRecord {
     lot: source.lot,
     uses: [{ id: source.id, massG: made.material.value }],
   });
+}
+
+/** What the label says: the strength that was asked for when it was met within 2 %, else the true one, to three digits. */
+function labelValue(asked: number, made: number): number {
+  return Math.abs(made / asked - 1) <= 0.02 ? asked : Number(made.toPrecision(3));
 }
 
 /** Thin a neat material, or a vial, to a strength that a nose can judge. */

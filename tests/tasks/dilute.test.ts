@@ -1,0 +1,145 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { relativeUncertainty } from '../../src/core/measured';
+import type { RecordOf } from '../../src/records/kinds';
+import type { RunEvent } from '../../src/records/run';
+import { newRecord, takeIn } from '../../src/records/shelf';
+import { dilute } from '../../src/tasks/dilute/task';
+import { fold, type RunState } from '../../src/tasks/fold';
+import { problemsOf } from '../../src/tasks/run';
+
+const material = newRecord('material', {
+  name: 'cardamom oil',
+  code: 'CARD',
+  sort: 'natural',
+  form: 'liquid',
+  cautions: [],
+});
+const crystals = newRecord('material', {
+  name: 'vanillin',
+  code: 'VAN',
+  sort: 'substance',
+  form: 'solid',
+  cautions: [],
+});
+const bottle = newRecord('bottle', { material: material.id, supplier: 'made up', lot: 'L1', grade: 'fit for drinks' });
+const solid = newRecord('bottle', { material: crystals.id, supplier: 'made up', lot: 'L2', grade: 'fit for drinks' });
+const dropper = newRecord('dropper', { name: 'P1', tip: 'glass' });
+const forty = newRecord('calibration', {
+  ...{ dropper: dropper.id, liquid: { id: material.id, name: 'cardamom oil' }, readings: [{ drops: 20, massG: 0.8 }] },
+  ...{ readabilityG: 0.001, mgPerDrop: { value: 40, sources: [] }, spread: 0.05 },
+});
+
+/** A run with these fields typed and so many drops tapped. */
+function walked(typed: Record<string, string>, drops = 0): RunState {
+  const events = [
+    ...Object.entries(typed).map(([key, text]) => ({ type: 'typed' as const, key, text })),
+    ...Array.from({ length: drops }, () => ({ type: 'drop' as const, key: 'source' })),
+  ];
+  return fold(events.map((event, seq): RunEvent => ({ run: 'r', seq, at: '2026-11-25T10:00:00Z', ...event })));
+}
+
+const usual = {
+  ...{ bottle: bottle.id, strength: '1', basis: '% w/v', size: '15', solvent: 'ethanol-96', food: 'yes' },
+  ...{ measure: 'syringe', way: 'drops', dropper: dropper.id },
+};
+const vialOf = (run: RunState) => dilute.keep(run)[0] as RecordOf<'vial'>;
+const step = (run: RunState, key: string) => dilute.steps(run).find((one) => one.key === key)!;
+const percentWv = (vial: RecordOf<'vial'>) => vial.contents[0]!.strength.value * vial.densityGPerMl * 100;
+
+beforeAll(() => takeIn([material, crystals, bottle, solid, dropper, forty]));
+
+describe('a dilution from the neat bottle', () => {
+  test('four drops of 40 mg in 15 mL of solvent are 1.07 % w/v (common practice, no source: 40 mg per drop)', () => {
+    // 160 mg in 15 mL; the drops add 0.17 mL of their own, which the habit leaves out: 1.067 against 1.055.
+    const run = walked({ ...usual, 'solvent.own': 'yes', 'solvent.ml': '15' }, 4);
+    expect((160 / 15_000) * 100).toBeCloseTo(1.07, 2);
+    expect(percentWv(vialOf(run))).toBeCloseTo((0.16 / (15 + 0.16 / 0.95)) * 100, 3);
+  });
+
+  test('four drops nobody has weighed are nearer 0.7 %, and the ± says how little is known', () => {
+    const vial = vialOf(walked({ ...usual, dropper: 'typical', 'solvent.own': 'yes', 'solvent.ml': '15' }, 4));
+    expect(percentWv(vial)).toBeGreaterThan(0.6);
+    expect(percentWv(vial)).toBeLessThan(0.75);
+    expect(2 * relativeUncertainty(vial.contents[0]!.strength)).toBeGreaterThan(0.3);
+  });
+
+  test('an overshoot is kept as it is, or rescued to what was asked for', () => {
+    const over = { ...usual, size: '10' };
+    const wish = step(walked(over), 'drops').pad!.wish!;
+    const kept = walked(over, wish + 1);
+    expect(step(kept, 'made').done).toMatch(/^Keep it as/);
+    expect(percentWv(vialOf(kept))).toBeGreaterThan(1.2);
+    expect(percentWv(vialOf(walked({ ...over, overshoot: 'rescue' }, wish + 1)))).toBeCloseTo(1, 3);
+  });
+
+  test('a target of fewer than three drops is offered by way of a stronger dilution', () => {
+    const weak = walked({ ...usual, strength: '0,1', size: '10' });
+    const offer = step(weak, 'plan').offers!.find((one) => one.start)!;
+    expect(offer.start!.task).toBe('dilute');
+    expect(Number(offer.start!.typed['strength'])).toBeGreaterThan(0.1);
+    expect(step(weak, 'plan').more!.join(' ')).toMatch(/fewer than 3 drops/);
+  });
+
+  test('a solid is weighed, never dropped, even when drops were typed', () => {
+    const run = walked({ ...usual, bottle: solid.id });
+    const keys = dilute.steps(run).map((one) => one.key);
+    expect(keys).toContain('material');
+    expect(keys).not.toContain('drops');
+    expect(problemsOf(step(run, 'way'), run)).toEqual({ way: '“Material measured”: choose one.' });
+  });
+
+  test('with anything that is not food grade the vial is smell only', () => {
+    expect(vialOf(walked(usual, 4)).grade).toBe('fit for drinks');
+    expect(vialOf(walked({ ...usual, food: 'no' }, 4)).grade).toBe('smell only');
+    expect(vialOf(walked({ ...usual, solvent: 'isopropanol-99', food: 'yes' }, 4)).grade).toBe('smell only');
+  });
+
+  test('a vial thinned from a smell-only vial stays smell only', () => {
+    const first = vialOf(walked({ ...usual, food: 'no' }, 4));
+    takeIn([first]);
+    const second = vialOf(
+      walked(
+        { ...usual, bottle: first.id, strength: '0.1', dropper: 'typical', measure: 'scale', 'solvent.g': '8' },
+        40,
+      ),
+    );
+    expect(second.grade).toBe('smell only');
+    expect(second.contents[0]!.material).toBe(material.id);
+  });
+
+  test('two vials from one calibration carry its doubt under one name', () => {
+    const ids = (vial: RecordOf<'vial'>) => vial.contents[0]!.strength.sources.map((source) => source.id);
+    const [one, two] = [
+      vialOf(walked({ ...usual, dropper: 'typical' }, 4)),
+      vialOf(walked({ ...usual, dropper: 'typical' }, 5)),
+    ];
+    const shared = ids(one).filter((id) => ids(two).includes(id));
+    expect(shared).toEqual(['typical:neat oil:typical']);
+  });
+});
+
+describe('wrong answers are met with one sentence, and stay as typed', () => {
+  const sentences: [string, Record<string, string>, string, RegExp][] = [
+    ['1000 %', { strength: '1000' }, 'strength', /at most 100 % w\/v, not 1000/],
+    ['a word', { strength: 'one' }, 'strength', /“one” is not a number/],
+    ['nothing', { strength: '' }, 'strength', /still empty/],
+    ['a negative number', { strength: '-1' }, 'strength', /more than 0/],
+    ['0 mL', { size: 'own', ownSize: '0' }, 'own-size', /more than 0 mL, not 0 mL/],
+  ];
+  test.each(sentences)('%s', (_, typed, key, sentence) => {
+    const run = walked({ ...usual, ...typed });
+    expect(Object.values(problemsOf(step(run, key), run)).join(' ')).toMatch(sentence);
+    expect(run.typed).toMatchObject(typed);
+  });
+
+  test('0,7 is 0.7', () => {
+    const run = walked({ ...usual, strength: '0,7' });
+    expect(problemsOf(step(run, 'strength'), run)).toEqual({});
+    expect(vialOf(walked({ ...usual, strength: '0,7' }, 3)).label.basis).toBe('% w/v');
+  });
+
+  test('a day that is still to come cannot be the day it was made', () => {
+    const run = walked({ ...usual, 'vial.made': '2999-01-01' }, 4);
+    expect(problemsOf(step(run, 'label'), run)['vial.made']).toMatch(/still to come/);
+  });
+});
