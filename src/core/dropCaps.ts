@@ -1,5 +1,5 @@
 import type { Line, Problem, Term } from './dropTerms';
-import { fewestInWindow, noChoice, put, smallestCount, WINDOW_SLACK, type Choice } from './dropWindow';
+import { fewestInWindow, noChoice, place, smallestCount, WINDOW_SLACK, type Choice } from './dropWindow';
 
 /**
  * Draws a plan inside a window under the caps, or says that there is none.
@@ -43,6 +43,7 @@ function dropDrawer(problem: Problem): Drawer {
         total += choices[at]!.drops - least[at]!;
         if (total > cap) return false;
       }
+      for (let at = 0; at < choices.length; at++) place(problem.lines[at]!, choices[at]!);
       return true;
     },
   };
@@ -95,8 +96,8 @@ export function smallestOptions(line: Line, window: { low: number; high: number 
 
 /** A way to fill a line, with its place and uses. */
 export function optionOf(line: Line, pick: Pick<Choice, 'a' | 'na' | 'b' | 'nb'>, cost = 0): Option {
-  const choice = noChoice();
-  put(line, choice, pick);
+  const choice = { ...noChoice(), ...pick, drops: line.drops + pick.na + pick.nb };
+  place(line, choice);
   const some = pick.a ?? pick.b ?? line.singles[0] ?? line.pairs[0]?.[0];
   const masses = (some?.costs ?? []).map(
     (_, at) => pick.na * (pick.a?.costs[at] ?? 0) + pick.nb * (pick.b?.costs[at] ?? 0),

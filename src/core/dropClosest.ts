@@ -1,11 +1,11 @@
 import { cheapestPick, optionOf, type Option } from './dropCaps';
-import { errorBetween, hunt, noWorseThan, type Found } from './dropSearch';
+import { errorBetween, fewestDrops, hunt, noWorseThan, type Found } from './dropSearch';
 import type { Line, Problem } from './dropTerms';
 import { fewestInWindow, noChoice, smallestCount, WINDOW_SLACK } from './dropWindow';
 
 /**
- * Third key: of all plans with the smallest error and the fewest drops, one whose lines are nearest to their wish
- * (smallest sum of |ρ/s − 1|).
+ * Second and third key in one hunt: of all plans of the smallest error, the fewest drops; of these, one whose lines are
+ * nearest to their wish (smallest sum of |ρ/s − 1|).
  *
  * Plans of equal error e and equal L share their best scale s, hence lie in one window [s(1−e), s(1+e)], and every plan in that
  * window is one of them. The hunt meets every such window once; inside, the lines' options are a small knapsack, whose
@@ -13,12 +13,16 @@ import { fewestInWindow, noChoice, smallestCount, WINDOW_SLACK } from './dropWin
  */
 export function closest(problem: Problem, found: Found): Found {
   const target = noWorseThan(found.error);
-  let best = found;
-  let bestSum = distance(found);
+  let best = problem.caps.length > 0 ? fewestDrops(problem, found) : found; // a knapsack draws any plan, not the fewest drops
+  let bestSum = Infinity;
   hunt(problem, {
     target,
-    cap: found.drops,
+    cap: best.drops,
     take(other) {
+      if (other.drops < best.drops) {
+        [best, bestSum] = [other, Infinity];
+        this.cap = other.drops;
+      }
       const nearest = nearestInWindow(problem, other, target);
       const sum = distance(nearest);
       if (sum < bestSum - 1e-12) [best, bestSum] = [nearest, sum];

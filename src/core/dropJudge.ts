@@ -35,32 +35,45 @@ export function judgePlan(instance: PlanInstance, plan: Plan): PlanJudgement {
     if (!(Number.isInteger(n) && n >= 0)) throw new RangeError(`drops are whole: ${n} of vial ${id} cannot be counted`);
   }
   const rows = instance.components.map((component) => row(component, plan));
-  const { scale, objective } = bestScale(instance, rows);
   const used = masses(instance, plan);
+  return { ...numbers(instance, plan, rows), problems: problems(instance, { plan, rows, used }), ...used };
+}
+
+/** The numbers of a plan that is known to keep all limits; as judgePlan, without looking for broken ones. */
+export function answerOf(instance: PlanInstance, plan: Plan): PlanAnswer {
+  return numbers(
+    instance,
+    plan,
+    instance.components.map((component) => row(component, plan)),
+  );
+}
+
+function numbers(instance: PlanInstance, plan: Plan, rows: readonly Row[]): PlanAnswer {
+  const { scale, objective } = bestScale(instance, rows);
   const { z } = instance.objective;
   return {
     ok: true,
-    plan: Object.fromEntries(Object.entries(plan).filter(([, n]) => n > 0)),
+    plan,
     objective,
     drops: rows.reduce((sum, { drops }) => sum + drops, 0),
     scaleMgPerPart: scale,
     lines: rows.map((each) => lineAt(each, scale, z)),
-    problems: problems(instance, { plan, rows, used }),
-    ...used,
   };
 }
 
 function row(component: PlanComponent, plan: Plan): Row {
-  const used = component.stocks.filter(({ id }) => (plan[id] ?? 0) > 0);
-  const sum = (each: (mg: number, n: number, rsd: number) => number) =>
-    used.reduce((total, { id, strength, mgPerDrop, rsd }) => total + each(strength * mgPerDrop, plan[id]!, rsd), 0);
-  return {
-    component,
-    stockIds: used.map(({ id }) => id),
-    drops: sum((_, n) => n),
-    rho: sum((mg, n) => mg * n) / component.parts,
-    sd: Math.sqrt(sum((mg, n, rsd) => n * (mg * rsd) ** 2)) / component.parts,
-  };
+  const stockIds: string[] = [];
+  let [drops, mg, variance] = [0, 0, 0];
+  for (const { id, strength, mgPerDrop, rsd } of component.stocks) {
+    const n = plan[id] ?? 0;
+    if (n === 0) continue;
+    const each = strength * mgPerDrop; // mg of neat material in one drop
+    stockIds.push(id);
+    drops += n;
+    mg += n * each;
+    variance += n * (each * rsd) ** 2;
+  }
+  return { component, stockIds, drops, rho: mg / component.parts, sd: Math.sqrt(variance) / component.parts };
 }
 
 function lineAt({ component, stockIds, drops, rho, sd }: Row, scale: number, z: number): PlanLine {

@@ -1,8 +1,8 @@
 import { closest } from './dropClosest';
 import type { Plan, PlanInstance, PlanResult } from './dropInstance';
-import { judgePlan } from './dropJudge';
+import { answerOf } from './dropJudge';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { fewestDrops, smallestError, type Found } from './dropSearch';
+import { smallestError, type Found } from './dropSearch';
 import { prepare, type Counted, type Problem } from './dropTerms';
 
 /**
@@ -15,13 +15,13 @@ export function bestPlan(instance: PlanInstance): PlanResult {
   if (refusal) return refusal;
   const problem = prepare(instance);
   const found = bestFound(problem);
-  return found ? judgePlan(instance, planOf(found)) : refusalOfLimits(problem)!;
+  return found ? answerOf(instance, planOf(found)) : refusalOfLimits(problem)!;
 }
 
 /** The best plan of a prepared problem; null where its limits leave none. */
 function bestFound(problem: Problem): Found | null {
   const found = smallestError(problem, problem.cap);
-  return found && closest(problem, fewestDrops(problem, found));
+  return found && closest(problem, found);
 }
 
 /** Drops by stock id of a plan found, with those already counted. */

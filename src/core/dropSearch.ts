@@ -45,7 +45,12 @@ export interface Hunt {
   target: number;
   cap: number;
   take(found: Found): readonly [number, number] | void;
+  /** Every plan met on the way, by its drops: a better start for the next hunt. */
+  met?: Met;
 }
+
+/** Best plan met for each number of drops. */
+export type Met = Map<number, Found>;
 
 /** Best scale and error of a plan with this L and U (mg per part). Valid for U > 0. */
 export function errorBetween(problem: Problem, low: number, high: number): { scale: number; error: number } {
@@ -65,10 +70,12 @@ function below(error: number): number {
   return error - ERROR_MARGIN * (1 + error);
 }
 
-/** The plan of smallest error with at most `cap` drops; null where no plan keeps the limits. `start`: a plan known. */
-export function smallestError(problem: Problem, cap: number, start?: Found): Found | null {
-  let best = start ?? null;
+/** The plan of smallest error with at most `cap` drops; null where no plan keeps the limits. `met`: plans known. */
+export function smallestError(problem: Problem, cap: number, met?: Met): Found | null {
+  let best: Found | null = null;
+  for (const found of met?.values() ?? []) if (found.drops <= cap && !(best && found.error >= best.error)) best = found;
   hunt(problem, {
+    ...(met && { met }),
     target: best ? below(best.error) : Infinity,
     cap,
     take(found) {
@@ -85,10 +92,10 @@ export function noWorseThan(error: number): number {
 }
 
 /** Of all plans no worse than `found`, one with the fewest drops. */
-export function fewestDrops(problem: Problem, found: Found, error = found.error): Found {
+export function fewestDrops(problem: Problem, found: Found): Found {
   let best = found;
   hunt(problem, {
-    target: noWorseThan(error),
+    target: noWorseThan(found.error),
     cap: found.drops - 1,
     take(better) {
       best = better;
@@ -119,6 +126,7 @@ function sample(problem: Problem, draw: Drawer, at: { prey: Hunt; bottom: number
     const low = bottom * (top / bottom) ** (i / SAMPLES);
     while (draw.fits(low, topOf(problem, low, prey.target), prey.cap)) {
       const found = weigh(problem, draw);
+      if (prey.met) remember(prey.met, draw, found);
       if (!reaches(found, prey)) break;
       prey.take(keep(draw, found));
     }
@@ -133,6 +141,7 @@ function node(problem: Problem, draw: Drawer, at: { prey: Hunt; l1: number; l2: 
     if (l1 > l2) return;
     if (!draw.fits(l1, topOf(problem, l2, prey.target), prey.cap)) return;
     const found = weigh(problem, draw);
+    if (prey.met) remember(prey.met, draw, found);
     if (reaches(found, prey)) {
       const settled = prey.take(keep(draw, found));
       if (!settled) continue;
@@ -188,4 +197,9 @@ function ends(problem: Problem, cap: number): [number, number] {
     top = Math.min(top, most);
   }
   return [bottom, top];
+}
+
+function remember(met: Met, draw: Drawer, found: Omit<Found, 'choices'>): void {
+  const known = met.get(found.drops);
+  if (!known || found.error < known.error) met.set(found.drops, keep(draw, found));
 }

@@ -25,6 +25,8 @@ export interface Line {
   readonly need: number;
   /** Vials that may give on their own, strongest drop first. */
   readonly singles: readonly Term[];
+  /** The same for the hot loop, four numbers a vial: g, w, 1/(2g²), most. */
+  readonly flat: Float64Array;
   /** Pairs of vials that may give together, stronger drop first. */
   readonly pairs: readonly (readonly [Term, Term])[];
 }
@@ -105,12 +107,14 @@ function line(instance: PlanInstance, component: PlanComponent, { counted, use }
   const fresh = Math.max(0, instance.limits.maxStocksPerComponent - started); // vials that may still be opened
   const allowed = (used: (Term & { started: boolean })[]) => used.filter((term) => !term.started).length <= fresh;
   const two = started > 1 || instance.limits.maxStocksPerComponent > 1;
+  const singles = open.filter((term) => allowed([term]));
   return {
     componentId: component.id,
     weight: component.weight,
     ...base,
     need: closed ? 0 : Math.max(0, instance.limits.minDropsPerComponent - base.drops),
-    singles: open.filter((term) => allowed([term])),
+    singles,
+    flat: Float64Array.from(singles.flatMap(({ g, w, most }) => [g, w, 1 / (2 * g * g), most])),
     pairs: two ? pairsOf(open).filter(allowed) : [],
   };
 }

@@ -44,28 +44,33 @@ export function smallestCount(term: Term, low: number, at: { rho: number; varian
   return Math.ceil((2 * g * c + w + Math.sqrt(w * (w + 4 * g * c) + 4 * g * g * at.variance)) / (2 * g * g));
 }
 
-/** Fills `out` with the line's fewest drops in [low, high] and says whether there are any. Lemmas 1 and 2. */
+/**
+ * Writes the line's fewest drops in [low, high] (mg per part) into `out`, and says whether there are any. Lemmas 1 and 2.
+ * Where they lie is left to `place`: most draws fail at a later line.
+ */
 export function fewestInWindow(line: Line, window: { low: number; high: number }, out: Choice): boolean {
   const low = window.low * (1 - WINDOW_SLACK);
   const high = window.high * (1 + WINDOW_SLACK);
-  const { rho, variance, need } = line;
-  let best = Infinity;
-  if (need === 0) {
-    const sd = Math.sqrt(variance);
-    if (rho - sd >= low && rho + sd <= high) {
-      put(line, out, { a: null, na: 0, b: null, nb: 0 });
-      return true;
-    }
-  }
+  const { rho, variance, need, flat } = line;
+  if (need === 0 && rho - Math.sqrt(variance) >= low && rho + Math.sqrt(variance) <= high)
+    return choose(line, out, { a: null, na: 0, b: null, nb: 0 });
   const c = low - rho;
-  for (const term of line.singles) {
-    if (c >= best * term.g) break; // weaker drops need at least c/g of them
-    const n = Math.max(need, smallestCount(term, low, line));
-    if (n >= best || n > term.most) continue;
-    if (rho + n * term.g + Math.sqrt(variance + n * term.w) > high) continue;
+  const bare = c + Math.sqrt(variance) <= 0; // already above low
+  let best = Infinity;
+  let term = -1;
+  for (let at = 0, k = 0; at < flat.length; at += 4, k++) {
+    const g = flat[at]!;
+    const w = flat[at + 1]!;
+    if (c >= best * g) break; // weaker drops need at least c/g of them
+    const root = bare ? 0 : 2 * g * c + w + Math.sqrt(w * (w + 4 * g * c) + 4 * g * g * variance);
+    let n = Math.ceil(root * flat[at + 2]!);
+    if (n < need) n = need;
+    if (n >= best || n > flat[at + 3]!) continue;
+    if (rho + n * g + Math.sqrt(variance + n * w) > high) continue;
     best = n;
-    put(line, out, { a: term, na: n, b: null, nb: 0 });
+    term = k;
   }
+  if (term >= 0) choose(line, out, { a: line.singles[term]!, na: best, b: null, nb: 0 });
   for (const pair of line.pairs) best = fewestOfPair(line, { pair, low, high, best }, out);
   return best < Infinity;
 }
@@ -87,21 +92,26 @@ function fewestOfPair(
     if (nb > b.most || na + nb >= best) continue;
     if (rho + nb * b.g + Math.sqrt(variance + nb * b.w) > walk.high) continue;
     best = na + nb;
-    put(line, out, { a, na, b, nb });
+    choose(line, out, { a, na, b, nb });
   }
   return best;
 }
 
-/** Writes a choice with its place, from what is already in the line. */
-export function put(line: Line, out: Choice, pick: Pick<Choice, 'a' | 'na' | 'b' | 'nb'>): void {
-  const { a, na, b, nb } = pick;
+/** Writes a choice, without its place; true. */
+function choose(line: Line, out: Choice, pick: Pick<Choice, 'a' | 'na' | 'b' | 'nb'>): true {
+  out.a = pick.a;
+  out.na = pick.na;
+  out.b = pick.b;
+  out.nb = pick.nb;
+  out.drops = line.drops + pick.na + pick.nb;
+  return true;
+}
+
+/** Works out where a choice lies, from what is already in the line and what is added. */
+export function place(line: Line, out: Choice): void {
+  const { a, na, b, nb } = out;
   const rho = line.rho + (a ? na * a.g : 0) + (b ? nb * b.g : 0);
   const sd = Math.sqrt(line.variance + (a ? na * a.w : 0) + (b ? nb * b.w : 0));
-  out.a = a;
-  out.na = na;
-  out.b = b;
-  out.nb = nb;
-  out.drops = line.drops + na + nb;
   out.rho = rho;
   out.lo = rho - sd;
   out.hi = rho + sd;
