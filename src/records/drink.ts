@@ -25,7 +25,17 @@ const tastingSchema = z.object({
   doses: z.array(
     z.object({ vial: z.string(), code: z.string(), drops: z.nullable(z.number()), massG: measuredSchema }),
   ),
-  reached: z.array(z.object({ material: z.string(), name: z.string(), mgPerKg: measuredSchema })),
+  reached: z.array(
+    z.object({
+      material: z.string(),
+      name: z.string(),
+      mgPerKg: measuredSchema,
+      /** mg per litre of the finished drink. */
+      mgPerL: z.optional(measuredSchema),
+    }),
+  ),
+  /** Alcohol of the whole, % ABV. */
+  abv: z.optional(measuredSchema),
   verdict: z.string(),
   liking: z.nullable(z.number()),
   uses: z.array(useSchema),

@@ -15,7 +15,7 @@ export function refusalOf(vial: Vial): string | null {
 
 function causeOf(id: string, vial: Vial, seen: Set<string>): string | null {
   seen.add(id);
-  const own = solventCause(vial) ?? (vial.grade === 'smell only' && !hasOrigin(vial) ? gradeCause(vial) : null);
+  const own = solventCause(vial);
   if (own) return own;
   for (const parent of originsOf(vial)) {
     if (seen.has(parent)) continue;
@@ -28,10 +28,6 @@ function causeOf(id: string, vial: Vial, seen: Set<string>): string | null {
 /** Ids of what it was made from; runs and calibrations among them are none of its contents. */
 function originsOf(vial: Vial): string[] {
   return [...new Set([...vial.uses.map(({ id }) => id), ...vial.from])];
-}
-
-function hasOrigin(vial: Vial): boolean {
-  return originsOf(vial).some((id) => find('vial', id) ?? find('bottle', id));
 }
 
 function solventCause(vial: Vial): string | null {

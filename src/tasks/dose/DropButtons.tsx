@@ -1,0 +1,62 @@
+import { formatMeasured, formatPlain } from '../../ui/format';
+import { useTaps } from '../../ui/TapPad';
+import { attempt } from '../attempt';
+import type { RunState } from '../fold';
+import type { Walk } from '../run';
+import { named } from './fields';
+import { dropsOf, glassOf, planOf, reachedBy, type Glass } from './glass';
+import './dose.css';
+
+/** The part of the dosing screen that is tapped: what the last drop did, what was wished for, − drop and + drop. */
+export function drawDrops(i: number) {
+  return (walk: Walk) => <DropButtons walk={walk} i={i} />;
+}
+
+function DropButtons({ walk, i }: { walk: Walk; i: number }) {
+  const run = walk.state.value;
+  const drops = dropsOf(run, i);
+  const counter = named('drops', i);
+  const taps = useTaps(() => void walk.happen({ type: 'drop', key: counter }));
+  const glass = glassAt(run, i, drops);
+  return (
+    <div class="dosing">
+      {glass && <p class="fallen">{fallen(run, glass, i)}</p>}
+      {glass && <p class="quiet">{beside(glass)}</p>}
+      <div class="row">
+        <button
+          class="second minus"
+          disabled={drops === 0}
+          onClick={() => void walk.happen({ type: 'undo', key: counter })}
+        >
+          − drop
+        </button>
+        <button class="plus" {...taps} aria-label={`Plus one drop. ${drops} so far`}>
+          + drop
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function glassAt(run: RunState, i: number, drops: number): Glass | null {
+  const glass = attempt(() => glassOf(run, i, drops));
+  return glass && 'problem' in glass ? null : glass;
+}
+
+/** "3 of 4 drops · was 7.9 mg/kg" */
+function fallen(run: RunState, glass: Glass, i: number): string {
+  const { vial } = glass.dosings.at(-1)!;
+  const drops = dropsOf(run, i);
+  const plan = attempt(() => planOf(run, i));
+  const wish = plan && !('problem' in plan) ? ` of ${plan.drops}` : '';
+  const before = drops > 0 ? glassAt(run, i, drops - 1) : null;
+  const was = before ? ` · was ${formatMeasured(reachedBy(vial, before.dose).mgPerKg).value} mg/kg` : '';
+  return `${drops}${wish} ${drops === 1 && !wish ? 'drop' : 'drops'}${was}`;
+}
+
+/** What a drop is taken to weigh, and the alcohol of the whole. */
+function beside({ dose, dosings }: Glass): string {
+  const drop = dosings.at(-1)!.drop!;
+  const kind = drop.calibrated ? 'Your drop' : 'Typical drop, not weighed';
+  return `${kind}: ${formatPlain(drop.mgPerDrop.value, 2)} mg · ${formatPlain(dose.abv.value, 2)} % ABV`;
+}

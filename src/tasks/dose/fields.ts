@@ -1,0 +1,81 @@
+import { list } from '../../records/shelf';
+import { amount, choice, optionalAmount, whole, words, type Option } from '../fields';
+import { refusalOf } from '../fitForDrinks';
+import { dropperOptions, vialOptions } from '../onHand';
+
+const SCALE: Option = { value: 'scale', words: 'No dropper: on a scale', more: 'for what is weighed into the drink' };
+
+function vials(): Option[] {
+  const all = list('vial');
+  return vialOptions(all).map((option, i) => {
+    const barred = refusalOf(all[i]!) !== null;
+    return barred ? { ...option, more: `${option.more} · never in a drink` } : option;
+  });
+}
+
+function bases(): Option[] {
+  const used = list('base').map(({ id, name, brix, abv }) => ({
+    value: id,
+    words: name,
+    more: `${brix} °Brix, ${abv} % ABV`,
+  }));
+  return [...used, { value: 'new', words: 'Another drink' }];
+}
+
+/** The questions of a dose. Those of the first vial, dropper and so on carry no number, so that other pages can fill them in. */
+export const fields = {
+  vial: (i: number) => choice({ name: named('vial', i), title: 'Vial', options: vials() }),
+  dropper: (i: number, preset: string) =>
+    choice({ name: named('dropper', i), title: 'Dropper', options: [...dropperOptions(), SCALE], preset }),
+  base: () => choice({ name: 'base', title: 'Drink', options: bases() }),
+  name: words({ name: 'base.name', title: 'Name of the drink', max: 40 }),
+  brix: amount({
+    name: 'base.brix',
+    title: 'Sugar',
+    unit: '°Brix',
+    min: 0,
+    max: 84,
+    preset: '0',
+    help: 'g of sugar in 100 g of drink.',
+  }),
+  abv: amount({ name: 'base.abv', title: 'Alcohol', unit: '% ABV', min: 0, max: 96, preset: '0' }),
+  volume: (preset: string) =>
+    amount({ name: 'base.ml', title: 'Volume of the drink', unit: 'mL', above: 0, max: 100_000, preset }),
+  mass: amount({ name: 'base.g', title: 'The scale shows', unit: 'g', above: 0, max: 100_000 }),
+  slack: (preset: string) =>
+    amount({
+      name: 'base.slack',
+      title: 'Give or take',
+      unit: '%',
+      min: 0,
+      max: 50,
+      preset,
+      help: 'Jug or glass about 2, measuring cylinder about 1, scale about 0.1.',
+    }),
+  aim: (i: number) =>
+    optionalAmount({
+      name: named('aim', i),
+      title: 'Wanted in the drink',
+      unit: 'mg/kg',
+      above: 0,
+      max: 1_000_000,
+      help: 'May stay empty: then you go by taste.',
+    }),
+  weighed: (i: number) =>
+    amount({ name: named('massG', i), title: 'The scale shows', unit: 'g', above: 0, max: 10_000 }),
+  readability: amount({
+    name: 'readability',
+    title: 'Smallest step of the scale',
+    unit: 'g',
+    above: 0,
+    max: 1,
+    preset: '0.01',
+  }),
+  verdict: words({ name: 'verdict', title: 'In words', optional: true, max: 500, help: 'May stay empty.' }),
+  liking: whole({ name: 'liking', title: 'Liking', unit: 'points', min: 1, max: 9 }),
+};
+
+/** vial, vial.2, vial.3, … */
+export function named(name: string, i: number): string {
+  return i === 1 ? name : `${name}.${i}`;
+}

@@ -1,0 +1,113 @@
+import { doseOf, dropsForPpm, type Dose, type Pour } from '../../core/dose';
+import { massOfDrops } from '../../core/drop';
+import { exact, plus, type Measured } from '../../core/measured';
+import { gram, gramPerMl, massFraction } from '../../core/units';
+import { netMass } from '../../core/weighing';
+import { find } from '../../records/shelf';
+import type { Vial } from '../../records/vial';
+import { alcoholOfVial } from '../carrier';
+import { valueOf } from '../fields';
+import { refusalOf } from '../fitForDrinks';
+import type { RunState } from '../fold';
+import { dropOf, liquidOfVial, type DropOnHand } from '../onHand';
+import { baseOf, type BaseDrink } from './drink';
+import { fields, named } from './fields';
+
+/** What was let fall, or weighed, from one vial. `drops` is null when it was weighed. */
+export interface Dosing {
+  readonly vial: Vial;
+  readonly drop: DropOnHand | null;
+  readonly drops: number | null;
+  readonly mass: Measured;
+}
+
+/** The glass after the first doses. */
+export interface Glass {
+  readonly base: BaseDrink;
+  readonly dosings: readonly Dosing[];
+  readonly dose: Dose;
+}
+
+/** The vial of dose i, when one is chosen and may be dosed. */
+export function vialOf(run: RunState, i: number): Vial | null {
+  const vial = find('vial', run.typed[named('vial', i)]);
+  return vial && refusalOf(vial) === null ? vial : null;
+}
+
+/** How many vials the run doses from. */
+export function countOf(run: RunState): number {
+  let i = 1;
+  while (run.typed[`more.${i}`] === 'yes') i++;
+  return i;
+}
+
+/** Drops of dose i that have fallen. */
+export function dropsOf(run: RunState, i: number): number {
+  return run.drops[named('drops', i)] ?? 0;
+}
+
+/** The dropper of dose i: chosen, else the one before it; '' while none is. */
+export function dropperOf(run: RunState, i: number): string {
+  const own = run.typed[named('dropper', i)];
+  return own ?? (i > 1 ? dropperOf(run, i - 1) : '');
+}
+
+/** Dose i, with so many drops; null until vial and dropper are chosen. */
+export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dosing | null {
+  const vial = vialOf(run, i);
+  const dropper = dropperOf(run, i);
+  if (!vial || dropper === '') return null;
+  if (dropper === 'scale') return { vial, drop: null, drops: null, mass: weighed(run, i) };
+  const drop = dropOf(dropper, liquidOfVial(vial));
+  const counting = { id: `dose.${i}`, words: `drop by drop: scatter of ${drops} drops of ${vial.code}` };
+  const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
+  return { vial, drop, drops, mass };
+}
+
+function weighed(run: RunState, i: number): Measured {
+  const grossG = valueOf(run, fields.weighed(i));
+  const readabilityG = valueOf(run, fields.readability);
+  if (grossG === null || readabilityG === null) return exact(0);
+  return netMass({ grossG, tareG: 0, readabilityG }, { id: `weighed.${i}`, words: 'the dose on the scale' });
+}
+
+/** The glass after dose `upTo`, whose last count may be set otherwise; null until all of it is known. */
+export function glassOf(run: RunState, upTo: number, lastDrops?: number): Glass | null {
+  const base = baseOf(run);
+  const dosings = Array.from({ length: upTo }, (_, k) =>
+    dosingOf(run, k + 1, k + 1 === upTo && lastDrops !== undefined ? lastDrops : dropsOf(run, k + 1)),
+  );
+  if (!base || dosings.some((one) => one === null)) return null;
+  const poured = dosings as Dosing[];
+  return { base, dosings: poured, dose: doseOf(poured.map(pourOf), base.drink) };
+}
+
+function pourOf({ vial, mass }: Dosing): Pour {
+  return {
+    mass,
+    contents: vial.contents,
+    density: gramPerMl(vial.densityGPerMl),
+    ethanol: alcoholOfVial(vial),
+  };
+}
+
+/** mg/kg and mg/L of what a vial holds, over all doses so far. */
+export function reachedBy(vial: Vial, dose: Dose): { mgPerKg: Measured; mgPerL: Measured } {
+  const own = dose.materials.filter(({ material }) => vial.contents.some((part) => part.material === material));
+  return { mgPerKg: plus(...own.map((one) => one.mgPerKg)), mgPerL: plus(...own.map((one) => one.mgPerL)) };
+}
+
+/** Whole drops of dose i for what is wanted; null without a wish or by mass. @throws RangeError when it cannot be reached */
+export function planOf(run: RunState, i: number): ReturnType<typeof dropsForPpm> | null {
+  const ppm = valueOf(run, fields.aim(i));
+  const now = glassOf(run, i, 0);
+  const dosing = dosingOf(run, i);
+  if (ppm === null || !now || !dosing?.drop) return null;
+  return dropsForPpm({
+    ppm,
+    strength: massFraction(dosing.vial.contents.reduce((sum, part) => sum + part.strength.value, 0)),
+    mgPerDrop: dosing.drop.mgPerDrop.value,
+    drink: gram(now.dose.mass.value),
+    present: reachedBy(dosing.vial, now.dose).mgPerKg.value,
+  });
+}

@@ -1,0 +1,91 @@
+import { formatFixed, formatPlain, measuredText } from '../../ui/format';
+import { FieldInput } from '../../ui/FieldInput';
+import { attempt } from '../attempt';
+import { textOf, type Field } from '../fields';
+import type { Walk } from '../run';
+import { dropFor, fields, sumOf } from './sum';
+import './lookup.css';
+
+/** All questions of the sum on one sheet, answered as they are typed. */
+export function drawSheet(walk: Walk) {
+  return <Sheet walk={walk} />;
+}
+
+function Sheet({ walk }: { walk: Walk }) {
+  const run = walk.state.value;
+  const sum = attempt(() => sumOf(run));
+  const drop = sum && !('problem' in sum) ? sum.drop : dropFor(run, 0);
+  return (
+    <div class="sheet">
+      {sum && 'problem' in sum && (
+        <p class="trouble" role="alert">
+          {sum.problem}
+        </p>
+      )}
+      {sum === null && <p class="quiet">Fill in what is missing: the sum follows.</p>}
+      <div class="pair">
+        <Typed walk={walk} field={fields.strength(textOf(run, fields.basis))} unitBeside />
+        <Picked walk={walk} field={fields.basis} />
+      </div>
+      <div class="pair">
+        <Picked walk={walk} field={fields.liquid} />
+        <Picked walk={walk} field={fields.dropper()} />
+      </div>
+      <div class="pair">
+        <Typed walk={walk} field={fields.drops} />
+        <Typed walk={walk} field={{ ...fields.mgPerDrop, help: `empty: ${measuredText(drop.mgPerDrop, 'mg')}` }} />
+      </div>
+      <div class="pair">
+        <Typed walk={walk} field={fields.drink(textOf(run, fields.by))} unitBeside />
+        <Picked walk={walk} field={fields.by} />
+      </div>
+      <div class="pair">
+        <Typed walk={walk} field={{ ...fields.density, help: '11 °Brix 1.04, 40 % ABV 0.95' }} />
+        <Typed walk={walk} field={fields.ppm} />
+      </div>
+      <p class="wanted" aria-live="polite">
+        {sum && !('problem' in sum) && sum.wanted
+          ? `${sum.wanted.drops} ${sum.wanted.drops === 1 ? 'drop' : 'drops'} give ${formatPlain(sum.wanted.mgPerKg, 3)} mg/kg, ${offBy(sum.wanted.error)}`
+          : 'Type what you want, and read the drops here.'}
+      </p>
+    </div>
+  );
+}
+
+function offBy(error: number): string {
+  const percent = Math.abs(error) * 100;
+  return percent < 0.05 ? 'as wanted' : `${formatFixed(percent, 1)} % ${error > 0 ? 'over' : 'under'}`;
+}
+
+/** A number to type; `unitBeside` where its unit is the list at its side. */
+function Typed({ walk, field, unitBeside }: { walk: Walk; field: Field; unitBeside?: boolean }) {
+  const text = textOf(walk.state.value, field);
+  const answer = field.read(text);
+  const { unit: _, ...bare } = field;
+  return (
+    <FieldInput
+      field={unitBeside ? bare : field}
+      text={text}
+      problem={answer.ok ? undefined : answer.why}
+      onText={(typed) => void walk.happen({ type: 'typed', key: field.name, text: typed })}
+    />
+  );
+}
+
+/** A choice as the phone's own list: short, where eight answers would push the sum off the screen. */
+function Picked({ walk, field }: { walk: Walk; field: Field }) {
+  return (
+    <label class="field">
+      <span class="title">{field.title}</span>
+      <select
+        name={field.name}
+        value={textOf(walk.state.value, field)}
+        onChange={(event) => void walk.happen({ type: 'typed', key: field.name, text: event.currentTarget.value })}
+      >
+        {field.options?.map(({ value, words }) => (
+          <option value={value}>{words}</option>
+        ))}
+      </select>
+    </label>
+  );
+}

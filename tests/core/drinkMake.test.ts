@@ -1,0 +1,31 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { drinkMakeOf } from '../../src/core/drinkMake';
+import { drinkAbv } from '../../src/core/finishedDrink';
+import { massFraction, volumeFraction } from '../../src/core/units';
+
+describe('a drink from its °Brix and % ABV', () => {
+  test('40 % ABV without sugar is 0.332996 g/g of ethanol (OIML R 22)', () => {
+    expect(drinkMakeOf(massFraction(0), volumeFraction(0.4)).ethanol).toBeCloseTo(0.332996, 5);
+  });
+
+  test('what was found has the % ABV that was asked for', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 0.4, noNaN: true }),
+        fc.double({ min: 0, max: 0.5, noNaN: true }),
+        (brix, abv) => {
+          const make = drinkMakeOf(massFraction(brix), volumeFraction(abv));
+          expect(drinkAbv(make)).toBeCloseTo(abv, 10);
+          expect(make.brix).toBe(brix);
+        },
+      ),
+    );
+  });
+
+  test('what cannot be is refused', () => {
+    expect(() => drinkMakeOf(massFraction(0.8), volumeFraction(0.6))).toThrow('leave room for water');
+    expect(() => drinkMakeOf(massFraction(0), volumeFraction(1))).toThrow('0 to less than 100 % ABV');
+    expect(() => drinkMakeOf(massFraction(-0.1), volumeFraction(0))).toThrow('zero or more');
+  });
+});
