@@ -1,10 +1,9 @@
 import type { PlanAnswer, PlanInstance, PlanRefusal } from './dropInstance';
 import { answerOf } from './dropJudge';
-import { planOf } from './dropPlan';
+import { leastError, planOf } from './dropPlan';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { noWorseThan, smallestError, type Found, type Met } from './dropSearch';
+import { noWorseThan, type Found, type Met } from './dropSearch';
 import { prepare } from './dropTerms';
-import { bestWeighted } from './dropWeighted';
 
 /** One step of the staircase: no plan with fewer drops is as near, none with as many is nearer. */
 export interface TradePoint extends PlanAnswer {
@@ -33,7 +32,7 @@ export const WORTH = 0.75;
 export function tradeOff(instance: PlanInstance): TradeOff {
   const refusal = refusalOfAsk(instance);
   if (refusal) return refusal;
-  const answers = instance.objective.kind === 'minimax' ? staircase(instance) : weightedStaircase(instance);
+  const answers = staircase(instance);
   return answers.length > 0 ? { ok: true, points: marked(answers) } : refusalOfLimits(prepare(instance))!;
 }
 
@@ -42,21 +41,10 @@ function staircase(instance: PlanInstance): PlanAnswer[] {
   const met: Met = new Map();
   const steps: Found[] = [];
   for (let cap = problem.cap; ; cap = steps[0]!.drops - 1) {
-    const found = smallestError(problem, cap, met);
+    const found = leastError(problem, cap, met);
     if (!found) return steps.map((step) => answerOf(instance, planOf(step)));
     if (steps[0] && found.error <= noWorseThan(steps[0].error)) steps.shift(); // as near with fewer drops
     steps.unshift(found);
-  }
-}
-
-function weightedStaircase(instance: PlanInstance): PlanAnswer[] {
-  const steps: PlanAnswer[] = [];
-  for (let cap = instance.limits.maxDrops; ; cap = steps[0]!.drops - 1) {
-    const plan = bestWeighted(instance, cap);
-    if (!plan) return steps;
-    const answer = answerOf(instance, plan);
-    if (steps[0] && answer.objective <= noWorseThan(steps[0].objective)) steps.shift();
-    steps.unshift(answer);
   }
 }
 

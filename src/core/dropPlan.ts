@@ -2,13 +2,14 @@ import { closest } from './dropClosest';
 import type { Plan, PlanInstance, PlanResult } from './dropInstance';
 import { answerOf } from './dropJudge';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { smallestError, type Found } from './dropSearch';
+import { smallestError, type Found, type Met } from './dropSearch';
 import { prepare, type Counted, type Problem } from './dropTerms';
+import { fewestDropsOfSum, smallestSum } from './dropWeighted';
 
 /**
- * The best whole-drop plan: smallest objective; among equals the fewest drops; among these the smallest sum of
- * |relative error|. Units and shapes: dropInstance. The optimum is proved, not sought: dropSearch holds the argument for
- * the smallest worst error. What cannot be planned is answered with the line at fault and a remedy, never thrown.
+ * The best whole-drop plan: smallest objective; among equals the fewest drops; among these (worst error only) the smallest
+ * sum of |relative error|. Units and shapes: dropInstance. The optimum is proved, not sought: dropSearch holds the argument for
+ * the smallest worst error, dropWeighted that for the weighted sum. What cannot be planned is answered with the line at fault and a remedy, never thrown.
  */
 export function bestPlan(instance: PlanInstance): PlanResult {
   const refusal = refusalOfAsk(instance);
@@ -18,10 +19,16 @@ export function bestPlan(instance: PlanInstance): PlanResult {
   return found ? answerOf(instance, planOf(found)) : refusalOfLimits(problem)!;
 }
 
-/** The best plan of a prepared problem; null where its limits leave none. */
-function bestFound(problem: Problem): Found | null {
-  const found = smallestError(problem, problem.cap);
-  return found && closest(problem, found);
+/** The best plan of a prepared problem under its limits; null where they leave none. */
+export function bestFound(problem: Problem): Found | null {
+  const found = leastError(problem, problem.cap);
+  if (!found) return null;
+  return problem.kind === 'minimax' ? closest(problem, found) : fewestDropsOfSum(problem, found);
+}
+
+/** A plan of smallest objective with at most `cap` drops, other keys open; null where no plan keeps the limits. */
+export function leastError(problem: Problem, cap: number, met?: Met): Found | null {
+  return problem.kind === 'minimax' ? smallestError(problem, cap, met) : smallestSum(problem, cap);
 }
 
 /** Drops by stock id of a plan found, with those already counted. */

@@ -33,6 +33,7 @@ export interface Line {
 
 /** An instance made ready for search. */
 export interface Problem {
+  readonly kind: 'minimax' | 'weightedSum';
   readonly lines: readonly Line[];
   readonly cap: number;
   /** Caps in mg left for the drops to be added: total mass, then solvents. Empty where none is set. */
@@ -70,6 +71,7 @@ export function prepare(instance: PlanInstance, counted?: Counted): Problem {
     for (const stock of stocks)
       for (const [at, cost] of use(stock).entries()) left[at]! -= cost * (counted?.drops[stock.id] ?? 0);
   return {
+    kind: instance.objective.kind,
     lines: instance.components.map((component) => line(instance, component, { counted, use })),
     cap: limits.maxDrops,
     caps: left,
