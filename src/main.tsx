@@ -1,13 +1,18 @@
 import { render } from 'preact';
 import { App } from './app/App';
+import { loadAllTasks } from './app/loaded';
 import { registerWorker } from './app/update';
 import { load } from './records/shelf';
 import './ui/base.css';
 
 const root = document.getElementById('app')!;
 render(<App />, root);
-load().catch((error: unknown) => {
-  root.prepend(`Minim cannot read its store on this phone: ${error instanceof Error ? error.message : String(error)}`);
-});
+load()
+  .then(loadAllTasks)
+  .catch((error: unknown) => {
+    root.prepend(
+      `Minim cannot read its store on this phone: ${error instanceof Error ? error.message : String(error)}`,
+    );
+  });
 void registerWorker();
 void navigator.storage?.persist?.();

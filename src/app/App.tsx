@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
 import { Bench } from './Bench';
 import { BookPage } from './BookPage';
+import { StaleNotice } from './loaded';
 import { RecordPage } from './RecordPage';
 import { go, hashOf, route } from './route';
 import { RunPage, startTask } from './RunPage';
@@ -16,13 +17,18 @@ export function App() {
     document.documentElement.dataset['theme'] = theme;
     document.documentElement.dataset['hand'] = hand;
   }, [theme, hand]);
-  return <Page />;
+  return (
+    <>
+      <StaleNotice />
+      <Page />
+    </>
+  );
 }
 
 function Page() {
   const [page, id] = route.value;
   useEffect(() => {
-    if (page === 'new' && id) startTask({ task: id, typed: {} }, 'replace');
+    if (page === 'new' && id) void startTask({ task: id, typed: {} }, 'replace');
   }, [page, id]);
   if (page === 'run' && id) return <RunPage id={id} />;
   if (page === 'record' && id) return <RecordPage id={id} />;

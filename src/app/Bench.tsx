@@ -1,11 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Run } from '../records/run';
-import { list, runWithEvents, shelf } from '../records/shelf';
-import { taskOf, tasks } from '../tasks';
+import { list, runWithEvents, shelf, whenLoaded } from '../records/shelf';
+import { tasks } from '../tasks';
 import { fold } from '../tasks/fold';
 import { placeOf } from '../tasks/run';
 import { ago } from '../ui/format';
+import { taskOrNotice } from './loaded';
 import { go } from './route';
 import { startTask } from './RunPage';
 
@@ -46,9 +47,10 @@ interface Place {
 
 /** Where a paused run stands, from its events. */
 async function placeOfRun(run: Run): Promise<Place> {
+  await whenLoaded; // steps read the shelf
   const events = (await runWithEvents(run.id))?.events ?? [];
   const at = events.at(-1)?.at ?? run.made;
-  const task = taskOf(run.task);
+  const task = await taskOrNotice(run.task);
   if (!task) return { title: run.title, words: 'This version of Minim does not know its task.', at };
   const state = fold(events);
   const steps = task.steps(state);

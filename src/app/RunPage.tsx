@@ -1,19 +1,21 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { newId, runWithEvents } from '../records/shelf';
-import { taskOf } from '../tasks';
+import { newId, runWithEvents, whenLoaded } from '../records/shelf';
 import { beginWalk, resumeWalk, type Walk } from '../tasks/run';
 import { TaskScreen } from '../tasks/TaskScreen';
 import type { Offer } from '../tasks/task';
 import { HowPage } from '../ui/HowPage';
+import { taskOrNotice } from './loaded';
 import { go, hashOf, route } from './route';
+
+type Start = NonNullable<Offer['start']>;
 
 /** Walks that were begun and have no event yet; nothing of them is on the disk. */
 const begun = new Map<string, Walk>();
 
 /** Begins a task and shows its first step. */
-export function startTask({ task: id, typed }: NonNullable<Offer['start']>, how: 'push' | 'replace' = 'push'): void {
-  const task = taskOf(id);
+export async function startTask({ task: id, typed }: Start, how: 'push' | 'replace' = 'push'): Promise<void> {
+  const task = await taskOrNotice(id);
   if (!task) return go([], 'replace');
   const walk = beginWalk(task, newId(), typed);
   begun.set(walk.id, walk);
@@ -24,8 +26,9 @@ export function startTask({ task: id, typed }: NonNullable<Offer['start']>, how:
 async function open(id: string): Promise<Walk | null> {
   const fresh = begun.get(id);
   if (fresh) return fresh;
+  await whenLoaded; // steps read the shelf
   const there = await runWithEvents(id);
-  const task = taskOf(there?.run.task);
+  const task = await taskOrNotice(there?.run.task);
   if (!there || !task) return null;
   if (there.run.open !== 1) {
     go(there.run.kept[0] ? ['record', there.run.kept[0]] : [], 'replace');
@@ -48,7 +51,10 @@ export function RunPage({ id }: { id: string }) {
   const walk = useSignal<Walk | null>(null);
   useEffect(() => {
     walk.value = null;
-    void open(id).then((opened) => (opened ? (walk.value = opened) : route.peek()[1] === id && go([], 'replace')));
+    void open(id).then((opened) => {
+      if (opened) walk.value = opened;
+      else if (route.peek()[1] === id) go([], 'replace');
+    });
   }, [id]);
   return walk.value && walk.value.id === id ? <Walking walk={walk.value} /> : <main class="page" aria-busy="true" />;
 }

@@ -1,7 +1,7 @@
 import type { AnyRecord } from '../records/kinds';
 import type { Run, RunEvent } from '../records/run';
 import { shelf } from '../records/shelf';
-import { taskOf } from '../tasks';
+import { useTask } from './loaded';
 import { textOf, type Field } from '../tasks/fields';
 import { fold, type RunState } from '../tasks/fold';
 import type { Step } from '../tasks/task';
@@ -11,8 +11,9 @@ import { go } from './route';
 
 /** What was done in a run, step by step, folded from the same events. */
 export function RunStory({ run, events }: { run: Run; events: readonly RunEvent[] }) {
-  const task = taskOf(run.task);
-  if (!task) return <p>This version of Minim does not know the task “{run.task}”.</p>;
+  const task = useTask(run.task);
+  if (task === undefined) return null;
+  if (task === null) return <p>This version of Minim does not know the task “{run.task}”.</p>;
   const state = fold(events);
   const done = task.steps(state).filter((step) => state.done[step.key]);
   const kept = run.kept.flatMap((id) => shelf.records.value.get(id) ?? []);

@@ -91,6 +91,7 @@ const describers: Describers = {
       ),
       ['Notes', r.notes],
     ),
+    next: [{ words: 'Count drops', start: { task: 'count', typed: { formula: r.id } } }],
   }),
   layering: (r) => ({
     title: r.name,

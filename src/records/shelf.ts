@@ -38,12 +38,17 @@ export function find<K extends KindName>(kind: K, id: string | undefined): Recor
   return record?.kind === kind ? (record as RecordOf<K>) : undefined;
 }
 
+let tellLoaded: () => void;
+/** Resolves when everything but ended runs has been read. */
+export const whenLoaded = new Promise<void>((resolve) => (tellLoaded = resolve));
+
 /** Reads open runs first (the Bench waits for them), then everything else but ended runs. */
 export async function load(): Promise<void> {
   takeIn([...(await storedOpenRuns()), ...(await storedOfKind('settings'))]);
   loaded.value = true;
   const others = Object.keys(kinds).filter((kind) => kind !== 'run' && kind !== 'settings');
   takeIn((await Promise.all(others.map(storedOfKind))).flat());
+  tellLoaded();
 }
 
 /** Ended runs, newest first, for the Book. */

@@ -1,13 +1,50 @@
-import { calibrate } from './calibrate/task';
-import { count } from './count/task';
-import { dilute } from './dilute/task';
-import { layer } from './layer/task';
 import type { Task } from './task';
 
-/** All tasks, in bench order. */
-export const tasks: readonly Task[] = [dilute, calibrate, layer, count];
+/** A task as the Bench shows it; the task itself is loaded when it is first needed, and in the background after the start. */
+export interface TaskCard {
+  readonly id: string;
+  readonly name: string;
+  /** A few words under the name. */
+  readonly hint: string;
+  readonly load: () => Promise<Task>;
+}
 
-/** The task of that id. */
-export function taskOf(id: string | undefined): Task | undefined {
-  return tasks.find((task) => task.id === id);
+/** All tasks, in bench order. */
+export const tasks: readonly TaskCard[] = [
+  {
+    id: 'dilute',
+    name: 'Dilute',
+    hint: 'Neat to 1 % in a vial',
+    load: async () => (await import('./dilute/task')).dilute,
+  },
+  {
+    id: 'calibrate',
+    name: 'Calibrate drops',
+    hint: 'Once per dropper',
+    load: async () => (await import('./calibrate/task')).calibrate,
+  },
+  {
+    id: 'layer',
+    name: 'Layer strips',
+    hint: 'Smell them together',
+    load: async () => (await import('./layer/task')).layer,
+  },
+  {
+    id: 'count',
+    name: 'Count drops',
+    hint: 'A formula, drop by drop',
+    load: async () => (await import('./count/task')).count,
+  },
+  {
+    id: 'dose',
+    name: 'Dose a drink',
+    hint: 'Live ppm in a glass',
+    load: async () => (await import('./dose/task')).dose,
+  },
+  { id: 'lookup', name: 'Look up ppm', hint: 'Just the sum', load: async () => (await import('./lookup/task')).lookup },
+];
+
+/** The task of that id, loaded; null when there is none. Rejects when its code cannot be fetched. */
+export async function loadTask(id: string | undefined): Promise<Task | null> {
+  return (await tasks.find((task) => task.id === id)?.load()) ?? null;
 }

@@ -4,7 +4,7 @@ import type { Run, RunEvent } from '../records/run';
 import { newRecord } from '../records/shelf';
 import { attempt } from './attempt';
 import { textOf } from './fields';
-import { fold, type RunState } from './fold';
+import { fold, freshRun, type RunState } from './fold';
 import { openLog, type EventLog, type Happening } from './log';
 import type { Step, Task } from './task';
 
@@ -29,7 +29,7 @@ export interface Walk {
 
 /** A walk from its beginning, with some fields filled in already. It is stored with the first thing that happens. */
 export function beginWalk(task: Task, id: string, typed: Readonly<Record<string, string>> = {}): Walk {
-  const run = newRecord('run', { id, task: task.id, open: 1, kept: [], title: task.name });
+  const run = newRecord('run', { id, task: task.id, open: 1, kept: [], title: task.title(freshRun) });
   const filled = Object.entries(typed).map(([key, text], seq) => ({
     type: 'typed' as const,
     key,

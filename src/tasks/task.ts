@@ -48,9 +48,6 @@ export interface Step {
  */
 export interface Task {
   readonly id: string;
-  readonly name: string;
-  /** A few words under the name on the Bench. */
-  readonly hint: string;
   /** False for a task that leaves no run and no record behind. */
   readonly recorded: boolean;
   title(run: RunState): string;

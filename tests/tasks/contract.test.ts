@@ -2,7 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { tasks } from '../../src/tasks';
 import { freshRun } from '../../src/tasks/fold';
 
-describe.each(tasks.map((task) => [task.name, task] as const))('%s', (_, task) => {
+const loaded = await Promise.all(tasks.map(async (card) => [card.name, await card.load(), card.id] as const));
+
+describe.each(loaded)('%s', (_, task, id) => {
+  test('is the task that its card names', () => expect(task.id).toBe(id));
+
   test('has a first step before anything is known, and a title', () => {
     expect(task.steps(freshRun).length).toBeGreaterThan(0);
     expect(task.title(freshRun)).not.toBe('');

@@ -121,8 +121,6 @@ function keep(run: RunState): AnyRecord[] {
 /** Weigh counted drops once, to know what a drop of this liquid from this dropper weighs. */
 export const calibrate: Task = {
   id: 'calibrate',
-  name: 'Calibrate drops',
-  hint: 'Once per dropper',
   recorded: true,
   title: (run) => ['Calibrate', nameOf(run).dropper === 'the dropper' ? 'drops' : nameOf(run).dropper].join(' · '),
   steps,

@@ -1,18 +1,22 @@
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
+import { drinkG, wishesOf } from './ask';
 import { dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
 import { keepTrial } from './keep';
 import { PickList } from './PickList';
-import { counterOf, roundsOf, type Round, type Target } from './rounds';
+import { planningSteps } from './planning';
+import { counterOf, roundsOf, targetsIn, type Round, type Target } from './rounds';
 import { slipStep } from './slip';
-import { dropOfStock, stockOf, stocksOnHand } from './stock';
-import { activeText, amountText, trialOf, trialResults, type Trial } from './trial';
+import { dropOfStock, leftDrops, stockOf, stocksOnHand } from './stock';
+import { activeText, amountText, trialOf, type Trial } from './trial';
+import { trialResults } from './trialResults';
 
 const FLAMES = 'Keep flames away. Open a window.';
 
-/** The drops asked for: what was typed for each vial picked. Empty while they are not all known. */
+/** The drops asked for: the plan that was chosen, or what was typed for each vial picked. */
 function asked(run: RunState): Target[] {
+  if (wayOf(run) !== 'hand') return targetsIn(run.typed['plan'] ?? '');
   const typed = pickedStocks(run).map((stock) => ({ id: stock.id, drops: valueOf(run, fields.planned(stock)) }));
   return typed.flatMap(({ id, drops }) => (drops === null ? [] : [{ id, drops }]));
 }
@@ -24,7 +28,7 @@ function handSteps(run: RunState): Step[] {
       key: 'pick',
       say: 'Which vials go in?',
       more: ['They are counted in the order in which you pick them.'],
-      draw: (walk) => <PickList walk={walk} />,
+      draw: (walk) => <PickList walk={walk} items={stocksOnHand()} label="Vials and bottles" />,
       ...(picked.length === 0 ? { problem: 'Pick at least one vial.' } : {}),
     },
     { key: 'drops', say: 'How many drops of each?', ask: picked.map(fields.planned) },
@@ -54,10 +58,6 @@ function countStep(run: RunState, round: Round): Step {
   };
 }
 
-function leftDrops(stock: NonNullable<ReturnType<typeof stockOf>>, dropper: string): number | null {
-  return stock.leftG === null ? null : Math.floor((stock.leftG * 1000) / dropOfStock(stock, dropper).mgPerDrop.value);
-}
-
 function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
   const trial = trialSoFar(run, rounds);
   if (typeof trial === 'string')
@@ -69,7 +69,7 @@ function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
       key: 'truth',
       say: 'This is what is in it.',
       more: ['Cap it and turn it over ten times.', amountText(trial)],
-      results: trialResults(trial),
+      results: trialResults(trial, { wishes: wayOf(run) === 'hand' ? [] : wishesOf(run), drinkG: drinkG(run) }),
     },
     {
       key: 'name',
@@ -106,10 +106,10 @@ function steps(run: RunState): Step[] {
       },
     ];
   const rounds = roundsOf(run, asked(run));
+  const dropper: Step = { key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()], cautions: [FLAMES] };
   return [
     first,
-    ...(wayOf(run) === 'hand' ? handSteps(run) : []),
-    { key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()], cautions: [FLAMES] },
+    ...(wayOf(run) === 'hand' ? [...handSteps(run), dropper] : planningSteps(run, dropper)),
     ...rounds.flatMap((round) => [countStep(run, round), ...(round.slipped ? [slipStep(run, round)] : [])]),
     ...lastSteps(run, rounds),
   ];
@@ -118,8 +118,6 @@ function steps(run: RunState): Step[] {
 /** Count whole drops of several vials into one trial, and know what is in it. */
 export const count: Task = {
   id: 'count',
-  name: 'Count drops',
-  hint: 'A formula, drop by drop',
   recorded: true,
   title: (run) => ['Count drops', nameOf(run)].filter(Boolean).join(' · '),
   steps,

@@ -68,8 +68,6 @@ function labelValue(asked: number, made: number): number {
 /** Thin a neat material, or a vial, to a strength that a nose can judge. */
 export const dilute: Task = {
   id: 'dilute',
-  name: 'Dilute',
-  hint: 'Neat to 1 % in a vial',
   recorded: true,
   title: (run) => ['Dilute', sourceOf(run)?.name].filter(Boolean).join(' · '),
   steps,

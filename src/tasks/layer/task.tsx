@@ -161,8 +161,6 @@ function keep(run: RunState): AnyRecord[] {
 /** Dip strips, fan them, smell them together over a day, and say what you think. */
 export const layer: Task = {
   id: 'layer',
-  name: 'Layer strips',
-  hint: 'Smell them together',
   recorded: true,
   title: (run) => (inHand(run).length === 0 ? 'Layer strips' : `Layer · ${codesOf(inHand(run))}`),
   steps,

@@ -1,0 +1,42 @@
+import { signal, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { loadTask, tasks } from '../tasks';
+import type { Task } from '../tasks/task';
+
+/** True when code could not be fetched: another window has updated Minim, and this one still runs the old one. */
+const stale = signal(false);
+
+/** A task with its code; null when there is no such task, or when its code is gone and `StaleNotice` says so. */
+export async function taskOrNotice(id: string | undefined): Promise<Task | null> {
+  try {
+    return await loadTask(id);
+  } catch {
+    stale.value = true;
+    return null;
+  }
+}
+
+/** Fetches the code of all tasks while nothing else is to be done, so that none is missing later. */
+export async function loadAllTasks(): Promise<void> {
+  for (const { id } of tasks) await taskOrNotice(id);
+}
+
+/** A task when its code is here: undefined until then, null when there is no such task. */
+export function useTask(id: string): Task | null | undefined {
+  const task = useSignal<Task | null | undefined>(undefined);
+  useEffect(() => void taskOrNotice(id).then((found) => (task.value = found)), [id]);
+  return task.value;
+}
+
+/** Asks to load the page anew; what was done is on the disk. */
+export function StaleNotice() {
+  if (!stale.value) return null;
+  return (
+    <div class="update stale" role="alert">
+      <span>Minim was updated in another window. Nothing is lost: open this one anew.</span>
+      <button class="second" onClick={() => location.reload()}>
+        Open anew
+      </button>
+    </div>
+  );
+}
