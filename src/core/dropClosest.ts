@@ -1,5 +1,6 @@
 import { cheapestPick, optionOf, type Option } from './dropCaps';
-import { errorBetween, fewestDrops, hunt, noWorseThan, type Found } from './dropSearch';
+import { errorBetween } from './dropScale';
+import { fewestDrops, hunt, noWorseThan, type Found } from './dropSearch';
 import type { Line, Problem } from './dropTerms';
 import { fewestInWindow, noChoice, smallestCount, WINDOW_SLACK } from './dropWindow';
 

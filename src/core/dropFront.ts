@@ -41,7 +41,7 @@ function staircase(instance: PlanInstance): PlanAnswer[] {
   const met: Met = new Map();
   const steps: Found[] = [];
   for (let cap = problem.cap; ; cap = steps[0]!.drops - 1) {
-    const found = leastError(problem, cap, met);
+    const found = leastError(problem, cap, { met });
     if (!found) return steps.map((step) => answerOf(instance, planOf(step)));
     if (steps[0] && found.error <= noWorseThan(steps[0].error)) steps.shift(); // as near with fewer drops
     steps.unshift(found);

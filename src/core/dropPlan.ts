@@ -2,7 +2,7 @@ import { closest } from './dropClosest';
 import type { Plan, PlanInstance, PlanResult } from './dropInstance';
 import { answerOf } from './dropJudge';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { smallestError, type Found, type Met } from './dropSearch';
+import { smallestError, type Found, type Start } from './dropSearch';
 import { prepare, type Counted, type Problem } from './dropTerms';
 import { fewestDropsOfSum, smallestSum } from './dropWeighted';
 
@@ -26,9 +26,9 @@ export function bestFound(problem: Problem): Found | null {
   return problem.kind === 'minimax' ? closest(problem, found) : fewestDropsOfSum(problem, found);
 }
 
-/** A plan of smallest objective with at most `cap` drops, other keys open; null where no plan keeps the limits. */
-export function leastError(problem: Problem, cap: number, met?: Met): Found | null {
-  return problem.kind === 'minimax' ? smallestError(problem, cap, met) : smallestSum(problem, cap);
+/** A plan of smallest objective with at most `cap` drops, other keys open; null where none keeps the limits (or beats `below`). */
+export function leastError(problem: Problem, cap: number, start: Start = {}): Found | null {
+  return problem.kind === 'minimax' ? smallestError(problem, cap, start) : smallestSum(problem, cap, start.below);
 }
 
 /** Drops by stock id of a plan found, with those already counted. */

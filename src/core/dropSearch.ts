@@ -1,15 +1,13 @@
 import { drawer, type Drawer } from './dropCaps';
+import { errorBetween, REACH, topOf } from './dropScale';
 import type { Problem } from './dropTerms';
 import type { Choice } from './dropWindow';
 
 /**
  * Smallest worst error over all whole-drop plans, proved by branch and bound on one number.
  *
- * L and U are the smallest lo and largest hi of a plan's lines (dropWindow). At scale s its error is
- * max(U/s − 1, 1 − L/s), least at s = (L+U)/2 clamped to the scale's range; at free scale (U−L)/(U+L).
- *
- * Lemma 3 (window). A plan with smallest lo L has an error ≤ e iff U ≤ top(L, e) = (1+e) · min(scaleMax, L/(1−e)) and
- * L/(1−e) ≥ scaleMin: s must be at least U/(1+e), at most L/(1−e), and in its range. top increases in L and in e.
+ * L and U are the smallest lo and largest hi of a plan's lines (dropWindow), top(L, e) the largest U that an error ≤ e leaves
+ * beside L (dropScale, Lemma 3).
  *
  * Hence for a node [l1, l2]: every plan with its L in the node and an error ≤ e lies in the window [l1, top(l2, e)].
  * Window empty: nothing in the node, it is closed. Window filled by a plan that reaches e: that plan is the new best, e
@@ -31,7 +29,6 @@ export interface Found {
 
 /** Two errors nearer than this, relative to 1 + error, are equal: far above rounding of doubles, far below any hand. */
 const ERROR_MARGIN = 1e-11;
-const REACH = 1e-12; // how far above its target a plan's error may stand, relative to 1 + target
 const NARROW = 1.02; // our choice: nodes wider than 2 % are cut in the middle
 const STEP = 4e-13; // from one L to "above it": more than the slack of a window
 const SAME = 1e-10; // windows whose L differ by less, relatively, are one window
@@ -52,35 +49,29 @@ export interface Hunt {
 /** Best plan met for each number of drops. */
 export type Met = Map<number, Found>;
 
-/** Best scale and error of a plan with this L and U (mg per part). Valid for U > 0. */
-export function errorBetween(problem: Problem, low: number, high: number): { scale: number; error: number } {
-  const scale = Math.min(problem.scaleMax, Math.max(problem.scaleMin, (low + high) / 2));
-  return { scale, error: Math.max(high / scale - 1, 1 - low / scale) };
-}
-
-/** Largest U that a plan with this L may have at an error ≤ e; Lemma 3. Below L when no scale fits. */
-export function topOf(problem: Problem, low: number, e: number): number {
-  if (e >= 1) return (1 + e) * problem.scaleMax;
-  const scale = low / (1 - e);
-  return scale * (1 + REACH) < problem.scaleMin ? 0 : (1 + e) * Math.min(problem.scaleMax, scale);
-}
-
 /** The error that a better plan must reach. */
-function below(error: number): number {
+function better(error: number): number {
   return error - ERROR_MARGIN * (1 + error);
 }
 
-/** The plan of smallest error with at most `cap` drops; null where no plan keeps the limits. `met`: plans known. */
-export function smallestError(problem: Problem, cap: number, met?: Met): Found | null {
+/** Where a search starts from: plans met before, or an error that must be beaten. */
+export interface Start {
+  readonly met?: Met;
+  readonly below?: number;
+}
+
+/** The plan of smallest error with at most `cap` drops; null where no plan keeps the limits (or beats `below`). */
+export function smallestError(problem: Problem, cap: number, { met, below = Infinity }: Start = {}): Found | null {
   let best: Found | null = null;
   for (const found of met?.values() ?? []) if (found.drops <= cap && !(best && found.error >= best.error)) best = found;
+  const known = Math.min(below, best?.error ?? Infinity);
   hunt(problem, {
     ...(met && { met }),
-    target: best ? below(best.error) : Infinity,
+    target: known < Infinity ? better(known) : Infinity,
     cap,
     take(found) {
       best = found;
-      this.target = below(found.error);
+      this.target = better(found.error);
     },
   });
   return best;
