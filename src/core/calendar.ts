@@ -1,0 +1,22 @@
+/**
+ * A day (YYYY-MM-DD) so many months later; a day that the month does not have becomes its last one (31 January + 1 month is
+ * 28 or 29 February). Whole months, any sign. Proleptic Gregorian calendar, no time zone. @throws RangeError for what is no day
+ */
+export function monthsLater(day: string, months: number): string {
+  const [year, month, date] = partsOf(day);
+  const first = new Date(Date.UTC(year, month - 1 + months, 1));
+  const last = new Date(Date.UTC(year, month + months, 0)).getUTCDate();
+  return `${first.toISOString().slice(0, 8)}${String(Math.min(date, last)).padStart(2, '0')}`;
+}
+
+/** Whole days from one day to another, both YYYY-MM-DD; negative when the second is earlier. @throws RangeError for what is no day */
+export function daysBetween(from: string, to: string): number {
+  const [a, b] = [partsOf(from), partsOf(to)].map(([year, month, date]) => Date.UTC(year, month - 1, date));
+  return Math.round((b! - a!) / 86_400_000); // ms in a day
+}
+
+function partsOf(day: string): [number, number, number] {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(day);
+  if (!parts || Number.isNaN(Date.parse(day))) throw new RangeError(`“${day}” is not a day`);
+  return [Number(parts[1]), Number(parts[2]), Number(parts[3])];
+}

@@ -1,0 +1,15 @@
+/**
+ * Rows as comma-separated text (RFC 4180: CRLF, quotes doubled). Numbers are written with a point. A text that a spreadsheet
+ * would run as a formula (it begins, after blanks, with = + - @ or their full-width forms, or with a tab or return) gets an
+ * apostrophe in front. Rows of any length; null is an empty cell. Source for the signs: OWASP, CSV injection (from memory).
+ */
+export function csvOf(rows: readonly (readonly (string | number | null)[])[]): string {
+  return rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+}
+
+function cell(value: string | number | null): string {
+  if (value === null) return '';
+  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
+  const harmless = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(harmless) ? `"${harmless.replace(/"/g, '""')}"` : harmless;
+}

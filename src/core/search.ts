@@ -1,0 +1,140 @@
+import { slipsToPrefix } from './editDistance';
+
+/** Something to be found: its texts, each with a weight above 0 that says how much a hit in it counts. */
+export interface Searchable {
+  readonly id: string;
+  readonly texts: readonly (readonly [text: string, weight: number])[];
+}
+
+/** Made by `searchIndex`; opaque to everyone else. */
+export interface SearchIndex {
+  readonly ids: readonly string[];
+  readonly words: readonly string[];
+  /** Bit set of the letters in each word, to pass over hopeless words quickly. */
+  readonly letters: readonly number[];
+  /** Per word: entry number and weight, in turn. */
+  readonly places: readonly (readonly number[])[];
+}
+
+export interface Hit {
+  readonly id: string;
+  readonly score: number;
+}
+
+const GREEK: Readonly<Record<string, string>> = { α: 'alpha', β: 'beta', γ: 'gamma', δ: 'delta', ω: 'omega' };
+const JOINED = 0.8; // our choice: a hit across the hyphens of a name counts a little less than one in a word of it
+const LONGEST_JOIN = 4; // words; our choice: longer texts are sentences, not names
+const EXACT = 1; // our choice, as all qualities here: exact before beginning before inside before misspelled
+const BEGINNING = 0.8;
+const INSIDE = 0.5;
+const MISSPELLED = 0.45;
+const PER_SLIP = 0.12;
+
+/**
+ * Words of a text as they are compared: small letters, no accents, Greek letters by name. A number with hyphens (CAS) is one
+ * word of digits; a name with hyphens gives its parts. Any text.
+ */
+export function wordsOf(text: string): string[] {
+  return folded(text)
+    .flatMap((chunk) => (/^[\d-]+$/.test(chunk) ? [chunk.replace(/-/g, '')] : chunk.split(/[^\p{L}\p{N}]+/u)))
+    .filter(Boolean);
+}
+
+function folded(text: string): string[] {
+  return text
+    .toLowerCase()
+    .replace(/[αβγδω]/g, (letter) => GREEK[letter]!)
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .split(/\s+/);
+}
+
+/** "cis-3-hexen-1-ol" also answers to "hexenol", "ethyl butyrate" to "ethylbutyrate": the letters of a name, run together. */
+function joinedWords(text: string): string[] {
+  const chunks = folded(text);
+  const hyphened = chunks.filter((chunk) => /\p{L}[^\p{L}\s]+\p{L}/u.test(chunk));
+  const whole = chunks.length > 1 && chunks.length <= LONGEST_JOIN ? [chunks.join('')] : [];
+  return [...hyphened, ...whole].map((chunk) => chunk.replace(/[^\p{L}]/gu, '')).filter(Boolean);
+}
+
+/** Makes things findable; done once for a list, in a few ms per 1,000. Entries keep their order where scores are equal. */
+export function searchIndex(entries: readonly Searchable[]): SearchIndex {
+  const found = new Map<string, Map<number, number>>();
+  const put = (word: string, entry: number, weight: number) => {
+    const places = found.get(word) ?? new Map<number, number>();
+    places.set(entry, Math.max(weight, places.get(entry) ?? 0));
+    found.set(word, places);
+  };
+  entries.forEach(({ texts }, entry) => {
+    for (const [text, weight] of texts) {
+      for (const word of wordsOf(text)) put(word, entry, weight);
+      for (const word of joinedWords(text)) put(word, entry, weight * JOINED);
+    }
+  });
+  const words = [...found.keys()];
+  return {
+    ids: entries.map(({ id }) => id),
+    words,
+    letters: words.map(lettersOf),
+    places: words.map((word) => [...found.get(word)!].flat()),
+  };
+}
+
+/**
+ * What fits all words of a query, best first, at most `limit`. A word fits whole, as a beginning, inside (from 3 letters), or
+ * misspelled: 1 slip from 4 letters, 2 from 7. Numbers are never guessed at. An empty query finds nothing.
+ */
+export function search(index: SearchIndex, query: string, limit: number): Hit[] {
+  const asked = [...new Set(wordsOf(query))];
+  if (asked.length === 0) return [];
+  const total = new Float64Array(index.ids.length);
+  const fits = new Int32Array(index.ids.length);
+  for (const word of asked) {
+    const best = bestPerEntry(index, word);
+    best.forEach((score, entry) => {
+      if (score === 0) return;
+      total[entry]! += score;
+      fits[entry]! += 1;
+    });
+  }
+  const hits: { entry: number; score: number }[] = [];
+  fits.forEach((count, entry) => count === asked.length && hits.push({ entry, score: total[entry]! }));
+  hits.sort((a, b) => b.score - a.score || a.entry - b.entry);
+  return hits.slice(0, limit).map(({ entry, score }) => ({ id: index.ids[entry]!, score }));
+}
+
+function bestPerEntry(index: SearchIndex, asked: string): Float64Array {
+  const best = new Float64Array(index.ids.length);
+  const letters = lettersOf(asked);
+  const slips = /^\p{L}+$/u.test(asked) ? (asked.length >= 7 ? 2 : asked.length >= 4 ? 1 : 0) : 0; // our choice
+  index.words.forEach((word, i) => {
+    const quality = qualityOf(asked, word, bits(letters & ~index.letters[i]!) <= slips ? slips : 0);
+    if (quality === 0) return;
+    const places = index.places[i]!;
+    for (let k = 0; k < places.length; k += 2) best[places[k]!] = Math.max(best[places[k]!]!, quality * places[k + 1]!);
+  });
+  return best;
+}
+
+function qualityOf(asked: string, word: string, slips: number): number {
+  if (word === asked) return EXACT;
+  const closeness = asked.length / Math.max(asked.length, word.length);
+  if (word.startsWith(asked)) return BEGINNING + 0.1 * closeness;
+  if (asked.length >= 3 && word.includes(asked)) return INSIDE + 0.05 * closeness;
+  if (slips === 0) return 0;
+  const needed = slipsToPrefix(asked, word, slips);
+  return needed > slips ? 0 : MISSPELLED - PER_SLIP * (needed - 1) + 0.05 * closeness;
+}
+
+/** Bit set of a word's letters and digits; other signs share bits, which only makes the sieve coarser. */
+function lettersOf(word: string): number {
+  let set = 0;
+  for (let i = 0; i < word.length; i++) set |= 1 << (word.charCodeAt(i) & 31);
+  return set;
+}
+
+function bits(set: number): number {
+  let count = 0;
+  for (let rest = set; rest !== 0; rest &= rest - 1) count++;
+  return count;
+}
