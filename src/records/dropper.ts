@@ -2,7 +2,13 @@ import * as z from 'zod/mini';
 import { measuredSchema } from './quantity';
 import { envelope, type Kind } from './record';
 
-const dropperSchema = z.object({ ...envelope, name: z.string(), tip: z.string() });
+const dropperSchema = z.object({
+  ...envelope,
+  name: z.string(),
+  tip: z.string(),
+  box: z.optional(z.string()),
+  row: z.optional(z.string()),
+});
 
 /** A dropper or pipette, known by the name written on it. */
 export const dropper = { kind: 'dropper', schema: dropperSchema, upgrades: [] } satisfies Kind;

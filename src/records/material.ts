@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { densitySchema, gradeSchema } from './quantity';
+import { citedSchema, densitySchema, gradeSchema, standing } from './quantity';
 import { envelope, type Kind } from './record';
 
 const schema = z.object({
@@ -15,6 +15,32 @@ const schema = z.object({
   /** Share of the material that is what its name says, g/g. */
   purity: z.optional(z.number()),
   cautions: z.array(z.string()),
+  /** Id in the catalogue that it was copied from. */
+  catalogue: z.optional(z.string()),
+  /** Chemical class, or for naturals citrus oil, slow oil, oil: tells how long it keeps. */
+  family: z.optional(z.string()),
+  /** Other names. */
+  also: z.optional(z.array(z.string())),
+  smells: z.optional(z.array(z.string())),
+  /** °C. */
+  melts: z.optional(citedSchema),
+  /** Flash point, °C. */
+  flash: z.optional(citedSchema),
+  /** Water solubility near room temperature, mg/L. */
+  water: z.optional(citedSchema),
+  thresholds: z.optional(
+    z.array(
+      z.object({
+        medium: z.string(),
+        kind: z.string(),
+        low: z.number(),
+        high: z.number(),
+        unit: z.string(),
+        source: z.string(),
+      }),
+    ),
+  ),
+  notes: z.optional(z.array(z.string())),
 });
 
 /** A neat aroma material: an oil, an aroma chemical. */
@@ -34,7 +60,10 @@ const bottleSchema = z.object({
   /** Certificate values of this lot; they override the material's. */
   density: z.optional(densitySchema),
   purity: z.optional(z.number()),
+  /** Limited constituents as the certificate of this lot gives them, g/g; they beat every published range. */
+  constituents: z.optional(z.array(z.object({ cas: z.string(), name: z.string(), share: z.number() }))),
   useBy: z.optional(z.string()),
+  ...standing,
 });
 
 /** A material as bought: supplier, lot, what the certificate says. */

@@ -6,8 +6,16 @@ export const measuredSchema = z.object({
   sources: z.readonly(z.array(z.object({ id: z.string(), words: z.string(), u: z.number() }))),
 });
 
-/** A density in g/mL, at a temperature in °C, with where it was read. */
-export const densitySchema = z.object({ gPerMl: z.number().check(z.positive()), atC: z.number(), source: z.string() });
+/** A density in g/mL, at a temperature in °C, with where it was read, and half the width of what sources or lots give. */
+export const densitySchema = z.object({
+  gPerMl: z.number().check(z.positive()),
+  atC: z.number(),
+  source: z.string(),
+  halfWidth: z.optional(z.number()),
+});
+
+/** A number with where it was read; its unit is told by the field's name. */
+export const citedSchema = z.object({ value: z.number(), source: z.string() });
 
 /** Smell only: thinned with what must never be swallowed. Fit for drinks: every part of it may be. */
 export const gradeSchema = z.enum(['smell only', 'fit for drinks']);
@@ -15,3 +23,17 @@ export type Grade = z.output<typeof gradeSchema>;
 
 /** Grams taken out of a bottle or vial. */
 export const useSchema = z.object({ id: z.string(), massG: z.number() });
+
+/** Where a thing stands on the shelf, and how its amount is watched. */
+export const standing = {
+  box: z.optional(z.string()),
+  row: z.optional(z.string()),
+  /** Mass of the empty glass with its cap, g. */
+  emptyG: z.optional(z.number()),
+  /** What was found to be left by weighing; nothing of it is ever taken out. */
+  weighed: z.optional(z.array(z.object({ at: z.string(), leftG: measuredSchema }))),
+  /** At this many g it is time for more. */
+  lowG: z.optional(z.number()),
+  /** Put on the shopping list by hand. */
+  buy: z.optional(z.boolean()),
+};

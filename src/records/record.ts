@@ -8,6 +8,8 @@ export const envelope = {
   made: z.string(),
   from: z.array(z.string()),
   archived: z.optional(z.string()),
+  /** Belongs to the demo workshop; goes when the demo goes. */
+  demo: z.optional(z.literal(true)),
 };
 
 /** A record as it lies in the store, before anybody has looked into it. */

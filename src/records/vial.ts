@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { gradeSchema, measuredSchema, useSchema } from './quantity';
+import { gradeSchema, measuredSchema, standing, useSchema } from './quantity';
 import { envelope, type Kind } from './record';
 import { solventCopy } from './solvent';
 
@@ -22,6 +22,7 @@ const schema = z.object({
   supplier: z.string(),
   lot: z.string(),
   uses: z.array(useSchema),
+  ...standing,
 });
 
 /** A dilution, or a counted trial, as it was really made. */

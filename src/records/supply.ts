@@ -1,0 +1,22 @@
+import * as z from 'zod/mini';
+import { standing } from './quantity';
+import { envelope, type Kind } from './record';
+
+const schema = z.object({
+  ...envelope,
+  name: z.string(),
+  sort: z.enum(['solvent', 'strips', 'vials', 'other']),
+  /** For a solvent: its id in the table or among the person's own; what vials took of it is counted off. */
+  solvent: z.optional(z.string()),
+  unit: z.enum(['g', 'pieces']),
+  /** What there was when it was put on the Shelf, in `unit`. */
+  amount: z.number(),
+  supplier: z.string(),
+  lot: z.string(),
+  useBy: z.optional(z.string()),
+  ...standing,
+});
+
+/** What the bench uses up beside materials: a bottle of solvent, a pack of strips, a box of vials. */
+export const supply = { kind: 'supply', schema, upgrades: [] } satisfies Kind;
+export type Supply = z.output<typeof schema>;
