@@ -1,4 +1,4 @@
-import { scaled } from '../core/measured';
+import { scaled, type Measured } from '../core/measured';
 import type { Basis } from '../core/strength';
 import type { RecordOf } from '../records/kinds';
 import { formatPlain, measuredText } from '../ui/format';
@@ -31,13 +31,18 @@ export function describeVial(r: RecordOf<'vial'>): Description {
   };
 }
 
-/** Strength of one content of a vial, in the basis of its label. */
-function strengthResult(vial: RecordOf<'vial'>, part: RecordOf<'vial'>['contents'][number]): Result {
+/** A strength (g of neat material per g of the vial's liquid) in the basis of the vial's label; % w/v where that needs what is not known. */
+export function inLabelBasis(vial: RecordOf<'vial'>, strength: Measured): { amount: Measured; unit: string } {
   const basis = vial.label.basis as Basis;
   const byVolume = basis === '% w/v' || basis === 'mg/L';
   const factor =
     basis === '% w/w' ? 100 : basis === 'mg/kg' ? 1e6 : vial.densityGPerMl * (basis === 'mg/L' ? 1e6 : 100);
-  const shown = byVolume || basis === '% w/w' || basis === 'mg/kg' ? basis : '% w/v';
+  const unit = byVolume || basis === '% w/w' || basis === 'mg/kg' ? basis : '% w/v';
+  return { amount: scaled(strength, factor), unit };
+}
+
+/** Strength of one content of a vial, in the basis of its label. */
+function strengthResult(vial: RecordOf<'vial'>, part: RecordOf<'vial'>['contents'][number]): Result {
   const source = {
     words: 'Strength as made',
     text: measuredText(scaled(part.strength, 100), '% w/w'),
@@ -50,8 +55,7 @@ function strengthResult(vial: RecordOf<'vial'>, part: RecordOf<'vial'>['contents
   };
   return {
     label: vial.contents.length > 1 ? part.name : 'Strength',
-    amount: scaled(part.strength, factor),
-    unit: shown,
+    ...inLabelBasis(vial, part.strength),
     how: {
       words: ['Mass of neat material over mass of the dilution; for % w/v times the density of the dilution.'],
       inputs: [source, density],
