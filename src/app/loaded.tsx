@@ -1,6 +1,6 @@
 import { signal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { loadTask, tasks } from '../tasks';
+import { loadTask, shelfTasks, tasks } from '../tasks';
 import type { Task } from '../tasks/task';
 
 /** True when code could not be fetched: another window has updated Minim, and this one still runs the old one. */
@@ -18,7 +18,7 @@ export async function taskOrNotice(id: string | undefined): Promise<Task | null>
 
 /** Fetches the code of all tasks while nothing else is to be done, so that none is missing later. */
 export async function loadAllTasks(): Promise<void> {
-  for (const { id } of tasks) await taskOrNotice(id);
+  for (const { id } of [...tasks, ...shelfTasks]) await taskOrNotice(id);
 }
 
 /** A task when its code is here: undefined until then, null when there is no such task. */

@@ -115,7 +115,8 @@ function Questions({
   problems: Record<string, string>;
   onOnlyChoice: () => void;
 }) {
-  const { ask = [], pad, draw, results } = walk.step.value;
+  const { drawn = [], pad, draw, results, ...step } = walk.step.value;
+  const ask = (step.ask ?? []).filter(({ name }) => !drawn.includes(name));
   const onlyChoice = ask.length === 1 && ask[0]!.input === 'choice' && !pad && !draw && !results;
   return (
     <div class="questions">

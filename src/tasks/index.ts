@@ -44,7 +44,17 @@ export const tasks: readonly TaskCard[] = [
   { id: 'lookup', name: 'Look up ppm', hint: 'Just the sum', load: async () => (await import('./lookup/task')).lookup },
 ];
 
+/** Tasks that begin on the Shelf, not on the Bench. */
+export const shelfTasks: readonly TaskCard[] = [
+  {
+    id: 'bottle',
+    name: 'Add a bottle',
+    hint: 'What you bought',
+    load: async () => (await import('./bottle/task')).bottle,
+  },
+];
+
 /** The task of that id, loaded; null when there is none. Rejects when its code cannot be fetched. */
 export async function loadTask(id: string | undefined): Promise<Task | null> {
-  return (await tasks.find((task) => task.id === id)?.load()) ?? null;
+  return (await [...tasks, ...shelfTasks].find((task) => task.id === id)?.load()) ?? null;
 }

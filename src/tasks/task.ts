@@ -28,6 +28,8 @@ export interface Step {
   readonly more?: readonly string[];
   readonly cautions?: readonly string[];
   readonly ask?: readonly Field[];
+  /** Names of fields in `ask` that `draw` shows itself. */
+  readonly drawn?: readonly string[];
   readonly pad?: Pad;
   readonly draw?: (walk: Walk) => VNode;
   readonly results?: readonly Result[];
@@ -42,6 +44,12 @@ export interface Step {
   readonly next?: string;
 }
 
+/** Something of a paused run that wants doing at a moment, ms since 1970. */
+export interface Due {
+  readonly at: number;
+  readonly words: string;
+}
+
 /**
  * A bench task. `steps` and `keep` are functions of the run so far (and of the shelf, whose signals they may read);
  * they draw nothing, write nothing, and keep nothing to themselves.
@@ -52,6 +60,8 @@ export interface Task {
   readonly recorded: boolean;
   title(run: RunState): string;
   steps(run: RunState): readonly Step[];
+  /** What waits for its moment in a paused run, soonest first; shown on the Bench. */
+  due?(run: RunState): readonly Due[];
   /** The records that the run ends in; the first is shown. Throws a RangeError with one sentence when it cannot end so. */
   keep(run: RunState): readonly AnyRecord[];
 }

@@ -1,13 +1,15 @@
+import { cautions } from '../../tables/cautions';
 import type { SolventOnHand } from '../onHand';
 
 const FLAMMABLE = 60; // °C, flash point up to which a liquid counts as flammable (GHS class 3; from memory, not verified)
 
-/** The usual cautions for a solvent and for neat material. */
-export function cautionsFor(solvent: SolventOnHand | null, neat: boolean): string[] {
+/** The usual cautions for a solvent and for neat material, and those that the material carries itself (codes of the table). */
+export function cautionsFor(solvent: SolventOnHand | null, neat: boolean, own: readonly string[] = []): string[] {
   const burns = solvent?.flashC !== undefined && solvent.flashC <= FLAMMABLE;
   return [
     ...(burns ? [`${capital(solvent.name)} burns and so does its vapour: no flame, no spark, open a window.`] : []),
     ...(neat ? ['Neat material: gloves, eyes covered, never on the skin, never taste it.'] : []),
+    ...(neat ? cautions.filter(({ code }) => own.includes(code)).map(({ words }) => `${words}.`) : []),
   ];
 }
 

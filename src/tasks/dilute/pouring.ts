@@ -47,7 +47,7 @@ function planStep(run: RunState, order: Order): Step {
       smellOnlyReason(order.solvent, order.source.grade) ?? 'Everything in it is fit for drinks.',
     ].filter(Boolean),
     offers: [...(between ? [bridgeOffer(run, order, between.first.strength)] : []), ...exactly],
-    cautions: cautionsFor(order.solvent, order.source.drop.strength === 1),
+    cautions: cautionsFor(order.solvent, order.source.drop.strength === 1, order.source.cautions),
     done: 'Begin',
   };
 }
@@ -115,6 +115,6 @@ function massStep(order: Order): Step {
     say: `Tare. Weigh in ‹${formatPlain(amounts.source, 3)} g› of ${order.source.name}.`,
     more: ['Type what the scale really shows.'],
     ask: [fields.materialG],
-    cautions: cautionsFor(null, true),
+    cautions: cautionsFor(null, true, order.source.cautions),
   };
 }

@@ -1,5 +1,6 @@
 import { exact, measured, plus, type Measured } from '../../core/measured';
 import { purityAtLeast } from '../../core/strength';
+import type { Bottle } from '../../records/material';
 import type { Grade } from '../../records/quantity';
 import { find, newRecord } from '../../records/shelf';
 import type { Solvent, SolventCopy } from '../../records/solvent';
@@ -22,6 +23,8 @@ export interface Source {
   readonly drop: DropLiquid;
   readonly supplier: string;
   readonly lot: string;
+  /** Codes of the cautions table that the material carries. */
+  readonly cautions: readonly string[];
 }
 
 /** Density of an aroma material nobody has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */
@@ -34,6 +37,7 @@ export function sourceOf(run: RunState): Source | null {
     return {
       ...{ id: vial.id, name: vial.name, code: vial.code, contents: vial.contents, grade: vial.grade, solid: false },
       ...{ supplier: vial.supplier, lot: vial.lot, drop: liquidOfVial(vial), densitySource: 'as made' },
+      cautions: [],
       density: exact(vial.densityGPerMl),
     };
   }
@@ -56,10 +60,16 @@ export function sourceOf(run: RunState): Source | null {
       lot: bottle.lot,
       contents: [{ material: material.id, name: material.name, strength }],
     },
+    cautions: material.cautions,
     drop: { id: material.id, liquid: null, strength: 1 },
-    density: known ? exact(known.gPerMl) : typicalDensity(material.name),
+    density: known ? densityOf(known, bottle.id) : typicalDensity(material.name),
     densitySource: known ? known.source : 'typical of aroma materials, not confirmed: 0.84 to 1.06 g/mL',
   };
+}
+
+/** A density with half the width of what sources or lots give, where that is known (rectangular). */
+function densityOf({ gPerMl, halfWidth = 0, source }: NonNullable<Bottle['density']>, id: string): Measured {
+  return measured(gPerMl, halfWidth / Math.sqrt(3), { id: `density:${id}`, words: `density: ${source}` });
 }
 
 function typicalDensity(name: string): Measured {

@@ -13,7 +13,7 @@ import { solventOf, sourceOf } from './source';
 export function steps(run: RunState): Step[] {
   const source = sourceOf(run);
   const first: Step = { key: 'bottle', say: 'What will you thin?', ask: [fields.source()] };
-  const fresh = run.typed['bottle'] === 'new' ? newBottleSteps() : [];
+  const fresh = run.typed['bottle'] === 'new' ? newBottleSteps(run) : [];
   const order = attempt(() => orderOf(run));
   return [
     first,

@@ -1,7 +1,9 @@
+import type { Measured } from '../../core/measured';
 import { mixtureDensity } from '../../core/strength';
 import { massFraction } from '../../core/units';
 import type { AnyRecord } from '../../records/kinds';
 import { newId, newRecord } from '../../records/shelf';
+import { formatMeasured } from '../../ui/format';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { newBottle } from '../newBottle';
@@ -29,7 +31,12 @@ function keep(run: RunState): AnyRecord[] {
     source,
     solvent: solvent ? { ...order.solvent, id: solvent.id } : order.solvent,
   });
-  return [vial, ...(fresh ? [fresh.bottle, fresh.material] : []), ...(solvent ? [solvent] : [])];
+  return [
+    vial,
+    ...(fresh ? [fresh.bottle] : []),
+    ...(fresh?.fresh ? [fresh.material] : []),
+    ...(solvent ? [solvent] : []),
+  ];
 }
 
 function vialOf(run: RunState, order: Order): AnyRecord {
@@ -46,7 +53,7 @@ function vialOf(run: RunState, order: Order): AnyRecord {
       name: part.name,
       strength: made.contents[i]!,
     })),
-    label: { value: labelValue(strengthOf(run)!, shown(order, made.strength).value), basis: order.basis },
+    label: { value: labelValue(strengthOf(run)!, shown(order, made.strength)), basis: order.basis },
     solvent: copyOf(solvent),
     massG: made.mass,
     densityGPerMl: mixtureDensity(massFraction(made.strength.value), order.liquid),
@@ -60,9 +67,9 @@ function vialOf(run: RunState, order: Order): AnyRecord {
   });
 }
 
-/** What the label says: the strength that was asked for when it was met within 2 %, else the true one, to three digits. */
-function labelValue(asked: number, made: number): number {
-  return Math.abs(made / asked - 1) <= 0.02 ? asked : Number(made.toPrecision(3));
+/** What the label says: the strength that was asked for when it was met within 2 %, else the true one, as far as its ± lets it be known. */
+function labelValue(asked: number, made: Measured): number {
+  return Math.abs(made.value / asked - 1) <= 0.02 ? asked : Number(formatMeasured(made).value);
 }
 
 /** Thin a neat material, or a vial, to a strength that a nose can judge. */

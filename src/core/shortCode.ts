@@ -1,0 +1,19 @@
+const LONGEST = 6; // letters or digits, as on strips
+const SKIPPED = /^(?:oil|of|de|the|and|alpha|beta|gamma|delta|cis|trans|unspecified|expressed|type|\p{L}|\d+)$/u;
+
+/**
+ * A code of 4 to 6 capitals and digits for a name, free of those that are taken (capitals): the beginning of its word, or of its
+ * first two words; a digit is added while it is taken. Any text; a name without letters gives "MAT". Our choice, not a standard.
+ */
+export function shortCode(name: string, taken: readonly string[]): string {
+  const plain = name.toLowerCase().normalize('NFD').replace(/\p{M}/gu, '');
+  const all = plain.match(/\p{L}+/gu) ?? [];
+  const words = all.filter((word) => !SKIPPED.test(word));
+  const [first = all[0] ?? 'mat', second] = words;
+  const base = (second ? first.slice(0, 2) + second.slice(0, 2) : first.slice(0, 4)).toUpperCase();
+  const stem = base.length < 2 ? `${base}X` : base;
+  for (let n = 1; ; n++) {
+    const code = n === 1 ? stem : `${stem.slice(0, LONGEST - String(n).length)}${n}`;
+    if (!taken.includes(code)) return code;
+  }
+}
