@@ -1,13 +1,21 @@
 import type { Walk } from '../run';
 import './count.css';
 import { isPicked } from './fields';
-import { stocksOnHand } from './stock';
 
-/** The vials and bottles on the Shelf as big rows; a tap picks one, another tap lets it go. */
-export function PickList({ walk }: { walk: Walk }) {
+/** Something that can be picked: a vial, a bottle, a material. */
+interface Item {
+  readonly id: string;
+  readonly code: string;
+  readonly name: string;
+  readonly what: string;
+  readonly grade?: string;
+}
+
+/** Big rows to pick from; a tap picks one, another tap lets it go. */
+export function PickList({ walk, items, label }: { walk: Walk; items: readonly Item[]; label: string }) {
   return (
-    <div class="pick-list" role="group" aria-label="Vials and bottles">
-      {stocksOnHand().map(({ id, code, name, what, grade }) => {
+    <div class="pick-list" role="group" aria-label={label}>
+      {items.map(({ id, code, name, what, grade }) => {
         const picked = isPicked(walk.state.value, id);
         return (
           <button

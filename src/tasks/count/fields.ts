@@ -12,7 +12,12 @@ function ways(): Option[] {
     words: name,
     more: `${lines.length} lines${version > 1 ? `, version ${version}` : ''}`,
   }));
-  return [...formulas, { value: 'hand', words: 'Vials and drops', more: 'typed by hand: so many drops of each' }];
+  const typed = { value: 'materials', words: 'Materials and parts', more: 'a new formula; Minim finds the drops' };
+  return [
+    ...formulas,
+    ...(list('material').length > 0 ? [typed] : []),
+    { value: 'hand', words: 'Vials and drops', more: 'typed by hand: so many drops of each' },
+  ];
 }
 
 /** The questions of a count. */
@@ -26,6 +31,54 @@ export const fields = {
     }),
   planned: ({ id, code, name, what }: Stock): Field<number> =>
     whole({ name: `plan.${id}`, title: `${code} · ${name}`, unit: 'drops', min: 1, max: 500, help: what }),
+  parts: ({ id, code, name }: { id: string; code: string; name: string }): Field<number> =>
+    amount({ name: `part.${id}`, title: `${code} · ${name}`, unit: 'parts', above: 0, max: 1e6 }),
+  purpose: choice({
+    name: 'purpose',
+    title: 'What is it for?',
+    options: [
+      { value: 'smell', words: 'To smell', more: 'every vial may go in; only the proportions count' },
+      {
+        value: 'taste',
+        words: 'To dose later',
+        more: 'only vials that are fit for drinks; only the proportions count',
+      },
+      { value: 'drink', words: 'All of it into one drink', more: 'fit for drinks, and so many ppm of it' },
+    ],
+  }),
+  ppm: amount({
+    name: 'ppm',
+    title: 'All neat material together',
+    unit: 'mg/kg',
+    above: 0,
+    max: 1e5,
+    help: 'ppm by mass in the finished drink.',
+  }),
+  drinkMl: amount({ name: 'drinkMl', title: 'The finished drink', unit: 'mL', above: 0, max: 1e5 }),
+  base: () =>
+    choice({
+      name: 'base',
+      title: 'Drink',
+      preset: 'water',
+      options: [
+        { value: 'water', words: 'Weighs like water' },
+        ...list('base').map(({ id, name, densityGPerMl }) => ({
+          value: id,
+          words: name,
+          more: `${formatPlain(densityGPerMl)} g/mL`,
+        })),
+      ],
+    }),
+  most: whole({ name: 'most', title: 'Drops at most', unit: 'drops', min: 1, max: 300, preset: '100' }),
+  mix: choice({
+    name: 'mix',
+    title: 'Vials for one material',
+    preset: '1',
+    options: [
+      { value: '1', words: 'One' },
+      { value: '2', words: 'Up to two', more: 'often nearer, one more vial to open' },
+    ],
+  }),
   dropper: () => choice({ name: 'dropper', title: 'Dropper', options: dropperOptions() }),
   name: words({ name: 'name', title: 'Name of the trial', max: 60 }),
   code: () =>

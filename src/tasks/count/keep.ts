@@ -3,6 +3,7 @@ import { find, newId, newRecord } from '../../records/shelf';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { today } from '../onHand';
+import { wishesOf } from './ask';
 import { dropperOf, fields, wayOf } from './fields';
 import type { Round, Target } from './rounds';
 import { dropOfStock, stockOf, strengthOf } from './stock';
@@ -37,12 +38,21 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     lot: '',
     uses: trial.counted.map(({ stock, mass }) => ({ id: stock.id, massG: mass.value })),
   });
-  return wayOf(run) === 'hand' ? [vial, formula] : [vial];
+  return find('formula', formula.id) ? [vial] : [vial, formula];
 }
 
-/** A formula from drops typed by hand: the neat material they were meant to bring, mg. */
+/** The formula that was typed: parts of materials, or what drops of vials were meant to bring. */
 function typedFormula(run: RunState, asked: readonly Target[], name: string) {
   const id = newId();
+  const lines =
+    wayOf(run) === 'materials'
+      ? wishesOf(run).map(({ parts, ...line }) => ({ ...line, share: parts }))
+      : neatIn(run, asked);
+  return newRecord('formula', { id, name, root: id, version: 1, lines, notes: '' });
+}
+
+/** The neat material that drops typed by hand were meant to bring, mg. */
+function neatIn(run: RunState, asked: readonly Target[]) {
   const shares = new Map<string, { material: string; name: string; share: number }>();
   for (const { id: stockId, drops } of asked) {
     const stock = stockOf(stockId);
@@ -57,7 +67,7 @@ function typedFormula(run: RunState, asked: readonly Target[], name: string) {
       });
     }
   }
-  return newRecord('formula', { id, name, root: id, version: 1, lines: [...shares.values()], notes: '' });
+  return [...shares.values()];
 }
 
 /** Strength that was wished for in the whole trial, % w/w to three digits, as it stands on the label. */

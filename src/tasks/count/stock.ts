@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals';
 import { exact, type Measured } from '../../core/measured';
 import { purityAtLeast } from '../../core/strength';
 import type { Bottle } from '../../records/material';
@@ -29,20 +30,34 @@ export interface Stock {
 /** Density of an aroma material nobody has looked up, for the volume of the trial only. Typical, not confirmed. */
 const TYPICAL_DENSITY = 0.95; // g/mL
 
+const stocks = computed(() => {
+  const used = usedG();
+  const all = [
+    ...list('vial').map((vial) => ofVial(vial, used)),
+    ...list('bottle').flatMap((one) => ofBottle(one, used)),
+  ];
+  return new Map(all.map((stock) => [stock.id, stock]));
+});
+
 /** Every vial and every bottle of a liquid on the Shelf, vials first, newest first. */
 export function stocksOnHand(): Stock[] {
-  const used = usedG();
-  return [...list('vial').map((vial) => ofVial(vial, used)), ...list('bottle').flatMap((one) => ofBottle(one, used))];
+  return [...stocks.value.values()];
 }
 
 /** The stock of that id, or undefined when it is gone. */
 export function stockOf(id: string): Stock | undefined {
-  return stocksOnHand().find((stock) => stock.id === id);
+  return stocks.value.get(id);
 }
 
 /** What one drop of a stock weighs from a dropper. */
 export function dropOfStock(stock: Stock, dropper: string): DropOnHand {
   return dropOf(dropper, stock.liquid);
+}
+
+/** Whole drops left of a stock by the book, from this dropper; null where the book does not know. */
+export function leftDrops(stock: Stock, dropper: string): number | null {
+  if (stock.leftG === null) return null;
+  return Math.floor((stock.leftG * 1000) / dropOfStock(stock, dropper).mgPerDrop.value);
 }
 
 /** Strength of a stock in all its materials together, g/g. */

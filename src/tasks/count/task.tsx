@@ -1,3 +1,4 @@
+import { attempt } from '../attempt';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
@@ -8,8 +9,9 @@ import { PickList } from './PickList';
 import { planningSteps } from './planning';
 import { counterOf, roundsOf, targetsIn, type Round, type Target } from './rounds';
 import { slipStep } from './slip';
-import { dropOfStock, leftDrops, stockOf, stocksOnHand } from './stock';
-import { activeText, amountText, trialOf, type Trial } from './trial';
+import { dropOfStock, leftDrops, stockOf, stocksOnHand, type Stock } from './stock';
+import { VialToTake } from './VialToTake';
+import { activeText, amountText, trialOf } from './trial';
 import { trialResults } from './trialResults';
 
 const FLAMES = 'Keep flames away. Open a window.';
@@ -35,17 +37,14 @@ function handSteps(run: RunState): Step[] {
   ];
 }
 
-/** One turn at the pad: the vial to take, and its drops. */
-function countStep(run: RunState, round: Round): Step {
-  const { id, drops: wish, key } = round;
+/** One turn at the pad: the vial to take, and its drops. What is said of the vial is worked out only while it stands there. */
+function countStep(run: RunState, { id, drops: wish, key }: Round): Step {
   const stock = stockOf(id);
-  const more = stock ? [`${stock.name}, ${stock.what}.`] : ['This vial is no longer on the Shelf.'];
-  const left = stock && leftDrops(stock, dropperOf(run));
-  if (left !== null && left !== undefined && left < wish) more.push(`By the book only ${left} drops are left in it.`);
   return {
     key,
     say: `Take ‹${stock?.code ?? '?'}›. Count ‹${wish} drops›.`,
-    more,
+    ...(run.at === key ? { more: warningsOf(run, stock, wish) } : {}),
+    ...(stock ? { draw: () => <VialToTake stock={stock} /> } : {}),
     pad: {
       counter: counterOf(id),
       wish,
@@ -58,38 +57,30 @@ function countStep(run: RunState, round: Round): Step {
   };
 }
 
-function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
-  const trial = trialSoFar(run, rounds);
-  if (typeof trial === 'string')
-    return [
-      { key: 'truth', say: 'Nothing was counted.', more: ['Go back and count at least one drop.'], problem: trial },
-    ];
-  return [
-    {
-      key: 'truth',
-      say: 'This is what is in it.',
-      more: ['Cap it and turn it over ten times.', amountText(trial)],
-      results: trialResults(trial, { wishes: wayOf(run) === 'hand' ? [] : wishesOf(run), drinkG: drinkG(run) }),
-    },
-    {
-      key: 'name',
-      say: 'Name it, and write the code on the vial.',
-      ask: [fields.name, fields.code(), fields.size(trial.volumeMl)],
-      done: 'Keep',
-    },
-  ];
+function warningsOf(run: RunState, stock: Stock | undefined, wish: number): string[] {
+  if (!stock) return ['This vial is no longer on the Shelf.'];
+  const left = leftDrops(stock, dropperOf(run));
+  return left !== null && left < wish ? [`By the book only ${left} drops are left in it.`] : [];
 }
 
-function trialSoFar(run: RunState, rounds: readonly Round[]): Trial | string {
-  try {
-    return trialOf(
-      run,
-      rounds.map(({ id }) => id),
-    );
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return error.message;
-  }
+/** What is in it, and its name; worked out only when counting is over. */
+function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
+  const ids = rounds.map(({ id }) => id);
+  const trial = ['truth', 'name', ''].includes(run.at) ? attempt(() => trialOf(run, ids)) : null;
+  const truth: Step = { key: 'truth', say: 'This is what is in it.' };
+  const name: Step = { key: 'name', say: 'Name it, and write the code on the vial.', done: 'Keep' };
+  if (!trial) return [truth, name];
+  if ('problem' in trial)
+    return [{ ...truth, say: 'Nothing was counted.', more: ['Go back and count at least one drop.'], ...trial }];
+  const wishes = wayOf(run) === 'hand' ? [] : wishesOf(run);
+  return [
+    {
+      ...truth,
+      more: ['Cap it and turn it over ten times.', amountText(trial)],
+      results: trialResults(trial, { wishes, drinkG: drinkG(run) }),
+    },
+    { ...name, ask: [fields.name, fields.code(), fields.size(trial.volumeMl)] },
+  ];
 }
 
 function steps(run: RunState): Step[] {

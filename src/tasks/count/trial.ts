@@ -1,9 +1,8 @@
 import { compositionOf } from '../../core/dose';
 import { massOfDrops } from '../../core/drop';
-import { over, plus, scaled, times, type Measured } from '../../core/measured';
+import { over, plus, times, type Measured } from '../../core/measured';
 import type { Vial } from '../../records/vial';
 import { formatPlain, measuredText } from '../../ui/format';
-import type { Result } from '../../ui/result';
 import type { RunState } from '../fold';
 import type { DropOnHand } from '../onHand';
 import { dropperOf } from './fields';
@@ -18,7 +17,7 @@ export interface Counted {
   readonly mass: Measured;
 }
 
-/** What the trial really is: masses in g, `total` of the liquid; `share` of all neat material and `strength` in the liquid, g/g. */
+/** What the trial really is, largest part first: masses in g, `total` of the liquid; `share` of all neat material and `strength` in the liquid, g/g. */
 export interface Trial {
   readonly counted: readonly Counted[];
   readonly total: Measured;
@@ -70,47 +69,14 @@ export function trialOf(run: RunState, ids: readonly string[], token = 'this'): 
     total,
     active: plus(...composition.map(({ active }) => active)),
     volumeMl: counted.reduce((sum, { mass, stock }) => sum + mass.value / stock.densityGPerMl, 0),
-    parts: composition.map((part) => ({
-      ...part,
-      name: names.get(part.material) ?? part.material,
-      strength: over(part.active, total),
-    })),
+    parts: composition
+      .map((part) => ({
+        ...part,
+        name: names.get(part.material) ?? part.material,
+        strength: over(part.active, total),
+      }))
+      .sort((a, b) => b.share.value - a.share.value),
   };
-}
-
-/** True share of each material, and how strong the trial is. */
-export function trialResults(trial: Trial): Result[] {
-  const inputs = trial.counted.flatMap(({ stock, drops, drop }) => [
-    {
-      words: stock.code,
-      text: `${drops} drops, ${measuredText(drop.mgPerDrop, 'mg each')}`,
-      source: drop.source,
-    },
-    ...stock.contents.map(({ name, strength }) => ({
-      words: `${name} in ${stock.code}`,
-      text: measuredText(scaled(strength, 100), '% w/w'),
-      source: stock.what,
-    })),
-  ]);
-  const shares = trial.parts.map((part) => ({
-    label: `${part.name}, share of all neat material`,
-    amount: scaled(part.share, 100),
-    unit: '% w/w',
-    how: {
-      words: [
-        'Drops times the mass of a drop times the strength of the vial give the neat material of each line; over the sum of all lines that is its share.',
-        'The scatter of single drops counts once for each vial. A calibration shared by vials shifts them all alike and largely cancels in the shares.',
-      ],
-      inputs,
-    },
-  }));
-  const strength = {
-    label: 'All neat material in the trial’s liquid',
-    amount: scaled(over(trial.active, trial.total), 100),
-    unit: '% w/w',
-    how: { words: ['Neat material of all lines over the mass of all drops.'], inputs },
-  };
-  return [...shares, strength];
 }
 
 /** The liquid of a trial: none for neat drops, the one solvent all share, or a mixture that behaves like its slowest part. */

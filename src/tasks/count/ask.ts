@@ -1,0 +1,134 @@
+import type { PlanComponent, PlanInstance, PlanScale, PlanStock } from '../../core/dropInstance';
+import { REFERENCE_TEMPERATURE } from '../../core/units';
+import { waterDensity } from '../../core/water';
+import { find, list } from '../../records/shelf';
+import { valueOf } from '../fields';
+import { refusalOf } from '../fitForDrinks';
+import type { RunState } from '../fold';
+import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';
+import { dropOfStock, leftDrops, stocksOnHand, strengthOf, type Stock } from './stock';
+
+/** One line of what is asked for: parts by mass of neat material. */
+export interface Wish {
+  readonly material: string;
+  readonly name: string;
+  readonly parts: number;
+}
+
+/** The lines asked for: those of the formula, typed ones, or the neat material that drops typed by hand were meant to bring. */
+export function wishesOf(run: RunState): Wish[] {
+  const way = wayOf(run);
+  if (way === 'hand') return handWishes(run);
+  if (way === 'materials')
+    return pickedMaterials(run).flatMap(({ id, name, code }) => {
+      const parts = valueOf(run, fields.parts({ id, code, name }));
+      return parts === null ? [] : [{ material: id, name, parts }];
+    });
+  const lines = find('formula', way)?.lines ?? [];
+  return lines.map(({ material, name, share }) => ({ material, name, parts: share }));
+}
+
+/** Materials that were picked for a typed formula, in the order of picking. */
+export function pickedMaterials(run: RunState) {
+  const touched = Object.keys(run.typed).flatMap((key) => (key.startsWith('pick.') ? [key.slice(5)] : []));
+  return touched.flatMap((id) => (isPicked(run, id) ? (find('material', id) ?? []) : []));
+}
+
+/** The plan that is asked for. In a count by hand each line has only the vials picked, for the repair of slips. */
+export function instanceOf(run: RunState): PlanInstance {
+  const hand = wayOf(run) === 'hand';
+  const planned = hand ? handDrops(run) : 0;
+  const allowed = hand ? pickedStocks(run) : stocksFor(run);
+  return {
+    components: wishesOf(run).map((wish) => componentOf(run, wish, allowed)),
+    limits: {
+      maxDrops: hand ? 4 * planned : (valueOf(run, fields.most) ?? 1), // our choice: a repair by hand may go to four times the drops
+      minDropsPerComponent: 1,
+      maxStocksPerComponent: hand || valueOf(run, fields.mix) === '2' ? 2 : 1,
+      maxTotalMassMg: null,
+      maxSolventMassMg: {},
+    },
+    scale: scaleOf(run),
+    objective: { kind: 'minimax', z: 1 }, // rounding plus one standard deviation of counting
+  };
+}
+
+function componentOf(run: RunState, { material, name, parts }: Wish, allowed: readonly Stock[]): PlanComponent {
+  const stocks = allowed.filter(({ contents }) => contents.length === 1 && contents[0]!.material === material);
+  return { id: material, name, parts, weight: 1, stocks: stocks.map((stock) => planStock(stock, dropperOf(run))) };
+}
+
+function planStock(stock: Stock, dropper: string): PlanStock {
+  const { mgPerDrop, spread } = dropOfStock(stock, dropper);
+  return {
+    id: stock.id,
+    strength: Math.min(1, strengthOf(stock)),
+    mgPerDrop: mgPerDrop.value,
+    rsd: spread,
+    availableDrops: leftDrops(stock, dropper),
+    solvent: stock.solvent?.id ?? 'none',
+  };
+}
+
+/** The stocks that may be used: for what is tasted only those that are fit for drinks, all the way down. */
+function stocksFor(run: RunState): Stock[] {
+  const nose = valueOf(run, fields.purpose) === 'smell';
+  return stocksOnHand().filter(({ id, grade }) => {
+    const vial = find('vial', id);
+    return nose || (grade === 'fit for drinks' && (!vial || refusalOf(vial) === null));
+  });
+}
+
+/** mg of neat material per part: free, unless all of the trial goes into one drink. */
+function scaleOf(run: RunState): PlanScale {
+  const ppm = drinkPpm(run);
+  if (ppm === null) return { kind: 'free' };
+  const parts = wishesOf(run).reduce((sum, wish) => sum + wish.parts, 0);
+  return { kind: 'fixed', mgPerPart: (ppm * drinkG(run)!) / 1000 / parts }; // mg/kg · g / 1000 is mg
+}
+
+/** mg of all neat material per kg of the drink that the trial is for; null where it is for none. */
+function drinkPpm(run: RunState): number | null {
+  return wayOf(run) !== 'hand' && valueOf(run, fields.purpose) === 'drink' && drinkG(run) !== null
+    ? valueOf(run, fields.ppm)
+    : null;
+}
+
+/** Mass of the finished drink, g; null where the trial is for none. */
+export function drinkG(run: RunState): number | null {
+  const volumeMl = valueOf(run, fields.drinkMl);
+  if (wayOf(run) === 'hand' || valueOf(run, fields.purpose) !== 'drink' || volumeMl === null) return null;
+  const base = find('base', valueOf(run, fields.base()) ?? '');
+  return volumeMl * (base?.densityGPerMl ?? waterDensity(REFERENCE_TEMPERATURE));
+}
+
+function handDrops(run: RunState): number {
+  return pickedStocks(run).reduce((sum, stock) => sum + (valueOf(run, fields.planned(stock)) ?? 0), 0);
+}
+
+/** Lines of drops typed by hand, mg; none where a vial holds more than one material, since no line can then be mended alone. */
+function handWishes(run: RunState): Wish[] {
+  const lines = new Map<string, Wish>();
+  for (const stock of pickedStocks(run)) {
+    const mg = (valueOf(run, fields.planned(stock)) ?? 0) * dropOfStock(stock, dropperOf(run)).mgPerDrop.value;
+    if (stock.contents.length > 1) return [];
+    const { material, name, strength } = stock.contents[0]!;
+    const parts = (lines.get(material)?.parts ?? 0) + mg * strength.value;
+    lines.set(material, { material, name, parts });
+  }
+  return [...lines.values()];
+}
+
+/** A bottle, else the strongest vial, that a new dilution of a material can be made from; fit for drinks where that is needed. */
+export function sourceFor(run: RunState, material: string): string | undefined {
+  const allowed = new Set(stocksFor(run).map(({ id }) => id));
+  const nose = valueOf(run, fields.purpose) === 'smell';
+  const bottles = list('bottle').filter((one) => one.material === material && (nose || one.grade === 'fit for drinks'));
+  const vials = stocksOnHand()
+    .filter(
+      ({ id, contents, solvent }) =>
+        allowed.has(id) && solvent && contents.length === 1 && contents[0]!.material === material,
+    )
+    .sort((a, b) => strengthOf(b) - strengthOf(a));
+  return bottles[0]?.id ?? vials[0]?.id;
+}

@@ -1,0 +1,148 @@
+import type { PlanRefusal } from '../../core/dropInstance';
+import { roundEveryLine } from '../../core/dropNaive';
+import { list } from '../../records/shelf';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import type { Step } from '../task';
+import { drinkG, pickedMaterials } from './ask';
+import { dropperOf, fields, wayOf } from './fields';
+import { adviceOf, diluteOffer } from './nextVial';
+import { PickList } from './PickList';
+import { PlanChoice } from './PlanChoice';
+import { percent, plansOf, targetsOf, worstLine, type Plans } from './plans';
+import { PlanTable } from './PlanTable';
+import { targetsIn, targetsText } from './rounds';
+import { dropOfStock, stockOf } from './stock';
+
+/** The steps from a formula to a plan of whole drops. */
+export function planningSteps(run: RunState, dropper: Step): Step[] {
+  return [
+    ...(wayOf(run) === 'materials' ? materialSteps(run) : []),
+    { key: 'purpose', say: 'What is the trial for?', ask: [fields.purpose] },
+    ...(run.typed['purpose'] === 'drink' ? [drinkStep(run)] : []),
+    dropper,
+    {
+      key: 'limits',
+      say: 'How many drops would you count?',
+      more: ['The next screen shows what fewer drops would cost.'],
+      ask: [fields.most, fields.mix],
+    },
+    plansStep(run),
+    planStep(run),
+  ];
+}
+
+function materialSteps(run: RunState): Step[] {
+  const picked = pickedMaterials(run);
+  const items = list('material').map(({ id, code, name, form }) => ({ id, code, name, what: form }));
+  return [
+    {
+      key: 'materials',
+      say: 'Which materials?',
+      draw: (walk) => <PickList walk={walk} items={items} label="Materials" />,
+      ...(picked.length === 0 ? { problem: 'Pick at least one material.' } : {}),
+    },
+    {
+      key: 'parts',
+      say: 'How many parts of each?',
+      more: ['By mass of the neat material. Only their proportions count.'],
+      ask: picked.map(fields.parts),
+    },
+  ];
+}
+
+function drinkStep(run: RunState): Step {
+  const [ppm, grams] = [valueOf(run, fields.ppm), drinkG(run)];
+  const sum =
+    ppm !== null && grams !== null
+      ? [`That is ‹${Number(((ppm * grams) / 1000).toPrecision(3))} mg› of neat material in all.`]
+      : [];
+  return {
+    key: 'drink',
+    say: 'Which drink, and how much in it?',
+    more: ['All drops go into the glass, which is then filled up.', ...sum],
+    ask: [fields.ppm, fields.drinkMl, ...(list('base').length > 0 ? [fields.base()] : [])],
+  };
+}
+
+/** Whether the curve is asked for now; at other steps it would be worked out for nothing. */
+function plansAt(run: RunState, key: string) {
+  return run.at === key ? plansOf(run) : null;
+}
+
+function plansStep(run: RunState): Step {
+  const plans = plansAt(run, 'plans');
+  const step: Step = {
+    key: 'plans',
+    say: 'How many drops will you count?',
+    draw: (walk) => <PlanChoice walk={walk} />,
+    done: 'Look at the plan',
+  };
+  if (!plans) return step;
+  if (!plans.ok) return refusedStep(run, plans);
+  const advice = run.typed['advice'] === 'yes' ? adviceOf(run) : null;
+  return {
+    ...step,
+    more: [
+      ...(advice ? [advice.words] : []),
+      'More drops come nearer. “Off” is the worst line: rounding to whole drops, and the usual scatter of drops.',
+    ],
+    done: `Look at ${plans.chosen.drops} drops`,
+    offers: advice?.offers ?? [{ words: 'Which new dilution would help?', type: { advice: 'yes' } }],
+  };
+}
+
+/** Which line cannot be counted, and what would make it possible. */
+function refusedStep(run: RunState, { componentId, why, remedy }: PlanRefusal): Step {
+  return {
+    key: 'plans',
+    say: 'This cannot be counted yet.',
+    more: [why, remedy],
+    problem: why,
+    ...(componentId === null ? {} : { offers: [diluteOffer(run, componentId)] }),
+  };
+}
+
+function planStep(run: RunState): Step {
+  const plans = plansAt(run, 'plan');
+  if (!plans?.ok) return { key: 'plan', say: plannedText(run) };
+  const { chosen, instance } = plans;
+  return {
+    key: 'plan',
+    say: `‹${chosen.drops} drops›, worst line ‹${percent(chosen.objective)}› off.`,
+    more: [worstText(plans), naiveText(plans), ...typicalText(run, chosen.plan)],
+    draw: () => <PlanTable instance={instance} answer={chosen} />,
+    types: { plan: targetsText(targetsOf(chosen)) },
+    done: `Count these ${chosen.drops} drops`,
+  };
+}
+
+/** The plan that was taken, for the record. */
+function plannedText(run: RunState): string {
+  const targets = targetsIn(run.typed['plan'] ?? '').map(({ id, drops }) => `‹${drops}› ${stockOf(id)?.code ?? '?'}`);
+  return targets.length === 0 ? 'The plan.' : `The plan: ${targets.join(', ')}.`;
+}
+
+function worstText({ chosen, instance }: Plans): string {
+  const worst = worstLine(chosen);
+  const name = instance.components.find(({ id }) => id === worst.componentId)!.name;
+  return `Worst is ${name}: ${percent(Math.abs(worst.rounding))} by rounding, ${percent(worst.counting)} by chance in counting.`;
+}
+
+/** What rounding every line on its own would have given in as many drops: the gain of the plan. */
+function naiveText({ chosen, instance }: Plans): string {
+  const naive = roundEveryLine({ ...instance, limits: { ...instance.limits, maxDrops: chosen.drops } });
+  return naive
+    ? `Rounded line by line, in at most as many drops: worst line ‹${percent(naive.objective)}› off.`
+    : 'Rounding line by line finds no way with so few drops.';
+}
+
+/** Which vials give drops that nobody has weighed. */
+function typicalText(run: RunState, plan: Readonly<Record<string, number>>): string[] {
+  const codes = Object.keys(plan).flatMap((id) => {
+    const stock = stockOf(id);
+    return stock && !dropOfStock(stock, dropperOf(run)).calibrated ? [stock.code] : [];
+  });
+  if (codes.length === 0) return [];
+  return [`Not weighed with this dropper: ${codes.join(', ')}. A typical drop stands in, and the line may be far off.`];
+}

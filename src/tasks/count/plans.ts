@@ -1,0 +1,70 @@
+import { tradeOff, type TradeOff, type TradePoint } from '../../core/dropFront';
+import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/dropInstance';
+import { formatPlain } from '../../ui/format';
+import { sentence } from '../attempt';
+import type { RunState } from '../fold';
+import { instanceOf } from './ask';
+import type { Target } from './rounds';
+import { stockOf } from './stock';
+
+let last = { key: '', found: null as TradeOff | null };
+
+/** The trade-off of what is asked; the last one is kept, since a screen asks for it at every touch. */
+function tradeOffOf(instance: PlanInstance): TradeOff {
+  const key = JSON.stringify(instance);
+  if (last.key !== key || !last.found) last = { key, found: tradeOff(instance) };
+  return last.found!;
+}
+
+/** The plans to choose from: all steps of the curve, those worth their drops, and the one chosen (else the recommended one). */
+export interface Plans {
+  readonly ok: true;
+  readonly instance: PlanInstance;
+  readonly all: readonly TradePoint[];
+  readonly worth: readonly TradePoint[];
+  readonly chosen: TradePoint;
+}
+
+/** The plans of a run, or why there are none, with ids in its sentences replaced by what the person calls them. */
+export function plansOf(run: RunState): Plans | PlanRefusal {
+  const instance = instanceOf(run);
+  const found = tradeOffOf(instance);
+  if (!found.ok) return { ...found, why: inWords(found.why, instance), remedy: inWords(found.remedy, instance) };
+  const worth = found.points.filter((point) => point.worth || point.recommended);
+  const chosen =
+    worth.find(({ drops }) => String(drops) === run.typed['point']) ?? worth.find(({ recommended }) => recommended)!;
+  return { ok: true, instance, all: found.points, worth, chosen };
+}
+
+function inWords(text: string, { components }: PlanInstance): string {
+  const stocks = components.flatMap((component) => component.stocks);
+  const named = components.reduce((words, { id, name }) => words.replaceAll(id, name ?? id), text);
+  return sentence(stocks.reduce((words, { id }) => words.replaceAll(id, stockOf(id)?.code ?? id), named));
+}
+
+/** The drops of a plan in the order of counting: fewest first, since a slip there is best mended by lines still to come. */
+export function targetsOf({ plan }: Pick<PlanAnswer, 'plan'>): Target[] {
+  return Object.entries(plan)
+    .map(([id, drops]) => ({ id, drops }))
+    .sort((a, b) => a.drops - b.drops);
+}
+
+/** A fraction in %, with two digits unless more are asked for. */
+export function percent(x: number, digits = 2): string {
+  return `${formatPlain(x * 100, digits)} %`;
+}
+
+/** How near a plan comes, in words. */
+export function nearness({ drops, objective }: Pick<PlanAnswer, 'drops' | 'objective'>): string {
+  return `${drops} drops, worst line ${percent(objective)} off`;
+}
+
+/** A signed deviation in %, '+3.1 %'. */
+export function signedPercent(x: number): string {
+  return `${x < 0 ? '−' : '+'}${formatPlain(Math.abs(x) * 100, 2)} %`;
+}
+
+/** The line that is furthest off. */
+export function worstLine({ lines }: Pick<PlanAnswer, 'lines'>): PlanLine {
+  return lines.reduce((worst, line) => (line.error > worst.error ? line : worst));
+}

@@ -1,0 +1,94 @@
+import { exact, minus, over, scaled } from '../../core/measured';
+import { PPM } from '../../core/units';
+import { formatPlain, measuredText } from '../../ui/format';
+import type { Result } from '../../ui/result';
+import type { Wish } from './ask';
+import type { Trial } from './trial';
+
+/** What was asked for: lines by parts, and the mass in g of the drink that all of it goes into, if any. */
+interface Asked {
+  readonly wishes: readonly Wish[];
+  readonly drinkG: number | null;
+}
+
+/** How far the worst line is from its wish, the true share of each material, how strong the trial is, and what it makes of its drink. */
+export function trialResults(trial: Trial, { wishes, drinkG }: Asked): Result[] {
+  const inputs = inputsOf(trial);
+  const wish = wishedShares(wishes);
+  const worst = wishes.length > 1 ? worstResult(trial, wishes, inputs) : [];
+  const shares = trial.parts.map(({ material, name, share }) => ({
+    label: `${name}, share of all neat material${wish.has(material) ? ` (wish ${formatPlain(wish.get(material)! * 100, 3)} %)` : ''}`,
+    amount: scaled(share, 100),
+    unit: '% w/w',
+    how: {
+      words: [
+        'Drops times the mass of a drop times the strength of the vial give the neat material of each line; over the sum of all lines that is its share.',
+        'The scatter of single drops counts once for each vial. A calibration shared by vials shifts them all alike and largely cancels in the shares.',
+      ],
+      inputs,
+    },
+  }));
+  const strength = {
+    label: 'All neat material in the trial’s liquid',
+    amount: scaled(over(trial.active, trial.total), 100),
+    unit: '% w/w',
+    how: { words: ['Neat material of all lines over the mass of all drops.'], inputs },
+  };
+  return [...worst, ...shares, strength, ...(drinkG === null ? [] : drinkResults(trial, drinkG, inputs))];
+}
+
+type Inputs = Result['how']['inputs'];
+
+function inputsOf(trial: Trial): Inputs {
+  return trial.counted.flatMap(({ stock, drops, drop }) => [
+    { words: stock.code, text: `${drops} drops, ${measuredText(drop.mgPerDrop, 'mg each')}`, source: drop.source },
+    ...stock.contents.map(({ name, strength }) => ({
+      words: `${name} in ${stock.code}`,
+      text: measuredText(scaled(strength, 100), '% w/w'),
+      source: stock.what,
+    })),
+  ]);
+}
+
+/** Share of all neat material that each material was to have, g/g. */
+function wishedShares(wishes: readonly Wish[]): Map<string, number> {
+  const all = wishes.reduce((sum, { parts }) => sum + parts, 0);
+  const shares = new Map<string, number>();
+  for (const { material, parts } of wishes) shares.set(material, (shares.get(material) ?? 0) + parts / all);
+  return shares;
+}
+
+function worstResult(trial: Trial, wishes: readonly Wish[], inputs: Inputs): Result[] {
+  const wish = wishedShares(wishes);
+  const off = wishes.map(({ material, name }) => {
+    const share = trial.parts.find((part) => part.material === material)?.share ?? exact(0);
+    return { name, amount: scaled(minus(over(share, exact(wish.get(material)!)), exact(1)), 100) };
+  });
+  const worst = off.sort((a, b) => Math.abs(b.amount.value) - Math.abs(a.amount.value))[0];
+  if (!worst) return [];
+  const how = { words: ['True share over wished share, less one; the line where that is largest.'], inputs };
+  return [{ label: `Furthest from its wish: ${worst.name}`, amount: worst.amount, unit: '% of its wish', how }];
+}
+
+function drinkResults(trial: Trial, drinkG: number, inputs: Inputs): Result[] {
+  const grams = {
+    words: 'Finished drink',
+    text: `${formatPlain(drinkG)} g`,
+    source: 'volume times density, as filled',
+  };
+  const how = {
+    words: [
+      'Neat material over the mass of the finished drink, all drops in it. How exactly it was filled is not in the ±.',
+    ],
+    inputs: [grams, ...inputs],
+  };
+  return [
+    { label: 'All neat material in the drink', amount: scaled(trial.active, PPM / drinkG), unit: 'mg/kg', how },
+    ...trial.parts.map(({ name, active }) => ({
+      label: `${name} in the drink`,
+      amount: scaled(active, PPM / drinkG),
+      unit: 'mg/kg',
+      how,
+    })),
+  ];
+}
