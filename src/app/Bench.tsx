@@ -6,6 +6,8 @@ import { tasks } from '../tasks';
 import { fold } from '../tasks/fold';
 import { placeOf } from '../tasks/run';
 import { ago } from '../ui/format';
+import { DueList } from './DueList';
+import { ScanButton } from './LabelLinks';
 import { taskOrNotice } from './loaded';
 import { go } from './route';
 import { startTask } from './RunPage';
@@ -18,6 +20,7 @@ export function Bench() {
       <header class="top">
         <h1>Bench</h1>
         {smellOnly > 0 && <span class="chip">smell only ×{smellOnly}</span>}
+        <ScanButton />
         <button class="round" onClick={() => go(['settings'])} aria-label="Settings">
           ⚙
         </button>
@@ -27,6 +30,7 @@ export function Bench() {
           <Paused key={run.id} run={run} />
         ))}
       </div>
+      <DueList />
       <div class="tasks">
         {tasks.map((task) => (
           <button class="card" onClick={() => startTask({ task: task.id, typed: {} })}>

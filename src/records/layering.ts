@@ -33,7 +33,13 @@ const schema = z.object({
   /** Room temperature, °C, where it was noted. */
   roomC: z.optional(z.number()),
   readings: z.array(reading),
-  verdict: z.object({ liking: z.nullable(z.number()), decision: z.string(), words: z.string() }),
+  /** `vials`: which of the strips it is about; left out, it is about the fan. */
+  verdict: z.object({
+    liking: z.nullable(z.number()),
+    decision: z.string(),
+    words: z.string(),
+    vials: z.optional(z.array(z.string())),
+  }),
 });
 
 /** Strips smelled together, what was written down, and the verdict. */

@@ -5,11 +5,11 @@ import { readRecord } from '../../src/records/record';
 import { shelf, takeIn } from '../../src/records/shelf';
 import type { Vial } from '../../src/records/vial';
 import { clockOf, dryingAt } from '../../src/tasks/layer/clock';
-import { beginReading, dueAt, readingsOf } from '../../src/tasks/layer/readings';
+import { dueAt, readingsOf } from '../../src/tasks/layer/readings';
 import { inFan, stripsOf } from '../../src/tasks/layer/strips';
 import { layer } from '../../src/tasks/layer/task';
 import { placeOf } from '../../src/tasks/run';
-import { benchRun, vialOnShelf } from './strips';
+import { benchRun, readStrips, vialOnShelf } from './strips';
 
 let card: Vial, hex: Vial, pgf: Vial;
 beforeEach(() => {
@@ -20,13 +20,6 @@ beforeEach(() => {
 type Bench = ReturnType<typeof benchRun>;
 const stepOf = (run: Bench) => layer.steps(run.state())[placeOf(layer.steps(run.state()), run.state())]!;
 const layeringOf = (run: Bench) => layer.keep(run.state())[0] as Layering;
-
-function read(run: Bench, minute: number, typed: Record<string, string>): number {
-  const { n, happenings } = beginReading(run.state(), run.at(minute));
-  for (const { type, key, text } of happenings) run.happen(minute, type, key, text);
-  for (const [part, text] of Object.entries(typed)) run.happen(minute, 'typed', `reading.${n}.${part}`, text);
-  return n;
-}
 
 function verdict(run: Bench, minute: number, decision = 'keep'): void {
   run.happen(minute, 'typed', 'verdict.decision', decision);
@@ -130,12 +123,12 @@ describe('reading a fan over a day', () => {
     run.dip(0, card);
     run.dip(1, hex);
     expect(dueAt(run.state(), run.at(2))).toEqual({ due: 0, next: { minute: 5, at: run.at(6) } });
-    read(run, 2, { words: 'sharp' });
+    readStrips(run, 2, { words: 'sharp' });
     expect(dueAt(run.state(), run.at(3))).toEqual({ due: null, next: { minute: 5, at: run.at(6) } });
     expect(dueAt(run.state(), run.at(20))).toEqual({ due: 15, next: { minute: 60, at: run.at(61) } });
-    read(run, 20, { intensity: '6' });
+    readStrips(run, 20, { intensity: '6' });
     expect(dueAt(run.state(), run.at(24 * 60 + 30))).toEqual({ due: 1440, next: null });
-    read(run, 24 * 60 + 30, { note: 'still there' });
+    readStrips(run, 24 * 60 + 30, { note: 'still there' });
     expect(dueAt(run.state(), run.at(48 * 60))).toEqual({ due: null, next: null });
   });
 
@@ -143,7 +136,7 @@ describe('reading a fan over a day', () => {
     const run = benchRun();
     run.dip(0, card);
     run.dip(0, hex);
-    read(run, 6, { words: 'green, sharp', intensity: '7', liking: '6', note: 'window open' });
+    readStrips(run, 6, { words: 'green, sharp', intensity: '7', liking: '6', note: 'window open' });
     expect(readingsOf(run.state())).toEqual([
       {
         at: '2026-05-04T10:06:00.000Z',
@@ -160,17 +153,17 @@ describe('reading a fan over a day', () => {
   test('a reading begun and left empty is taken up again and never kept', () => {
     const run = benchRun();
     run.dip(0, card);
-    expect(read(run, 1, {})).toBe(1);
-    expect(read(run, 2, { words: ' ' })).toBe(1);
+    expect(readStrips(run, 1, {})).toBe(1);
+    expect(readStrips(run, 2, { words: ' ' })).toBe(1);
     expect(readingsOf(run.state())).toEqual([]);
-    read(run, 3, { words: 'warm' });
-    expect(read(run, 4, { words: 'woody' })).toBe(2);
+    readStrips(run, 3, { words: 'warm' });
+    expect(readStrips(run, 4, { words: 'woody' })).toBe(2);
   });
 
   test('from a reading the main button leads back to the fan', () => {
     const run = benchRun();
     run.dip(0, card);
-    const n = read(run, 1, {});
+    const n = readStrips(run, 1, {});
     run.happen(1, 'go', `reading.${n}`);
     expect(stepOf(run).next).toBe(`score.${n}`);
     run.happen(1, 'go', `score.${n}`);
@@ -181,7 +174,7 @@ describe('reading a fan over a day', () => {
     const run = benchRun();
     run.dip(0, card);
     run.dip(0, hex);
-    read(run, 16, { words: 'sharp' });
+    readStrips(run, 16, { words: 'sharp' });
     run.happen(20, 'mark', `out.${hex.id}`);
     run.dip(20, pgf);
     expect(inFan(run.state()).map(({ vial }) => vial.code)).toEqual(['CARD', 'PGF']);
@@ -218,7 +211,7 @@ describe('swapping and the verdict', () => {
     run.dip(0, hex);
     run.happen(0, 'typed', `dips.${hex.id}`, '2');
     run.happen(0, 'typed', 'room', '21,5');
-    read(run, 5, { words: 'sharp' });
+    readStrips(run, 5, { words: 'sharp' });
     run.happen(9, 'mark', `out.${hex.id}`);
     run.dip(10, pgf);
     verdict(run, 30);
@@ -230,7 +223,7 @@ describe('swapping and the verdict', () => {
       ['HEX3', 2, '2026-05-04T10:09:00.000Z'],
       ['PGF', 1, null],
     ]);
-    expect(kept.verdict).toEqual({ liking: 8, decision: 'keep', words: '' });
+    expect(kept.verdict).toEqual({ liking: 8, decision: 'keep', words: '', vials: [card.id, pgf.id] });
     expect(kept.from).toEqual([card.id, hex.id, pgf.id]);
     expect(readRecord(kinds.layering, JSON.parse(JSON.stringify(kept)))).toMatchObject({ ok: true });
   });

@@ -3,6 +3,7 @@ import { newRecord, takeIn } from '../../src/records/shelf';
 import type { SolventCopy } from '../../src/records/solvent';
 import type { Vial } from '../../src/records/vial';
 import { fold, type RunState } from '../../src/tasks/fold';
+import { beginReading } from '../../src/tasks/layer/readings';
 import { solventsOnHand } from '../../src/tasks/onHand';
 
 /** A solvent of the bench, as a vial keeps it. */
@@ -50,4 +51,17 @@ export function benchRun() {
     /** ms since 1970 of a minute after 10:00. */
     at: (minute: number): number => Date.parse(time(minute)),
   };
+}
+
+/** Writes a reading at a minute, of the fan or of some of its vials; returns its number. */
+export function readStrips(
+  run: ReturnType<typeof benchRun>,
+  minute: number,
+  typed: Readonly<Record<string, string>>,
+  some?: readonly string[],
+): number {
+  const { n, happenings } = beginReading(run.state(), run.at(minute), some);
+  for (const { type, key, text } of happenings) run.happen(minute, type, key, text);
+  for (const [part, text] of Object.entries(typed)) run.happen(minute, 'typed', `reading.${n}.${part}`, text);
+  return n;
 }

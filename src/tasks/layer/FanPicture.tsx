@@ -9,7 +9,7 @@ export interface DrawnStrip {
   readonly family: string;
 }
 
-const WIDTH = 320;
+const WIDTH = 352;
 const HEIGHT = 224;
 const HOLD = { x: WIDTH / 2, y: HEIGHT - 6 }; // where the dry ends are held
 const LENGTH = 178;
@@ -42,7 +42,7 @@ function StripPicture({ strip: { code, wet, ready, family }, width }: { strip: D
     <>
       <path class="paper" d={`M${-half} 0V${top + half}a${half} ${half} 0 0 1 ${width} 0V0Z`} />
       <path class={`tip family-${family}`} d={tip} />
-      <path class="wet" d={tip} opacity={wet * 0.7} />
+      <path class="wet" d={tip} opacity={wet * 0.35} />
       {wet > 0 && <path class="drop" d={`M0 ${top + 8}c4 6 6 8 6 11a6 6 0 0 1 -12 0c0-3 2-5 6-11Z`} />}
       <text transform={`translate(0 ${top + TIP + 46}) rotate(-90)`} class={ready ? 'code' : 'code drying'}>
         {code}

@@ -21,12 +21,19 @@ export function Picking({ walk }: { walk: Walk }) {
   }
 
   return (
-    <PickList
-      vials={list('vial')}
-      picked={hand.map(({ vial }) => vial.id)}
-      onPick={(vial) => void toggle(vial)}
-      trouble={trouble.value}
-    />
+    <>
+      {list('vial').length > 2 && (
+        <button class="second" onClick={() => void walk.goTo('next')}>
+          What was not smelled together yet?
+        </button>
+      )}
+      <PickList
+        vials={list('vial')}
+        picked={hand.map(({ vial }) => vial.id)}
+        onPick={(vial) => void toggle(vial)}
+        trouble={trouble.value}
+      />
+    </>
   );
 }
 

@@ -1,14 +1,29 @@
+import { useState } from 'preact/hooks';
 import { find } from '../../records/shelf';
 import type { Walk } from '../run';
 import { MOMENTS, momentText, readingOf } from './readings';
 import { intensityWords, likingWords, Scale } from './Scale';
+import { WordChips } from './WordChips';
 
-/** When it is smelled, and which strips. */
+const MANY_STRIPS = 4; // our choice: so many are hardly all smelled at once, so the choice stands open
+
+/** When it is smelled, which strips, and words for it. */
 export function ReadingHead({ walk, n }: { walk: Walk; n: number }) {
+  const [open] = useState(() => {
+    const { vials } = readingOf(walk.state.peek(), n);
+    return vials.length >= MANY_STRIPS && vials.join(' ') === walk.state.peek().typed[`reading.${n}.all`];
+  });
   return (
     <>
-      <Moments walk={walk} n={n} />
-      <Smelled walk={walk} n={n} />
+      <p class="quiet">About 1 cm from the nose, one or two short sniffs.</p>
+      <details class="fold" open={open}>
+        <summary>Another moment, or not all strips</summary>
+        <div class="folded">
+          <Moments walk={walk} n={n} />
+          <Smelled walk={walk} n={n} />
+        </div>
+      </details>
+      <WordChips walk={walk} n={n} />
     </>
   );
 }

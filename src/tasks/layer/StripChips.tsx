@@ -12,13 +12,20 @@ export function useDrying(strips: readonly Dipped[]): { strip: Dipped; drying: D
   return strips.map((strip) => ({ strip, drying: dryingAt(strip, Math.max(now, strip.dippedAt)) }));
 }
 
+interface Props {
+  strips: readonly Dipped[];
+  onStrip?: (strip: Dipped) => void;
+  /** One row that is pushed sideways, where room is short. */
+  inOneRow?: boolean;
+}
+
 /** Strips as chips with their clocks; ready ones come forward. */
-export function StripChips({ strips, onStrip }: { strips: readonly Dipped[]; onStrip?: (strip: Dipped) => void }) {
+export function StripChips({ strips, onStrip, inOneRow }: Props) {
   const drying = useDrying(strips);
   const ordered = [...drying].sort((a, b) => +b.drying.ready - +a.drying.ready);
   if (strips.length === 0) return null;
   return (
-    <ul class="strip-chips">
+    <ul class={inOneRow ? 'strip-chips one-row' : 'strip-chips'}>
       {ordered.map(({ strip, drying: { ready, words } }) => (
         <li key={strip.vial.id}>
           {onStrip ? (

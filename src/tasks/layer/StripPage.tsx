@@ -1,5 +1,7 @@
+import { descriptorFamilies } from '../../tables/descriptors';
 import type { Walk } from '../run';
 import type { Happening } from '../log';
+import { familyOf } from './families';
 import { useDrying } from './StripChips';
 import { inFan, type Dipped } from './strips';
 
@@ -22,6 +24,7 @@ function Known({ walk, strip }: { walk: Walk; strip: Dipped }) {
           {strip.clock.words}, {basisText(strip)}
         </small>
       </p>
+      <Families walk={walk} vial={id} />
       <div class="hub-actions">
         {!called && strip.clock.basis !== 'stays wet' && (!drying.ready || strip.clock.basis === 'not known') && (
           <button class="second" onClick={() => void after({ type: 'mark', key: `dry.${id}` })}>
@@ -44,6 +47,25 @@ function Known({ walk, strip }: { walk: Walk; strip: Dipped }) {
         </button>
       </div>
     </>
+  );
+}
+
+/** The colour of its tip in the drawn fan. */
+function Families({ walk, vial }: { walk: Walk; vial: string }) {
+  const chosen = familyOf(walk.state.value, vial);
+  return (
+    <div class="tiles" role="group" aria-label="Colour family">
+      {descriptorFamilies.map(({ id, name }) => (
+        <button
+          class={id === chosen ? 'tile on' : 'tile'}
+          aria-pressed={id === chosen}
+          onClick={() => void walk.happen({ type: 'typed', key: `family.${vial}`, text: id === chosen ? 'none' : id })}
+        >
+          <i class={`swatch family-${id}`} aria-hidden="true" />
+          {name}
+        </button>
+      ))}
+    </div>
   );
 }
 

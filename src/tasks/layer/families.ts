@@ -1,6 +1,35 @@
+import { find, list } from '../../records/shelf';
+import { descriptorFamilies } from '../../tables/descriptors';
 import type { RunState } from '../fold';
 
-/** The colour family of a strip: chosen in this run, else none. */
+/** The colour family of a strip: chosen in this run, else the last one given to its vial or to another of the same smell, else none. */
 export function familyOf(run: RunState, vial: string): string {
-  return run.typed[`family.${vial}`] ?? 'none';
+  return run.typed[`family.${vial}`] ?? lastFamily(vial) ?? 'none';
+}
+
+/** Its name, '' for none. */
+export function familyName(family: string): string {
+  return descriptorFamilies.find(({ id }) => id === family)?.name ?? '';
+}
+
+/**
+ * What a vial smells of, as a key that outlives the vial: its materials. A vial made anew of the same materials has
+ * been smelled with whatever the old one was smelled with.
+ */
+export function smellOf(vial: string): string {
+  const contents = find('vial', vial)?.contents;
+  if (!contents || contents.length === 0) return vial;
+  return contents
+    .map(({ material }) => material)
+    .sort()
+    .join('+');
+}
+
+function lastFamily(vial: string): string | undefined {
+  const smell = smellOf(vial);
+  for (const { strips } of list('layering')) {
+    const strip = strips.find(({ vial: other, family }) => family !== undefined && smellOf(other) === smell);
+    if (strip) return strip.family;
+  }
+  return undefined;
 }

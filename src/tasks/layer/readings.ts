@@ -1,5 +1,5 @@
 import type { Layering } from '../../records/layering';
-import { find } from '../../records/shelf';
+import { find, list } from '../../records/shelf';
 import type { Field } from '../fields';
 import { words } from '../fields';
 import type { RunState } from '../fold';
@@ -82,12 +82,19 @@ export function dueAt(run: RunState, now: number): { due: number | null; next: {
   return { due: come?.minute ?? null, next: waiting.find(({ at }) => at > now) ?? null };
 }
 
-/** What has to happen to begin a reading of the fan at `now`; an empty one that was begun before is taken up again. */
-export function beginReading(run: RunState, now: number): { n: number; happenings: Happening[] } {
+/**
+ * What has to happen to begin a reading at `now`, of the whole fan or of some of its vials; an empty one that was begun
+ * before is taken up again. Some of the fan are read "now": the moments of the day belong to the whole.
+ */
+export function beginReading(
+  run: RunState,
+  now: number,
+  some?: readonly string[],
+): { n: number; happenings: Happening[] } {
   const numbers = begun(run);
   const last = numbers.at(-1);
   const n = last !== undefined && readingOf(run, last).empty ? last : numbers.length + 1;
-  const { due } = dueAt(run, now);
+  const due = some ? null : dueAt(run, now).due;
   const vials = inFan(run).map(({ vial }) => vial.id);
   return {
     n,
@@ -95,7 +102,7 @@ export function beginReading(run: RunState, now: number): { n: number; happening
       { type: 'mark', key: `reading.${n}` },
       { type: 'typed', key: `reading.${n}.minute`, text: due === null ? '' : String(due) },
       { type: 'typed', key: `reading.${n}.all`, text: vials.join(' ') },
-      { type: 'typed', key: `reading.${n}.vials`, text: vials.join(' ') },
+      { type: 'typed', key: `reading.${n}.vials`, text: (some ?? vials).join(' ') },
     ],
   };
 }
@@ -105,4 +112,10 @@ export function headOf(run: RunState, n: number): string {
   const { minute, vials } = readingOf(run, n);
   const codes = vials.flatMap((id) => find('vial', id)?.code ?? []).join(' + ');
   return minute === null ? codes : `${codes}, ${minute === 0 ? 'fresh' : `at ${momentText(minute)}`}`;
+}
+
+/** When strips were smelled, in this run and in earlier layerings, ms since 1970. */
+export function smelledAt(run: RunState): number[] {
+  const before = list('layering').flatMap(({ readings }) => readings);
+  return [...readingsOf(run), ...before].map(({ at }) => Date.parse(at));
 }

@@ -1,31 +1,25 @@
 import type { AnyRecord } from '../../records/kinds';
 import { find, list, newRecord } from '../../records/shelf';
-import { choice, valueOf, words } from '../fields';
+import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
+import { familyOf } from './families';
 import { Dipping } from './Dipping';
+import { draftOf, draftSteps } from './draft';
 import { FanHub } from './FanHub';
 import { Picking, PuttingIn } from './Picking';
+import { helpingStep } from './helping';
+import { proposal } from './together';
+import { WhatNext } from './WhatNext';
 import { ReadingHead, ReadingScores } from './ReadingParts';
-import { begun, headOf, noteField, readingsOf, wordsField } from './readings';
-import { likingWords, Scale } from './Scale';
+import { begun, dueReadings, headOf, momentText, noteField, readingsOf, wordsField } from './readings';
 import { StripPage } from './StripPage';
 import { ADVISED_STRIPS, codesOf, inFan, inHand, MOST_STRIPS, roomField, stripsOf, toDip } from './strips';
 import { SwapOut } from './SwapOut';
+import { decisionField, judged, verdictLiking, verdictStep, verdictWords } from './verdict';
 import './layer.css';
 
 const FIVE = `At most ${ADVISED_STRIPS} together until it is refined is the usual advice (common practice, no source).`;
-
-const decisionField = choice({
-  name: 'verdict.decision',
-  title: 'What now?',
-  options: [
-    { value: 'keep', words: 'Keep', more: 'worth a formula' },
-    { value: 'try again', words: 'Try again', more: 'other dips, another strip' },
-    { value: 'drop', words: 'Drop', more: 'not these together' },
-  ],
-});
-const verdictWords = words({ name: 'verdict.words', title: 'In your words', optional: true, max: 500 });
 
 function pickStep(run: RunState): Step {
   const hand = inHand(run);
@@ -64,9 +58,8 @@ function readingSteps(run: RunState, n: number): Step[] {
     {
       key: `reading.${n}`,
       say: `Smell ${headOf(run, n)}.`,
-      more: ['About 1 cm from the nose, one or two short sniffs.'],
       draw: (walk) => <ReadingHead walk={walk} n={n} />,
-      ask: [wordsField(n), noteField(n)],
+      ask: [wordsField(n)],
       done: 'Next',
       next: `score.${n}`,
     },
@@ -74,6 +67,7 @@ function readingSteps(run: RunState, n: number): Step[] {
       key: `score.${n}`,
       say: 'How strong, how good?',
       draw: (walk) => <ReadingScores walk={walk} n={n} />,
+      ask: [noteField(n)],
       done: 'Keep this reading',
       next: 'fan',
     },
@@ -94,16 +88,32 @@ function asideSteps(run: RunState): Step[] {
       return [{ ...back, say: 'Which vial comes in?', draw: (walk) => <PuttingIn walk={walk} /> }];
     case 'strip':
       return [{ ...back, say: `Strip ‹${code}›`, draw: (walk) => <StripPage walk={walk} vial={vial} /> }];
+    case 'next':
+      return [nextStep(run)];
+    case 'helps':
+      return [helpingStep(run, { ...back, done: 'Back to what is next', next: 'next' })];
     default:
       return [];
   }
+}
+
+function nextStep(run: RunState): Step {
+  const there = inFan(run).length > 0;
+  const codes = (proposal(run)?.vials ?? []).flatMap((id) => find('vial', id)?.code ?? []);
+  return {
+    key: 'next',
+    say: codes.length > 0 ? `Next: ${codes.join(' + ')}` : 'What to layer next',
+    draw: (walk) => <WhatNext walk={walk} />,
+    done: there ? 'Back to the fan' : 'Back to the vials',
+    next: there ? 'fan' : 'pick',
+  };
 }
 
 function fanStep(run: RunState): Step {
   const fan = inFan(run);
   return {
     key: 'fan',
-    say: fan.length > 1 ? 'Fan them, tips apart.' : 'Smell it.',
+    say: fan.length > 1 ? 'Fan them, tips 2 to 5 mm apart.' : 'Smell it.',
     draw: (walk) => <FanHub walk={walk} />,
     ...(fan.length === 0 ? { problem: 'No strip is in the fan: add one first.' } : {}),
     done: 'Write a verdict',
@@ -118,51 +128,51 @@ function steps(run: RunState): Step[] {
     ...begun(run).flatMap((n) => readingSteps(run, n)),
     ...asideSteps(run),
     fanStep(run),
-    {
-      key: 'verdict',
-      say: `Your verdict on ${codesOf(inFan(run))}`,
-      draw: (walk) => (
-        <Scale {...{ walk, name: 'verdict.liking', from: 1, to: 9, words: likingWords }} title="How do you like it?" />
-      ),
-      ask: [decisionField, verdictWords],
-      done: 'Keep in the Book',
-    },
+    verdictStep(run),
+    ...draftSteps(run),
   ];
 }
 
 function keep(run: RunState): AnyRecord[] {
-  const fan = inFan(run);
-  if (fan.length === 0) throw new RangeError('A layering needs at least one dipped strip.');
+  if (inFan(run).length === 0) throw new RangeError('A layering needs at least one dipped strip.');
   const iso = (ms: number | null): string | null => (ms === null ? null : new Date(ms).toISOString());
   const strips = stripsOf(run).filter(({ dippedAt }) => dippedAt !== null);
   const room = valueOf(run, roomField);
-  const liking = run.typed['verdict.liking'];
-  return [
-    newRecord('layering', {
-      from: strips.map(({ vial }) => vial.id),
-      name: codesOf(fan),
-      strips: strips.map(({ vial, dips, dippedAt, takenOutAt, driedAt }) => ({
-        ...{ vial: vial.id, code: vial.code, dips },
-        dippedAt: iso(dippedAt),
-        takenOutAt: iso(takenOutAt),
-        ...(driedAt === null ? {} : { driedAt: iso(driedAt)! }),
-      })),
-      ...(room === null ? {} : { roomC: room }),
-      readings: readingsOf(run),
-      verdict: {
-        liking: liking ? Number(liking) : null,
-        decision: valueOf(run, decisionField)!,
-        words: valueOf(run, verdictWords) ?? '',
-      },
-    }),
-  ];
+  const layering = newRecord('layering', {
+    from: strips.map(({ vial }) => vial.id),
+    name: codesOf(judged(run)),
+    strips: strips.map(({ vial, dips, dippedAt, takenOutAt, driedAt }) => ({
+      ...{ vial: vial.id, code: vial.code, dips, family: familyOf(run, vial.id) },
+      dippedAt: iso(dippedAt),
+      takenOutAt: iso(takenOutAt),
+      ...(driedAt === null ? {} : { driedAt: iso(driedAt)! }),
+    })),
+    ...(room === null ? {} : { roomC: room }),
+    readings: readingsOf(run),
+    verdict: {
+      liking: verdictLiking(run),
+      decision: valueOf(run, decisionField) ?? '',
+      words: valueOf(run, verdictWords) ?? '',
+      vials: judged(run).map(({ vial }) => vial.id),
+    },
+  });
+  return [layering, ...draftOf(run, layering.id)];
 }
 
 /** Dip strips, fan them, smell them together over a day, and say what you think. */
 export const layer: Task = {
   id: 'layer',
   recorded: true,
-  title: (run) => (inHand(run).length === 0 ? 'Layer strips' : `Layer · ${codesOf(inHand(run))}`),
+  title: (run) => {
+    const hand = inHand(run);
+    const rest = hand.length > 4 ? ` + ${hand.length - 3} more` : '';
+    return hand.length === 0 ? 'Layer strips' : `Layer · ${codesOf(rest ? hand.slice(0, 3) : hand)}${rest}`;
+  },
   steps,
+  due: (run) =>
+    dueReadings(run).map(({ minute, at }) => ({
+      at,
+      words: `${momentText(minute)} reading of ${codesOf(inFan(run))}`,
+    })),
   keep,
 };

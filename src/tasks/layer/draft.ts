@@ -1,0 +1,113 @@
+import type { Formula } from '../../records/formula';
+import { list, newId, newRecord } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { amount, textOf, valueOf, words, type Field } from '../fields';
+import type { RunState } from '../fold';
+import type { Step } from '../task';
+import { codesOf } from './strips';
+import { decisionField, judged } from './verdict';
+
+interface Line {
+  readonly material: string;
+  readonly name: string;
+  /** Parts of a hundred of neat material. */
+  readonly share: number;
+}
+
+/**
+ * Where the shares of a draft start: strength times dips, in parts of a hundred. Every dip is taken to lift as much
+ * liquid, which is a start and no more.
+ */
+export function draftLines(run: RunState): Line[] {
+  const lines = new Map<string, Line>();
+  for (const { vial, dips } of judged(run))
+    for (const { material, name, strength } of vial.contents) {
+      const before = lines.get(material)?.share ?? 0;
+      lines.set(material, { material, name, share: before + strength.value * dips });
+    }
+  const total = [...lines.values()].reduce((sum, { share }) => sum + share, 0);
+  return [...lines.values()].map((line) => ({ ...line, share: (100 * line.share) / total }));
+}
+
+function nameField(run: RunState): Field<string> {
+  return words({ name: 'draft.name', title: 'Name of the formula', preset: codesOf(judged(run)), max: 60 });
+}
+
+function shareField({ material, name, share }: Line): Field<number> {
+  return amount({
+    name: `draft.share.${material}`,
+    title: name,
+    unit: 'parts',
+    min: 0,
+    preset: formatPlain(share, 3),
+  });
+}
+
+function wanted(run: RunState): boolean {
+  return valueOf(run, decisionField) === 'keep' && run.typed['draft'] !== 'no';
+}
+
+/** The screen of the draft: there when the layering is kept. */
+export function draftSteps(run: RunState): Step[] {
+  if (valueOf(run, decisionField) !== 'keep') return [];
+  if (!wanted(run))
+    return [
+      {
+        key: 'draft',
+        say: 'No formula draft this time.',
+        offers: [{ words: 'Make a formula draft', type: { draft: '' } }],
+        done: 'Keep in the Book',
+      },
+    ];
+  const lines = draftLines(run);
+  const none = lines.every((line) => valueOf(run, shareField(line)) === 0);
+  const old = earlier(lines);
+  return [
+    {
+      key: 'draft',
+      say: 'The formula, in parts of neat material.',
+      more: [
+        'Starts from strength × dips. Strips are alike, a formula is not: change what you like; 0 leaves one out.',
+        ...(old ? [`It becomes version ${old.version + 1} of ${old.name}.`] : []),
+      ],
+      ask: [nameField(run), ...lines.map(shareField)],
+      offers: [{ words: 'Without a formula', type: { draft: 'no' }, leave: true }],
+      ...(none ? { problem: 'All parts are 0: give at least one material its parts.' } : {}),
+      done: 'Keep both in the Book',
+    },
+  ];
+}
+
+/** The newest formula of the same materials that a layering led to: a draft of them is its next version. */
+function earlier(lines: readonly Line[]): Formula | undefined {
+  const key = (formula: { lines: readonly { material: string }[] }): string =>
+    formula.lines
+      .map(({ material }) => material)
+      .sort()
+      .join(' ');
+  const layerings = new Set(list('layering').map(({ id }) => id));
+  return list('formula')
+    .filter((formula) => key(formula) === key({ lines }) && formula.from.some((id) => layerings.has(id)))
+    .sort((a, b) => b.version - a.version)[0];
+}
+
+/** The formula of a kept layering, or none. */
+export function draftOf(run: RunState, layering: string): Formula[] {
+  if (!wanted(run)) return [];
+  const lines = draftLines(run)
+    .map((line) => ({ ...line, share: valueOf(run, shareField(line))! }))
+    .filter(({ share }) => share > 0);
+  const old = earlier(lines);
+  const id = newId();
+  return [
+    newRecord('formula', {
+      id,
+      name: textOf(run, nameField(run)).trim(),
+      root: old?.root ?? id,
+      version: (old?.version ?? 0) + 1,
+      lines,
+      notes: '',
+      from: [layering, ...(old ? [old.id] : [])],
+    }),
+  ];
+}

@@ -1,0 +1,46 @@
+import { list } from '../../records/shelf';
+import { descriptorFamilies } from '../../tables/descriptors';
+import type { RunState } from '../fold';
+import { readingsOf } from './readings';
+
+/** 'green, sharp' as its words, in the person's own spelling. */
+export function wordsIn(text: string): string[] {
+  return text
+    .split(/[,;\n]/)
+    .map((word) => word.trim())
+    .filter(Boolean);
+}
+
+/** The text with the word in it, or without it when it is there already. */
+export function toggleWord(text: string, word: string): string {
+  const words = wordsIn(text);
+  const kept = words.filter((one) => !same(one, word));
+  return (kept.length < words.length ? kept : [...words, word]).join(', ');
+}
+
+/** Whether a word stands in the text. */
+export function hasWord(text: string, word: string): boolean {
+  return wordsIn(text).some((one) => same(one, word));
+}
+
+/** The person's own list: every word written in a reading before or now, most used first. It grows by being used. */
+export function ownWords(run: RunState, but: number): string[] {
+  const before = list('layering').flatMap(({ readings }) => readings);
+  const now = readingsOf(run).filter(({ at }) => at !== run.marks[`reading.${but}`]);
+  const found = new Map<string, { word: string; times: number }>();
+  for (const word of [...now, ...before].flatMap(({ words }) => wordsIn(words))) {
+    const key = word.toLowerCase();
+    found.set(key, { word: found.get(key)?.word ?? word, times: (found.get(key)?.times ?? 0) + 1 });
+  }
+  return [...found.values()].sort((a, b) => b.times - a.times).map(({ word }) => word);
+}
+
+/** Trade words of a family that are not in the own list yet. */
+export function tradeWords(family: string, own: readonly string[]): string[] {
+  const words = descriptorFamilies.find(({ id }) => id === family)?.words ?? [];
+  return words.filter((word) => !own.some((one) => same(one, word)));
+}
+
+function same(a: string, b: string): boolean {
+  return a.toLowerCase() === b.toLowerCase();
+}
