@@ -28,7 +28,7 @@ export function closest(problem: Problem, found: Found): Found {
       const sum = distance(nearest);
       if (sum < bestSum - 1e-12) [best, bestSum] = [nearest, sum];
       return other.scale < problem.scaleMax
-        ? [other.low, other.low]
+        ? [Math.min(other.low, (other.high * (1 - target)) / (1 + target)), other.low] // below, its top line falls out
         : [Math.min(other.low, problem.scaleMax * (1 - target)), Infinity]; // all these are best at the same end
     },
   });

@@ -136,7 +136,7 @@ function node(problem: Problem, draw: Drawer, at: { prey: Hunt; l1: number; l2: 
     if (reaches(found, prey)) {
       const settled = prey.take(keep(draw, found));
       if (!settled) continue;
-      stack.push(l2, settled[1] * (1 + SAME), settled[0] * (1 - SAME), l1);
+      stack.push(l2, Math.max(l1, settled[1] * (1 + SAME)), Math.min(l2, settled[0] * (1 - SAME)), l1);
       return;
     }
     if (l2 > l1 * NARROW) {
