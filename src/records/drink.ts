@@ -36,6 +36,8 @@ const tastingSchema = z.object({
   ),
   /** Alcohol of the whole, % ABV. */
   abv: z.optional(measuredSchema),
+  /** One glass of a ladder: its code, whether that was blind, and whether it was the best. */
+  glass: z.optional(z.object({ code: z.string(), blind: z.boolean(), best: z.boolean() })),
   verdict: z.string(),
   liking: z.nullable(z.number()),
   uses: z.array(useSchema),

@@ -5,29 +5,47 @@ import type { SolventCopy } from '../records/solvent';
 import type { Vial } from '../records/vial';
 import { solvents } from '../tables/solvents';
 
-/** Ethanol in the liquid of a vial, mL per mL at 20 °C: what its solvent brings, and what the vials it was made from bring. */
+/** A solvent in the liquid of a vial, g per g; `ethanol` g of ethanol per g of that solvent. */
+export interface Carrier {
+  readonly id: string;
+  readonly name: string;
+  readonly share: number;
+  readonly ethanol: number;
+}
+
+/** The solvents in a vial: its own, and those of the vials it was made from. */
+export function carriersOf(vial: Vial): Carrier[] {
+  const merged = new Map<string, Carrier>();
+  for (const one of carriersIn(vial, new Set())) {
+    const before = merged.get(one.id)?.share ?? 0;
+    merged.set(one.id, { ...one, share: before + one.share });
+  }
+  return [...merged.values()].filter(({ share }) => share > 0);
+}
+
+/** Ethanol in the liquid of a vial, mL per mL at 20 °C. */
 export function alcoholOfVial(vial: Vial): VolumeFraction {
-  const ethanol = massOfEthanol(vial, new Set()) / vial.massG.value;
+  const ethanol = carriersOf(vial).reduce((sum, one) => sum + one.share * one.ethanol, 0);
   const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
   return volumeFraction(Math.min(1, (ethanol * vial.densityGPerMl) / pure));
 }
 
-/** g of ethanol in all of a vial as made. */
-function massOfEthanol(vial: Vial, seen: Set<string>): number {
-  seen.add(vial.id);
+function carriersIn(vial: Vial, seen: ReadonlySet<string>): Carrier[] {
+  const total = vial.massG.value;
   const parts = vial.uses.filter(({ id }) => find('vial', id) ?? find('bottle', id));
   const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
-  const parents = parts.length > 0 ? parts.reduce((sum, { massG }) => sum + massG, 0) : strength * vial.massG.value;
-  const thinner = Math.max(0, vial.massG.value - parents);
-  const brought = parts.map(({ id, massG }) => {
-    const parent = find('vial', id);
-    return parent && !seen.has(id) ? (massG * massOfEthanol(parent, new Set(seen))) / parent.massG.value : 0;
+  const put = parts.length > 0 ? parts.reduce((sum, { massG }) => sum + massG, 0) / total : strength;
+  const brought = parts.flatMap(({ id, massG }) => {
+    const parent = seen.has(id) ? undefined : find('vial', id);
+    const within = parent ? carriersIn(parent, new Set([...seen, vial.id])) : [];
+    return within.map((one) => ({ ...one, share: (one.share * massG) / total }));
   });
-  return thinner * ethanolOf(vial.solvent) + brought.reduce((sum, mass) => sum + mass, 0);
+  const own = vial.solvent ? [{ ...facts(vial.solvent), share: Math.max(0, 1 - put) }] : [];
+  return [...own, ...brought];
 }
 
-/** g of ethanol per g of a solvent. */
-function ethanolOf(solvent: SolventCopy | null): number {
-  if (solvent?.abv !== undefined) return ethanolMassFraction(volumeFraction(solvent.abv));
-  return solvents.find(({ id }) => id === solvent?.id)?.ethanol.value ?? 0;
+function facts(solvent: SolventCopy): Omit<Carrier, 'share'> {
+  const { id, name, abv } = solvent;
+  const known = solvents.find((row) => row.id === id)?.ethanol.value ?? 0;
+  return { id, name, ethanol: abv === undefined ? known : ethanolMassFraction(volumeFraction(abv)) };
 }

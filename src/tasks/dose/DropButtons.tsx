@@ -3,8 +3,11 @@ import { useTaps } from '../../ui/TapPad';
 import { attempt } from '../attempt';
 import type { RunState } from '../fold';
 import type { Walk } from '../run';
+import { DoseBar } from './DoseBar';
 import { named } from './fields';
 import { dropsOf, glassOf, planOf, reachedBy, type Glass } from './glass';
+import { levelsOf } from './levels';
+import { nameOf } from './results';
 import './dose.css';
 
 /** The part of the dosing screen that is tapped: what the last drop did, what was wished for, − drop and + drop. */
@@ -22,6 +25,8 @@ function DropButtons({ walk, i }: { walk: Walk; i: number }) {
     <div class="dosing">
       {glass && <p class="fallen">{fallen(run, glass, i)}</p>}
       {glass && <p class="quiet">{beside(glass)}</p>}
+      {glass && glass.dosings.at(-1)!.vial.contents.length > 1 && <p class="quiet">{apart(glass)}</p>}
+      {glass && <DoseBar levels={levelsOf(run, glass, i)} />}
       <div class="row">
         <button
           class="second minus"
@@ -59,4 +64,11 @@ function beside({ dose, dosings }: Glass): string {
   const drop = dosings.at(-1)!.drop!;
   const kind = drop.calibrated ? 'Your drop' : 'Typical drop, not weighed';
   return `${kind}: ${formatPlain(drop.mgPerDrop.value, 2)} mg · ${formatPlain(dose.abv.value, 2)} % ABV`;
+}
+
+/** Each material of a blend apart. */
+function apart(glass: Glass): string {
+  const { vial } = glass.dosings.at(-1)!;
+  const own = glass.dose.materials.filter(({ material }) => vial.contents.some((part) => part.material === material));
+  return own.map(({ material, mgPerKg }) => `${nameOf(glass, material)} ${formatMeasured(mgPerKg).value}`).join(' · ');
 }

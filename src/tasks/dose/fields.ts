@@ -72,7 +72,39 @@ export const fields = {
     preset: '0.01',
   }),
   verdict: words({ name: 'verdict', title: 'In words', optional: true, max: 500, help: 'May stay empty.' }),
-  liking: whole({ name: 'liking', title: 'Liking', unit: 'points', min: 1, max: 9 }),
+  liking: (name: string) => whole({ name, title: 'Liking', unit: 'points', min: 1, max: 9 }),
+  lowest: amount({ name: 'lowest', title: 'Weakest glass', unit: 'mg/kg', above: 0, max: 1_000_000 }),
+  glasses: whole({ name: 'glasses', title: 'Glasses', unit: 'glasses', min: 2, max: 8, preset: '4' }),
+  factor: choice({
+    name: 'factor',
+    title: 'Each stronger by',
+    options: [
+      { value: '2', words: '2 times' },
+      { value: '3', words: '3 times' },
+      { value: 'own', words: 'another factor' },
+    ],
+    preset: '2',
+  }),
+  ownFactor: amount({ name: 'ownFactor', title: 'Factor', unit: 'times', above: 1, max: 100 }),
+  blind: choice({
+    name: 'blind',
+    title: 'Glasses',
+    options: [
+      { value: 'yes', words: 'Blind', more: 'with three-digit codes, in an order of chance' },
+      { value: 'no', words: 'Open', more: 'from weak to strong' },
+    ],
+  }),
+  note: (i: number) =>
+    words({ name: `note.${i}`, title: 'In words', optional: true, max: 500, help: 'May stay empty.' }),
+  best: (codes: readonly string[]) =>
+    choice({
+      name: 'best',
+      title: 'The best',
+      options: [
+        ...codes.map((code) => ({ value: code, words: `Glass ${code}` })),
+        { value: 'none', words: 'None of them' },
+      ],
+    }),
 };
 
 /** vial, vial.2, vial.3, … */

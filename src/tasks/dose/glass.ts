@@ -9,7 +9,8 @@ import { alcoholOfVial } from '../carrier';
 import { valueOf } from '../fields';
 import { refusalOf } from '../fitForDrinks';
 import type { RunState } from '../fold';
-import { dropOf, liquidOfVial, type DropOnHand } from '../onHand';
+import { dropOf, type DropOnHand } from '../dropMass';
+import { liquidOfVial } from '../onHand';
 import { baseOf, type BaseDrink } from './drink';
 import { fields, named } from './fields';
 
@@ -82,7 +83,8 @@ export function glassOf(run: RunState, upTo: number, lastDrops?: number): Glass 
   return { base, dosings: poured, dose: doseOf(poured.map(pourOf), base.drink) };
 }
 
-function pourOf({ vial, mass }: Dosing): Pour {
+/** A dosing as it goes into the sum: mass, contents, density, alcohol. */
+export function pourOf({ vial, mass }: Dosing): Pour {
   return {
     mass,
     contents: vial.contents,

@@ -34,7 +34,7 @@ function pair(glass: Glass, reached: { name: string; mgPerKg: Measured; mgPerL: 
   return [
     { label: reached.name, amount: reached.mgPerKg, unit: 'mg/kg', how: { words: [BY_MASS], inputs } },
     {
-      label: 'in a litre of it',
+      label: 'by volume',
       amount: reached.mgPerL,
       unit: 'mg/L',
       how: { words: [BY_MASS, perLitre], inputs: [...inputs, volumeInput(glass)] },

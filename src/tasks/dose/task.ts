@@ -1,130 +1,13 @@
-import type { AnyRecord } from '../../records/kinds';
-import { find, list, newId, newRecord } from '../../records/shelf';
-import { formatFixed, formatPlain } from '../../ui/format';
-import { attempt } from '../attempt';
-import { valueOf } from '../fields';
-import { refusalOf } from '../fitForDrinks';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
-import { describedBase, isNewBase, isWeighed, usedBase, usualSlack } from './drink';
-import { drawDrops } from './DropButtons';
 import { fields, named } from './fields';
-import { countOf, dropperOf, dropsOf, glassOf, planOf, vialOf, type Glass } from './glass';
+import { countOf, dropperOf, glassOf, vialOf } from './glass';
+import { keepDose } from './keep';
+import { isLadder } from './ladder';
+import { ladderSteps } from './ladderSteps';
 import { drawLiking } from './Liking';
-import { glassResults, nameOf, reachedResults } from './results';
-
-const FEW = 3; // our choice: below that one drop more or less is half of it and more
-const FAR = 0.1; // our choice: a target missed by more than 10 % is worth another vial
-
-/** The outcome of a piece of work, or the sentence on why there is none. */
-function outcome<T extends object>(work: () => T | null): { value: T | null; problem: string | null } {
-  const done = attempt(work);
-  return done !== null && 'problem' in done ? { value: null, problem: done.problem } : { value: done, problem: null };
-}
-
-function vialStep(run: RunState, i: number): Step {
-  const key = named('vial', i);
-  if (list('vial').length === 0)
-    return {
-      key,
-      say: 'There is no vial on the Shelf yet.',
-      more: ['A neat material never goes into a glass: thin it first.'],
-      offers: [{ words: 'Dilute a material', start: { task: 'dilute', typed: {} } }],
-      problem: 'A drink is dosed from a vial: dilute a material first.',
-    };
-  const chosen = find('vial', run.typed[key]);
-  const refusal = chosen && refusalOf(chosen);
-  return {
-    key,
-    say: i === 1 ? 'Which vial goes into the drink?' : 'Which vial next?',
-    ask: [fields.vial(i)],
-    ...(refusal ? { problem: refusal } : {}),
-  };
-}
-
-function drinkSteps(run: RunState): Step[] {
-  const { problem } = outcome(() => describedBase(run));
-  const fresh: Step = {
-    key: 'new-base',
-    say: 'What is the drink?',
-    more: ['As it is before the dose.'],
-    ask: [fields.name, fields.brix, fields.abv],
-    ...(problem ? { problem } : {}),
-  };
-  const weigh = { words: 'I weigh it', type: { 'base.by': 'mass' } };
-  const pour = { words: 'I measure its volume', type: { 'base.by': 'volume' } };
-  const amount: Step = {
-    key: 'amount',
-    say: 'How much of it is in the glass?',
-    ask: [
-      isWeighed(run) ? fields.mass : fields.volume(String(usedBase(run)?.volumeMl ?? '')),
-      fields.slack(usualSlack(run)),
-    ],
-    offers: [isWeighed(run) ? pour : weigh],
-  };
-  const choose: Step = { key: 'base', say: 'Which drink?', ask: [fields.base()] };
-  return [...(list('base').length > 0 ? [choose] : []), ...(isNewBase(run) ? [fresh] : []), amount];
-}
-
-function aimStep(run: RunState, i: number): Step {
-  const { value: plan, problem } = outcome(() => planOf(run, i));
-  const error = plan && Math.abs(plan.error) * 100;
-  const side = plan && plan.error > 0 ? 'over' : 'under';
-  return {
-    key: named('aim', i),
-    say: 'How much do you want in it?',
-    more: plan
-      ? [
-          `‹${plan.drops} ${plan.drops === 1 ? 'drop' : 'drops'}› give ‹${formatPlain(plan.mgPerKg, 3)} mg/kg›: ${error! < 0.05 ? 'as wanted' : `${formatFixed(error!, 1)} % ${side}`}.`,
-          ...(plan.drops < FEW || Math.abs(plan.error) > FAR ? ['A weaker vial would come nearer.'] : []),
-        ]
-      : [],
-    ask: [fields.aim(i)],
-    ...(problem ? { problem } : {}),
-  };
-}
-
-/** What is in the drink so far: said while dosing. */
-function into(run: RunState, glass: Glass, i: number): string {
-  const { vial } = glass.dosings.at(-1)!;
-  const amount = isWeighed(run)
-    ? `${formatPlain(glass.base.drink.mass.value)} g`
-    : `${formatPlain(glass.base.facts.volumeMl)} mL`;
-  return `${dropperOf(run, i) === 'scale' ? 'Weigh' : 'Drop'} ‹${vial.code}› into ‹${amount}› of ${glass.base.facts.name}.`;
-}
-
-function doseStep(run: RunState, i: number): Step {
-  const key = named('drops', i);
-  const { value: glass, problem } = outcome(() => glassOf(run, i));
-  if (!glass) return { key, say: 'Drop.', problem: problem ?? 'The drink is not known yet: go back one step.' };
-  const byScale = dropperOf(run, i) === 'scale';
-  const none = !byScale && dropsOf(run, i) === 0;
-  return {
-    key,
-    say: into(run, glass, i),
-    results: reachedResults(glass),
-    ...(byScale ? { ask: [fields.weighed(i), fields.readability] } : { draw: drawDrops(i) }),
-    done: 'Stir and taste',
-    ...(none ? { problem: 'No drop has fallen yet.' } : {}),
-  };
-}
-
-function glassStep(run: RunState, i: number): Step {
-  const { value: glass } = outcome(() => glassOf(run, i));
-  const more = run.typed[`more.${i}`] === 'yes';
-  return {
-    key: `glass.${i}`,
-    say: 'This is in the glass.',
-    results: glass ? glassResults(glass) : [],
-    cautions: ['Taste a sip of the finished drink, never a drop from a vial.'],
-    done: more ? 'To the next vial' : 'Write it down',
-    offers: [
-      more
-        ? { words: 'No other vial', type: { [`more.${i}`]: 'no' } }
-        : { words: 'Add another vial', type: { [`more.${i}`]: 'yes' }, leave: true },
-    ],
-  };
-}
+import { limitsStep } from './limitsStep';
+import { aimStep, doseStep, drinkSteps, glassStep, outcome, vialStep } from './steps';
 
 function steps(run: RunState): Step[] {
   const all: Step[] = [];
@@ -138,49 +21,21 @@ function steps(run: RunState): Step[] {
     });
     if (i === 1) all.push(...drinkSteps(run));
     if (dropperOf(run, i) !== 'scale') all.push(aimStep(run, i));
+    if (isLadder(run)) return [...all, ...ladderSteps(run)];
     all.push(doseStep(run, i), glassStep(run, i));
   }
-  return [...all, { key: 'verdict', say: 'How is it?', ask: [fields.verdict], draw: drawLiking, done: 'Keep' }];
+  const { value: glass } = outcome(() => glassOf(run, countOf(run)));
+  return [
+    ...all,
+    limitsStep(run, glass, 'Read this before you drink more than a sip.'),
+    { key: 'verdict', say: 'How is it?', ask: [fields.verdict], draw: drawLiking('liking'), done: 'Keep' },
+  ];
 }
 
-function keep(run: RunState): AnyRecord[] {
-  for (let i = 1; i <= countOf(run); i++) {
-    const vial = find('vial', run.typed[named('vial', i)]);
-    const refusal = vial && refusalOf(vial);
-    if (refusal) throw new RangeError(refusal);
-  }
-  const glass = glassOf(run, countOf(run));
-  if (!glass) throw new RangeError('The drink is not known yet: go back and fill in what is missing.');
-  const { base, dosings, dose } = glass;
-  if (dosings.every(({ mass }) => mass.value === 0)) throw new RangeError('Nothing has been dosed yet.');
-  const fresh = isNewBase(run) ? newRecord('base', { id: newId(), ...base.facts }) : null;
-  const used = fresh ?? usedBase(run)!;
-  const tasting = newRecord('tasting', {
-    from: [...new Set([...dosings.map(({ vial }) => vial.id), used.id])],
-    base: base.facts,
-    doses: dosings.map(({ vial, drops, mass }) => ({ vial: vial.id, code: vial.code, drops, massG: mass })),
-    reached: dose.materials.map(({ material, mgPerKg, mgPerL }) => ({
-      material,
-      name: nameOf(glass, material),
-      mgPerKg,
-      mgPerL,
-    })),
-    abv: dose.abv,
-    verdict: valueOf(run, fields.verdict) ?? '',
-    liking: valueOf(run, fields.liking),
-    uses: dosings.map(({ vial, mass }) => ({ id: vial.id, massG: mass.value })),
-  });
-  return fresh ? [tasting, fresh] : [tasting];
+function title(run: RunState): string {
+  const codes = Array.from({ length: countOf(run) }, (_, k) => vialOf(run, k + 1)?.code).filter(Boolean);
+  return codes.length > 0 ? `Dose · ${codes.join(' + ')}` : 'Dose a drink';
 }
 
-/** Drops of a vial into a glass, with the mg/kg live, until it tastes right. */
-export const dose: Task = {
-  id: 'dose',
-  recorded: true,
-  title: (run) => {
-    const codes = Array.from({ length: countOf(run) }, (_, k) => vialOf(run, k + 1)?.code).filter(Boolean);
-    return codes.length > 0 ? `Dose · ${codes.join(' + ')}` : 'Dose a drink';
-  },
-  steps,
-  keep,
-};
+/** Drops of a vial into a glass, or a ladder of glasses, with the mg/kg live, until it tastes right. */
+export const dose: Task = { id: 'dose', recorded: true, title, steps, keep: keepDose };

@@ -1,0 +1,80 @@
+import type { AnyRecord, RecordOf } from '../../records/kinds';
+import { find, newId, newRecord } from '../../records/shelf';
+import { valueOf } from '../fields';
+import { refusalOf } from '../fitForDrinks';
+import type { RunState } from '../fold';
+import { isNewBase, usedBase } from './drink';
+import { fields, named } from './fields';
+import { countOf, glassOf, type Glass } from './glass';
+import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
+import { nameOf } from './results';
+
+type Tasting = RecordOf<'tasting'>;
+
+/** The tastings that a run ends in, the best first, and the drink when it is new. @throws RangeError when it cannot end so */
+export function keepDose(run: RunState): AnyRecord[] {
+  refuse(run);
+  const glasses = isLadder(run) ? ladderGlasses(run) : [{ glass: single(run), tasted: verdictOf(run) }];
+  if (glasses.some(({ glass }) => glass.dosings.every(({ mass }) => mass.value === 0)))
+    throw new RangeError('Nothing has been dosed yet.');
+  const fresh = isNewBase(run) ? newRecord('base', { id: newId(), ...glasses[0]!.glass.base.facts }) : null;
+  const base = (fresh ?? usedBase(run)!).id;
+  const tastings = glasses.map(({ glass, tasted }) => tastingOf(glass, base, tasted));
+  const sorted = [...tastings].sort((a, b) => Number(b.glass?.best ?? false) - Number(a.glass?.best ?? false));
+  return fresh ? [...sorted, fresh] : sorted;
+}
+
+function refuse(run: RunState): void {
+  for (let i = 1; i <= countOf(run); i++) {
+    const vial = find('vial', run.typed[named('vial', i)]);
+    const refusal = vial && refusalOf(vial);
+    if (refusal) throw new RangeError(refusal);
+  }
+}
+
+function single(run: RunState): Glass {
+  const glass = glassOf(run, countOf(run));
+  if (!glass) throw new RangeError('The drink is not known yet: go back and fill in what is missing.');
+  return glass;
+}
+
+type Tasted = Pick<Tasting, 'verdict' | 'liking' | 'glass'>;
+
+function verdictOf(run: RunState): Tasted {
+  return { verdict: valueOf(run, fields.verdict) ?? '', liking: valueOf(run, fields.liking('liking')) };
+}
+
+function ladderGlasses(run: RunState): { glass: Glass; tasted: Tasted }[] {
+  const rungs = rungsOf(run);
+  const codes = rungs && codesOf(run, rungs.length);
+  if (!rungs || !codes) throw new RangeError('The ladder is not known yet: go back and fill in what is missing.');
+  const best = valueOf(run, fields.best(codes));
+  return codes.map((code, k) => {
+    const glass = rungGlass(run, k);
+    if (!glass) throw new RangeError('The drink is not known yet: go back and fill in what is missing.');
+    const liking = valueOf(run, fields.liking(`liking.${k + 1}`));
+    const verdict = valueOf(run, fields.note(k + 1)) ?? '';
+    return {
+      glass,
+      tasted: { verdict, liking, glass: { code, blind: run.typed['blind'] === 'yes', best: best === code } },
+    };
+  });
+}
+
+function tastingOf(glass: Glass, base: string, tasted: Tasted): Tasting {
+  const { dosings, dose } = glass;
+  return newRecord('tasting', {
+    from: [...new Set([...dosings.map(({ vial }) => vial.id), base])],
+    base: glass.base.facts,
+    doses: dosings.map(({ vial, drops, mass }) => ({ vial: vial.id, code: vial.code, drops, massG: mass })),
+    reached: dose.materials.map(({ material, mgPerKg, mgPerL }) => ({
+      material,
+      name: nameOf(glass, material),
+      mgPerKg,
+      mgPerL,
+    })),
+    abv: dose.abv,
+    ...tasted,
+    uses: dosings.map(({ vial, mass }) => ({ id: vial.id, massG: mass.value })),
+  });
+}

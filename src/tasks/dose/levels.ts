@@ -1,0 +1,35 @@
+import { isConfirmed } from '../../core/figure';
+import { attempt } from '../attempt';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import type { Levels } from './DoseBar';
+import { fields } from './fields';
+import { dropsOf, glassOf, reachedBy, type Glass } from './glass';
+import { judgeGlass } from './parts';
+import { formerMaximum, likedLevels } from './usual';
+
+/** Where dose i stands, for the bar: now, liked before, the ceiling beside the other doses, the former maximum, the wish. */
+export function levelsOf(run: RunState, glass: Glass, i: number): Levels {
+  const { vial } = glass.dosings.at(-1)!;
+  return {
+    now: reachedBy(vial, glass.dose).mgPerKg.value,
+    liked: likedLevels(vial),
+    ceiling: ceilingOf(run, i),
+    former: formerMaximum(vial),
+    wish: valueOf(run, fields.aim(i)),
+  };
+}
+
+/** The lowest maximum of dose i in mg/kg of what its vial holds; looked up at one drop where none has fallen yet. */
+function ceilingOf(run: RunState, i: number): Levels['ceiling'] {
+  const glass = attempt(() => glassOf(run, i, Math.max(1, dropsOf(run, i))));
+  const before = attempt(() => glassOf(run, i, 0));
+  if (!glass || !before || 'problem' in glass || 'problem' in before) return null;
+  const lowest = judgeGlass(run, glass, i)?.ceilings[0];
+  if (!lowest) return null;
+  const { vial } = glass.dosings.at(-1)!;
+  const [then, fixed] = [glass, before].map(({ dose }) => reachedBy(vial, dose).mgPerKg.value) as [number, number];
+  const { finding } = lowest;
+  const sure = finding.figure !== null && isConfirmed(finding.figure);
+  return { mgPerKg: fixed + lowest.times * (then - fixed), of: finding.what, sure };
+}

@@ -1,0 +1,136 @@
+import { find, list } from '../../records/shelf';
+import { formatFixed, formatPlain } from '../../ui/format';
+import { attempt } from '../attempt';
+import { refusalOf } from '../fitForDrinks';
+import type { RunState } from '../fold';
+import type { Offer, Step } from '../task';
+import { abvLines } from './abvTerms';
+import { describedBase, isNewBase, isWeighed, usedBase, usualSlack } from './drink';
+import { drawDrops } from './DropButtons';
+import { fields, named } from './fields';
+import { dropperOf, dropsOf, glassOf, planOf, type Glass } from './glass';
+import { isLadder } from './ladder';
+import { glassResults, reachedResults } from './results';
+
+const FEW = 3; // our choice: below that one drop more or less is half of it and more
+const LADDER: Offer = { words: 'A ladder of glasses', type: { mode: 'ladder' }, leave: true };
+const ONE: Offer = { words: 'One glass only', type: { mode: 'one' } };
+const FAR = 0.1; // our choice: a target missed by more than 10 % is worth another vial
+
+/** The outcome of a piece of work, or the sentence on why there is none. */
+export function outcome<T extends object>(work: () => T | null): { value: T | null; problem: string | null } {
+  const done = attempt(work);
+  return done !== null && 'problem' in done ? { value: null, problem: done.problem } : { value: done, problem: null };
+}
+
+/** Which vial, and why one is refused. */
+export function vialStep(run: RunState, i: number): Step {
+  const key = named('vial', i);
+  if (list('vial').length === 0)
+    return {
+      key,
+      say: 'There is no vial on the Shelf yet.',
+      more: ['A neat material never goes into a glass: thin it first.'],
+      offers: [{ words: 'Dilute a material', start: { task: 'dilute', typed: {} } }],
+      problem: 'A drink is dosed from a vial: dilute a material first.',
+    };
+  const chosen = find('vial', run.typed[key]);
+  const refusal = chosen && refusalOf(chosen);
+  return {
+    key,
+    say: i === 1 ? 'Which vial goes into the drink?' : 'Which vial next?',
+    ask: [fields.vial(i)],
+    ...(refusal ? { problem: refusal } : {}),
+  };
+}
+
+/** The drink before the dose: chosen or described, and how much of it. */
+export function drinkSteps(run: RunState): Step[] {
+  const { problem } = outcome(() => describedBase(run));
+  const fresh: Step = {
+    key: 'new-base',
+    say: 'What is the drink?',
+    more: ['As it is before the dose.'],
+    ask: [fields.name, fields.brix, fields.abv],
+    ...(problem ? { problem } : {}),
+  };
+  const weigh = { words: 'I weigh it', type: { 'base.by': 'mass' } };
+  const pour = { words: 'I measure its volume', type: { 'base.by': 'volume' } };
+  const amount: Step = {
+    key: 'amount',
+    say: 'How much of it is in the glass?',
+    ask: [
+      isWeighed(run) ? fields.mass : fields.volume(String(usedBase(run)?.volumeMl ?? '')),
+      fields.slack(usualSlack(run)),
+    ],
+    offers: [isWeighed(run) ? pour : weigh],
+  };
+  const choose: Step = { key: 'base', say: 'Which drink?', ask: [fields.base()] };
+  return [...(list('base').length > 0 ? [choose] : []), ...(isNewBase(run) ? [fresh] : []), amount];
+}
+
+/** What is wanted, in whole drops; from here one glass, or a ladder of them. */
+export function aimStep(run: RunState, i: number): Step {
+  const { value: plan, problem } = outcome(() => planOf(run, i));
+  const error = plan && Math.abs(plan.error) * 100;
+  const side = plan && plan.error > 0 ? 'over' : 'under';
+  return {
+    key: named('aim', i),
+    say: 'How much do you want in it?',
+    more: plan
+      ? [
+          `‹${plan.drops} ${plan.drops === 1 ? 'drop' : 'drops'}› give ‹${formatPlain(plan.mgPerKg, 3)} mg/kg›: ${error! < 0.05 ? 'as wanted' : `${formatFixed(error!, 1)} % ${side}`}.`,
+          ...(plan.drops < FEW || Math.abs(plan.error) > FAR ? ['A weaker vial would come nearer.'] : []),
+        ]
+      : [],
+    ask: [fields.aim(i)],
+    offers: i === 1 ? [isLadder(run) ? ONE : LADDER] : [],
+    ...(isLadder(run) ? { done: 'On to the ladder' } : {}),
+    ...(problem ? { problem } : {}),
+  };
+}
+
+/** What is in the drink so far: said while dosing. */
+function into(run: RunState, glass: Glass, i: number): string {
+  const { vial } = glass.dosings.at(-1)!;
+  const amount = isWeighed(run)
+    ? `${formatPlain(glass.base.drink.mass.value)} g`
+    : `${formatPlain(glass.base.facts.volumeMl)} mL`;
+  return `${dropperOf(run, i) === 'scale' ? 'Weigh' : 'Drop'} ‹${vial.code}› into ‹${amount}› of ${glass.base.facts.name}.`;
+}
+
+/** The drops, with the number live. */
+export function doseStep(run: RunState, i: number): Step {
+  const key = named('drops', i);
+  const { value: glass, problem } = outcome(() => glassOf(run, i));
+  if (!glass) return { key, say: 'Drop.', problem: problem ?? 'The drink is not known yet: go back one step.' };
+  const byScale = dropperOf(run, i) === 'scale';
+  const none = !byScale && dropsOf(run, i) === 0;
+  return {
+    key,
+    say: into(run, glass, i),
+    results: reachedResults(glass),
+    ...(byScale ? { ask: [fields.weighed(i), fields.readability] } : { draw: drawDrops(i) }),
+    done: 'Stir and taste',
+    ...(none ? { problem: 'No drop has fallen yet.' } : {}),
+  };
+}
+
+/** What is in the glass, and whether another vial follows. */
+export function glassStep(run: RunState, i: number): Step {
+  const { value: glass } = outcome(() => glassOf(run, i));
+  const more = run.typed[`more.${i}`] === 'yes';
+  return {
+    key: `glass.${i}`,
+    say: 'This is in the glass.',
+    more: glass ? abvLines(glass) : [],
+    results: glass ? glassResults(glass) : [],
+    cautions: ['Taste a sip of the finished drink, never a drop from a vial.'],
+    done: more ? 'To the next vial' : 'What the rules say',
+    offers: [
+      more
+        ? { words: 'No other vial', type: { [`more.${i}`]: 'no' } }
+        : { words: 'Add another vial', type: { [`more.${i}`]: 'yes' }, leave: true },
+    ],
+  };
+}
