@@ -146,6 +146,7 @@ describe('from a formula to a plan', () => {
 
   test('the dilution that would help most is handed over to Dilute with bottle and strength', () => {
     const walk = toPlans();
+    walk.next();
     walk.type('advice', 'yes');
     const offer = walk.step().offers![0]!;
     expect(walk.step().more![0]).toContain('would help most');

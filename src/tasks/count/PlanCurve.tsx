@@ -45,6 +45,9 @@ export function PlanCurve({ plans }: { plans: Plans }) {
           r={point === chosen ? 7 : 4}
         />
       ))}
+      <text class="chosen-label" {...besidePoint(x(chosen.drops), y(chosen.objective))}>
+        {chosen.drops} drops{chosen.recommended ? ', recommended' : ''}
+      </text>
     </svg>
   );
 }
@@ -62,6 +65,16 @@ function scaleOf({ all }: Plans) {
     y: (error: number) =>
       Math.round(TOP + (Math.log(high / Math.max(low, error)) / Math.log(high / low)) * (HEIGHT - TOP - BOTTOM)),
   };
+}
+
+/** Where the words of a point stand: above it to the right, where the stairs leave room; at the right end to the left. */
+function besidePoint(x: number, y: number) {
+  const right = x > 0.55 * WIDTH;
+  return {
+    x: right ? WIDTH - RIGHT : x + 10,
+    y: Math.max(TOP, y - 12),
+    'text-anchor': right ? 'end' : 'start',
+  } as const;
 }
 
 /** Round numbers of drops under the picture, at most five. */

@@ -2,7 +2,8 @@ import { nextDilution, type NewDrop, type NextDilution } from '../../core/dropNe
 import type { PlanInstance } from '../../core/dropInstance';
 import { find } from '../../records/shelf';
 import type { RunState } from '../fold';
-import { dropOf, solventsOnHand } from '../onHand';
+import { dropOf } from '../dropMass';
+import { solventsOnHand } from '../onHand';
 import type { Offer } from '../task';
 import { instanceOf, sourceFor } from './ask';
 import { dropperOf } from './fields';

@@ -80,15 +80,10 @@ function plansStep(run: RunState): Step {
   };
   if (!plans) return step;
   if (!plans.ok) return refusedStep(run, plans);
-  const advice = run.typed['advice'] === 'yes' ? adviceOf(run) : null;
   return {
     ...step,
-    more: [
-      ...(advice ? [advice.words] : []),
-      'More drops come nearer. “Off” is the worst line: rounding to whole drops, and the usual scatter of drops.',
-    ],
+    more: ['Worst line, by rounding to whole drops and by chance in counting them:'],
     done: `Look at ${plans.chosen.drops} drops`,
-    offers: advice?.offers ?? [{ words: 'Which new dilution would help?', type: { advice: 'yes' } }],
   };
 }
 
@@ -107,10 +102,12 @@ function planStep(run: RunState): Step {
   const plans = plansAt(run, 'plan');
   if (!plans?.ok) return { key: 'plan', say: plannedText(run) };
   const { chosen, instance } = plans;
+  const advice = run.typed['advice'] === 'yes' ? adviceOf(run) : null;
   return {
     key: 'plan',
     say: `‹${chosen.drops} drops›, worst line ‹${percent(chosen.objective)}› off.`,
-    more: [worstText(plans), naiveText(plans), ...typicalText(run, chosen.plan)],
+    more: [...(advice ? [advice.words] : []), worstText(plans), naiveText(plans), ...typicalText(run, chosen.plan)],
+    offers: advice?.offers ?? [{ words: 'Which new dilution would help?', type: { advice: 'yes' } }],
     draw: () => <PlanTable instance={instance} answer={chosen} />,
     types: { plan: targetsText(targetsOf(chosen)) },
     done: `Count these ${chosen.drops} drops`,

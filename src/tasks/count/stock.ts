@@ -7,7 +7,8 @@ import { list, shelf } from '../../records/shelf';
 import type { SolventCopy } from '../../records/solvent';
 import type { Vial } from '../../records/vial';
 import { formatPlain } from '../../ui/format';
-import { bottleWithMaterial, dropOf, liquidOfVial, type DropLiquid, type DropOnHand } from '../onHand';
+import { dropOf, type DropLiquid, type DropOnHand } from '../dropMass';
+import { bottleWithMaterial, liquidOfVial } from '../onHand';
 
 /** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
 export interface Stock {

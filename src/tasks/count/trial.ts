@@ -4,7 +4,7 @@ import { over, plus, times, type Measured } from '../../core/measured';
 import type { Vial } from '../../records/vial';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../fold';
-import type { DropOnHand } from '../onHand';
+import type { DropOnHand } from '../dropMass';
 import { dropperOf } from './fields';
 import { countedDrops } from './rounds';
 import { dropOfStock, stockOf, strengthOf, type Stock } from './stock';

@@ -1,0 +1,194 @@
+import { readlinkSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { newRecord } from '../../src/records/shelf';
+import type { Vial } from '../../src/records/vial';
+import { material, pipette, vialOf } from '../tasks/countShelf';
+import { hand } from './hand';
+import { newProfile, openPhone, serve, type Phone } from './phone';
+
+let site: Awaited<ReturnType<typeof serve>>;
+let profile: ReturnType<typeof newProfile>;
+let phone: Phone;
+const complaints: string[] = [];
+
+const parts = { gf: 55, rhu: 21, card: 6.5, hex: 1.7 };
+const strengths: Record<string, number> = { gf1: 0.01, rhu1: 0.01, card1: 0.01, card01: 0.001, hex01: 0.001 };
+
+/** Four materials, five vials, a weighed dropper and a formula. */
+const shelf = [
+  ...pipette,
+  ...Object.keys(parts).map(material),
+  ...Object.entries(strengths).map(([id, strength]) => vialOf(id, strength, { material: id.replace(/\d+/, '') })),
+  newRecord('formula', {
+    ...{ id: 'f', name: 'Orchard', root: 'f', version: 1, notes: '' },
+    lines: Object.entries(parts).map(([id, share]) => ({ material: id, name: `${id} oil`, share })),
+  }),
+];
+
+/** Puts records into the page's own store, as if they had been made there. */
+function seed(page: Page, records: readonly object[]): Promise<void> {
+  return page.evaluate(
+    (all) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('minim');
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('records', 'readwrite');
+          for (const record of all) writing.objectStore('records').put(record);
+          writing.onerror = () => reject(writing.error);
+          writing.oncomplete = () => {
+            opening.result.close();
+            resolve();
+          };
+        };
+      }),
+    records,
+  );
+}
+
+/** All vials in the page's store. */
+function vials(page: Page): Promise<Vial[]> {
+  return page.evaluate(
+    () =>
+      new Promise<Vial[]>((resolve) => {
+        const opening = indexedDB.open('minim');
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction('records').objectStore('records').index('kind').getAll('vial');
+          reading.onsuccess = () => {
+            opening.result.close();
+            resolve(reading.result as Vial[]);
+          };
+        };
+      }),
+  );
+}
+
+/** Ends the browser's own process at once, as a phone that runs out of power; its profile holds the number of it. */
+async function cutPower(): Promise<void> {
+  const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile.dir, 'SingletonLock')))![1]);
+  const gone = new Promise((resolve) => phone.context.once('close', resolve));
+  process.kill(pid, 'SIGKILL');
+  await gone;
+  complaints.push(...phone.complaints);
+}
+
+async function open(): Promise<ReturnType<typeof hand>> {
+  phone = await openPhone(profile.dir, { home: site.url });
+  phone.page.setDefaultTimeout(15_000);
+  await phone.page.goto(site.url);
+  await phone.page.locator('.tasks .card').first().waitFor();
+  return hand(phone.page);
+}
+
+/** The line at the pad: the code of its vial, and the drops wished. */
+async function line(): Promise<{ code: string; wish: number }> {
+  const say = (await phone.page.locator('.say').textContent())!;
+  const [, code, wish] = /Take (\w+)\. Count (\d+) drops/.exec(say)!;
+  return { code: code!, wish: Number(wish) };
+}
+
+beforeAll(async () => {
+  site = await serve();
+  profile = newProfile();
+  await open();
+  await seed(phone.page, shelf);
+  await phone.page.reload();
+  await phone.page.locator('.tasks .card').first().waitFor();
+});
+
+afterAll(async () => {
+  await phone.context.close();
+  await site.stop();
+  profile.forget();
+});
+
+describe('a planned formula, drop by drop', () => {
+  const counted: Record<string, number> = {};
+
+  test('its page leads to the plans, and one is recommended', async () => {
+    await phone.page.goto(`${site.url}#/record/f`);
+    const h = hand(phone.page);
+    await h.tap('Count drops');
+    await h.sees('What do you count');
+    await h.done();
+    await h.choose('To dose later');
+    await h.sees('Which dropper');
+    await h.choose('Pipette 1');
+    await h.sees('How many drops would you count');
+    await h.done();
+    await phone.page.locator('svg.plan-curve[aria-label*="worst line"]').waitFor();
+    expect(await phone.page.locator('.plan-list [aria-pressed=true]').textContent()).toContain('recommended');
+    await h.pick('37 drops');
+    await h.done();
+    await phone.page.locator('.plan-table').waitFor();
+    expect(await phone.page.locator('.plan-table tbody').count()).toBe(4);
+    await h.done();
+    await phone.page.locator('.pad').waitFor();
+  });
+
+  test('a drop too few is made up for by the lines still to come, and a killed phone remembers it', async () => {
+    let h = hand(phone.page);
+    const first = await line();
+    await h.drops(first.wish - 1);
+    counted[first.code] = first.wish - 1;
+    await h.done();
+    await h.sees('1 too few');
+    await cutPower();
+
+    h = await open();
+    await h.tap('Resume');
+    await h.sees('1 too few');
+    await h.choose('Change the lines still to come');
+    await phone.page.locator('.pad').waitFor();
+    const second = await line();
+    await h.drops(2);
+    await cutPower();
+
+    h = await open();
+    await phone.page.locator('.paused', { hasText: `drop 2 of ${second.wish}` }).waitFor();
+    await h.tap('Resume');
+    expect(await line()).toEqual(second);
+    expect(await h.count()).toBe(2);
+    await h.drops(second.wish - 2);
+    counted[second.code] = second.wish;
+    await h.done();
+  });
+
+  test('a drop too many is told, and mended', async () => {
+    const h = hand(phone.page);
+    const third = await line();
+    await h.drops(third.wish + 1);
+    counted[third.code] = third.wish + 1;
+    await h.done();
+    await h.sees('1 too many');
+    const ways = phone.page.locator('label.choice');
+    expect(await ways.allTextContents()).toEqual(expect.arrayContaining([expect.stringContaining('% off')]));
+    await ways.first().tap();
+    while (await phone.page.waitForTimeout(200).then(() => phone.page.locator('.pad').count())) {
+      const { code, wish } = await line();
+      await h.drops(wish - (await h.count()));
+      counted[code] = wish;
+      await h.done();
+    }
+  });
+
+  test('the trial is kept with what was really counted', async () => {
+    const h = hand(phone.page);
+    await h.sees('This is what is in it');
+    expect(await phone.page.locator('.result').first().textContent()).toContain('±');
+    await h.done();
+    await h.type('name', 'Orchard, mended');
+    await h.finish();
+    const trial = (await vials(phone.page)).find(({ name }) => name === 'Orchard, mended')!;
+    const total = Object.values(counted).reduce((sum, drops) => sum + drops, 0);
+    for (const { material, strength } of trial.contents) {
+      const lines = Object.entries(counted).filter(([code]) => code.toLowerCase().replace(/\d+/, '') === material);
+      const active = lines.reduce((sum, [code, drops]) => sum + drops * strengths[code.toLowerCase()]!, 0);
+      expect(strength.value).toBeCloseTo(active / total, 10); // every drop weighs 15 mg here
+    }
+    expect(trial.contents).toHaveLength(4);
+    complaints.push(...phone.complaints);
+    expect(complaints).toEqual([]);
+  });
+});
