@@ -1,5 +1,6 @@
 import { ethanolDensity, ethanolMassFraction } from '../core/ethanol';
 import { massFraction, REFERENCE_TEMPERATURE, volumeFraction, type VolumeFraction } from '../core/units';
+import type { Bottle } from '../records/material';
 import { find } from '../records/shelf';
 import type { SolventCopy } from '../records/solvent';
 import type { Vial } from '../records/vial';
@@ -28,6 +29,15 @@ export function alcoholOfVial(vial: Vial): VolumeFraction {
   const ethanol = carriersOf(vial).reduce((sum, one) => sum + one.share * one.ethanol, 0);
   const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
   return volumeFraction(Math.min(1, (ethanol * vial.densityGPerMl) / pure));
+}
+
+/** The bottles behind a vial, through all vials that it was made from. */
+export function bottlesOf(vial: Vial, seen: ReadonlySet<string> = new Set()): Bottle[] {
+  const bottles = vial.uses.flatMap(({ id }) => {
+    const parent = seen.has(id) ? undefined : find('vial', id);
+    return parent ? bottlesOf(parent, new Set([...seen, vial.id])) : (find('bottle', id) ?? []);
+  });
+  return [...new Map(bottles.map((one) => [one.id, one])).values()];
 }
 
 function carriersIn(vial: Vial, seen: ReadonlySet<string>): Carrier[] {

@@ -1,6 +1,6 @@
 import { over, scaled, times } from '../../core/measured';
 import { PPM } from '../../core/units';
-import { carriersOf } from '../carrier';
+import { bottlesOf, carriersOf } from '../carrier';
 import type { RunState } from '../fold';
 import { judge, type Judgement, type Part } from '../judging';
 import type { Glass } from './glass';
@@ -10,6 +10,7 @@ export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
   return dosings.flatMap(({ vial, mass }, k) => {
     const share = scaled(over(mass, dose.mass), PPM); // mg of the vial's liquid per kg of drink
     const fixed = following !== undefined && following !== k + 1;
+    const bottles = bottlesOf(vial);
     const solvents = carriersOf(vial).filter(({ ethanol }) => ethanol === 0);
     return [
       ...vial.contents.map(({ material, name, strength }) => ({
@@ -17,6 +18,7 @@ export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
         name,
         mgPerKg: times(share, strength),
         fixed,
+        bottles: bottles.filter((bottle) => bottle.material === material),
       })),
       ...solvents.map((one) => ({
         id: one.id,
