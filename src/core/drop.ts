@@ -116,23 +116,23 @@ export function massOfDrops(counted: {
   );
 }
 
-/** Up to this mass fraction one calibration serves all dilutions in the same solvent: 1 %. */
-export const SHARED_CALIBRATION_LIMIT = 0.01; // g/g
+/** Up to this mass fraction one calibration serves all dilutions in the same solvent: about 1 %, whatever its basis. */
+export const SHARED_CALIBRATION_LIMIT = 0.015; // g/g: 1 % w/v in ethanol is 1.24 % w/w
 
 /**
- * mg per drop of a dilution up to 1 %, from a calibration of the same dropper with the same solvent.
+ * mg per drop of a dilution up to about 1 %, from a calibration of the same dropper with the same solvent.
  * At most 1 % of another liquid shifts surface tension and density, and so the drop, by about 0.3 %, and by 0.6 % in the
  * worst case looked at, benzaldehyde in ethanol (linear mixing of surface tensions, our estimate): added as a source
- * `dilute:<id>` of its own with u = 0.3 %. Not for water as the solvent: traces of aroma lower its surface tension at once.
- * @throws RangeError above 1 %: such a vial, and neat material, needs a calibration of its own
+ * `dilute:<id>` of its own with u = 0.3 %, more in proportion above 1 %. Not for water as the solvent: traces of aroma lower its surface tension at once.
+ * @throws RangeError above 1.5 % w/w: such a vial, and neat material, needs a calibration of its own
  */
 export function dropOfDilution(mgPerDrop: Measured, strength: MassFraction, id: string): Measured {
   if (!(strength >= 0 && strength <= SHARED_CALIBRATION_LIMIT))
     throw new RangeError(
-      `a calibration with the solvent serves dilutions up to 1 %, not ${strength * 100} %: weigh drops of this one`,
+      `a calibration with the solvent serves dilutions up to about 1 %, not ${Number((strength * 100).toPrecision(3))} % w/w: weigh drops of this one`,
     );
   if (strength === 0) return mgPerDrop;
-  const shift = 0.003 * mgPerDrop.value; // mg
+  const shift = 0.003 * Math.max(1, strength / 0.01) * mgPerDrop.value; // mg
   const source = { id: `dilute:${id}`, words: 'drop of a thin dilution against drop of its solvent' };
   return propagate(mgPerDrop.value, [
     [mgPerDrop, 1],

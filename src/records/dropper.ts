@@ -6,6 +6,8 @@ const dropperSchema = z.object({
   ...envelope,
   name: z.string(),
   tip: z.string(),
+  /** Where drops fall from: only a square-cut tip lets a drop mass be carried over to another liquid. */
+  outlet: z.optional(z.enum(['square tip', 'lip or insert'])),
   box: z.optional(z.string()),
   row: z.optional(z.string()),
 });

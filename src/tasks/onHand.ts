@@ -1,12 +1,9 @@
-import { dropOfDilution, SHARED_CALIBRATION_LIMIT, TYPICAL_DROP_SPREAD } from '../core/drop';
-import { measured, type Measured } from '../core/measured';
-import { massFraction } from '../core/units';
 import type { Bottle, Material } from '../records/material';
 import { find, list } from '../records/shelf';
 import type { SolventCopy } from '../records/solvent';
 import type { Vial } from '../records/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
-import { typicalDrops } from '../tables/typicalDrops';
+import type { DropLiquid } from './dropMass';
 import type { Option } from './fields';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
@@ -48,56 +45,6 @@ export function dropperOptions(): Option[] {
     ...own,
     { value: 'typical', words: 'One I have not weighed', more: 'a typical drop stands in, with a wide ±' },
   ];
-}
-
-/** What one drop weighs, mg, and where that is known from. */
-export interface DropOnHand {
-  readonly mgPerDrop: Measured;
-  /** Standard deviation of one drop over the mean drop. */
-  readonly spread: number;
-  readonly calibrated: boolean;
-  /** In a few words: weighed when, or typical. */
-  readonly words: string;
-  readonly source: string;
-}
-
-/** The liquid in a dropper: the id it was calibrated under (a solvent's or a material's), its class and strength (g/g; 1 for neat). */
-export interface DropLiquid {
-  readonly id: string;
-  readonly liquid: LiquidClass | null;
-  readonly strength: number;
-}
-
-/** What one drop of a liquid from a dropper weighs: the newest calibration of the two, else a typical drop with its honest spread. */
-export function dropOf(dropper: string, liquid: DropLiquid): DropOnHand {
-  const own = list('calibration').find(
-    (calibration) => calibration.dropper === dropper && calibration.liquid.id === liquid.id,
-  );
-  const neat = find('material', liquid.id) !== undefined;
-  const serves =
-    neat || liquid.strength === 0 || (liquid.strength <= SHARED_CALIBRATION_LIMIT && liquid.liquid !== 'water'); // traces of aroma change a drop of water at once
-  if (own && serves) {
-    const mgPerDrop = neat ? own.mgPerDrop : dropOfDilution(own.mgPerDrop, massFraction(liquid.strength), own.id);
-    return {
-      mgPerDrop,
-      spread: own.spread,
-      calibrated: true,
-      words: `weighed ${own.made.slice(0, 10)}`,
-      source: `your calibration of ${own.made.slice(0, 10)}, ${own.readings.length} readings`,
-    };
-  }
-  const row = typicalDrops.find((typical) => typical.liquid === (liquid.liquid ?? 'neat oil'))!;
-  const source = {
-    id: `typical:${row.liquid}:${dropper}`,
-    words: `a typical drop of ${row.liquid}: this dropper was not weighed with it`,
-  };
-  return {
-    mgPerDrop: measured(row.meanMg, row.uMg, source),
-    spread: TYPICAL_DROP_SPREAD,
-    calibrated: false,
-    words: 'typical, not weighed',
-    source: `typical, not weighed: ${row.source}`,
-  };
 }
 
 /** The liquid that comes out of a vial's dropper: its solvent with a little material. */

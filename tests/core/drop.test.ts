@@ -189,7 +189,7 @@ describe('one calibration for all thin dilutions in a solvent', () => {
   });
 
   test('stronger than 1 % wants a weighing of its own', () => {
-    expect(() => dropOfDilution(mgPerDrop, massFraction(0.03), 'vial')).toThrow('up to 1 %, not 3 %');
+    expect(() => dropOfDilution(mgPerDrop, massFraction(0.03), 'vial')).toThrow('up to about 1 %, not 3 % w/w');
   });
 });
 

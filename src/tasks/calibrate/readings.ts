@@ -1,10 +1,19 @@
 import { calibrateDrops, type DropCalibration, type Reading } from '../../core/drop';
+import { planReadings } from '../../core/dropAdvice';
+import { scaled } from '../../core/measured';
+import { gram, gramPerMl } from '../../core/units';
+import { volumeWeighed } from '../../core/weighing';
+import type { Calibration } from '../../records/dropper';
 import { find, list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import { amount, choice, optionalAmount, valueOf, whole, words, type Option } from '../fields';
+import { dropOf } from '../dropMass';
 import type { RunState } from '../fold';
 import { solventsOnHand } from '../onHand';
 
+/** A drop known to ± 5 % (95 %), as closely as the drops themselves scatter; our choice. */
+export const WANTED = 0.05;
 export const DROPS = 20; // our choice, as the pharmacopoeial test does (Ph. Eur. 2.1.1)
 
 /** Droppers on the shelf, and a new one. */
@@ -36,6 +45,14 @@ export const fields = {
     help: 'Glass or plastic, fine or wide, maker’s words.',
     max: 60,
   }),
+  outlet: choice({
+    name: 'newOutlet',
+    title: 'Drops fall from',
+    options: [
+      { value: 'square tip', words: 'A tube cut square', more: 'glass dropper, pipette' },
+      { value: 'lip or insert', words: 'A bottle lip or drop insert' },
+    ],
+  }),
   liquid: () => choice({ name: 'liquid', title: 'Liquid', options: liquids() }),
   readability: amount({
     name: 'readability',
@@ -53,8 +70,8 @@ export const fields = {
     max: 40,
     help: 'May stay empty.',
   }),
-  drops: (i: number) =>
-    whole({ name: `drops.${i}`, title: 'Drops let fall', unit: 'drops', min: 1, max: 1000, preset: String(DROPS) }),
+  drops: (i: number, preset = DROPS) =>
+    whole({ name: `drops.${i}`, title: 'Drops let fall', unit: 'drops', min: 1, max: 1000, preset: String(preset) }),
   mass: (i: number) => amount({ name: `mass.${i}`, title: 'The scale shows', unit: 'g', above: 0, max: 100 }),
 };
 
@@ -62,7 +79,7 @@ export const fields = {
 export function readingsOf(run: RunState): Reading[] {
   const readings: Reading[] = [];
   for (let i = 1; ; i++) {
-    const drops = valueOf(run, fields.drops(i));
+    const drops = valueOf(run, fields.drops(i, weighingAdvice(run).drops));
     const massG = valueOf(run, fields.mass(i));
     if (drops === null || massG === null) return readings;
     readings.push({ drops, massG });
@@ -82,6 +99,64 @@ export function calibrated(run: RunState, readings: readonly Reading[], id: stri
   if (readings.length === 0 || readabilityG === null) return null;
   const { dropper, liquid } = nameOf(run);
   return calibrateDrops(readings, { readabilityG }, { id, words: `calibration of ${dropper} with ${liquid}` });
+}
+
+/** Calibrations of the chosen dropper with the chosen liquid from before, oldest first. */
+export function earlier(run: RunState): Calibration[] {
+  const same = ({ dropper, liquid }: Calibration) =>
+    dropper === run.typed['dropper'] && liquid.id === run.typed['liquid'];
+  return list('calibration').filter(same).reverse();
+}
+
+/** What to weigh with this scale to know the drop well enough, in one sentence; a first guess at the drop is enough for it. */
+export function weighingAdvice(run: RunState): { words: string; drops: number } {
+  const readabilityG = valueOf(run, fields.readability) ?? 0.01;
+  const liquid = solventsOnHand().find(({ id }) => id === run.typed['liquid'])?.liquid ?? null;
+  const { mgPerDrop, spread } = dropOf('', { id: run.typed['liquid'] ?? '', liquid, strength: 1 });
+  const plan = planReadings({
+    mgPerDrop: mgPerDrop.value,
+    perDropSpread: spread,
+    scale: { readabilityG },
+    wanted: WANTED,
+  });
+  if (!plan)
+    return {
+      words: `A scale of ${readabilityG} g is too coarse for ± ${WANTED * 100} %: weigh as many drops as you can.`,
+      drops: 100,
+    };
+  const drops = Math.max(DROPS, plan.drops);
+  return {
+    words: `With this scale ${plan.readings} readings of ${drops} drops should do for ± ${WANTED * 100} %.`,
+    drops,
+  };
+}
+
+/** The volume of a drop of a solvent of known density, from its mass in air; null for other liquids. */
+export function volumeResult(run: RunState, calibration: DropCalibration): Result | null {
+  const solvent = solventsOnHand().find(({ id }) => id === run.typed['liquid']);
+  if (!solvent) return null;
+  const grams = scaled(calibration.mgPerDrop, 1 / 1000);
+  const perGram = volumeWeighed(gram(1), gramPerMl(solvent.density.gPerMl)); // mL for each gram shown, air buoyancy counted in
+  return {
+    label: 'Volume of one drop',
+    amount: scaled(grams, perGram * 1000),
+    unit: 'µL',
+    how: {
+      words: ['Mass over density, with the buoyancy of the air counted in (the Z factor of ISO 8655-6).'],
+      inputs: [
+        {
+          words: 'Density',
+          text: `${solvent.density.gPerMl} g/mL at ${solvent.density.atC} °C`,
+          source: solvent.density.source,
+        },
+        {
+          words: 'Volume for each gram shown',
+          text: `${formatPlain(perGram, 6)} mL`,
+          source: 'ISO 8655-6, air of 1.2 kg/m³',
+        },
+      ],
+    },
+  };
 }
 
 /** The drop as a number with its ±, and how it was worked out. */

@@ -1,16 +1,28 @@
-import type { Reading } from '../../core/drop';
+import type { DropCalibration, Reading } from '../../core/drop';
 import { outliers, readingsStillWorth, type ReadingsAdvice } from '../../core/dropAdvice';
 import { checkWaterDropper } from '../../core/dropperStandard';
+import { combineCalibrations } from '../../core/dropHistory';
 import { celsius } from '../../core/units';
+import type { Dropper } from '../../records/dropper';
 import type { AnyRecord } from '../../records/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { formatPlain } from '../../ui/format';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
-import { calibrated, droppers, DROPS, fields, nameOf, readingsOf, resultOf } from './readings';
+import {
+  calibrated,
+  droppers,
+  earlier,
+  fields,
+  nameOf,
+  readingsOf,
+  resultOf,
+  volumeResult,
+  WANTED,
+  weighingAdvice,
+} from './readings';
 
-const WANTED = 0.05; // our choice: a drop known to ± 5 % (95 %), as closely as the drops themselves scatter
 const FLAMES = 'Oils and alcohol burn: no flame near, open a window.';
 
 /** What the readings so far say, and whether another one is worth the while. */
@@ -27,8 +39,13 @@ function verdictStep(run: RunState, i: number): Step {
   return {
     key: `so-far.${i}`,
     say: advice.enough ? 'That is enough.' : 'Weigh again.',
-    more: [adviceText(advice, readings.at(-1)!.drops), ...odd, ...waterCheck(run, readings)],
-    results: [resultOf(calibration, readings)],
+    more: [
+      adviceText(advice, readings.at(-1)!.drops),
+      ...odd,
+      ...drift(run, calibration),
+      ...waterCheck(run, readings),
+    ],
+    results: [resultOf(calibration, readings), ...[volumeResult(run, calibration)].filter((one) => one !== null)],
     done: more === 'yes' ? 'Weigh again' : 'Keep',
     offers: [
       more === 'yes'
@@ -48,6 +65,19 @@ function adviceText({ enough, relative, moreReadings, dropsPerReading }: Reading
   return `${reached} About ${moreReadings} more ${moreReadings === 1 ? 'reading brings' : 'readings bring'} it to ± ${WANTED * 100} %.`;
 }
 
+/** Whether the drop is still what it was: against the calibrations from before. */
+function drift(run: RunState, calibration: DropCalibration): string[] {
+  const before = earlier(run).map((one) => one.mgPerDrop);
+  if (before.length === 0) return [];
+  const { change, drifted } = combineCalibrations([...before, calibration.mgPerDrop], 'this');
+  const percent = `${formatPlain(Math.abs(change!) * 100, 2)} % ${change! < 0 ? 'lighter' : 'heavier'}`;
+  return [
+    drifted
+      ? `The drop is ${percent} than before, more than chance allows: the tip may be worn or fouled. This calibration counts from now on.`
+      : `${percent.charAt(0).toUpperCase()}${percent.slice(1)} than before, as chance allows: they count together.`,
+  ];
+}
+
 /** Water checks itself against the dropper of the pharmacopoeias. */
 function waterCheck(run: RunState, readings: readonly Reading[]): string[] {
   if (run.typed['liquid'] !== 'water') return [];
@@ -57,12 +87,13 @@ function waterCheck(run: RunState, readings: readonly Reading[]): string[] {
 
 function readingSteps(run: RunState): Step[] {
   const steps: Step[] = [];
+  const advice = weighingAdvice(run);
   for (let i = 1; ; i++) {
     steps.push({
       key: `reading.${i}`,
-      say: `Tare the scale. Let ‹${run.typed[`drops.${i}`] ?? DROPS} drops› fall, one a second.`,
-      more: ['Hold the dropper upright, as you will when you work.', `Reading ${i}.`],
-      ask: [fields.drops(i), fields.mass(i)],
+      say: `Tare the scale. Let ‹${run.typed[`drops.${i}`] ?? advice.drops} drops› fall, one a second.`,
+      more: [`Reading ${i}. ${i === 1 ? advice.words : ''}`, 'Hold the dropper upright, as you will when you work.'],
+      ask: [fields.drops(i, advice.drops), fields.mass(i)],
     });
     if (readingsOf(run).length < i) return steps;
     const verdict = verdictStep(run, i);
@@ -80,7 +111,7 @@ function steps(run: RunState): Step[] {
           {
             key: 'new-dropper',
             say: 'Name the dropper, and write the name on it.',
-            ask: [fields.newName, fields.newTip],
+            ask: [fields.newName, fields.newTip, fields.outlet],
           },
         ]
       : []),
@@ -97,12 +128,18 @@ function steps(run: RunState): Step[] {
 }
 
 function keep(run: RunState): AnyRecord[] {
-  const readings = readingsOf(run);
+  const walked = readingSteps(run).filter(({ key }) => key.startsWith('reading.')).length;
+  const readings = readingsOf(run).slice(0, walked);
   const id = newId();
   const { mgPerDrop, perDropSpread } = calibrated(run, readings, `calibration:${id}`)!;
   const old = find('dropper', run.typed['dropper']);
   const dropper =
-    old ?? newRecord('dropper', { name: valueOf(run, fields.newName)!, tip: valueOf(run, fields.newTip)! });
+    old ??
+    newRecord('dropper', {
+      name: valueOf(run, fields.newName)!,
+      tip: valueOf(run, fields.newTip)!,
+      outlet: valueOf(run, fields.outlet) as Dropper['outlet'] & string,
+    });
   const temperatureC = valueOf(run, fields.temperature);
   const calibration = newRecord('calibration', {
     id,

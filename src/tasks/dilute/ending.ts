@@ -5,6 +5,7 @@ import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import type { Offer, Step } from '../task';
 import { fields } from './fields';
+import { keepsOf } from './keeps';
 import { madeOf, shown, type Made, type Order } from './making';
 import { pourStep } from './pouring';
 import { gradeOf } from './source';
@@ -20,7 +21,7 @@ export function endSteps(run: RunState, order: Order): Step[] {
   const rescue = rescued
     ? [pourStep(run, order, { pour: 'rescue', ml: made.rescue.addVolume, say: 'on top' }), rescuedStep(order, made)]
     : [];
-  return [madeStep(order, asMixed, rescued), ...rescue, labelStep(order)];
+  return [madeStep(order, asMixed, rescued), ...rescue, labelStep(run, order)];
 }
 
 function madeStep(order: Order, made: Made, rescued: boolean): Step {
@@ -52,7 +53,7 @@ function rescuedStep(order: Order, made: Made): Step {
   return { key: 'rescued', say, more: ['From what was really put in.'], results: [strengthResult(order, made)] };
 }
 
-function labelStep(order: Order): Step {
+function labelStep(run: RunState, order: Order): Step {
   const { code, supplier, lot } = order.source;
   return {
     key: 'label',
@@ -60,7 +61,7 @@ function labelStep(order: Order): Step {
     more: [
       `${order.solvent.name}, ${[supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'no lot'}, ‹${gradeOf(order.source, order.solvent).toUpperCase()}›`,
     ],
-    ask: [fields.code(code), fields.madeOn(), fields.useBy()],
+    ask: [fields.code(code), fields.madeOn(), fields.useBy(keepsOf(run, order))],
     done: 'Put it on the Shelf',
   };
 }

@@ -1,5 +1,6 @@
 import { list, shelf } from '../../records/shelf';
 import { amount, choice, code, day, optionalAmount, words, type Option } from '../fields';
+import type { UseBy } from '../useBy';
 import { dropperOptions, solventOptions, today, vialOptions } from '../onHand';
 
 /** Bottles first, then vials that can be thinned further, then a new bottle. */
@@ -15,7 +16,6 @@ function sources(): Option[] {
 const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 const sizes = [5, 10, 15, 20, 30]; // mL
 const yes = 'yes';
-const KEEPS_DAYS = 365; // common practice, no source: dilutions, closed, dark and cool, a year
 
 /** How a solvent's volume is measured, with half the width of what it may be off, as a share of the volume. */
 export const measures = [
@@ -124,7 +124,8 @@ export const fields = {
   materialG: amount({ name: 'material.g', title: 'The scale shows', unit: 'g', above: 0, max: 1000 }),
   code: (preset: string) => code({ name: 'vial.code', title: 'Code of the vial', preset }),
   madeOn: () => day({ name: 'vial.made', title: 'Made on', today: today(), past: true, preset: today() }),
-  useBy: () => day({ name: 'vial.useBy', title: 'Use by', today: today(), preset: today(KEEPS_DAYS) }),
+  useBy: (keeps: UseBy) =>
+    day({ name: 'vial.useBy', title: 'Use by', today: today(), preset: keeps.day, help: `${keeps.words}.` }),
 };
 
 const meaning: Record<string, string> = {

@@ -17,7 +17,8 @@ import { gram, gramPerMl, massFraction, millilitre, type MassFraction } from '..
 import { netMass } from '../../core/weighing';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
-import { dropOf, type DropOnHand, type SolventOnHand } from '../onHand';
+import { dropOf, type DropOnHand } from '../dropMass';
+import type { SolventOnHand } from '../onHand';
 import { fields, measures } from './fields';
 import { solventOf, sourceOf, totalStrength, type Source } from './source';
 

@@ -6,8 +6,10 @@ import { find, newRecord } from '../../records/shelf';
 import type { Solvent, SolventCopy } from '../../records/solvent';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
-import { bottleWithMaterial, liquidOfVial, solventsOnHand, type DropLiquid, type SolventOnHand } from '../onHand';
+import type { DropLiquid } from '../dropMass';
+import { bottleWithMaterial, liquidOfVial, solventsOnHand, type SolventOnHand } from '../onHand';
 import { newBottle } from '../newBottle';
+import { useByOf, useByOfBottle, type UseBy } from '../useBy';
 import { fields } from './fields';
 
 /** What is thinned: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
@@ -25,6 +27,9 @@ export interface Source {
   readonly lot: string;
   /** Codes of the cautions table that the material carries. */
   readonly cautions: readonly string[];
+  /** Families of its materials, and its last day of use: they tell how long a dilution keeps. */
+  readonly families: readonly string[];
+  readonly keeps: UseBy | null;
 }
 
 /** Density of an aroma material nobody has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */
@@ -38,6 +43,8 @@ export function sourceOf(run: RunState): Source | null {
       ...{ id: vial.id, name: vial.name, code: vial.code, contents: vial.contents, grade: vial.grade, solid: false },
       ...{ supplier: vial.supplier, lot: vial.lot, drop: liquidOfVial(vial), densitySource: 'as made' },
       cautions: [],
+      families: vial.contents.map((part) => find('material', part.material)?.family ?? ''),
+      keeps: useByOf(vial),
       density: exact(vial.densityGPerMl),
     };
   }
@@ -61,6 +68,8 @@ export function sourceOf(run: RunState): Source | null {
       contents: [{ material: material.id, name: material.name, strength }],
     },
     cautions: material.cautions,
+    families: [material.family ?? ''],
+    keeps: useByOfBottle(bottle, material),
     drop: { id: material.id, liquid: null, strength: 1 },
     density: known ? densityOf(known, bottle.id) : typicalDensity(material.name),
     densitySource: known ? known.source : 'typical of aroma materials, not confirmed: 0.84 to 1.06 g/mL',

@@ -10,6 +10,7 @@ import { newBottle } from '../newBottle';
 import type { Task } from '../task';
 import { fields } from './fields';
 import { madeOf, orderOf, shown, strengthOf, type Order } from './making';
+import { keepsOf } from './keeps';
 import { copyOf, gradeOf, ownSolvent, sourceOf } from './source';
 import { steps } from './steps';
 
@@ -60,7 +61,7 @@ function vialOf(run: RunState, order: Order): AnyRecord {
     sizeMl: order.sizeMl,
     grade: gradeOf(source, solvent),
     madeOn: textOf(run, fields.madeOn()),
-    useBy: textOf(run, fields.useBy()),
+    useBy: textOf(run, fields.useBy(keepsOf(run, order))),
     supplier: source.supplier,
     lot: source.lot,
     uses: [{ id: source.id, massG: made.material.value }],

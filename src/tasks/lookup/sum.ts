@@ -8,7 +8,8 @@ import type { How, Result } from '../../ui/result';
 import { solvents } from '../../tables/solvents';
 import { amount, choice, optionalAmount, textOf, valueOf, whole, type Option } from '../fields';
 import type { RunState } from '../fold';
-import { dropOf, dropperOptions, type DropOnHand } from '../onHand';
+import { dropOf, type DropOnHand } from '../dropMass';
+import { dropperOptions } from '../onHand';
 
 /** Density of the material where it is not known, g/mL: most aroma materials are 0.85 to 1.15. Our choice, from memory. */
 const SOLUTE = measured(1, 0.15 / Math.sqrt(3), {

@@ -1,0 +1,51 @@
+import type { Page } from 'playwright-core';
+
+/** What a thumb does on the bench, in the words of the screen. Every one waits until the screen has answered. */
+export function hand(page: Page) {
+  const say = () => page.locator('.say').first();
+  return {
+    /** Chooses a task on the Bench. */
+    task: (name: string) => page.locator('.tasks .card', { hasText: name }).tap(),
+    /** Waits for the instruction that contains these words. */
+    sees: (words: string | RegExp) => page.locator('.say', { hasText: words }).first().waitFor(),
+    choose: (words: string) => page.locator('label.choice', { hasText: words }).first().tap(),
+    /** Picks one of several rows. */
+    pick: (code: string) => page.locator('button[aria-pressed]', { hasText: code }).first().tap(),
+    tab: (name: string) => page.locator('.tabs a', { hasText: name }).tap(),
+    /** Types one key at a time, as a person does. */
+    type: async (name: string, text: string) => {
+      const box = page.locator(`input[name="${name}"]`);
+      await box.fill('');
+      if ((await box.getAttribute('type')) === 'date') await box.fill(text);
+      else await box.pressSequentially(text);
+    },
+    done: async () => {
+      const before = await say().textContent();
+      await page.locator('.actions .main').tap();
+      await page.waitForFunction(
+        (words) => document.querySelector('.say')?.textContent !== words || document.querySelector('[role=alert]'),
+        before,
+      );
+    },
+    /** The last tap of a run: its record is shown. */
+    finish: async () => {
+      await page.locator('.actions .main').tap();
+      await page.locator('.record').waitFor();
+    },
+    tap: (words: string) => page.getByRole('button', { name: words }).first().tap(),
+    /** Lets drops fall on the pad, each after the last is shown. */
+    drops: async (many: number) => {
+      for (let i = 0; i < many; i++) {
+        const count = Number(await page.locator('.pad .count').textContent());
+        await page.locator('.pad').tap();
+        await page.waitForFunction(
+          (next) => document.querySelector('.pad .count')?.textContent === String(next),
+          count + 1,
+        );
+        await page.waitForTimeout(60); // a finger is no faster
+      }
+    },
+    count: async () => Number(await page.locator('.pad .count').textContent()),
+    back: () => page.goBack(),
+  };
+}
