@@ -5,6 +5,7 @@ import { ceilings, type Ceiling } from '../core/highestDose';
 import { checkDrink } from '../core/limits';
 import type { Measured } from '../core/measured';
 import { gramPerMl, massFraction } from '../core/units';
+import type { Bottle } from '../records/material';
 import { find } from '../records/shelf';
 import { constituents } from '../tables/constituents';
 import { solvents } from '../tables/solvents';
@@ -20,6 +21,8 @@ export interface Part {
   readonly fixed?: boolean;
   /** A solvent that came along: judged too, but not part of what is dosed. */
   readonly carrier?: boolean;
+  /** All bottles that it came from, where they may be several. */
+  readonly bottles?: readonly Bottle[];
   /** CAS number of what is neither a material of the Shelf nor a solvent: acid, preservative, gum. */
   readonly cas?: string;
   /** Id of the bottle it comes from: what its certificate says of constituents is counted. */
@@ -120,19 +123,32 @@ function materialOf(run: RunState, part: Part): DrinkMaterial | null {
   const material = find('material', part.id);
   const cas = (part.cas ?? solvent?.cas ?? material?.cas ?? '').trim();
   const published = constituents.filter((row) => row.oil.includes(cas));
-  const lot = (find('bottle', part.bottle)?.constituents ?? []).map((one) => ({
-    ...one,
-    share: massFraction(one.share),
-    from: LOT,
-  }));
-  const typed = published.flatMap(({ cas: of, name }) => {
-    const percent = valueOf(run, judgeFields.certificate(part.id, { cas: of, name }));
-    return percent === null ? [] : [{ cas: of, name, share: massFraction(percent / 100), from: LOT }];
-  });
-  const certificate = [...lot, ...typed];
+  const own = find('bottle', part.bottle);
+  const certificate = [...lotLines(part.bottles ?? (own ? [own] : [])), ...typedLines(run, part.id, published)];
   const counted = cas === '' ? [] : worstConstituents({ published, certificate });
   const natural = material?.sort === 'natural';
   return { ...part, cas: cas === '' ? [] : [cas], constituents: counted, natural };
+}
+
+type Line = Parameters<typeof worstConstituents>[0]['certificate'][number];
+
+/** What the certificates of bottles give: a constituent counts when every bottle tells it, and then at the highest of them. */
+function lotLines(bottles: readonly Bottle[]): Line[] {
+  const told = bottles.flatMap((bottle) => bottle.constituents ?? []);
+  return [...new Set(told.map(({ cas }) => cas))].flatMap((cas) => {
+    const same = told.filter((line) => line.cas === cas);
+    const all = bottles.every((bottle) => bottle.constituents?.some((line) => line.cas === cas));
+    const share = massFraction(Math.max(...same.map((line) => line.share)));
+    return all ? [{ cas, name: same[0]!.name, share, from: LOT }] : [];
+  });
+}
+
+/** What was typed from a certificate in this run. */
+function typedLines(run: RunState, id: string, published: readonly { cas: string; name: string }[]): Line[] {
+  return published.flatMap(({ cas, name }) => {
+    const percent = valueOf(run, judgeFields.certificate(id, { cas, name }));
+    return percent === null ? [] : [{ cas, name, share: massFraction(percent / 100), from: LOT }];
+  });
 }
 
 function traitsFor(materials: readonly DrinkMaterial[], jurisdiction: Jurisdiction): Trait[] {

@@ -64,6 +64,19 @@ describe('what the rules say of a drink', () => {
     expect(about([part('nutmeg oil', 50)], 'safrole', typed)!.state).not.toBe('over');
   });
 
+  test('a certificate on the bottle counts by itself, but only when every bottle behind the vial has one', () => {
+    const bottle = (id: string, share: number | null) => ({
+      ...{ id, kind: 'bottle', v: 1, made: '', from: [], material: 'nutmeg oil', supplier: '', lot: id },
+      ...{ grade: 'fit for drinks' as const },
+      ...(share === null ? {} : { constituents: [{ cas: '94-59-7', name: 'safrole', share }] }),
+    });
+    const highest = (...bottles: ReturnType<typeof bottle>[]) =>
+      ask([part('nutmeg oil', 50, { bottles })]).ceilings.find(({ finding }) => finding.what === 'safrole')!.mgPerKg;
+    expect(highest(bottle('a', 0.01))).toBeCloseTo(100, 9);
+    expect(highest(bottle('a', 0.01), bottle('b', 0.02))).toBeCloseTo(50, 9);
+    expect(highest(bottle('a', 0.01), bottle('b', null))).toBeCloseTo(1 / 0.028, 9);
+  });
+
   test.each([
     ['isoeugenol', 9],
     ['maltol', 120],
