@@ -41,8 +41,9 @@ export function wordsOf(text: string): string[] {
 }
 
 function folded(text: string): string[] {
-  return text
-    .toLowerCase()
+  const small = text.toLowerCase();
+  if (/^[\x20-\x7e]*$/.test(small)) return small.split(' ');
+  return small
     .replace(/[αβγδω]/g, (letter) => GREEK[letter]!)
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
@@ -57,27 +58,40 @@ function joinedWords(text: string): string[] {
   return [...hyphened, ...whole].map((chunk) => chunk.replace(/[^\p{L}]/gu, '')).filter(Boolean);
 }
 
-/** Makes things findable; done once for a list, in a few ms per 1,000. Entries keep their order where scores are equal. */
-export function searchIndex(entries: readonly Searchable[]): SearchIndex {
-  const found = new Map<string, Map<number, number>>();
-  const put = (word: string, entry: number, weight: number) => {
-    const places = found.get(word) ?? new Map<number, number>();
-    places.set(entry, Math.max(weight, places.get(entry) ?? 0));
-    found.set(word, places);
+/** Words and weights of entries that were seen before: after a change most of a list is as it was. */
+const seen = new WeakMap<Searchable, readonly (readonly [word: string, weight: number])[]>();
+
+function weighedWords(entry: Searchable): readonly (readonly [string, number])[] {
+  const known = seen.get(entry);
+  if (known) return known;
+  const best = new Map<string, number>();
+  const put = (word: string, weight: number) => {
+    if (weight > (best.get(word) ?? 0)) best.set(word, weight);
   };
-  entries.forEach(({ texts }, entry) => {
-    for (const [text, weight] of texts) {
-      for (const word of wordsOf(text)) put(word, entry, weight);
-      for (const word of joinedWords(text)) put(word, entry, weight * JOINED);
+  for (const [text, weight] of entry.texts) {
+    for (const word of wordsOf(text)) put(word, weight);
+    for (const word of joinedWords(text)) put(word, weight * JOINED);
+  }
+  const words = [...best];
+  seen.set(entry, words);
+  return words;
+}
+
+/**
+ * Makes things findable; done once for a list. Entries keep their order where scores are equal. An entry handed in again as the
+ * same object costs next to nothing.
+ */
+export function searchIndex(entries: readonly Searchable[]): SearchIndex {
+  const found = new Map<string, number[]>();
+  entries.forEach((entry, number) => {
+    for (const [word, weight] of weighedWords(entry)) {
+      const places = found.get(word);
+      if (places) places.push(number, weight);
+      else found.set(word, [number, weight]);
     }
   });
   const words = [...found.keys()];
-  return {
-    ids: entries.map(({ id }) => id),
-    words,
-    letters: words.map(lettersOf),
-    places: words.map((word) => [...found.get(word)!].flat()),
-  };
+  return { ids: entries.map(({ id }) => id), words, letters: words.map(lettersOf), places: [...found.values()] };
 }
 
 /**
@@ -107,12 +121,16 @@ function bestPerEntry(index: SearchIndex, asked: string): Float64Array {
   const best = new Float64Array(index.ids.length);
   const letters = lettersOf(asked);
   const slips = /^\p{L}+$/u.test(asked) ? (asked.length >= 7 ? 2 : asked.length >= 4 ? 1 : 0) : 0; // our choice
-  index.words.forEach((word, i) => {
-    const quality = qualityOf(asked, word, bits(letters & ~index.letters[i]!) <= slips ? slips : 0);
-    if (quality === 0) return;
+  for (let i = 0; i < index.words.length; i++) {
+    const near = slips > 0 && bits(letters & ~index.letters[i]!) <= slips; // a slip brings one strange letter at most
+    const quality = qualityOf(asked, index.words[i]!, near ? slips : 0);
+    if (quality === 0) continue;
     const places = index.places[i]!;
-    for (let k = 0; k < places.length; k += 2) best[places[k]!] = Math.max(best[places[k]!]!, quality * places[k + 1]!);
-  });
+    for (let k = 0; k < places.length; k += 2) {
+      const score = quality * places[k + 1]!;
+      if (score > best[places[k]!]!) best[places[k]!] = score;
+    }
+  }
   return best;
 }
 

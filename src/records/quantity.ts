@@ -30,10 +30,10 @@ export const standing = {
   row: z.optional(z.string()),
   /** Mass of the empty glass with its cap, g. */
   emptyG: z.optional(z.number()),
-  /** What was found to be left by weighing; nothing of it is ever taken out. */
-  weighed: z.optional(z.array(z.object({ at: z.string(), leftG: measuredSchema }))),
-  /** At this many g it is time for more. */
-  lowG: z.optional(z.number()),
+  /** What was found to be left by weighing (g) or counting; nothing of it is ever taken out. */
+  weighed: z.optional(z.array(z.object({ at: z.string(), left: measuredSchema }))),
+  /** At this many g or pieces it is time for more. */
+  lowAt: z.optional(z.number()),
   /** Put on the shopping list by hand. */
   buy: z.optional(z.boolean()),
 };

@@ -3,30 +3,30 @@ import { describe, expect, test } from 'vitest';
 import { exact, measured, standardUncertainty } from '../../src/core/measured';
 import { amountLeft, isLow } from '../../src/core/stock';
 
-const vial = { id: 'v', at: '2026-03-01T10:00:00Z', fullG: exact(8), takings: [], weighed: [] };
+const vial = { id: 'v', full: exact(8), takings: [], weighed: [] };
 
 describe('what is left in a vial', () => {
   test('is what was made, less what was taken', () => {
     const takings = [
-      { at: '2026-03-02T10:00:00Z', massG: 0.5 },
-      { at: '2026-03-03T10:00:00Z', massG: 1 },
+      { at: '2026-03-02T10:00:00Z', amount: 0.5 },
+      { at: '2026-03-03T10:00:00Z', amount: 1 },
     ];
     expect(amountLeft({ ...vial, takings }).value).toBeCloseTo(6.5, 12);
   });
 
   test('is as doubtful as the takings, 5 % of them together', () => {
-    const takings = [1, 2, 3].map((day) => ({ at: `2026-03-0${day + 1}T00:00:00Z`, massG: 1 }));
+    const takings = [1, 2, 3].map((day) => ({ at: `2026-03-0${day + 1}T00:00:00Z`, amount: 1 }));
     expect(standardUncertainty(amountLeft({ ...vial, takings }))).toBeCloseTo(0.15, 12);
   });
 
   test('starts afresh from the last weighing, with the doubt of that weighing', () => {
     const takings = [
-      { at: '2026-03-02T10:00:00Z', massG: 3 },
-      { at: '2026-03-05T10:00:00Z', massG: 1 },
+      { at: '2026-03-02T10:00:00Z', amount: 3 },
+      { at: '2026-03-05T10:00:00Z', amount: 1 },
     ];
     const weighed = [
-      { at: '2026-03-04T10:00:00Z', leftG: measured(4.2, 0.01, { id: 'scale', words: 'scale' }) },
-      { at: '2026-03-03T10:00:00Z', leftG: exact(4.9) },
+      { at: '2026-03-04T10:00:00Z', left: measured(4.2, 0.01, { id: 'scale', words: 'scale' }) },
+      { at: '2026-03-03T10:00:00Z', left: exact(4.9) },
     ];
     const left = amountLeft({ ...vial, takings, weighed });
     expect(left.value).toBeCloseTo(3.2, 12);
@@ -36,7 +36,7 @@ describe('what is left in a vial', () => {
   test('is never less than nothing', () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 50, noNaN: true }), (massG) => {
-        const { value } = amountLeft({ ...vial, takings: [{ at: '2026-04-01T00:00:00Z', massG }] });
+        const { value } = amountLeft({ ...vial, takings: [{ at: '2026-04-01T00:00:00Z', amount: massG }] });
         expect(value).toBeCloseTo(Math.max(0, 8 - massG), 9);
       }),
     );
