@@ -12,7 +12,7 @@ const allowed: Record<string, readonly string[]> = {
   core: ['core'],
   tables: ['core', 'tables'],
   records: ['core', 'records', 'zod', 'idb', 'uuid', '@preact/signals'],
-  ui: ['core', 'ui', 'preact', '@preact/signals'],
+  ui: ['core', 'ui', 'preact', '@preact/signals', 'lean-qr', 'zxing-wasm'],
   tasks: ['core', 'tables', 'records', 'ui', 'tasks', 'zod', 'preact', '@preact/signals'],
   app: ['core', 'records', 'ui', 'tasks', 'app', 'preact', '@preact/signals', 'virtual'],
 };

@@ -1,11 +1,13 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
+import { Later } from '../ui/Later';
 import { Bench } from './Bench';
 import { BookPage } from './BookPage';
 import { StaleNotice } from './loaded';
 import { RecordPage } from './RecordPage';
 import { go, hashOf, route } from './route';
 import { RunPage, startTask } from './RunPage';
+import { ScanPage } from './ScanPage';
 import { SettingsPage } from './SettingsPage';
 import { ShelfPage } from './ShelfPage';
 import { UpdateNotice } from './update';
@@ -33,6 +35,8 @@ function Page() {
   if (page === 'run' && id) return <RunPage id={id} />;
   if (page === 'record' && id) return <RecordPage id={id} />;
   if (page === 'settings') return <SettingsPage />;
+  if (page === 'scan') return <ScanPage />;
+  if (page === 'labels') return <Later load={async () => (await import('./LabelPage')).LabelPage} props={{}} />;
   if (page === 'new') return <main class="page" aria-busy="true" />;
   return (
     <>

@@ -7,6 +7,7 @@ import { HowPage } from '../ui/HowPage';
 import { ResultLine } from '../ui/ResultLine';
 import { describe } from './describe';
 import type { Description } from './description';
+import { LabelOffer } from './LabelLinks';
 import { go, route } from './route';
 import { startTask } from './RunPage';
 import { RunStory } from './RunStory';
@@ -45,6 +46,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
       </dl>
       {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
       <footer class="actions">
+        <LabelOffer record={record} />
         {next.map((offer) => (
           <button class="second" onClick={() => offer.start && startTask(offer.start)}>
             {offer.words}

@@ -1,6 +1,7 @@
 import type { AnyRecord } from '../records/kinds';
 import { list, shelf } from '../records/shelf';
 import { describe } from './describe';
+import { LabelsButton, ScanButton } from './LabelLinks';
 import { go } from './route';
 
 const sections = [
@@ -23,6 +24,8 @@ export function ShelfPage() {
     <main class="page">
       <header class="top">
         <h1>Shelf</h1>
+        <LabelsButton />
+        <ScanButton />
       </header>
       {filled.length === 0 && shelf.loaded.value && (
         <p class="quiet">

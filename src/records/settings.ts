@@ -7,6 +7,10 @@ const schema = z.object({
   hand: z.enum(['right', 'left']),
   /** Basis of strengths where none was chosen. */
   basis: z.string(),
+  /** Temperature of the room in °C, 10 to 30; 20 where it was never set. */
+  roomC: z.optional(z.number()),
+  /** How labels were last printed: texts of the label page by name. */
+  labels: z.optional(z.record(z.string(), z.string())),
 });
 
 /** How the person likes Minim. One record, id "settings". */

@@ -1,0 +1,101 @@
+import type { LabelContent, LabelSpan } from '../core/label';
+import { plus } from '../core/measured';
+import type { Bottle } from '../records/material';
+import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../records/shortId';
+import type { Vial } from '../records/vial';
+import { burns, burnsNeat } from '../tasks/burns';
+import { refusalOf } from '../tasks/fitForDrinks';
+import { measuredText } from '../ui/format';
+import { squareCodeOf, type SquareCode } from '../ui/squareCode';
+import { inLabelBasis } from './describeVial';
+import { allLabelled, codeOf, nameOf, type Labelled } from './labelled';
+
+/** A label's words, its square code, and, should it ever happen, that another record has the same short id. */
+export interface LabelOf {
+  readonly content: LabelContent;
+  readonly code: SquareCode | null;
+  readonly shared: boolean;
+}
+
+/** The label of a vial or bottle; a strip's says only what stands on a strip. */
+export function labelOf(record: Labelled, kind: 'vial' | 'strip'): LabelOf {
+  const shortId = shortIdOf(record.id);
+  const code = kind === 'vial' ? squareCodeOf(codeTextOf(shortId)) : null;
+  const id: LabelSpan = { ...plain(spacedShortId(shortId), 'the short id', 3), face: 'code', scale: 0.9 };
+  const words = record.kind === 'vial' ? vialWords(record as Vial) : bottleWords(record as Bottle);
+  const paragraphs = (kind === 'vial' ? [...words.all, [id]] : words.strip).map((spans) =>
+    spans.filter(({ text }) => text !== ''),
+  );
+  return {
+    content: {
+      paragraphs: paragraphs.filter((spans) => spans.length > 0),
+      codeModules: code?.side ?? null,
+      flame: kind === 'vial' && words.flame,
+    },
+    code,
+    shared: foundByShortId(shortId, allLabelled()).length > 1,
+  };
+}
+
+interface Words {
+  all: LabelSpan[][];
+  strip: LabelSpan[][];
+  flame: boolean;
+}
+
+function vialWords(vial: Vial): Words {
+  const head = headOf(vial, refusalOf(vial) !== null);
+  const whole = vial.contents.length === 1 ? vial.contents[0]!.strength : plus(...vial.contents.map((c) => c.strength));
+  const { amount, unit } = inLabelBasis(vial, whole);
+  const strength: LabelSpan = { ...plain(measuredText(amount, unit), 'the strength', 2), face: 'bold' };
+  const parts = vial.contents.length > 1 ? `of ${vial.contents.length} materials` : '';
+  const solvent = plain([parts, vial.solvent && `in ${vial.solvent.name}`].filter(Boolean).join(' '), 'the solvent', 5);
+  const made = plain(vial.madeOn && `made\u00a0${vial.madeOn}`, 'the day it was made', 6);
+  const useBy = plain(vial.useBy && `use\u00a0by\u00a0${vial.useBy}`, 'the use-by day', 4);
+  return {
+    all: [...head, [strength, solvent], [made, useBy], originOf(vial)],
+    strip: stripOf(head, [strength, made]),
+    flame: burns(vial),
+  };
+}
+
+function bottleWords(bottle: Bottle): Words {
+  const head = headOf(bottle, bottle.grade === 'smell only');
+  const neat: LabelSpan = { ...plain('neat', 'the word neat', 2), face: 'bold' };
+  const opened = plain(bottle.opened ? `opened\u00a0${bottle.opened}` : '', 'the day it was opened', 6);
+  const useBy = plain(bottle.useBy ? `use\u00a0by\u00a0${bottle.useBy}` : '', 'the use-by day', 4);
+  return {
+    all: [...head, [neat, opened, useBy], originOf(bottle)],
+    strip: stripOf(head, [neat]),
+    flame: burnsNeat(bottle.material),
+  };
+}
+
+type Head = [[code: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
+
+/** Code and grade, then the name. A vial that may not go into a drink says so in white on black. */
+function headOf(record: Labelled, smellOnly: boolean): Head {
+  const code: LabelSpan = { text: codeOf(record), face: 'code', scale: 1.5, rank: 0, what: 'the code' };
+  const grade: LabelSpan = smellOnly
+    ? { text: 'SMELL ONLY', face: 'badge', scale: 1, rank: 0, what: 'SMELL ONLY' }
+    : plain('fit for drinks', 'fit for drinks', 1);
+  return [[code, grade], [{ ...plain(nameOf(record), 'the name', 1), face: 'bold' }]];
+}
+
+/** A strip has room for two lines: which one it is, and what it holds. */
+function stripOf([[code, grade], [name]]: Head, more: LabelSpan[]): LabelSpan[][] {
+  return grade.face === 'badge'
+    ? [[code, grade, name], more]
+    : [
+        [code, name],
+        [...more, grade],
+      ];
+}
+
+function originOf({ supplier, lot }: { supplier: string; lot: string }): LabelSpan[] {
+  return [plain(supplier, 'the supplier', 8), plain(lot && `lot\u00a0${lot}`, 'the lot', 7)];
+}
+
+function plain(text: string, what: string, rank: number): LabelSpan {
+  return { text, face: 'plain', scale: 1, rank, what };
+}

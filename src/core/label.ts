@@ -1,0 +1,114 @@
+/**
+ * Where everything stands on a printed label. All lengths are in mm from the top left corner.
+ *
+ * Text flows down the left side and keeps clear of the code and the flame at the right. Text shrinks, code and flame
+ * shrink, paragraphs run together; what then still finds no room is left out whole and named, never cut off.
+ */
+import { blocksFor, type Blocks } from './labelBlocks';
+import { setText } from './labelText';
+
+/** Typeface of a span: text, its bold, the monospaced one of codes, and white on black. */
+export type LabelFace = 'plain' | 'bold' | 'code' | 'badge';
+
+/** A piece of a label's text. `rank` 0 is never left out; of the others the largest rank goes first, and is named by `what`. */
+export interface LabelSpan {
+  readonly text: string;
+  readonly face: LabelFace;
+  /** Size over the label's text size. */
+  readonly scale: number;
+  readonly rank: number;
+  readonly what: string;
+}
+
+/** What a label says: paragraphs of spans; side of its square code in modules, null for none; with a flame or not. */
+export interface LabelContent {
+  readonly paragraphs: readonly (readonly LabelSpan[])[];
+  readonly codeModules: number | null;
+  readonly flame: boolean;
+}
+
+/** The label's size, the dots per inch of what prints it, and how wide a text is, in mm at a size of 1 mm. */
+export interface LabelFrame {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly dpi: number;
+  readonly widthOf: (text: string, face: LabelFace) => number;
+}
+
+/** A stretch of text on its baseline (x, y), `width` wide, `size` its em; mm. */
+export interface PlacedText {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly size: number;
+  readonly face: LabelFace;
+  readonly text: string;
+}
+
+/** A label ready to be drawn. `leftOut` names, in words, what found no room, in the order in which it went. */
+export interface LabelLayout extends Blocks {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly texts: readonly PlacedText[];
+  /** Size of the text, em, mm. */
+  readonly textMm: number;
+  readonly leftOut: readonly string[];
+}
+
+/** The smallest label, mm; our choice: a code and its grade still stand on it. */
+export const SMALLEST_LABEL = { widthMm: 15, heightMm: 6 } as const;
+
+/** Text size in mm whose letters are 1.2 mm high without tails: Reg. (EU) 2024/2865 asks for them on what is sold (x-height 0.50, measured). */
+export const EASY_TEXT = 2.4;
+
+/**
+ * A label laid out. The widths that the frame hands in must be those of the typeface that draws. The code's modules
+ * are whole dots of the printer, and its corner lies on a dot.
+ * @throws RangeError for a label smaller than 15 × 6 mm, or whose code and grade find no room
+ */
+export function layoutLabel(content: LabelContent, frame: LabelFrame): LabelLayout {
+  const { widthMm, heightMm } = frame;
+  if (!(widthMm >= SMALLEST_LABEL.widthMm && heightMm >= SMALLEST_LABEL.heightMm))
+    throw new RangeError(
+      `a label is at least ${SMALLEST_LABEL.widthMm} mm wide and ${SMALLEST_LABEL.heightMm} mm high, not ${widthMm} × ${heightMm} mm`,
+    );
+  const blocks = blocksFor(content, frame);
+  const leftOut = [
+    ...(content.codeModules !== null && blocks[0]!.code === null ? ['the QR code'] : []),
+    ...(content.flame && blocks.every(({ flame }) => flame === null) ? ['the flame'] : []),
+  ];
+  for (let paragraphs = content.paragraphs; ;) {
+    const found = best(paragraphs, blocks, frame) ?? best(runOn(paragraphs), blocks, frame);
+    if (found) return { widthMm, heightMm, ...found, leftOut };
+    const goes = paragraphs.flat().reduce((most, span) => (span.rank > most.rank ? span : most));
+    if (goes.rank === 0) throw new RangeError(`${goes.what} finds no room on a label of ${widthMm} × ${heightMm} mm`);
+    leftOut.push(goes.what);
+    paragraphs = paragraphs.map((spans) => spans.filter((span) => span !== goes)).filter((spans) => spans.length > 0);
+  }
+}
+
+type Found = Blocks & Pick<LabelLayout, 'texts' | 'textMm'>;
+
+const APART = 2; // paragraphs, code and name, that keep lines of their own
+
+/** The same text without the white after its later paragraphs. */
+function runOn(paragraphs: LabelContent['paragraphs']): LabelContent['paragraphs'] {
+  return [...paragraphs.slice(0, APART), paragraphs.slice(APART).flat()].filter((spans) => spans.length > 0);
+}
+
+/** The way that makes most of the label; words are broken only if they must be. */
+function best(paragraphs: LabelContent['paragraphs'], ways: readonly Blocks[], frame: LabelFrame): Found | null {
+  for (const breaking of [false, true]) {
+    const found = ways.flatMap(({ code, flame }): Found[] => {
+      const text = setText(paragraphs, { ...frame, code, flame, breaking });
+      return text ? [{ code, flame, ...text }] : [];
+    });
+    if (found.length > 0) return found.reduce((one, other) => (worth(other) > worth(one) ? other : one));
+  }
+  return null;
+}
+
+/** Weighs text up to the easy size against the code's modules and the flame; the weights are our choice. */
+function worth({ textMm, code, flame }: Found): number {
+  return Math.min(1, textMm / EASY_TEXT) + 0.3 * ((code?.module ?? 0) / 0.5) + 0.3 * ((flame?.side ?? 0) / 10);
+}

@@ -1,0 +1,77 @@
+import type { LabelContent, LabelFrame } from './label';
+
+/** A square of a label, mm from its top left corner. */
+export interface PlacedSquare {
+  readonly x: number;
+  readonly y: number;
+  readonly side: number;
+}
+
+/** The modules of a QR code without the white around them: `module` mm, that is `dots` printer dots, to each. */
+export interface PlacedCode extends PlacedSquare {
+  readonly module: number;
+  readonly dots: number;
+}
+
+/** One way to place the code and the flame; text keeps clear of both. */
+export interface Blocks {
+  readonly code: PlacedCode | null;
+  readonly flame: PlacedSquare | null;
+}
+
+const QUIET = 4; // modules of white all around a QR code (printer manuals)
+const MODULE = 0.5; // mm, no larger (our choice: 4 dots at 203 dpi, 6 at 300 dpi; the code's inventor advises 4 and more)
+const FEWEST_DOTS = 3; // to a module: a 12 mm label takes no more at 203 dpi
+const FLAMES = [10, 8, 6.5, 5, 4]; // mm, sides tried; 10 mm is the smallest of CLP Annex I 1.2.1 for what is sold
+const GAP = 0.3; // mm between flame and edge or code
+const FOR_TEXT = 1 / 3; // of the width always stays for text (our choice)
+
+/** Dots per millimetre of a printer. `dpi` in dots per inch, above 0; an inch is 25.4 mm. */
+export function dotsPerMm(dpi: number): number {
+  return dpi / 25.4;
+}
+
+/** A square with the white around it: a code's quiet zone is four modules. mm. */
+export function withQuiet(code: PlacedCode): PlacedSquare {
+  const quiet = QUIET * code.module;
+  return { x: code.x - quiet, y: code.y - quiet, side: code.side + 2 * quiet };
+}
+
+/**
+ * Ways to place code and flame on a label, the best first; without the code where no size of it fits, without the flame
+ * where no way has room for it. mm and dots per inch.
+ */
+export function blocksFor({ codeModules, flame }: LabelContent, frame: LabelFrame): Blocks[] {
+  const fitting = codeModules === null ? [] : codesFor(codeModules, frame);
+  const codes: (PlacedCode | null)[] = fitting.length > 0 ? fitting : [null];
+  const burning = codes.flatMap((code) =>
+    FLAMES.flatMap((side) => {
+      const placed = flame ? flameAt(side, code, frame) : null;
+      return placed ? [{ code, flame: placed }] : [];
+    }),
+  );
+  return burning.length > 0 ? burning : codes.map((code) => ({ code, flame: null }));
+}
+
+/** The code at the lower right, its corner on a dot, in all sizes of whole dots that fit, the largest first. */
+function codesFor(modules: number, { widthMm, heightMm, dpi }: LabelFrame): PlacedCode[] {
+  const perMm = dotsPerMm(dpi);
+  const most = Math.max(FEWEST_DOTS, Math.round(MODULE * perMm));
+  const wide = Math.floor(widthMm * perMm + 1e-9);
+  const high = Math.floor(heightMm * perMm + 1e-9);
+  return Array.from({ length: most - FEWEST_DOTS + 1 }, (_, i) => most - i).flatMap((dots) => {
+    const outer = (modules + 2 * QUIET) * dots;
+    if (outer > high || outer > wide * (1 - FOR_TEXT)) return [];
+    const [x, y] = [(wide - outer + QUIET * dots) / perMm, (high - outer + QUIET * dots) / perMm];
+    return [{ x, y, side: (modules * dots) / perMm, module: dots / perMm, dots }];
+  });
+}
+
+/** The flame above the code where there is room for it, else left of it at the foot; null where it does not fit. */
+function flameAt(side: number, code: PlacedCode | null, { widthMm, heightMm }: LabelFrame): PlacedSquare | null {
+  const outer = code ? withQuiet(code) : { x: widthMm - GAP, y: heightMm, side: 0 };
+  if (code && outer.y >= side + GAP) return { x: outer.x + (outer.side - side) / 2, y: (outer.y - side) / 2, side };
+  const x = outer.x - side;
+  const y = heightMm - GAP - side;
+  return y < GAP || x < widthMm * FOR_TEXT ? null : { x, y, side };
+}

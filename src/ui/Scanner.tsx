@@ -1,0 +1,127 @@
+import { useSignal } from '@preact/signals';
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { useCamera, type Camera } from './camera';
+import { codeReader } from './codeReader';
+import './scanner.css';
+
+interface Found {
+  readonly id: string;
+  readonly words: string;
+}
+
+interface Props {
+  title: string;
+  /** A code was read. Answers with one sentence when it is not what is looked for, '' when it is. */
+  onCode: (text: string) => string;
+  /** What a typed text may mean. */
+  find: (typed: string) => readonly Found[];
+  /** One of those was chosen; answers as onCode does. */
+  onPick: (id: string) => string;
+  onClose: () => void;
+}
+
+/** The camera looks for a label's code; who has no camera types what stands on the label. Fills the screen. */
+export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
+  const video = useRef<HTMLVideoElement>(null);
+  const camera = useCamera(video);
+  const answer = useSignal('');
+  const reading = useReading(video, (text) => (answer.value = onCode(text)));
+  return (
+    <main class="run scanner">
+      <header class="top">
+        <h1>{title}</h1>
+        <button class="round" onClick={onClose} aria-label="Close the camera">
+          ✕
+        </button>
+      </header>
+      <View video={video} camera={camera} />
+      <p class={answer.value ? 'answer trouble' : 'answer quiet'} role="status" aria-live="assertive">
+        {answer.value ||
+          reading.value ||
+          (camera.problem.value ? '' : 'Hold the square code of the label into the frame.')}
+      </p>
+      <Typing find={find} onPick={(id) => (answer.value = onPick(id))} />
+    </main>
+  );
+}
+
+function View({ video, camera }: { video: RefObject<HTMLVideoElement | null>; camera: Camera }) {
+  const { problem, torch } = camera;
+  return (
+    <div class={problem.value ? 'view none' : 'view'}>
+      <video ref={video} playsInline muted autoplay aria-label="What the camera sees" />
+      {problem.value && <p>{problem.value}</p>}
+      {!problem.value && <i class="aim" />}
+      {torch.value && (
+        <button class="torch" onClick={torch.value.flip} aria-pressed={torch.value.on}>
+          {torch.value.on ? 'Light off' : 'Light on'}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Typing({ find, onPick }: { find: Props['find']; onPick: (id: string) => void }) {
+  const typed = useSignal('');
+  const found = find(typed.value);
+  const enter = (event: KeyboardEvent) => event.key === 'Enter' && found.length === 1 && onPick(found[0]!.id);
+  const nothing = found.length === 0 && typed.value.replace(/[\s-]/g, '').length >= 4;
+  return (
+    <div class="typing">
+      <label class="field">
+        <span class="title">Or type the code or short id</span>
+        <span class="box">
+          <input
+            name="shortId"
+            autoComplete="off"
+            autoCapitalize="characters"
+            spellcheck={false}
+            enterKeyHint="go"
+            onInput={(event) => (typed.value = event.currentTarget.value)}
+            onKeyDown={enter}
+          />
+        </span>
+        <span class={nothing ? 'note wrong' : 'note'}>{nothing && 'Nothing on the Shelf has that on its label.'}</span>
+      </label>
+      <ul class="list">
+        {found.slice(0, 4).map(({ id, words }) => (
+          <li>
+            <button class="second" onClick={() => onPick(id)}>
+              {words}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+const EVERY_MS = 100; // our choice: a picture about ten times a second leaves the phone cool
+const AGAIN_MS = 1500; // the same code is told again only after this long
+
+/** Looks at the video for as long as it is on the screen; a sentence when it cannot. */
+function useReading(video: RefObject<HTMLVideoElement | null>, onText: (text: string) => void) {
+  const problem = useSignal('');
+  useEffect(() => {
+    let gone = false;
+    const told = new Map<string, number>();
+    const look = async () => {
+      const read = await codeReader();
+      for (; !gone; await new Promise((wait) => setTimeout(wait, EVERY_MS))) {
+        const now = video.current;
+        if (!now || now.readyState < 2 || document.hidden) continue;
+        for (const text of await read(now)) {
+          if (gone || performance.now() - (told.get(text) ?? -Infinity) < AGAIN_MS) continue;
+          told.set(text, performance.now());
+          onText(text);
+        }
+      }
+    };
+    look().catch(() => {
+      problem.value = 'The codes cannot be read on this phone. Type what stands on the label.';
+    });
+    return () => void (gone = true);
+  }, []);
+  return problem;
+}
