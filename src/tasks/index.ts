@@ -41,6 +41,13 @@ export const tasks: readonly TaskCard[] = [
     hint: 'Live ppm in a glass',
     load: async () => (await import('./dose/task')).dose,
   },
+  {
+    id: 'batch',
+    name: 'Make a batch',
+    hint: 'Concentrate to drink',
+    load: async () => (await import('./batch/task')).batch,
+  },
+  { id: 'blind', name: 'Blind test', hint: 'Can they tell?', load: async () => (await import('./blind/task')).blind },
   { id: 'lookup', name: 'Look up ppm', hint: 'Just the sum', load: async () => (await import('./lookup/task')).lookup },
 ];
 
@@ -51,6 +58,12 @@ export const shelfTasks: readonly TaskCard[] = [
     name: 'Add a bottle',
     hint: 'What you bought',
     load: async () => (await import('./bottle/task')).bottle,
+  },
+  {
+    id: 'formula',
+    name: 'Write a formula',
+    hint: 'Parts by mass, a new version each time',
+    load: async () => (await import('./formula/task')).formula,
   },
 ];
 

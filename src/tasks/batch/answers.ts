@@ -1,0 +1,20 @@
+import { textOf, valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { traitKey } from '../judging';
+import { fields } from './fields';
+import { usualDrink } from './wish';
+
+/** What the run says itself about the drink: cloudy, carbonated, no added sugar; as typed text. */
+export function traitsOf(run: RunState, emulsion: boolean): Record<string, string> {
+  const sugar = valueOf(run, fields.brix(usualDrink(run).brix));
+  return {
+    [traitKey('cloudy')]: emulsion ? 'yes' : 'no',
+    [traitKey('carbonated')]: Number(textOf(run, fields.volumes).replace(',', '.')) > 0 ? 'yes' : 'no',
+    [traitKey('no added sugar')]: sugar === 0 ? 'yes' : 'no',
+  };
+}
+
+/** The run with that filled in; what was typed wins. */
+export function answered(run: RunState, emulsion: boolean): RunState {
+  return { ...run, typed: { ...traitsOf(run, emulsion), ...run.typed } };
+}

@@ -1,0 +1,94 @@
+import { formatPlain } from '../../ui/format';
+import type { RunState } from '../fold';
+import type { Step } from '../task';
+import { dissolving, dissolvingText } from './dissolving';
+import { agentOptions, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
+import { fields } from './fields';
+import { basisOf, concentrateOf, ideaOf, type Idea } from './idea';
+import { outcome } from './outcome';
+
+/** What is said where a bottle is not food grade. */
+export const NOT_FOOD = 'What is not food grade is smell only: it never goes into a drink. Take another bottle.';
+
+/** How strong the concentrate is, and in what. */
+export function concentrateSteps(run: RunState): Step[] {
+  const { value: basis, problem } = outcome(() => basisOf(run));
+  const share = basis && (basis.drink.mgPerKg * basis.drink.densityGPerMl) / (basis.gramsPerL * 1000);
+  const dosage: Step = {
+    key: 'dosage',
+    say: 'How strong is the concentrate?',
+    more: share === null ? [] : [`‹${formatPlain(share * 100, 3)} % w/w› of it is formula.`],
+    ask: [fields.dosage],
+    ...(problem ? { problem } : {}),
+  };
+  const solving = dissolving(run);
+  const dissolve: Step = {
+    key: 'dissolve',
+    say: solving ? dissolveSays[solving.verdict] : 'Will it dissolve?',
+    more: [
+      ...(solving?.lines.map(dissolvingText) ?? []),
+      'Good to an order of magnitude, each material as if alone: mix a glass and leave it for a day.',
+    ],
+    ask: [fields.make(usualMake(run))],
+  };
+  return [dosage, dissolve, ...(isEmulsion(run) ? emulsionSteps(run) : [carrierStep(run)])];
+}
+
+const dissolveSays = {
+  dissolves: 'It should stay dissolved in the drink.',
+  'try it': 'It may stay dissolved: nobody can tell without trying.',
+  'stays cloudy': 'It will not stay dissolved in the drink.',
+} as const;
+
+function carrierStep(run: RunState): Step {
+  const { problem } = outcome(() => concentrateOf(run));
+  const barred = run.typed['carrier.food'] === 'no' ? NOT_FOOD : problem;
+  return {
+    key: 'carrier',
+    say: 'What is it dissolved in?',
+    more: ['Try a little first: whether the carrier holds the formula is not computed.'],
+    ask: [fields.carrier(), fields.carrierFood],
+    ...(barred ? { problem: barred } : {}),
+  };
+}
+
+function emulsionSteps(run: RunState): Step[] {
+  const { value: basis } = outcome(() => basisOf(run));
+  const { problem } = outcome(() => concentrateOf(run));
+  const { value: idea } = outcome(() => ideaOf(run));
+  if (!basis) return [{ key: 'oil', say: 'The emulsion.', problem: 'The drink is not known yet: go back.' }];
+  const usual = usualOil(basis.lines);
+  const guess =
+    usual.unknown.length > 0 ? `0.9 was taken for ${usual.unknown.join(', ')}: typical, not confirmed.` : '';
+  return [
+    {
+      key: 'oil',
+      say: 'What is in the emulsion?',
+      ask: [
+        fields.oilDensity(formatPlain(usual.gPerMl, 3), guess),
+        fields.agent(agentOptions(run, basis.drink)),
+        fields.gum,
+      ],
+      ...(problem ? { problem } : {}),
+    },
+    {
+      key: 'droplets',
+      say: 'How fine are the droplets?',
+      more: idea ? ringWords(run, idea) : [],
+      ask: [fields.droplet],
+    },
+  ];
+}
+
+function ringWords(run: RunState, idea: Idea): string[] {
+  const { emulsion, drink } = idea;
+  const rise = outcome(() => creaming(run, idea)).value;
+  if (!emulsion || !rise) return [];
+  const days = Number.isFinite(rise.days) ? `‹${formatPlain(rise.days, 2)} days›` : 'no time';
+  return [
+    `The oil phase has ‹${formatPlain(emulsion.oilPhase, 4)} g/mL›, the drink ‹${formatPlain(drink.densityGPerMl, 4)}›: ${emulsion.matched ? 'matched' : 'not matched'}.`,
+    ...(emulsion.agent > 0 ? [`Weighting agent in the drink: ‹${formatPlain(emulsion.agentMgPerL, 3)} mg/L›.`] : []),
+    `Such droplets ${rise.mmPerDay < 0 ? 'sink' : 'rise'} ‹${formatPlain(Math.abs(rise.mmPerDay), 2)} mm a day› (Stokes): a ring after about ${days}, an estimate.`,
+    'Below 1 mm a day is called stable, yet that is 180 mm in half a year.',
+  ];
+}

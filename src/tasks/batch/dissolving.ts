@@ -1,0 +1,83 @@
+import {
+  measuredSolubility,
+  solubilityIn,
+  solubilityOfKind,
+  willDissolve,
+  worstVerdict,
+  type Verdict,
+  type WaterSolubility,
+} from '../../core/cosolvency';
+import { find } from '../../records/shelf';
+import { logKow } from '../../tables/partition';
+import { cosolvents, thumbRule, waterSolubilities } from '../../tables/solubility';
+import { formatPlain } from '../../ui/format';
+import type { RunState } from '../fold';
+import { drinkOf, wantedSafely, type DrinkWish } from './wish';
+import type { WantedLine } from './wanted';
+
+/** Whether one material stays dissolved in the drink, and how that is known. */
+export interface Dissolving {
+  readonly name: string;
+  readonly mgPerL: number;
+  readonly holds: WaterSolubility | null;
+  readonly verdict: Verdict;
+  readonly words: string;
+}
+
+/** Whether the formula stays dissolved in the drink; null until the drink is known. */
+export function dissolving(run: RunState): { lines: readonly Dissolving[]; verdict: Verdict } | null {
+  const wanted = wantedSafely(run);
+  const drink = wanted && drinkSafely(run);
+  if (!drink) return null;
+  const lines = wanted.lines.map((line) => oneOf(line, drink));
+  return { lines, verdict: worstVerdict(lines.map(({ verdict }) => verdict)) };
+}
+
+function drinkSafely(run: RunState): DrinkWish | null {
+  try {
+    return drinkOf(run);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+function oneOf(line: WantedLine, drink: DrinkWish): Dissolving {
+  const mgPerL = line.share * drink.mgPerKg * drink.densityGPerMl;
+  const material = find('material', line.material);
+  const water = inWater(material?.cas ?? '', material);
+  const { name } = line;
+  if (!water) return { ...{ name, mgPerL }, holds: null, verdict: 'try it', words: 'nothing is known of it' };
+  const kow = logKow[material?.cas ?? ''];
+  const holds =
+    drink.abv > 0 && kow !== undefined
+      ? solubilityIn(water, kow, [{ fraction: drink.abv / 100, ...cosolvents.ethanol }])
+      : water;
+  const alcohol = drink.abv > 0 && kow === undefined ? '; what the alcohol helps is not counted' : '';
+  return { ...{ name, mgPerL, holds }, verdict: willDissolve(mgPerL, holds), words: `${holds.basis}${alcohol}` };
+}
+
+/** Measured entries of one compound can differ threefold: the range spans them all. Oils are taken as terpenes, their worst part. */
+function inWater(
+  cas: string,
+  material: { sort: string; water?: { value: number } | undefined } | undefined,
+): WaterSolubility | null {
+  const rows = waterSolubilities
+    .filter((row) => row.cas.includes(cas))
+    .map(({ mgPerL, sd }) => measuredSolubility(mgPerL, sd));
+  if (rows.length > 0)
+    return {
+      ...rows[0]!,
+      low: Math.min(...rows.map(({ low }) => low)),
+      high: Math.max(...rows.map(({ high }) => high)),
+    };
+  if (material?.water && material.water.value > 0) return measuredSolubility(material.water.value, 0);
+  return material?.sort === 'natural' ? solubilityOfKind(thumbRule['terpene hydrocarbons']) : null;
+}
+
+/** One material in words. */
+export function dissolvingText({ name, mgPerL, holds, verdict, words }: Dissolving): string {
+  const asked = `${name}: ‹${formatPlain(mgPerL, 2)} mg/L› wanted`;
+  if (!holds) return `${asked}; ${words}: try it.`;
+  return `${asked}, water holds ${formatPlain(holds.low, 1)} to ${formatPlain(holds.high, 1)} (${words}): ‹${verdict}›.`;
+}

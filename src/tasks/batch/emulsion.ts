@@ -1,0 +1,125 @@
+import { daysToRing, emulsionFor, oilPhaseDensity, risePerDay, type Emulsion } from '../../core/emulsion';
+import { exact } from '../../core/measured';
+import { sucroseViscosity } from '../../core/sucroseViscosity';
+import { gram, gramPerMl, millilitre } from '../../core/units';
+import { find } from '../../records/shelf';
+import { gumArabic } from '../../tables/syrupAdditives';
+import { weightingAgents } from '../../tables/weightingAgents';
+import { formatPlain } from '../../ui/format';
+import type { Option } from '../fields';
+import { textOf, valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { judge } from '../judging';
+import { answered } from './answers';
+import { dissolving } from './dissolving';
+import { fields } from './fields';
+import { EMULSION_WATER, massOf, pure, type Goods, type Planned } from './goods';
+import type { Basis, Idea } from './idea';
+import type { DrinkWish } from './wish';
+
+/** Density of an oil nobody has looked up, g/mL. Typical, not confirmed. */
+const TYPICAL_OIL = 0.9;
+
+/** True when the concentrate becomes an emulsion: chosen, or because something stays cloudy. */
+export function isEmulsion(run: RunState): boolean {
+  return textOf(run, fields.make(usualMake(run))) === 'emulsion';
+}
+
+/** What stands there until it is chosen. */
+export function usualMake(run: RunState): 'clear' | 'emulsion' {
+  return dissolving(run)?.verdict === 'stays cloudy' ? 'emulsion' : 'clear';
+}
+
+/** A weighting agent and its highest amount in this drink, mg/L; null where no rule names one. */
+export interface AgentOnHand {
+  readonly id: string;
+  readonly name: string;
+  readonly cas: string;
+  readonly densityGPerMl: number;
+  readonly capMgPerL: number | null;
+  readonly words: string;
+}
+
+/** Weighting agents with what the chosen rules allow of them in this drink. */
+export function agentsFor(run: RunState, drink: DrinkWish): AgentOnHand[] {
+  return weightingAgents.map(({ name, cas, low, high, level }) => {
+    const finished = { abv: drink.abv, density: drink.densityGPerMl };
+    const part = { id: `agent-${cas[0]}`, name, cas: cas[0]!, mgPerKg: exact(1) };
+    const findings = judge(answered(run, true), [part], finished)?.findings ?? [];
+    const caps = findings.flatMap(({ check, max, unit }) =>
+      check === 'limit' && max !== null ? [unit === 'mg/L' ? max : max * drink.densityGPerMl] : [],
+    );
+    const cap = caps.length > 0 ? Math.min(...caps) : null;
+    const density = `${formatPlain((low + high) / 2)} g/mL${level === 'memory' ? ', typical, not confirmed' : ''}`;
+    const allowed =
+      cap === null
+        ? 'no highest amount was found for it: not offered'
+        : cap === 0
+          ? 'not allowed in this kind of drink'
+          : `at most ${formatPlain(cap, 3)} mg/L`;
+    return {
+      ...{ id: part.id, name, cas: cas[0]!, densityGPerMl: (low + high) / 2 },
+      capMgPerL: cap,
+      words: `${density}; ${allowed}`,
+    };
+  });
+}
+
+/** The agents that can be chosen. */
+export function agentOptions(run: RunState, drink: DrinkWish): Option[] {
+  const usable = agentsFor(run, drink).filter(({ capMgPerL }) => capMgPerL !== null && capMgPerL > 0);
+  return [
+    { value: 'none', words: 'None', more: 'droplet size alone holds it' },
+    ...usable.map(({ id, name, words }) => ({ value: id, words: name, more: words })),
+  ];
+}
+
+/** Density of the oils from the Shelf, and whether each was known. */
+export function usualOil(lines: readonly Planned[]): { gPerMl: number; unknown: string[] } {
+  const known = (goods: Goods) =>
+    (goods.source?.bottle?.density ?? find('material', goods.id)?.density)?.gPerMl ?? null;
+  const density = oilPhaseDensity(
+    lines.map(({ goods, mass }) => ({ mass: gram(mass), density: gramPerMl(known(goods) ?? TYPICAL_OIL) })),
+  );
+  return {
+    gPerMl: density,
+    unknown: lines.filter(({ goods }) => known(goods) === null).map(({ goods }) => goods.name),
+  };
+}
+
+/** The emulsion and its goods; null until it is known. @throws RangeError when the dosage has no room for it */
+export function emulsionGoods(
+  run: RunState,
+  basis: Basis,
+): (Pick<Idea, 'concentrate'> & { emulsion: Emulsion }) | null {
+  const { lines, drink, gramsPerL, ml } = basis;
+  const oil = valueOf(run, fields.oilDensity(formatPlain(usualOil(lines).gPerMl, 3), ''));
+  const gumRatio = valueOf(run, fields.gum);
+  if (oil === null || gumRatio === null) return null;
+  const agent = agentsFor(run, drink).find(({ id }) => id === run.typed['agent']);
+  const made = emulsionFor({
+    oil: { mass: gram(massOf(lines)), density: gramPerMl(oil) },
+    agent: agent?.capMgPerL ? { density: gramPerMl(agent.densityGPerMl), capMgPerL: agent.capMgPerL } : null,
+    drink: { volume: millilitre(ml), density: gramPerMl(drink.densityGPerMl) },
+    ...{ gramsPerL, gumRatio },
+  });
+  const extra = [
+    ...(agent ? [{ goods: pure(agent.id, agent.name, { cas: agent.cas, beside: 'carrier' }), mass: made.agent }] : []),
+    { goods: pure(gumArabic.id, gumArabic.name, { cas: gumArabic.cas, beside: 'carrier' }), mass: made.gum },
+    { goods: { ...pure('water', 'water of the emulsion'), id: EMULSION_WATER }, mass: made.water },
+  ];
+  return { concentrate: [...lines, ...extra.filter(({ mass }) => mass > 0)], emulsion: made };
+}
+
+/** How fast the droplets rise, mm a day (below 0 they sink), and days until a ring begins to show. */
+export function creaming(run: RunState, { emulsion, drink }: Idea): { mmPerDay: number; days: number } | null {
+  const diameterUm = valueOf(run, fields.droplet);
+  if (!emulsion || diameterUm === null) return null;
+  const mmPerDay = risePerDay({
+    diameterUm,
+    oil: emulsion.oilPhase,
+    drink: gramPerMl(drink.densityGPerMl),
+    viscosityMPaS: sucroseViscosity(drink.make.brix),
+  });
+  return { mmPerDay, days: daysToRing(mmPerDay) };
+}

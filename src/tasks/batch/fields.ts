@@ -1,0 +1,130 @@
+import { acids } from '../../tables/syrupAdditives';
+import { amount, choice, optionalAmount, words, type Option } from '../fields';
+import type { RunState } from '../fold';
+import { solventsOnHand } from '../onHand';
+import { wantedOptions } from './wanted';
+
+const yesNo: readonly Option[] = [
+  { value: 'yes', words: 'Yes, the bottle says so' },
+  { value: 'no', words: 'No, or not known', more: 'then it never goes into a drink' },
+];
+
+/** The questions of a batch. Amounts weighed are asked under keys of their own. */
+export const fields = {
+  what: (run: RunState) =>
+    choice({ name: 'what', title: 'Formula, or a drink you liked', options: wantedOptions(run) }),
+  lot: (material: string, title: string, options: readonly Option[], preset: string) =>
+    choice({ name: `lot.${material}`, title, options, preset }),
+  dose: (preset: string) =>
+    amount({
+      ...{ name: 'dose', title: 'Whole formula in the drink', unit: 'mg/kg', above: 0, max: 100_000, preset },
+      help: 'All neat materials together.',
+    }),
+  litres: amount({ name: 'litres', title: 'Drink to make', unit: 'L', above: 0, max: 100_000, preset: '20' }),
+  brix: (preset: string) =>
+    amount({
+      ...{ name: 'brix', title: 'Sugar in the drink', unit: '°Brix', min: 0, max: 70, preset },
+      help: 'g of sugar in 100 g of drink.',
+    }),
+  abv: (preset: string) =>
+    amount({ name: 'abv', title: 'Alcohol of the drink', unit: '% ABV', min: 0, max: 70, preset }),
+  spirit: amount({ name: 'spirit', title: 'Strength of the spirit', unit: '% ABV', above: 0, max: 100, preset: '96' }),
+  spiritFood: choice({ name: 'spirit.food', title: 'Is it drinking alcohol?', options: yesNo }),
+  parts: amount({
+    ...{
+      name: 'throw.n',
+      title: 'One part syrup and so many parts water',
+      unit: 'parts',
+      min: 0,
+      max: 50,
+      preset: '5',
+    },
+    help: '0: no syrup, the drink is mixed at once.',
+  }),
+  by: choice({
+    ...{ name: 'throw.by', title: 'Parts are measured by', preset: 'volume' },
+    options: [
+      { value: 'volume', words: 'Volume' },
+      { value: 'mass', words: 'Mass' },
+    ],
+  }),
+  acid: choice({
+    ...{ name: 'acid', title: 'Acid', preset: 'citric-acid' },
+    options: [...acids.map(({ id, name }) => ({ value: id, words: name })), { value: 'none', words: 'No acid' }],
+  }),
+  acidity: amount({
+    ...{ name: 'acidity', title: 'Acid in the drink', unit: 'g/L', min: 0, max: 30, preset: '2' },
+    help: 'As anhydrous citric acid. Fruit drinks 1 to 2.5.',
+  }),
+  benzoate: amount({
+    name: 'benzoate',
+    title: 'Sodium benzoate, as benzoic acid',
+    unit: 'mg/L',
+    min: 0,
+    max: 2000,
+    preset: '0',
+  }),
+  sorbate: amount({
+    name: 'sorbate',
+    title: 'Potassium sorbate, as sorbic acid',
+    unit: 'mg/L',
+    min: 0,
+    max: 2000,
+    preset: '0',
+  }),
+  dosage: amount({
+    ...{ name: 'dosage', title: 'Concentrate per litre of drink', unit: 'g/L', above: 0, max: 100, preset: '1' },
+    help: 'Usual: 0.5 to 1.5 clear, 1 to 2 as an emulsion.',
+  }),
+  carrier: () =>
+    choice({
+      name: 'carrier',
+      title: 'Carrier',
+      options: solventsOnHand()
+        .filter(({ foodPossible }) => foodPossible)
+        .map(({ id, name }) => ({ value: id, words: name })),
+    }),
+  carrierFood: choice({ name: 'carrier.food', title: 'Is this bottle food grade?', options: yesNo }),
+  make: (preset: string) =>
+    choice({
+      ...{ name: 'make', title: 'So the concentrate is', preset },
+      options: [
+        { value: 'clear', words: 'A solution', more: 'dissolved in the carrier' },
+        { value: 'emulsion', words: 'An emulsion', more: 'oil, weighting agent, gum and water; the drink is cloudy' },
+      ],
+    }),
+  agent: (options: readonly Option[]) => choice({ name: 'agent', title: 'Weighting agent', options, preset: 'none' }),
+  gum: amount({
+    ...{ name: 'gum', title: 'Gum arabic per gram of oil phase', unit: 'g/g', min: 0, max: 5, preset: '1.5' },
+    help: '1 to 2: common practice, no source.',
+  }),
+  oilDensity: (preset: string, help: string) =>
+    amount({ name: 'oil', title: 'Density of the oils together', unit: 'g/mL', min: 0.6, max: 1.5, preset, help }),
+  droplet: amount({
+    ...{ name: 'droplet', title: 'Droplets, 90 % are smaller than', unit: 'µm', above: 0, max: 50, preset: '1' },
+    help: 'Diameter. Large droplets make the ring.',
+  }),
+  volumes: amount({
+    ...{ name: 'gas', title: 'Carbonation', unit: 'volumes', min: 0, max: 8, preset: '0' },
+    help: '0: still. Soft drinks about 3.',
+  }),
+  gasAt: amount({ name: 'gas.t', title: 'Temperature when it is gassed', unit: '°C', min: 0, max: 40, preset: '4' }),
+  fine: amount({
+    ...{ name: 'fine', title: 'Step of the fine scale', unit: 'g', above: 0, max: 1, preset: '0.01' },
+    help: 'For the concentrate.',
+  }),
+  scatter: optionalAmount({
+    ...{ name: 'scatter', title: 'Its repeatability', unit: 'g', min: 0, max: 1 },
+    help: 'Standard deviation of ten weighings; may stay empty.',
+  }),
+  coarse: amount({
+    ...{ name: 'coarse', title: 'Step of the large scale', unit: 'g', above: 0, max: 100, preset: '1' },
+    help: 'For syrup and water.',
+  }),
+  tolerance: amount({
+    ...{ name: 'tolerance', title: 'Each weighing right within', unit: '%', above: 0, max: 20, preset: '1' },
+  }),
+  mass: (key: string, title: string) => amount({ name: `mass.${key}`, title, unit: 'g', min: 0, max: 1_000_000 }),
+  name: (preset: string) => words({ name: 'name', title: 'Name of the batch', max: 60, preset }),
+  notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
+};

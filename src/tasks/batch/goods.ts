@@ -1,0 +1,83 @@
+import type { Content } from '../../core/dose';
+import { ethanolMassFraction } from '../../core/ethanol';
+import { exact } from '../../core/measured';
+import { volumeFraction } from '../../core/units';
+import { solvents } from '../../tables/solvents';
+import { carriersOf } from '../carrier';
+import type { SolventOnHand } from '../onHand';
+import type { Source } from '../sources';
+import type { WantedLine } from './wanted';
+
+/** Ids of what is weighed beside materials and carriers. */
+export const ETHANOL = 'ethanol';
+export const SPIRIT = 'spirit';
+export const EMULSION_WATER = 'emulsion-water';
+
+/** What may stand in a vessel: its name, where it comes from, and what it consists of, g/g. */
+export interface Goods {
+  readonly id: string;
+  readonly name: string;
+  /** CAS number where it is neither a material of the Shelf nor a solvent. */
+  readonly cas?: string;
+  readonly source: Source | null;
+  readonly contents: readonly Content[];
+  /** Judged beside the dose: what follows it (gum, agent) and what does not (carrier, acid). */
+  readonly beside?: 'carrier' | 'fixed';
+}
+
+/** Goods and how many grams of them are planned. */
+export interface Planned {
+  readonly goods: Goods;
+  readonly mass: number;
+}
+
+/** Sum of the masses, g. */
+export function massOf(all: readonly Planned[]): number {
+  return all.reduce((sum, { mass }) => sum + mass, 0);
+}
+
+/** Something that is one substance through and through. */
+export function pure(id: string, name: string, more: Pick<Goods, 'cas' | 'beside'> = {}): Goods {
+  return { id, name, source: null, contents: [{ material: id, strength: exact(1) }], ...more };
+}
+
+/** A material as it comes from its bottle or vial. */
+export function materialGoods(line: WantedLine, source: Source): Goods {
+  const rest = source.vial ? carriersOf(source.vial).flatMap((one) => thinner(one.id, one.share, one.ethanol)) : [];
+  return {
+    ...{ id: line.material, name: line.name, source },
+    contents: [{ material: line.material, strength: source.strength }, ...rest],
+  };
+}
+
+/** A solvent as the carrier of a concentrate. */
+export function carrierGoods(solvent: SolventOnHand): Goods {
+  return {
+    ...{ id: solvent.id, name: solvent.name, source: null, beside: 'fixed' }, // the dosage stays, whatever the dose
+    contents: thinner(solvent.id, 1, ethanolOf(solvent)),
+  };
+}
+
+/** Spirit of so many % ABV. */
+export function spiritGoods(abv: number): Goods {
+  const contents = thinner(SPIRIT, 1, ethanolMassFraction(volumeFraction(abv / 100)));
+  return { id: SPIRIT, name: `spirit, ${abv} % ABV`, source: null, contents };
+}
+
+/** g of ethanol in a gram of some goods. */
+export function ethanolIn(goods: Goods): number {
+  return goods.contents.reduce((sum, { material, strength }) => sum + (material === ETHANOL ? strength.value : 0), 0);
+}
+
+function thinner(id: string, share: number, ethanol: number): Content[] {
+  if (ethanol === 0) return [{ material: id === 'water' ? 'water' : id, strength: exact(share) }];
+  return [
+    { material: ETHANOL, strength: exact(share * ethanol) },
+    { material: 'water', strength: exact(share * (1 - ethanol)) },
+  ];
+}
+
+function ethanolOf(solvent: SolventOnHand): number {
+  if (solvent.abv !== undefined) return ethanolMassFraction(volumeFraction(solvent.abv));
+  return solvents.find(({ id }) => id === solvent.id)?.ethanol.value ?? 0;
+}

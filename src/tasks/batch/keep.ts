@@ -1,0 +1,106 @@
+import { plus } from '../../core/measured';
+import { gaugeForVolumes } from '../../core/carbonation';
+import { celsius } from '../../core/units';
+import type { Batch, Weighed } from '../../records/batch';
+import type { AnyRecord } from '../../records/kinds';
+import { find, newRecord } from '../../records/shelf';
+import { formatPlain, measuredText } from '../../ui/format';
+import { textOf, valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { judgeFields } from '../judging';
+import { levelWords, stateWords } from '../limitRules';
+import { today } from '../onHand';
+import { fields } from './fields';
+import { judgeDrink, madeOf, makingOf, type Made, type Making } from './made';
+import { massAt, type Pour } from './pour';
+import { refusalOfLine, wantedSafely } from './wish';
+
+/** Typed keys that belong to this batch alone, not to the plan. */
+const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what'];
+
+/** The batch as a record. @throws RangeError when something is missing or not fit for drinks */
+export function keepBatch(run: RunState): AnyRecord[] {
+  const refusal = wantedSafely(run)
+    ?.lines.map((line) => refusalOfLine(run, line))
+    .find((one) => one !== null);
+  if (refusal) throw new RangeError(refusal);
+  if (run.typed['carrier.food'] === 'no' || run.typed['spirit.food'] === 'no')
+    throw new RangeError('What is not food grade never goes into a drink.');
+  const making = makingOf(run);
+  const made = making && madeOf(making);
+  if (!making || !made) throw new RangeError('Something is not weighed yet: go back and fill in what is missing.');
+  const { wanted } = making.idea;
+  const again = find('batch', run.typed['again']);
+  const sources = new Set([...making.vessel.pours].flatMap(({ goods }) => goods.source?.id ?? []));
+  const record = newRecord('batch', {
+    from: [wanted.id, ...sources, ...(again ? [again.id] : [])],
+    name: valueOf(run, fields.name(usualName(run)))!,
+    formula: { id: wanted.id, name: wanted.name, version: wanted.version },
+    lines: [...wanted.lines],
+    asked: askedOf(run),
+    weighed: [...making.vessel.pours, ...making.syrup].map(weighedOf),
+    drink: drinkFacts(run, making, made),
+    reached: [...made.reached],
+    checks: checksOf(run, making, made),
+    jurisdiction: textOf(run, judgeFields.jurisdiction),
+    madeOn: today(),
+    notes: valueOf(run, fields.notes) ?? '',
+    uses: usesOf(run, making),
+  });
+  return [record];
+}
+
+/** Name of a batch until one is typed. */
+export function usualName(run: RunState): string {
+  const wanted = wantedSafely(run);
+  return wanted ? `${wanted.name}, ${today()}`.slice(0, 60) : '';
+}
+
+function askedOf(run: RunState): Record<string, string> {
+  const mine = Object.entries(run.typed).filter(
+    ([key]) => !OWN.some((own) => key === own || (own.endsWith('.') && key.startsWith(own))),
+  );
+  return Object.fromEntries(mine);
+}
+
+function weighedOf({ into, goods, target, mass, stock }: Pour): Weighed {
+  const name = stock ? `${goods.name}, thinned to ${formatPlain(stock.share.value * 100, 3)} %` : goods.name;
+  const { source } = goods;
+  return {
+    ...{ into, id: goods.id, name },
+    source: source?.id ?? null,
+    lot: source?.lot ?? '',
+    plannedG: target,
+    massG: mass!,
+  };
+}
+
+/** Grams taken out of each bottle and vial, what went into stocks included. */
+function usesOf(run: RunState, { vessel }: Making): Batch['uses'] {
+  const taken = new Map<string, number>();
+  const take = (id: string | undefined, massG: number) => id && taken.set(id, (taken.get(id) ?? 0) + massG);
+  for (const { goods, mass, stock, again } of vessel.pours) {
+    if (stock) {
+      take(goods.source?.id, massAt(run, stock.key)?.value ?? 0);
+      take(stock.carrier.source?.id, massAt(run, `${stock.key}.thin`)?.value ?? 0);
+    } else if (!again || !vessel.pours.some((one) => one.goods.id === goods.id && one.stock))
+      take(goods.source?.id, mass!.value);
+  }
+  return [...taken].map(([id, massG]) => ({ id, massG }));
+}
+
+function drinkFacts(run: RunState, { idea }: Making, { litres, brix, abv, densityGPerMl }: Made): Batch['drink'] {
+  const [volumes, atC] = [valueOf(run, fields.volumes) ?? 0, valueOf(run, fields.gasAt) ?? 20];
+  const gas = volumes > 0 ? { gas: { volumes, gaugeBar: gaugeForVolumes(volumes, celsius(atC)), atC } } : {};
+  return { litres: plus(litres), brix, abv, densityGPerMl, emulsion: idea.emulsion !== null, ...gas };
+}
+
+function checksOf(run: RunState, { idea }: Making, made: Made): Batch['checks'] {
+  const findings = judgeDrink(run, idea, made)?.findings ?? [];
+  return findings.map(({ state, what, amount, max, unit, figure }) => ({
+    state,
+    what,
+    words: `${stateWords[state].words}: ${measuredText(amount, unit)}${max === null ? '' : ` of ${formatPlain(max)} ${unit}`}`,
+    source: figure ? `${figure.source}${figure.asOf && `, ${figure.asOf}`} · ${levelWords[figure.level]}` : '',
+  }));
+}

@@ -1,0 +1,131 @@
+import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
+import { ethanolDensity } from '../../core/ethanol';
+import { drinkDensity } from '../../core/finishedDrink';
+import { exact, measured, over, plus, propagate, scaled, times, type Measured } from '../../core/measured';
+import { mixtureOf, shareIn, type Mixture } from '../../core/mixture';
+import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/units';
+import type { RunState } from '../fold';
+import { judge, type Judgement, type Part } from '../judging';
+import { solventsOnHand } from '../onHand';
+import { answered } from './answers';
+import { concentrateVessel, type Vessel } from './concentrate';
+import { ETHANOL, type Goods } from './goods';
+import { ideaOf, isPlain, type Idea } from './idea';
+import { leastOf, mixedOf, syrupPours, type Pour } from './pour';
+
+/** Half-width of what acid, salts and gum may change of the density, g/mL. Our choice: 0.3 % of citric acid is about 0.001 g/mL. */
+const UNSEEN = 0.002;
+
+/** A batch under way: the plan, as large as rescues have made it, and what is weighed of it. */
+export interface Making {
+  readonly idea: Idea;
+  readonly vessel: Vessel;
+  readonly syrup: readonly Pour[];
+  /** The concentrate as it is, null until all of it is weighed. */
+  readonly concentrate: Mixture | null;
+}
+
+/** A finished drink in numbers: °Brix, % ABV, g/mL, L, and everything in it, mg/kg. */
+export interface Made {
+  readonly mixture: Mixture;
+  readonly brix: Measured;
+  readonly abv: Measured;
+  readonly densityGPerMl: Measured;
+  readonly litres: Measured;
+  readonly reached: readonly { material: string; name: string; mgPerKg: Measured; mgPerL: Measured }[];
+  readonly parts: readonly Part[];
+}
+
+/** The batch under way; null until plan and scale are known. @throws RangeError when it cannot be made */
+export function makingOf(run: RunState): Making | null {
+  const least = leastOf(run);
+  const first = ideaOf(run);
+  if (!first || least === null) return null;
+  const vessel = concentrateVessel(run, first, least);
+  const idea = vessel.factor === 1 ? first : ideaOf(run, vessel.factor)!;
+  const concentrate = mixedOf(vessel.pours);
+  const mass = concentrate?.mass ?? exact(idea.concentrate.reduce((sum, one) => sum + one.mass, 0));
+  return { idea, vessel, syrup: syrupPours(run, idea, mass), concentrate };
+}
+
+/** The drink as it was weighed; null until the last thing is in. */
+export function madeOf({ idea, syrup, concentrate }: Making): Made | null {
+  return concentrate && drinkFrom(idea, syrup, concentrate);
+}
+
+/** The drink as it is planned. */
+export function plannedDrink(run: RunState, idea: Idea): Made {
+  const concentrate = mixtureOf(
+    idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
+  );
+  const pours = syrupPours(run, idea, concentrate.mass).map((pour) => ({ ...pour, mass: exact(pour.target) }));
+  return drinkFrom(idea, pours, concentrate)!;
+}
+
+/** What the rules say of it. */
+export function judgeDrink(run: RunState, idea: Idea, made: Made): Judgement | null {
+  const drink = { abv: made.abv.value, density: made.densityGPerMl.value };
+  return judge(answered(run, idea.emulsion !== null), made.parts, drink);
+}
+
+function drinkFrom(idea: Idea, pours: readonly Pour[], concentrate: Mixture): Made | null {
+  const mixture = mixedOf(
+    pours.map((pour) => {
+      const isWhole = pour.goods.id === CONCENTRATE;
+      return isWhole ? { ...pour, goods: { ...pour.goods, contents: concentrate.contents } } : pour;
+    }),
+  );
+  if (!mixture) return null;
+  const [sugar, ethanol] = [shareIn(mixture, SUGAR), shareIn(mixture, ETHANOL)];
+  const densityGPerMl = densityFrom(sugar, ethanol);
+  const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
+  const inIt = (id: string) => scaled(shareIn(mixture, id), PPM);
+  return {
+    ...{ mixture, densityGPerMl, brix: scaled(sugar, 100) },
+    abv: scaled(times(ethanol, densityGPerMl), 100 / pure),
+    litres: scaled(over(mixture.mass, densityGPerMl), 1 / 1000), // mL per L
+    reached: idea.wanted.lines.map(({ material, name }) => ({
+      ...{ material, name },
+      mgPerKg: inIt(material),
+      mgPerL: times(inIt(material), densityGPerMl),
+    })),
+    parts: partsOf(idea, mixture),
+  };
+}
+
+/** Everything in the drink that is judged. */
+function partsOf(idea: Idea, mixture: Mixture): Part[] {
+  const goods = [...idea.concentrate, ...idea.syrup].map((one) => one.goods);
+  return mixture.contents.flatMap(({ material: id, strength }): Part[] => {
+    if (isPlain(id)) return [];
+    const known = goods.find((one) => one.id === id);
+    const mgPerKg = scaled(strength, PPM);
+    if (known) return [partOf(known, mgPerKg)];
+    const name = solventsOnHand().find((one) => one.id === id)?.name ?? id;
+    return [{ id, name, mgPerKg, carrier: true }]; // what a vial was thinned with
+  });
+}
+
+function partOf({ id, name, cas, source, beside }: Goods, mgPerKg: Measured): Part {
+  return {
+    ...{ id, name, mgPerKg },
+    ...(cas === undefined ? {} : { cas }),
+    ...(source?.bottle ? { bottle: source.bottle.id } : {}),
+    ...(beside === 'fixed' ? { fixed: true } : {}),
+    ...(beside === 'carrier' ? { carrier: true } : {}),
+  };
+}
+
+/** Density with the doubt of sugar and ethanol (slopes by a small step) and of what is not counted. */
+function densityFrom(sugar: Measured, ethanol: Measured): Measured {
+  const at = (brix: number, spirit: number) =>
+    drinkDensity({ brix: massFraction(brix), ethanol: massFraction(spirit) }) as number;
+  const here = at(sugar.value, ethanol.value);
+  const step = 1e-4; // g/g
+  const counted = propagate(here, [
+    [sugar, (at(sugar.value + step, ethanol.value) - here) / step],
+    [ethanol, (at(sugar.value, ethanol.value + step) - here) / step],
+  ]);
+  const unseen = { id: 'drink:density', words: 'density of the drink: acid and the like are not counted' };
+  return plus(counted, measured(0, UNSEEN / Math.sqrt(3), unseen));
+}

@@ -1,0 +1,132 @@
+import { mayCrystallise } from '../../core/batchPlan';
+import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/carbonation';
+import { celsius } from '../../core/units';
+import { find, list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { textOf, valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { sourcesOf } from '../sources';
+import type { Step } from '../task';
+import { changedLots } from './again';
+import { traitsOf } from './answers';
+import { NOT_FOOD } from './concentrateSteps';
+import { isEmulsion } from './emulsion';
+import { fields } from './fields';
+import { ideaOf, type Idea } from './idea';
+import { outcome } from './outcome';
+import { wantedOptions } from './wanted';
+import { drinkOf, refusalOfLine, sourceOf, usualDrink, wantedSafely } from './wish';
+
+/** What is made. */
+export function whatStep(run: RunState): Step {
+  const write = [{ words: 'Write a formula', start: { task: 'formula', typed: {} } }];
+  if (wantedOptions(run).length === 0)
+    return {
+      key: 'what',
+      say: 'There is no formula yet, and no drink that was tasted.',
+      offers: write,
+      problem: 'A batch begins with a formula or with a drink you liked.',
+    };
+  const { problem } = outcome(() => (run.typed['what'] ? wantedSafely(run) : null));
+  return {
+    key: 'what',
+    say: 'What do you make?',
+    ask: [fields.what(run)],
+    offers: write,
+    ...(problem ? { problem } : {}),
+  };
+}
+
+/** From which bottle or vial each material comes. What is for the nose only is shown, and refused. */
+export function lotsStep(run: RunState): Step {
+  const wanted = wantedSafely(run)!;
+  const problem = wanted.lines.map((line) => refusalOfLine(run, line)).find((one) => one !== null);
+  return {
+    key: 'lots',
+    say: 'Which bottles do you take?',
+    more: changedLots(run, wanted),
+    ask: wanted.lines.map(({ material, name }) => {
+      const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, words, more }));
+      return fields.lot(material, name, options, sourceOf(run, { material, name, share: 0 })?.id ?? '');
+    }),
+    ...(problem ? { problem, offers: [{ words: 'Add a bottle', start: { task: 'bottle', typed: {} } }] } : {}),
+  };
+}
+
+/** How much drink, how strong, how sweet. */
+export function drinkSteps(run: RunState): Step[] {
+  const usual = usualDrink(run);
+  const { value: drink, problem } = outcome(() => drinkOf(run));
+  const from = find('base', run.typed['base'])?.name ?? find('tasting', run.typed['what'])?.base.name;
+  const first: Step = {
+    key: 'drink',
+    say: 'What drink, and how much?',
+    more: from ? [`Sugar and alcohol as in ${from}; change what you like.`] : [],
+    ask: [fields.litres, fields.dose(usual.dose), fields.brix(usual.brix), fields.abv(usual.abv)],
+    offers: list('base')
+      .slice(0, 3)
+      .filter(({ id, name }) => id !== run.typed['base'] && name !== from)
+      .map((base) => ({
+        words: `As ${base.name}`,
+        type: { base: base.id, brix: formatPlain(base.brix), abv: formatPlain(base.abv) },
+      })),
+    ...(problem ? { problem } : {}),
+  };
+  if (!drink || drink.abv === 0) return [first];
+  const barred = run.typed['spirit.food'] === 'no' ? { problem: NOT_FOOD } : {};
+  return [
+    first,
+    { key: 'spirit', say: 'Which spirit brings the alcohol?', ask: [fields.spirit, fields.spiritFood], ...barred },
+  ];
+}
+
+/** How the syrup is thrown, its acid and what keeps it. */
+export function syrupSteps(run: RunState): Step[] {
+  const { value: idea, problem } = outcome(() => ideaOf(run));
+  const acid = textOf(run, fields.acid) !== 'none';
+  return [
+    {
+      key: 'syrup',
+      say: 'Is there a syrup?',
+      more: syrupWords(idea),
+      ask: [fields.parts, fields.by],
+      ...(problem ? { problem } : {}),
+    },
+    {
+      key: 'acid',
+      say: 'Acid, and what keeps it?',
+      more: ['A preservative is typed as its acid, as limits are stated; the salt is weighed. The limits come later.'],
+      ask: [fields.acid, ...(acid ? [fields.acidity] : []), fields.benzoate, fields.sorbate],
+      ...(problem ? { problem } : {}),
+    },
+  ];
+}
+
+function syrupWords(idea: Idea | null): string[] {
+  if (!idea) return ['A litre of syrup makes several litres of drink.'];
+  const { syrup } = idea.plan;
+  return [
+    `The syrup has ‹${formatPlain(syrup.brix * 100, 3)} °Brix› and weighs ‹${formatPlain(syrup.mass, 4)} g›.`,
+    ...(mayCrystallise(syrup.brix, celsius(20)) ? ['At 20 °C it holds more sugar than stays dissolved.'] : []),
+  ];
+}
+
+/** Carbonation, if any; typing it also says of the drink what the rules ask. */
+export function gasStep(run: RunState): Step {
+  const volumes = valueOf(run, fields.volumes) ?? 0;
+  const at = valueOf(run, fields.gasAt);
+  const bar = volumes > 0 && at !== null ? outcome(() => ({ bar: gaugeForVolumes(volumes, celsius(at)) })) : null;
+  return {
+    key: 'gas',
+    say: 'Is it carbonated?',
+    more: bar?.value
+      ? [
+          `‹${formatPlain(bar.value.bar, 3)} bar› on the gauge at ${formatPlain(at!)} °C holds it: ‹${formatPlain(carbonDioxidePerLitre(volumes), 3)} g/L›.`,
+          'Computed for water; sugar and alcohol hold a little less.',
+        ]
+      : [],
+    ask: [fields.volumes, ...(volumes > 0 ? [fields.gasAt] : [])],
+    types: traitsOf(run, isEmulsion(run)),
+    ...(bar?.problem ? { problem: bar.problem } : {}),
+  };
+}

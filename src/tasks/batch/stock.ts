@@ -1,0 +1,34 @@
+import { exact, minus, over, plus, times, type Measured } from '../../core/measured';
+import type { WeighStep } from '../../core/weighList';
+import type { RunState } from '../fold';
+import type { Goods } from './goods';
+import { massAt } from './pour';
+
+/** A thinned stock to weigh from: what is meant to go in, g, and what it became. */
+export interface Stock {
+  /** Key of the mass of the material; that of the carrier has `.thin` behind it. */
+  readonly key: string;
+  readonly neat: number;
+  readonly thin: number;
+  readonly from: Goods;
+  readonly carrier: Goods;
+  /** g of the material's goods per g of stock: as weighed, else as planned. */
+  readonly share: Measured;
+  /** The stock as goods. */
+  readonly goods: Goods;
+}
+
+/** The stock a step is weighed from; null when it is weighed as it is. */
+export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carrier: Goods }): Stock | null {
+  if (!step.thinned) return null;
+  const key = `t.${step.id}`;
+  const [neat, thin] = [massAt(run, key), massAt(run, `${key}.thin`)];
+  const whole = neat && thin && plus(neat, thin);
+  const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(step.thinned.strength);
+  const rest = minus(exact(1), share);
+  const contents = [
+    ...of.from.contents.map((one) => ({ ...one, strength: times(one.strength, share) })),
+    ...of.carrier.contents.map((one) => ({ ...one, strength: times(one.strength, rest) })),
+  ];
+  return { key, neat: step.thinned.neat, thin: step.thinned.carrier, ...of, share, goods: { ...of.from, contents } };
+}

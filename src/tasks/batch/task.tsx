@@ -1,0 +1,93 @@
+import { worstState } from '../../core/finding';
+import type { Ceiling } from '../../core/highestDose';
+import { formatPlain } from '../../ui/format';
+import type { RunState } from '../fold';
+import { stateWords } from '../limitRules';
+import { LimitsPanel } from '../LimitsPanel';
+import type { Offer, Step, Task } from '../task';
+import { fields } from './fields';
+import { ideaOf } from './idea';
+import { keepBatch, usualName } from './keep';
+import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './made';
+import { outcome } from './outcome';
+import { concentrateSteps } from './concentrateSteps';
+import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep } from './plainSteps';
+import { leastOf } from './pour';
+import { drinkResults } from './results';
+import { scaleStep, weighSteps } from './weighSteps';
+import { materialsOf, wantedSafely } from './wish';
+
+/** What the rules say of the drink as planned, and the highest dose that passes. It keeps nobody from going on: Minim warns. */
+function limitsStep(run: RunState): Step {
+  const { value: idea, problem } = outcome(() => ideaOf(run));
+  const { value: judgement } = outcome(() => idea && judgeDrink(run, idea, plannedDrink(run, idea)));
+  const worst = judgement && worstState(judgement.findings);
+  return {
+    key: 'limits',
+    say: worst ? `The rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
+    more: idea ? [`At ‹${formatPlain(idea.drink.mgPerKg, 4)} mg/kg› of the whole formula.`] : [],
+    draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
+    offers: idea && judgement?.ceilings[0] ? lowerOffer(judgement.ceilings[0], idea.drink.mgPerKg) : [],
+    done: 'Seen',
+    ...(problem ? { problem } : {}),
+  };
+}
+
+/** The reverse answer as an offer, where the dose is over. Rounded down, so that it stays under. */
+function lowerOffer({ times, binding }: Ceiling, mgPerKg: number): Offer[] {
+  if (times >= 1) return [];
+  const most = times * mgPerKg;
+  const digits = 10 ** (Math.floor(Math.log10(most)) - 2); // three digits
+  const dose = formatPlain(Math.floor(most / digits) * digits, 3);
+  return most > 0 ? [{ words: `Take ${dose} mg/kg: ${binding} then passes`, type: { dose } }] : [];
+}
+
+function endSteps(run: RunState, making: Making): Step[] {
+  const { value: made } = outcome(() => madeOf(making));
+  const { value: judgement } = outcome(() => made && judgeDrink(run, making.idea, made));
+  const worst = judgement && worstState(judgement.findings);
+  return [
+    {
+      key: 'result',
+      say: 'This is the drink.',
+      results: made ? drinkResults(making, made) : [],
+      ...(made ? {} : { problem: 'Something is not weighed yet: go back and fill in what is missing.' }),
+      done: 'To the limits',
+    },
+    {
+      key: 'checked',
+      say: worst ? `As weighed, the rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
+      draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
+      done: 'Seen',
+    },
+    {
+      key: 'name',
+      say: 'What is it called?',
+      more: ['Write the name and today’s date on every bottle of it.'],
+      ask: [fields.name(usualName(run)), fields.notes],
+      done: 'Keep',
+    },
+  ];
+}
+
+function steps(run: RunState): Step[] {
+  const what = whatStep(run);
+  const wanted = wantedSafely(run);
+  if (!wanted) return [what];
+  const lots = lotsStep(run);
+  if (!materialsOf(run, wanted)) return [what, lots];
+  const plan = [what, lots, ...drinkSteps(run), ...concentrateSteps(run), ...syrupSteps(run), gasStep(run)];
+  const { value: making, problem } = outcome(() => makingOf(run));
+  const scale = scaleStep(making, leastOf(run));
+  const all = [...plan, limitsStep(run), { ...scale, ...(problem ? { problem } : {}) }];
+  return making ? [...all, ...weighSteps(run, making), ...endSteps(run, making)] : all;
+}
+
+/** From a formula or a liked dose to a batch of drink: syrup, concentrate, limits, and every gram weighed. */
+export const batch: Task = {
+  id: 'batch',
+  recorded: true,
+  title: (run) => ['Make a batch', wantedSafely(run)?.name].filter(Boolean).join(' · '),
+  steps,
+  keep: keepBatch,
+};

@@ -1,0 +1,79 @@
+import { drinkMakeOf } from '../../core/drinkMake';
+import { drinkDensity, type DrinkMake } from '../../core/finishedDrink';
+import { massFraction, volumeFraction } from '../../core/units';
+import { find, list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { solventsOnHand, type SolventOnHand } from '../onHand';
+import { sourcesOf, type Source } from '../sources';
+import { fields } from './fields';
+import { materialGoods, type Goods } from './goods';
+import { wantedOf, type Wanted, type WantedLine } from './wanted';
+
+/** The drink that is wished for. */
+export interface DrinkWish {
+  readonly litres: number;
+  readonly mgPerKg: number;
+  readonly make: DrinkMake;
+  readonly densityGPerMl: number;
+  readonly abv: number;
+}
+
+/** What stands in the fields of the drink until something is typed: from the tasting, or from a drink that was used before. */
+export function usualDrink(run: RunState) {
+  const base = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base ?? list('base')[0];
+  const dose = wantedSafely(run)?.mgPerKg;
+  return {
+    dose: dose ? formatPlain(dose, 3) : '',
+    brix: formatPlain(base?.brix ?? 10, 3),
+    abv: formatPlain(base?.abv ?? 0, 3),
+  };
+}
+
+/** The drink; null until it is known. @throws RangeError when sugar and alcohol leave no room for water */
+export function drinkOf(run: RunState): DrinkWish | null {
+  const usual = usualDrink(run);
+  const litres = valueOf(run, fields.litres);
+  const mgPerKg = valueOf(run, fields.dose(usual.dose));
+  const brix = valueOf(run, fields.brix(usual.brix));
+  const abv = valueOf(run, fields.abv(usual.abv));
+  if (litres === null || mgPerKg === null || brix === null || abv === null) return null;
+  const make = drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100));
+  return { litres, mgPerKg, make, densityGPerMl: drinkDensity(make), abv };
+}
+
+/** What is made, or null, also where nothing was in it. */
+export function wantedSafely(run: RunState): Wanted | null {
+  try {
+    return wantedOf(run);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+/** The bottle or vial of a line: the one chosen, else the first that may go into a drink. */
+export function sourceOf(run: RunState, line: WantedLine): Source | null {
+  const all = sourcesOf(line.material);
+  const chosen = run.typed[`lot.${line.material}`];
+  return all.find(({ id }) => id === (chosen ?? all[0]?.id)) ?? null;
+}
+
+/** Why a line cannot be weighed, in one sentence; null when it can. */
+export function refusalOfLine(run: RunState, line: WantedLine): string | null {
+  const source = sourceOf(run, line);
+  if (source) return source.refusal;
+  return `There is no bottle or vial of ${line.name} on the Shelf: put one there first.`;
+}
+
+/** All lines as goods; null while one of them may not be used. */
+export function materialsOf(run: RunState, wanted: Wanted): Goods[] | null {
+  if (wanted.lines.some((line) => refusalOfLine(run, line) !== null)) return null;
+  return wanted.lines.map((line) => materialGoods(line, sourceOf(run, line)!));
+}
+
+/** The carrier that was chosen. */
+export function carrierOf(run: RunState): SolventOnHand | null {
+  return solventsOnHand().find(({ id }) => id === run.typed['carrier']) ?? null;
+}

@@ -1,0 +1,73 @@
+import { FieldInput } from '../../ui/FieldInput';
+import { textOf } from '../fields';
+import type { Walk } from '../run';
+import { linesOf, materialOptions, nextKey, percentOf, rowsOf, type Row } from './lines';
+import './formula.css';
+
+/** The lines of a formula: the material can be swapped, the parts typed, others added. 0 parts take one out. */
+export function drawLines(walk: Walk) {
+  return <LinesEditor walk={walk} />;
+}
+
+function LinesEditor({ walk }: { walk: Walk }) {
+  const run = walk.state.value;
+  const rows = rowsOf(run);
+  const taken = new Set(rows.map(({ material }) => material));
+  const free = materialOptions().filter(({ value }) => !taken.has(value));
+  const type = (key: string, text: string) => void walk.happen({ type: 'typed', key, text });
+  return (
+    <div class="formula-lines">
+      {rows.map((row) => (
+        <Line key={row.key} walk={walk} row={row} free={free} onType={type} />
+      ))}
+      <label class="pick">
+        <span>Add a material</span>
+        <select
+          value=""
+          onChange={(event) => event.currentTarget.value && type(nextKey(run), event.currentTarget.value)}
+        >
+          <option value="">Choose …</option>
+          {free.map(({ value, words }) => (
+            <option value={value}>{words}</option>
+          ))}
+        </select>
+      </label>
+    </div>
+  );
+}
+
+interface LineProps {
+  walk: Walk;
+  row: Row;
+  free: readonly { value: string; words: string }[];
+  onType: (key: string, text: string) => void;
+}
+
+function Line({ walk, row, free, onType }: LineProps) {
+  const run = walk.state.value;
+  const text = textOf(run, row.parts);
+  const answer = row.parts.read(text);
+  return (
+    <section class="line">
+      <label class="pick">
+        <span class="share">{percentOf(linesOf(run), row.material)}</span>
+        <select
+          aria-label={`${row.name}: swap for another`}
+          value={row.material}
+          onChange={(event) => onType(`swap.${row.key}`, event.currentTarget.value)}
+        >
+          <option value={row.material}>{row.name}</option>
+          {free.map(({ value, words }) => (
+            <option value={value}>{words}</option>
+          ))}
+        </select>
+      </label>
+      <FieldInput
+        field={{ ...row.parts, title: `Parts of ${row.name}` }}
+        text={text}
+        problem={answer.ok || text === '' ? undefined : answer.why}
+        onText={(typed) => onType(row.parts.name, typed)}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,97 @@
+import { sharesOf, type PartsLine } from '../../core/formula';
+import type { Formula } from '../../records/formula';
+import { find, list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { amount, valueOf, type Field, type Option } from '../fields';
+import type { RunState } from '../fold';
+
+/** A row of the editor: which material now, how many parts, and what is typed where. */
+export interface Row {
+  readonly key: string;
+  readonly material: string;
+  readonly name: string;
+  readonly parts: Field<number>;
+}
+
+/** What formulas can begin from: an earlier one, a layering, a counted trial, or nothing. */
+export function originOptions(): Option[] {
+  const formulas = list('formula').map(({ id, name, version }) => ({
+    value: id,
+    words: name,
+    more: `version ${version}`,
+  }));
+  const layerings = list('layering').map(({ id, name, verdict }) => ({
+    value: id,
+    words: name,
+    more: `layering${verdict.decision && `, ${verdict.decision}`}`,
+  }));
+  const trials = list('vial')
+    .filter(({ contents }) => contents.length > 1)
+    .map(({ id, name, code }) => ({ value: id, words: `${code} · ${name}`, more: 'counted trial' }));
+  return [{ value: 'hand', words: 'Nothing: by hand' }, ...trials, ...layerings, ...formulas];
+}
+
+/** The formula that a new version is made of. */
+export function earlierOf(run: RunState): Formula | undefined {
+  return find('formula', run.typed['from']);
+}
+
+/** Rows as they stand: those of the origin, then those that were added. */
+export function rowsOf(run: RunState): Row[] {
+  const first = originLines(run.typed['from']).map(({ material, share }) => rowOf(run, material, { material, share }));
+  const added: Row[] = [];
+  for (let i = 1; run.typed[`add.${i}`]; i++)
+    added.push(rowOf(run, `add.${i}`, { material: run.typed[`add.${i}`]!, share: 0 }));
+  return [...first, ...added];
+}
+
+/** Key under which the next material is added. */
+export function nextKey(run: RunState): string {
+  let i = 1;
+  while (run.typed[`add.${i}`]) i++;
+  return `add.${i}`;
+}
+
+/** The lines as typed, without those of no parts. */
+export function linesOf(run: RunState): Formula['lines'] {
+  const merged = new Map<string, Formula['lines'][number]>();
+  for (const { material, name, parts } of rowsOf(run)) {
+    const share = valueOf(run, parts) ?? 0;
+    if (share > 0) merged.set(material, { material, name, share: (merged.get(material)?.share ?? 0) + share });
+  }
+  return [...merged.values()];
+}
+
+/** Share of a material in the lines, %, for reading. */
+export function percentOf(lines: readonly PartsLine[], material: string): string {
+  const share = lines.length > 0 ? (sharesOf(lines).find(({ id }) => id === material)?.share ?? 0) : 0;
+  return `${formatPlain(share * 100, 3)} %`;
+}
+
+/** Materials that can be put in. */
+export function materialOptions(): Option[] {
+  return list('material')
+    .map(({ id, name, code }) => ({ value: id, words: `${name} (${code})` }))
+    .sort((a, b) => a.words.localeCompare(b.words));
+}
+
+function rowOf(run: RunState, key: string, line: PartsLine): Row {
+  const material = run.typed[`swap.${key}`] || line.material;
+  const name = find('material', material)?.name ?? earlierOf(run)?.lines.find((one) => one.material === material)?.name;
+  const preset = line.share > 0 ? formatPlain(line.share, 4) : '';
+  const parts = amount({ name: `part.${key}`, title: 'Parts', unit: 'parts', min: 0, max: 1_000_000, preset });
+  return { key, material, name: name ?? 'a material that is gone', parts };
+}
+
+/** What the origin holds: strips by strength times dips, a trial as it was counted; in parts of a hundred. */
+function originLines(id: string | undefined): PartsLine[] {
+  const formula = find('formula', id);
+  if (formula) return formula.lines;
+  const strips = find('layering', id)?.strips.flatMap(({ vial, dips }) =>
+    (find('vial', vial)?.contents ?? []).map(({ material, strength }) => ({ material, share: strength.value * dips })),
+  );
+  const trial = find('vial', id)?.contents.map(({ material, strength }) => ({ material, share: strength.value }));
+  const lines = strips ?? trial ?? [];
+  if (lines.length === 0) return [];
+  return sharesOf(lines).map((line) => ({ material: line.id, share: Number(formatPlain(line.share * 100, 3)) }));
+}

@@ -1,0 +1,94 @@
+import { differences } from '../../core/formula';
+import type { Formula } from '../../records/formula';
+import type { AnyRecord } from '../../records/kinds';
+import { find, list, newId, newRecord } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { choice, textOf, valueOf, words, type Field } from '../fields';
+import type { RunState } from '../fold';
+import type { Step, Task } from '../task';
+import { earlierOf, linesOf, originOptions, rowsOf } from './lines';
+import { drawLines } from './LinesEditor';
+
+const fields = {
+  from: () => choice({ name: 'from', title: 'Begins with', options: originOptions() }),
+  name: (preset: string) => words({ name: 'name', title: 'Name of the formula', max: 60, preset }),
+  notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
+};
+
+function nameField(run: RunState): Field<string> {
+  const from = run.typed['from'];
+  const origin = earlierOf(run) ?? find('layering', from) ?? find('vial', from);
+  return fields.name(origin?.name ?? '');
+}
+
+/** Version that the formula becomes, counted over all that share its root. */
+function versionOf(earlier: Formula | undefined): number {
+  if (!earlier) return 1;
+  const all = list('formula').filter(({ root }) => root === earlier.root);
+  return Math.max(...all.map(({ version }) => version), earlier.version) + 1;
+}
+
+/** What is different from the version before, a sentence each. */
+function changeWords(run: RunState): string[] {
+  const earlier = earlierOf(run);
+  const lines = linesOf(run);
+  if (!earlier || lines.length === 0) return [];
+  const nameOf = (id: string) => [...lines, ...earlier.lines].find(({ material }) => material === id)!.name;
+  const changes = differences(earlier.lines, lines);
+  if (changes.length === 0) return ['Nothing is different from the version before.'];
+  return changes.map(
+    ({ id, before, after }) =>
+      `${nameOf(id)}: ${formatPlain(before * 100, 3)} % then, ‹${formatPlain(after * 100, 3)} %› now.`,
+  );
+}
+
+function steps(run: RunState): Step[] {
+  const from: Step = { key: 'from', say: 'What does the formula begin with?', ask: [fields.from()] };
+  const wrong = rowsOf(run).find(({ parts }) => textOf(run, parts) !== '' && valueOf(run, parts) === null);
+  const none = linesOf(run).length === 0;
+  const lines: Step = {
+    key: 'lines',
+    say: 'Parts by mass of neat material.',
+    more: ['Only the ratios count. 0 parts take a material out.'],
+    draw: drawLines,
+    ...(wrong ? { problem: `The parts of ${wrong.name} are not a number.` } : {}),
+    ...(none ? { problem: 'A formula needs parts of at least one material.' } : {}),
+  };
+  const version = versionOf(earlierOf(run));
+  const name: Step = {
+    key: 'name',
+    say: version > 1 ? `This becomes version ‹${version}›.` : 'What is it called?',
+    more: changeWords(run),
+    ask: [nameField(run), fields.notes],
+    done: 'Keep',
+  };
+  return [from, lines, name];
+}
+
+function keep(run: RunState): AnyRecord[] {
+  const lines = linesOf(run);
+  if (lines.length === 0) throw new RangeError('A formula needs parts of at least one material.');
+  const earlier = earlierOf(run);
+  const from = run.typed['from'];
+  const id = newId();
+  return [
+    newRecord('formula', {
+      id,
+      name: valueOf(run, nameField(run))!,
+      root: earlier?.root ?? id,
+      version: versionOf(earlier),
+      lines,
+      notes: valueOf(run, fields.notes) ?? '',
+      from: from && from !== 'hand' ? [from] : [],
+    }),
+  ];
+}
+
+/** A formula by hand, from a layering or a trial; a change is a new version. */
+export const formula: Task = {
+  id: 'formula',
+  recorded: true,
+  title: (run) => ['Write a formula', earlierOf(run)?.name].filter(Boolean).join(' · '),
+  steps,
+  keep,
+};

@@ -1,0 +1,76 @@
+import { exact, type Measured } from '../core/measured';
+import { purityAtLeast } from '../core/strength';
+import type { Bottle } from '../records/material';
+import { find, list, shelf } from '../records/shelf';
+import type { SolventCopy } from '../records/solvent';
+import type { Vial } from '../records/vial';
+import { formatPlain } from '../ui/format';
+import { refusalOf } from './fitForDrinks';
+
+/** A bottle, or a vial of one material, that a material can be weighed from. */
+export interface Source {
+  readonly id: string;
+  /** Supplier and lot, or code of the vial. */
+  readonly words: string;
+  readonly more: string;
+  readonly lot: string;
+  /** g of the material per g of what is weighed. */
+  readonly strength: Measured;
+  /** Why it may not go into a drink, in one sentence; null when it may. */
+  readonly refusal: string | null;
+  /** g left by the book; null where the book does not know. */
+  readonly leftG: number | null;
+  readonly pricePerG: number | null;
+  /** What the rest of a vial is. */
+  readonly solvent: SolventCopy | null;
+  readonly bottle: Bottle | null;
+  readonly vial: Vial | null;
+}
+
+/** What a material can be weighed from: bottles first, oldest first, then vials of nothing else; those for the nose only last. */
+export function sourcesOf(material: string): Source[] {
+  const bottles = list('bottle').filter((bottle) => bottle.material === material);
+  const vials = list('vial').filter(({ contents }) => contents.length === 1 && contents[0]!.material === material);
+  const all = [...bottles.reverse().map(ofBottle), ...vials.map(ofVial)];
+  return [...all.filter(({ refusal }) => !refusal), ...all.filter(({ refusal }) => refusal)];
+}
+
+/** Grams left of a bottle or vial by the book, of `full` grams at first. */
+export function leftOf(id: string, full: number | undefined): number | null {
+  if (full === undefined) return null;
+  let taken = 0;
+  for (const record of shelf.records.value.values())
+    if ('uses' in record) for (const use of record.uses) if (use.id === id) taken += use.massG;
+  return Math.max(0, full - taken);
+}
+
+function ofBottle(bottle: Bottle): Source {
+  const material = find('material', bottle.material);
+  const { id, supplier, lot, amountG, grade } = bottle;
+  const purity = bottle.purity ?? material?.purity;
+  const leftG = leftOf(id, amountG);
+  const words = [supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'a bottle without a lot';
+  const barred = grade === 'smell only';
+  return {
+    ...{ id, words, lot: words, leftG, solvent: null, bottle, vial: null, pricePerG: bottle.pricePerG ?? null },
+    more: barred ? 'smell only · never in a drink' : leftG === null ? 'neat' : `neat, ${formatPlain(leftG, 3)} g left`,
+    strength: purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${lot || id}`),
+    refusal: barred
+      ? `The bottle of ${material?.name ?? 'that material'} (${words}) is not fit for drinks: smell only, it never goes into a drink.`
+      : null,
+  };
+}
+
+function ofVial(vial: Vial): Source {
+  const { id, code, label, massG, solvent, supplier, lot } = vial;
+  const refusal = refusalOf(vial);
+  const leftG = leftOf(id, massG.value);
+  const strength = `${formatPlain(label.value)} ${label.basis}`;
+  return {
+    ...{ id, refusal, leftG, solvent, bottle: null, vial, pricePerG: null },
+    words: `vial ${code}, ${strength}`,
+    lot: [`vial ${code}`, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
+    more: refusal ? 'smell only · never in a drink' : `${formatPlain(leftG ?? 0, 3)} g left`,
+    strength: vial.contents[0]!.strength,
+  };
+}
