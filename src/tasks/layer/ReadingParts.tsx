@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { find } from '../../records/shelf';
 import type { Walk } from '../run';
 import { MOMENTS, momentText, readingOf } from './readings';
-import { intensityWords, likingWords, Scale } from './Scale';
+import { intensityWords, likingWords, Scale } from '../Scale';
 import { WordChips } from './WordChips';
 
 const MANY_STRIPS = 4; // our choice: so many are hardly all smelled at once, so the choice stands open

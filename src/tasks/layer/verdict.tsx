@@ -3,7 +3,7 @@ import type { RunState } from '../fold';
 import type { Walk } from '../run';
 import type { Step } from '../task';
 import { readingsOf } from './readings';
-import { likingWords, Scale } from './Scale';
+import { likingWords, Scale } from '../Scale';
 import { codesOf, inFan, stripsOf, type Strip } from './strips';
 import { setsOf, type SmelledSet } from './tries';
 

@@ -1,4 +1,6 @@
-import type { Walk } from '../run';
+import { HEDONIC_WORDS } from '../core/hedonic';
+import type { Walk } from './run';
+import './tiles.css';
 
 interface Props {
   walk: Walk;
@@ -42,9 +44,7 @@ export function intensityWords(n: number): string {
   return n <= 2 ? 'faint' : n <= 4 ? 'weak' : n <= 6 ? 'clear' : n <= 8 ? 'strong' : 'overpowering';
 }
 
-/** The nine-point hedonic scale (Peryam & Pilgrim 1957). */
+/** A point of the nine-point hedonic scale in words. */
 export function likingWords(n: number): string {
-  const degrees = ['extremely', 'very much', 'moderately', 'slightly'];
-  if (n === 5) return 'neither like nor dislike';
-  return n < 5 ? `dislike ${degrees[n - 1]}` : `like ${degrees[9 - n]}`;
+  return HEDONIC_WORDS[n - 1] ?? '';
 }
