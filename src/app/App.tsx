@@ -37,6 +37,10 @@ function Page() {
   if (page === 'settings') return <SettingsPage />;
   if (page === 'scan') return <ScanPage />;
   if (page === 'labels') return <Later load={async () => (await import('./LabelPage')).LabelPage} props={{}} />;
+  if (page === 'sheet' && id)
+    return <Later key="sheet" load={async () => (await import('./BatchSheet')).BatchSheet} props={{ id }} />;
+  if (page === 'formula' && id)
+    return <Later key="formula" load={async () => (await import('./FormulaPage')).FormulaPage} props={{ id }} />;
   if (page === 'new') return <main class="page" aria-busy="true" />;
   return (
     <>

@@ -8,6 +8,7 @@ import { ResultLine } from '../ui/ResultLine';
 import { describe } from './describe';
 import type { Description } from './description';
 import { LabelOffer } from './LabelLinks';
+import { PageOffer } from './RecordLinks';
 import { go, route } from './route';
 import { startTask } from './RunPage';
 import { RunStory } from './RunStory';
@@ -47,6 +48,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
       {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
       <footer class="actions">
         <LabelOffer record={record} />
+        <PageOffer record={record} />
         {next.map((offer) => (
           <button class="second" onClick={() => offer.start && startTask(offer.start)}>
             {offer.words}
