@@ -2,6 +2,9 @@ import { scaled } from '../core/measured';
 import type { AnyRecord, KindName, RecordOf } from '../records/kinds';
 import { find } from '../records/shelf';
 import { facts, type Description } from './description';
+import { describeBatch } from './describeBatch';
+import { describeLayering } from './describeLayering';
+import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
 import { formatPlain, measuredText } from '../ui/format';
 
@@ -51,6 +54,16 @@ const describers: Describers = {
       ['Dries off', r.dryOff],
     ),
   }),
+  supply: (r) => ({
+    title: r.name,
+    line: [r.supplier, r.lot && `lot ${r.lot}`].filter(Boolean).join(', '),
+    facts: facts(
+      ['Supplier', r.supplier],
+      ['Lot', r.lot],
+      ['Amount', `${formatPlain(r.amount)} ${r.unit}`],
+      ['Use by', r.useBy],
+    ),
+  }),
   vial: describeVial,
   dropper: (r) => ({ title: r.name, line: r.tip, facts: facts(['Tip', r.tip]) }),
   calibration: (r) => ({
@@ -93,35 +106,25 @@ const describers: Describers = {
     ),
     next: [{ words: 'Count drops', start: { task: 'count', typed: { formula: r.id } } }],
   }),
-  layering: (r) => ({
-    title: r.name,
-    line: r.verdict.decision || 'no verdict',
-    facts: facts(
-      ['Strips', r.strips.map((strip) => strip.code).join(' + ')],
-      ['Verdict', r.verdict.decision],
-      ['In words', r.verdict.words],
-      ['Liking', r.verdict.liking ?? undefined],
-      ...r.readings.map(
-        (reading) =>
-          [
-            reading.minute === null ? 'Now' : `At ${reading.minute} min`,
-            [reading.words, reading.intensity === null ? '' : `intensity ${reading.intensity}`, reading.note]
-              .filter(Boolean)
-              .join(', '),
-          ] as const,
-      ),
-    ),
-  }),
+  layering: describeLayering,
   base: (r) => ({ title: r.name, line: `${r.volumeMl} mL, ${r.brix} °Brix, ${r.abv} % ABV` }),
   tasting: (r) => ({
     title: r.base.name,
     line: r.reached.map((part) => `${part.name} ${measuredText(part.mgPerKg, 'mg/kg')}`).join(', '),
     facts: facts(
       ['Drink', `${r.base.volumeMl} mL, ${r.base.brix} °Brix, ${r.base.abv} % ABV`],
+      ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the ladder' : ''}`],
+      ['Alcohol of the whole', r.abv && measuredText(r.abv, '% ABV')],
       ['Verdict', r.verdict],
       ['Liking', r.liking ?? undefined],
       ...r.doses.map(
-        (dose) => [dose.code, dose.drops === null ? measuredText(dose.massG, 'g') : `${dose.drops} drops`] as const,
+        (dose) =>
+          [
+            dose.code,
+            dose.drops === null
+              ? measuredText(dose.massG, 'g')
+              : `${dose.drops} ${dose.drops === 1 ? 'drop' : 'drops'}`,
+          ] as const,
       ),
     ),
     results: r.reached.map((part) => ({
@@ -138,6 +141,8 @@ const describers: Describers = {
       },
     })),
   }),
+  batch: describeBatch,
+  test: describeTest,
   run: (r) => ({ title: r.title, line: r.endedAt ? 'finished' : 'paused' }),
   settings: () => ({ title: 'Settings', line: '' }),
 };

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { batch } from './batch';
 import { base, tasting } from './drink';
 import { calibration, dropper } from './dropper';
 import { formula } from './formula';
@@ -7,6 +8,8 @@ import { bottle, material } from './material';
 import { run } from './run';
 import { settings } from './settings';
 import { solvent } from './solvent';
+import { supply } from './supply';
+import { test } from './test';
 import { vial } from './vial';
 
 /** Every kind that is kept. A new kind is a line here. */
@@ -14,6 +17,7 @@ export const kinds = {
   material,
   bottle,
   solvent,
+  supply,
   vial,
   dropper,
   calibration,
@@ -21,6 +25,8 @@ export const kinds = {
   layering,
   base,
   tasting,
+  batch,
+  test,
   run,
   settings,
 } as const;
@@ -28,3 +34,8 @@ export const kinds = {
 export type KindName = keyof typeof kinds;
 export type RecordOf<K extends KindName> = z.output<(typeof kinds)[K]['schema']>;
 export type AnyRecord = { [K in KindName]: RecordOf<K> }[KindName];
+
+/** Whether a record is of a kind. */
+export function isOf<K extends KindName>(kind: K, record: AnyRecord): record is Extract<AnyRecord, RecordOf<K>> {
+  return record.kind === kind;
+}
