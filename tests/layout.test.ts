@@ -18,7 +18,8 @@ const allowed: Record<string, readonly string[]> = {
 };
 
 function imports(text: string): string[] {
-  return [...text.matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map((match) => match[1]!);
+  const forms = [/^(?:import|export)\b[^;]*?\bfrom '([^']+)';/gm, /^import '([^']+)';/gm, /\bimport\('([^']+)'\)/g];
+  return forms.flatMap((form) => [...text.matchAll(form)].map((match) => match[1]!));
 }
 
 function target(from: string, specifier: string): string {

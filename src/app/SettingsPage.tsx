@@ -1,11 +1,11 @@
 import { changeSettings, shelf } from '../records/shelf';
 import { FieldInput } from '../ui/FieldInput';
 
+const rooms = ['16', '18', '20', '22', '24', '26', '28'];
 const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 
 /** How the person likes Minim. */
 export function SettingsPage() {
-  const { theme, hand, basis } = shelf.settings.value;
   return (
     <main class="page settings">
       <header class="top">
@@ -14,6 +14,20 @@ export function SettingsPage() {
           ✕
         </button>
       </header>
+      <Choices />
+      <p class="quiet">
+        Everything stays on this phone: no account, no tracking, no request to any other place. Minim warns and
+        computes; it does not certify. Local rules and licensed practice decide.
+      </p>
+    </main>
+  );
+}
+
+/** Each choice is stored at once. */
+function Choices() {
+  const { theme, hand, basis, roomC = 20, jurisdiction = 'EU' } = shelf.settings.value;
+  return (
+    <>
       <Choice
         title="Which hand holds the phone"
         value={hand}
@@ -27,16 +41,24 @@ export function SettingsPage() {
         onChoose={(theme) => changeSettings({ theme })}
       />
       <Choice
+        title="The room is usually at"
+        value={String(roomC)}
+        options={Object.fromEntries(rooms.map((t) => [t, `${t} °C`]))}
+        onChoose={(t) => changeSettings({ roomC: Number(t) })}
+      />
+      <Choice
         title="Strengths are usually in"
         value={basis}
         options={Object.fromEntries(bases.map((name) => [name, name]))}
         onChoose={(basis) => changeSettings({ basis })}
       />
-      <p class="quiet">
-        Everything stays on this phone: no account, no tracking, no request to any other place. Minim warns and
-        computes; it does not certify. Local rules and licensed practice decide.
-      </p>
-    </main>
+      <Choice
+        title="Drinks are held to the rules of"
+        value={jurisdiction}
+        options={{ EU: 'the EU', US: 'the US' }}
+        onChoose={(jurisdiction) => changeSettings({ jurisdiction })}
+      />
+    </>
   );
 }
 

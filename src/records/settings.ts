@@ -9,6 +9,8 @@ const schema = z.object({
   basis: z.string(),
   /** Temperature of the room in °C, 10 to 30; 20 where it was never set. */
   roomC: z.optional(z.number()),
+  /** Whose rules drinks are held to; EU where it was never set. */
+  jurisdiction: z.optional(z.enum(['EU', 'US'])),
   /** How labels were last printed: texts of the label page by name. */
   labels: z.optional(z.record(z.string(), z.string())),
 });

@@ -1,5 +1,8 @@
+import { densityAt } from '../core/expansion';
+import { exact, measured, type Measured } from '../core/measured';
+import { celsius } from '../core/units';
 import type { Bottle, Material } from '../records/material';
-import { find, list } from '../records/shelf';
+import { find, list, shelf } from '../records/shelf';
 import type { SolventCopy } from '../records/solvent';
 import type { Vial } from '../records/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
@@ -9,6 +12,8 @@ import type { Option } from './fields';
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
 export interface SolventOnHand extends SolventCopy {
   readonly liquid: LiquidClass | null;
+  /** Density at the temperature of the room (settings; 20 °C unless changed), g/mL, with its doubt. */
+  readonly now: Measured;
   /** False where no food grade of it exists: then it is smell only, whatever the bottle says. */
   readonly foodPossible: boolean;
 }
@@ -22,11 +27,30 @@ export function solventsOnHand(): SolventOnHand[] {
     food: false,
     foodPossible: row.foodGradePossible,
     density: { gPerMl: row.density.value, atC: 20, source: row.density.source },
+    now: densityNow(row),
     ...(row.flashPointC ? { flashC: row.flashPointC.value } : {}),
     dryOff: ({ minutes: 'minutes', slow: 'hours', stays: 'stays wet' } as const)[row.dryOff],
   }));
-  const own = list('solvent').map((row) => ({ ...row, liquid: null, foodPossible: row.food }));
+  const own = list('solvent').map((row) => ({
+    ...row,
+    liquid: null,
+    foodPossible: row.food,
+    now: exact(row.density.gPerMl),
+  }));
   return [...usual, ...own];
+}
+
+/** Temperature of the room, °C: of the settings, else 20. */
+export function roomC(): number {
+  return shelf.settings.value.roomC ?? 20;
+}
+
+/** Density of a solvent of the table in this room, g/mL. Where no expansion is known the value at 20 °C stands in. */
+function densityNow({ id, name, density, expansionPerK }: (typeof solvents)[number]): Measured {
+  const doubtful = ({ value, halfWidth }: { value: number; halfWidth: number }, what: string) =>
+    measured(value, halfWidth / Math.sqrt(3), { id: `${what}:${id}`, words: `${what} of ${name}` });
+  const at20 = doubtful(density, 'density');
+  return expansionPerK ? densityAt(at20, doubtful(expansionPerK, 'expansion'), celsius(roomC())) : at20;
 }
 
 /** Solvents as options of a choice. */

@@ -107,14 +107,58 @@ describe('a dilution from the neat bottle', () => {
     expect(second.contents[0]!.material).toBe(material.id);
   });
 
-  test('two vials from one calibration carry its doubt under one name', () => {
+  test('two vials from one dropper and one solvent carry those doubts under one name', () => {
     const ids = (vial: RecordOf<'vial'>) => vial.contents[0]!.strength.sources.map((source) => source.id);
     const [one, two] = [
       vialOf(walked({ ...usual, dropper: 'typical' }, 4)),
       vialOf(walked({ ...usual, dropper: 'typical' }, 5)),
     ];
     const shared = ids(one).filter((id) => ids(two).includes(id));
-    expect(shared).toEqual(['typical:neat oil:typical']);
+    expect(shared).toEqual(['typical:neat oil:typical', 'density:ethanol-96']);
+  });
+});
+
+describe('ways down', () => {
+  test('0.01 % on a scale goes down in steps that it can weigh, each with its ±', () => {
+    const run = walked({ ...usual, strength: '0.01', way: 'mass', measure: 'scale', readability: '0.001' });
+    const plan = step(run, 'plan');
+    const lines = plan.more!.filter((line) => /^\d\. /.test(line));
+    expect(lines.length).toBeGreaterThan(1);
+    expect(plan.more!.join(' ')).toMatch(/Known to ± [\d.]+ % at the end/);
+    expect(plan.offers![0]!.start!.typed).toMatchObject({ bottle: bottle.id, basis: '% w/w', way: 'mass' });
+  });
+
+  test('a stronger vial of the same material on the Shelf is thinned instead of the bottle', () => {
+    const ten = vialOf(walked({ ...usual, strength: '2', measure: 'scale', 'solvent.g': '12' }, 8));
+    takeIn([ten]);
+    const run = walked({
+      ...usual,
+      strength: '0.02',
+      way: 'mass',
+      measure: 'scale',
+      readability: '0.001',
+      within: '20',
+    });
+    const offer = step(run, 'plan').offers![0]!;
+    expect(offer.words).toMatch(/^Thin CARD/);
+    expect(offer.start!.typed['bottle']).toBe(ten.id);
+  });
+
+  test('these two at 1 %, 10 mL: the solvent and the drops of all together', () => {
+    const other = newRecord('bottle', {
+      material: material.id,
+      supplier: 'made up',
+      lot: 'L3',
+      grade: 'fit for drinks',
+    });
+    takeIn([other]);
+    const { bottle: _, ...rest } = usual;
+    const run = walked({ ...rest, set: 'yes', [`set.${bottle.id}`]: 'yes', [`set.${other.id}`]: 'yes', size: '10' });
+    const plan = step(run, 'set-plan');
+    // twice 10 mL less the 0.1 g each (0.105 mL at 0.95 g/mL): 19.8 mL; 0.1 g of 40 mg drops: 2.5, so 2 or 3 each
+    expect(plan.say).toMatch(/^2 vials need ‹19\.8 mL› of ethanol 96 % vol, ‹[46] drops›\.$/);
+    expect(plan.offers).toHaveLength(2);
+    expect(dilute.keep(run)).toEqual([]);
   });
 });
 

@@ -6,7 +6,8 @@ import type { Result } from '../../ui/result';
 import type { Offer, Step } from '../task';
 import { fields } from './fields';
 import { keepsOf } from './keeps';
-import { madeOf, shown, type Made, type Order } from './making';
+import { madeOf, type Made } from './made';
+import { inMl, shown, type Order } from './making';
 import { pourStep } from './pouring';
 import { gradeOf } from './source';
 
@@ -19,7 +20,7 @@ export function endSteps(run: RunState, order: Order): Step[] {
   if ('problem' in made || 'problem' in asMixed) return [];
   const rescued = run.typed['overshoot'] === 'rescue' && made.rescue !== null;
   const rescue = rescued
-    ? [pourStep(run, order, { pour: 'rescue', ml: made.rescue.addVolume, say: 'on top' }), rescuedStep(order, made)]
+    ? [pourStep(run, order, { pour: 'rescue', grams: made.rescue.add, say: 'on top' }), rescuedStep(order, made)]
     : [];
   return [madeStep(order, asMixed, rescued), ...rescue, labelStep(run, order)];
 }
@@ -33,7 +34,7 @@ function madeStep(order: Order, made: Made, rescued: boolean): Step {
     results: [strengthResult(order, made)],
   };
   if (made.rescue === null || made.strength.value <= order.target * (1 + OVERSHOOT)) return calm;
-  const ml = formatPlain(made.rescue.addVolume, 2);
+  const ml = formatPlain(inMl(order, made.rescue.add), 2);
   const total = made.rescue.total / order.liquid.solventDensity;
   const room = total > order.sizeMl * 1.25 ? ' It will not fit into this vial: pour it into a larger one first.' : '';
   const offers: Offer[] = rescued

@@ -109,6 +109,7 @@ export const fields = {
         { value: 'mass', words: 'On a scale', more: solid ? 'a solid is weighed, never counted in drops' : '' },
       ],
     }),
+  within: amount({ name: 'within', title: 'Known to within ±', unit: '%', above: 0, max: 100, preset: '10' }),
   dropper: () => choice({ name: 'dropper', title: 'Dropper', options: dropperOptions() }),
   readability: amount({
     name: 'readability',

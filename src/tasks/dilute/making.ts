@@ -1,28 +1,16 @@
-import { bridge } from '../../core/bridge';
-import {
-  amountsFor,
-  dilutionOf,
-  dropsFor,
-  fillFor,
-  rescue,
-  solventForDrops,
-  type Dilution,
-  type WholeDrops,
-} from '../../core/dilution';
-import { massOfDrops } from '../../core/drop';
-import { exact, measured, plus, times, type Measured } from '../../core/measured';
+import { amountsFor, dropsFor, fillFor, solventForDrops, type WholeDrops } from '../../core/dilution';
+import type { Measured } from '../../core/measured';
 import { smallestMass } from '../../core/smallestMass';
-import { mixtureDensity, showStrength, toMassFraction, type Basis, type Liquid } from '../../core/strength';
+import { showStrength, toMassFraction, type Basis, type Liquid } from '../../core/strength';
 import { gram, gramPerMl, massFraction, millilitre, type MassFraction } from '../../core/units';
-import { netMass } from '../../core/weighing';
+import { dropOf, type DropOnHand } from '../dropMass';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
-import { dropOf, type DropOnHand } from '../dropMass';
 import type { SolventOnHand } from '../onHand';
-import { fields, measures } from './fields';
+import { fields } from './fields';
 import { solventOf, sourceOf, totalStrength, type Source } from './source';
 
-const FEWEST_DROPS = 3; // our choice: below that a third of the strength and more hangs on one drop
+export const FEWEST_DROPS = 3; // our choice: below that a third of the strength and more hangs on one drop
 const WEIGHING = 0.05; // our choice: a share of 5 % that the step of the scale may be off
 
 /** What is to be made, as far as the run has told. */
@@ -106,93 +94,21 @@ export function planOf(order: Order) {
   return { fill, amounts, drops, least: gram(least), tooLittle: amounts.source < least };
 }
 
-/** The solvent, mL, that makes these drops exact for the target. */
-export function exactSolvent(order: Order, { drops }: WholeDrops): number {
+/** The solvent, g, that makes these drops exact for the target. */
+function exactSolvent(order: Order, { drops }: WholeDrops): number {
   const { target, drop, liquid } = order;
-  return (
-    solventForDrops({ target, drops, mgPerDrop: drop.mgPerDrop.value, purity: liquid.purity! }) / liquid.solventDensity
-  );
+  return solventForDrops({ target, drops, mgPerDrop: drop.mgPerDrop.value, purity: liquid.purity! });
 }
 
-/** A dilution between, when the target asks for too little of the source; null when one does not do. */
-export function bridgeFor(order: Order) {
-  const { fill, least } = planOf(order);
-  const batch = gram(fill * mixtureDensity(order.target, order.liquid));
-  return bridge({
-    target: order.target,
-    purity: order.liquid.purity!,
-    batch,
-    bridgeBatch: batch,
-    leastSource: least,
-    leastBridge: least,
-  });
+/** Grams of solvent as the mL that this room measures. */
+export function inMl(order: Order, grams: number): number {
+  return grams / order.solvent.now.value;
 }
 
-/** Solvent as put in, g: as planned, or as typed. `pour` is 'solvent' for the first filling, 'rescue' for one after an overshoot. */
-function solventIn(
-  run: RunState,
-  order: Order,
-  pour: { name: 'solvent' | 'rescue'; plannedMl: number; tag: string },
-): Measured {
-  const { name, tag } = pour;
-  const how = measures.find(({ value }) => value === run.typed['measure']) ?? measures[0];
-  const words = name === 'rescue' ? 'solvent added later' : 'solvent put in';
-  const density = exact(order.solvent.density.gPerMl);
-  if (how.value === 'scale') {
-    const grossG = valueOf(run, fields.solventG(name)) ?? pour.plannedMl * density.value;
-    return netMass({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:${name}`, words });
-  }
-  const other = run.typed[`${name}.own`] === 'yes' ? valueOf(run, fields.solventMl(name)) : null;
-  const ml = other ?? pour.plannedMl;
-  const source = { id: `${tag}:${name}`, words: `${words}: ${how.words.toLowerCase()}` };
-  return times(measured(ml, (ml * how.tolerance) / Math.sqrt(3), source), density);
-}
-
-/** The material as put in, g: counted drops, or weighed. */
-function materialIn(run: RunState, order: Order, tag: string): Measured {
-  const { mgPerDrop, spread } = order.drop;
-  const drops = run.drops['source'] ?? 0;
-  if (order.byDrops)
-    return massOfDrops({
-      drops,
-      mgPerDrop,
-      perDropSpread: spread,
-      id: tag,
-      words: 'the drops differ among themselves',
-    });
-  const weighed = { grossG: valueOf(run, fields.materialG) ?? 0, tareG: 0, readabilityG: order.readabilityG };
-  return netMass(weighed, { id: `${tag}:material`, words: 'material weighed' });
-}
-
-/** What was really made: strength and mass, the strength of each content, the material used, and what would rescue an overshoot. */
-export interface Made extends Dilution {
-  readonly contents: readonly Measured[];
-  readonly material: Measured;
-  readonly rescue: ReturnType<typeof rescue> | null;
-}
-
-/** What was really made. `tag` starts the ids of what is doubtful about this vial alone. @throws RangeError with nothing in it */
-export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
-  const material = materialIn(run, order, tag);
-  const first = solventIn(run, order, { name: 'solvent', plannedMl: plannedMl(run, order), tag });
-  const strength = totalStrength(order.source);
-  const before = dilutionOf([{ mass: material, strength }], first);
-  const more = before.strength.value > order.target ? rescue(before, order.target, order.liquid.solventDensity) : null;
-  const rescued = more && run.typed['overshoot'] === 'rescue';
-  const solvent = rescued
-    ? plus(first, solventIn(run, order, { name: 'rescue', plannedMl: more.addVolume, tag }))
-    : first;
-  const made = rescued ? dilutionOf([{ mass: material, strength }], solvent) : before;
-  const contents = order.source.contents.map(
-    (part) => dilutionOf([{ mass: material, strength: part.strength }], solvent).strength,
-  );
-  return { ...made, contents, material, rescue: more };
-}
-
-/** The solvent that was asked for, mL: the fill, or what makes the planned drops exact. */
-export function plannedMl(run: RunState, order: Order): number {
+/** The solvent that was asked for, g: to fill the vial, or what makes the planned drops exact. */
+export function plannedG(run: RunState, order: Order, exactly = run.typed['exact'] === 'yes'): number {
   const { amounts, drops } = planOf(order);
-  return drops && run.typed['exact'] === 'yes' ? exactSolvent(order, drops) : amounts.solventVolume;
+  return drops && exactly ? exactSolvent(order, drops) : amounts.solvent;
 }
 
 /** A strength in the basis that was asked for, with the doubt of the density where that matters. */

@@ -1,15 +1,18 @@
 import { formatFixed, formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../fold';
+import { roomC } from '../onHand';
 import type { Offer, Step } from '../task';
 import { cautionsFor, smellOnlyReason } from './cautions';
 import { fields } from './fields';
-import { bridgeFor, exactSolvent, madeOf, plannedMl, planOf, shown, type Order } from './making';
+import { madeOf } from './made';
+import { inMl, plannedG, planOf, shown, type Order } from './making';
+import { wayDown } from './wayDown';
 
 /** Plan, solvent, material. */
 export function makingSteps(run: RunState, order: Order): Step[] {
   return [
     planStep(run, order),
-    pourStep(run, order, { pour: 'solvent', ml: plannedMl(run, order), say: 'into the vial' }),
+    pourStep(run, order, { pour: 'solvent', grams: plannedG(run, order), say: 'into the vial' }),
     order.byDrops ? dropStep(run, order) : massStep(order),
   ];
 }
@@ -17,8 +20,8 @@ export function makingSteps(run: RunState, order: Order): Step[] {
 /** What the vial will be, and the better ways where there are any. */
 function planStep(run: RunState, order: Order): Step {
   const { drops, amounts, tooLittle } = planOf(order);
-  const between = tooLittle ? bridgeFor(order) : null;
-  const ml = formatPlain(plannedMl(run, order), 3);
+  const better = tooLittle ? wayDown(run, order) : null;
+  const ml = formatPlain(inMl(order, plannedG(run, order)), 3);
   const amount = drops
     ? `${drops.drops} ${drops.drops === 1 ? 'drop' : 'drops'}`
     : `${formatPlain(amounts.source, 3)} g`;
@@ -30,7 +33,7 @@ function planStep(run: RunState, order: Order): Step {
     drops && run.typed['exact'] !== 'yes' && Math.abs(drops.error) > 0.01
       ? [
           {
-            words: `Take ${formatPlain(exactSolvent(order, drops), 3)} mL, then ${amount} are exact`,
+            words: `Take ${formatPlain(inMl(order, plannedG(run, order, true)), 3)} mL, then ${amount} are exact`,
             type: { exact: 'yes' },
           },
         ]
@@ -42,25 +45,15 @@ function planStep(run: RunState, order: Order): Step {
     key: 'plan',
     say: `‹${amount}› of ${order.source.name} in ‹${ml} mL› of ${order.solvent.name}.`,
     more: [
-      ...(tooLittle ? [`${few}${between ? ' Make a stronger dilution first, and thin that.' : ''}`] : []),
+      ...(tooLittle ? [`${few}${better ? ' Better so:' : ''}`] : []),
+      ...(better?.lines ?? []),
       `${drops ? `A drop weighs ${measuredText(order.drop.mgPerDrop, 'mg')}, ${order.drop.words}.` : ''}${off}`,
       smellOnlyReason(order.solvent, order.source.grade) ?? 'Everything in it is fit for drinks.',
     ].filter(Boolean),
-    offers: [...(between ? [bridgeOffer(run, order, between.first.strength)] : []), ...exactly],
+    ...(better ? { ask: [fields.within] } : {}),
+    offers: [...(better ? [better.offer] : []), ...exactly],
     cautions: cautionsFor(order.solvent, order.source.drop.strength === 1, order.source.cautions),
     done: 'Begin',
-  };
-}
-
-function bridgeOffer(run: RunState, order: Order, strength: number): Offer {
-  const percent = formatPlain(strength * 100, 3);
-  const same = ['bottle', 'size', 'ownSize', 'solvent', 'food', 'measure', 'way', 'dropper', 'readability'];
-  const typed = Object.fromEntries(
-    same.flatMap((name) => (run.typed[name] === undefined ? [] : [[name, run.typed[name]!]])),
-  );
-  return {
-    words: `First make ${percent} % w/w of ${order.source.name}`,
-    start: { task: 'dilute', typed: { ...typed, strength: percent, basis: '% w/w' } },
   };
 }
 
@@ -68,19 +61,20 @@ function bridgeOffer(run: RunState, order: Order, strength: number): Offer {
 export function pourStep(
   run: RunState,
   order: Order,
-  { pour, ml, say }: { pour: 'solvent' | 'rescue'; ml: number; say: string },
+  { pour, grams, say }: { pour: 'solvent' | 'rescue'; grams: number; say: string },
 ): Step {
   const weighed = run.typed['measure'] === 'scale';
   const other = run.typed[`${pour}.own`] === 'yes';
-  const grams = `${formatFixed(ml * order.solvent.density.gPerMl, 2)} g`;
+  const ml = inMl(order, grams);
+  const g = `${formatFixed(grams, 2)} g`;
   const air = Math.max(0, order.sizeMl - ml);
   return {
     key: `pour.${pour}`,
     say: weighed
-      ? `Put the vial on the scale, tare, and put ‹${grams}› of ${order.solvent.name} ${say}.`
+      ? `Put the vial on the scale, tare, and put ‹${g}› of ${order.solvent.name} ${say}.`
       : `Put ‹${formatPlain(ml, 3)} mL› of ${order.solvent.name} ${say}.`,
     more: [
-      weighed ? `That is ${formatPlain(ml, 3)} mL at 20 °C.` : `${grams} on a scale, at 20 °C.`,
+      weighed ? `That is ${formatPlain(ml, 3)} mL at ${roomC()} °C.` : `${g} on a scale, at ${roomC()} °C.`,
       pour === 'solvent' && air > 0.2
         ? `Leaves ${formatPlain(air, 2)} mL below the mark of a ${order.sizeMl} mL vial.`
         : '',

@@ -81,7 +81,8 @@ function densityOf({ gPerMl, halfWidth = 0, source }: NonNullable<Bottle['densit
   return measured(gPerMl, halfWidth / Math.sqrt(3), { id: `density:${id}`, words: `density: ${source}` });
 }
 
-function typicalDensity(name: string): Measured {
+/** Density of a material nobody has looked up, with its honest spread. */
+export function typicalDensity(name: string): Measured {
   const { value, halfWidth } = TYPICAL_DENSITY;
   return measured(value, halfWidth / Math.sqrt(3), {
     id: `density:${name}`,
@@ -112,7 +113,7 @@ export function solventOf(run: RunState): SolventOnHand | null {
   const id = run.typed['solvent'];
   if (id === 'new') {
     const own = ownSolvent(run);
-    return own && { ...own, liquid: null, foodPossible: true };
+    return own && { ...own, liquid: null, foodPossible: true, now: exact(own.density.gPerMl) };
   }
   const chosen = solventsOnHand().find((solvent) => solvent.id === id);
   return chosen ? { ...chosen, food: chosen.foodPossible && valueOf(run, fields.food) === 'yes' } : null;

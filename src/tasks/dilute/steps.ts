@@ -1,18 +1,30 @@
 import { textOf } from '../fields';
 import type { RunState } from '../fold';
 import { newBottleSteps } from '../newBottle';
-import type { Step } from '../task';
+import { list } from '../../records/shelf';
+import type { Offer, Step } from '../task';
 import { attempt } from '../attempt';
 import { endSteps } from './ending';
 import { fields } from './fields';
 import { liquidOf, orderOf, strengthOf, targetOf } from './making';
 import { makingSteps } from './pouring';
+import { isSet, pickSetStep, setPlanStep } from './set';
 import { solventOf, sourceOf } from './source';
 
 /** The steps of a dilution, as far as what is known reaches. */
 export function steps(run: RunState): Step[] {
   const source = sourceOf(run);
-  const first: Step = { key: 'bottle', say: 'What will you thin?', ask: [fields.source()] };
+  if (isSet(run))
+    return [
+      pickSetStep(run),
+      strengthStep(run),
+      ...vialSteps(run),
+      ...solventSteps(run),
+      ...waySteps(run, false),
+      setPlanStep(run),
+    ];
+  const several: Offer[] = list('bottle').length > 1 ? [{ words: 'Several at once', type: { set: 'yes' } }] : [];
+  const first: Step = { key: 'bottle', say: 'What will you thin?', ask: [fields.source()], offers: several };
   const fresh = run.typed['bottle'] === 'new' ? newBottleSteps(run) : [];
   const order = attempt(() => orderOf(run));
   return [

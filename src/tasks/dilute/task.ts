@@ -9,13 +9,16 @@ import type { RunState } from '../fold';
 import { newBottle } from '../newBottle';
 import type { Task } from '../task';
 import { fields } from './fields';
-import { madeOf, orderOf, shown, strengthOf, type Order } from './making';
+import { madeOf } from './made';
+import { orderOf, shown, strengthOf, type Order } from './making';
 import { keepsOf } from './keeps';
 import { copyOf, gradeOf, ownSolvent, sourceOf } from './source';
+import { isSet } from './set';
 import { steps } from './steps';
 
 /** The vial as really made, with the bottle, material or solvent that came with it. */
 function keep(run: RunState): AnyRecord[] {
+  if (isSet(run)) return []; // each vial of a set is a run and a record of its own
   const order = orderOf(run);
   if (!order) throw new RangeError('Something is still missing: go back through the steps.');
   const fresh = run.typed['bottle'] === 'new' ? newBottle(run) : null;
@@ -77,7 +80,7 @@ function labelValue(asked: number, made: Measured): number {
 export const dilute: Task = {
   id: 'dilute',
   recorded: true,
-  title: (run) => ['Dilute', sourceOf(run)?.name].filter(Boolean).join(' · '),
+  title: (run) => ['Dilute', isSet(run) ? 'a set' : sourceOf(run)?.name].filter(Boolean).join(' · '),
   steps,
   keep,
 };

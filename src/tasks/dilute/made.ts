@@ -1,0 +1,67 @@
+import { dilutionOf, rescue, type Dilution } from '../../core/dilution';
+import { massOfDrops } from '../../core/drop';
+import { measured, plus, times, type Measured } from '../../core/measured';
+import { netMass } from '../../core/weighing';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { fields, measures } from './fields';
+import { inMl, plannedG, type Order } from './making';
+import { totalStrength } from './source';
+
+/** Solvent as put in, g: as planned, or as typed. `pour` is 'solvent' for the first filling, 'rescue' for one after an overshoot. */
+function solventIn(
+  run: RunState,
+  order: Order,
+  pour: { name: 'solvent' | 'rescue'; plannedG: number; tag: string },
+): Measured {
+  const { name, tag } = pour;
+  const how = measures.find(({ value }) => value === run.typed['measure']) ?? measures[0];
+  const words = name === 'rescue' ? 'solvent added later' : 'solvent put in';
+  if (how.value === 'scale') {
+    const grossG = valueOf(run, fields.solventG(name)) ?? pour.plannedG;
+    return netMass({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:${name}`, words });
+  }
+  const other = run.typed[`${name}.own`] === 'yes' ? valueOf(run, fields.solventMl(name)) : null;
+  const ml = other ?? inMl(order, pour.plannedG);
+  const source = { id: `${tag}:${name}`, words: `${words}: ${how.words.toLowerCase()}` };
+  return times(measured(ml, (ml * how.tolerance) / Math.sqrt(3), source), order.solvent.now);
+}
+
+/** The material as put in, g: counted drops, or weighed. */
+function materialIn(run: RunState, order: Order, tag: string): Measured {
+  const { mgPerDrop, spread } = order.drop;
+  const drops = run.drops['source'] ?? 0;
+  if (order.byDrops)
+    return massOfDrops({
+      drops,
+      mgPerDrop,
+      perDropSpread: spread,
+      id: tag,
+      words: 'the drops differ among themselves',
+    });
+  const weighed = { grossG: valueOf(run, fields.materialG) ?? 0, tareG: 0, readabilityG: order.readabilityG };
+  return netMass(weighed, { id: `${tag}:material`, words: 'material weighed' });
+}
+
+/** What was really made: strength and mass, the strength of each content, the material used, and what would rescue an overshoot. */
+export interface Made extends Dilution {
+  readonly contents: readonly Measured[];
+  readonly material: Measured;
+  readonly rescue: ReturnType<typeof rescue> | null;
+}
+
+/** What was really made. `tag` starts the ids of what is doubtful about this vial alone. @throws RangeError with nothing in it */
+export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
+  const material = materialIn(run, order, tag);
+  const first = solventIn(run, order, { name: 'solvent', plannedG: plannedG(run, order), tag });
+  const strength = totalStrength(order.source);
+  const before = dilutionOf([{ mass: material, strength }], first);
+  const more = before.strength.value > order.target ? rescue(before, order.target, order.liquid.solventDensity) : null;
+  const rescued = more && run.typed['overshoot'] === 'rescue';
+  const solvent = rescued ? plus(first, solventIn(run, order, { name: 'rescue', plannedG: more.add, tag })) : first;
+  const made = rescued ? dilutionOf([{ mass: material, strength }], solvent) : before;
+  const contents = order.source.contents.map(
+    (part) => dilutionOf([{ mass: material, strength: part.strength }], solvent).strength,
+  );
+  return { ...made, contents, material, rescue: more };
+}

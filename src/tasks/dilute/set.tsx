@@ -1,0 +1,122 @@
+import { purityAtLeast, type Basis } from '../../core/strength';
+import { gramPerMl, massFraction, millilitre } from '../../core/units';
+import { fillFor } from '../../core/dilution';
+import { vialSet } from '../../core/vialSet';
+import { list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { PickRows, type PickItem } from '../../ui/PickRows';
+import { attempt } from '../attempt';
+import { dropOf } from '../dropMass';
+import { textOf } from '../fields';
+import type { RunState } from '../fold';
+import { bottleWithMaterial } from '../onHand';
+import type { Walk } from '../run';
+import type { Offer, Step } from '../task';
+import { fields } from './fields';
+import { sizeOf, strengthOf } from './making';
+import { solventOf, typicalDensity } from './source';
+
+/** True while several vials are made at once. */
+export function isSet(run: RunState): boolean {
+  return run.typed['set'] === 'yes';
+}
+
+function pickedBottles(run: RunState) {
+  return list('bottle').flatMap(({ id }) => (run.typed[`set.${id}`] === 'yes' ? (bottleWithMaterial(id) ?? []) : []));
+}
+
+/** Which bottles shall be thinned alike. */
+export function pickSetStep(run: RunState): Step {
+  return {
+    key: 'set',
+    say: 'Which will you thin alike?',
+    draw: (walk) => <SetPick walk={walk} />,
+    ...(pickedBottles(run).length === 0 ? { problem: 'Pick at least one bottle.' } : {}),
+    offers: [{ words: 'Only one after all', type: { set: '' } }],
+  };
+}
+
+function SetPick({ walk }: { walk: Walk }) {
+  const items = list('bottle').flatMap(({ id }): PickItem[] => {
+    const kept = bottleWithMaterial(id);
+    if (!kept) return [];
+    const { bottle, material } = kept;
+    return [
+      {
+        id,
+        code: material.code,
+        name: material.name,
+        what: bottle.lot ? `lot ${bottle.lot}` : '',
+        smellOnly: bottle.grade === 'smell only',
+      },
+    ];
+  });
+  const picked = (id: string) => walk.state.value.typed[`set.${id}`] === 'yes';
+  const pick = (id: string, yes: boolean) =>
+    void walk.happen({ type: 'typed', key: `set.${id}`, text: yes ? 'yes' : '' });
+  return <PickRows label="Bottles" items={items} picked={picked} onPick={pick} />;
+}
+
+/** What goes into each vial, and what all of them need together; each is then made as a run of its own. */
+export function setPlanStep(run: RunState): Step {
+  const kept = pickedBottles(run);
+  const planned = attempt(() => planSet(run, kept));
+  if (planned === null || 'problem' in planned)
+    return {
+      key: 'set-plan',
+      say: 'All of them together.',
+      problem: planned?.problem ?? 'Something is still missing: go back.',
+    };
+  const { vials, solventVolume, drops, weighed } = planned;
+  const solvent = solventOf(run)!;
+  const totals = [
+    `‹${formatPlain(solventVolume, 3)} mL› of ${solvent.name}`,
+    drops > 0 ? `‹${drops} drops›` : '',
+    weighed > 0 ? `‹${formatPlain(weighed, 3)} g› weighed in` : '',
+  ];
+  return {
+    key: 'set-plan',
+    say: `${vials.length} vials need ${totals.filter(Boolean).join(', ')}.`,
+    more: vials.map((vial, i) => {
+      const { material } = kept[i]!;
+      const amount = vial.drops ? `${vial.drops.drops} drops` : `${formatPlain(vial.source, 3)} g`;
+      return `‹${material.code}› ${amount} in ${formatPlain(vial.solventVolume, 3)} mL`;
+    }),
+    offers: kept.map(({ bottle, material }) => makeOffer(run, bottle.id, material.code)),
+    done: 'All are made',
+  };
+}
+
+function planSet(run: RunState, kept: ReturnType<typeof pickedBottles>) {
+  const solvent = solventOf(run);
+  const size = sizeOf(run);
+  const value = strengthOf(run);
+  if (!solvent || size === null || value === null || kept.length === 0) return null;
+  const items = kept.map(({ bottle, material }) => {
+    const purity = bottle.purity ?? material.purity;
+    const known = (bottle.density ?? material.density)?.gPerMl;
+    const byDrops = run.typed['way'] === 'drops' && material.form !== 'solid';
+    const drop = dropOf(run.typed['dropper'] ?? 'typical', { id: material.id, liquid: null, strength: 1 });
+    return {
+      id: bottle.id,
+      density: known === undefined ? typicalDensity(material.name) : gramPerMl(known),
+      purity: massFraction(purity === undefined ? 1 : purityAtLeast(purity * 100, bottle.id).value),
+      mgPerDrop: byDrops ? drop.mgPerDrop.value : null,
+    };
+  });
+  const strength = { value, basis: textOf(run, fields.basis()) as Basis };
+  return vialSet(items, {
+    strength,
+    volume: fillFor(millilitre(size)),
+    solventDensity: gramPerMl(solvent.density.gPerMl),
+  });
+}
+
+const SAME = ['strength', 'basis', 'size', 'ownSize', 'solvent', 'food', 'measure', 'way', 'dropper', 'readability'];
+
+function makeOffer(run: RunState, bottle: string, code: string): Offer {
+  const typed = Object.fromEntries(
+    SAME.flatMap((name) => (run.typed[name] === undefined ? [] : [[name, run.typed[name]!]])),
+  );
+  return { words: `Make ${code}`, start: { task: 'dilute', typed: { ...typed, bottle } } };
+}

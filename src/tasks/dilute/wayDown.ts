@@ -1,0 +1,128 @@
+import { bridge } from '../../core/bridge';
+import { expanded } from '../../core/measured';
+import { serialPlan, type ByDrops, type ByScale, type PlannedStep, type Stock } from '../../core/serialPlan';
+import { mixtureDensity } from '../../core/strength';
+import { gram } from '../../core/units';
+import { list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { liquidOfVial, solventsOnHand } from '../onHand';
+import { dropOf } from '../dropMass';
+import type { Offer } from '../task';
+import { fields } from './fields';
+import { FEWEST_DROPS, planOf, type Order } from './making';
+import { totalStrength } from './source';
+
+/** A better way than one step: in words, and the offer that begins it. */
+export interface WayDown {
+  readonly lines: readonly string[];
+  readonly offer: Offer;
+}
+
+/**
+ * The way from what is on the Shelf (this source, and vials of the same material) to the strength, within the wanted ±, when
+ * one step would ask for too little at once; a single dilution between where no plan stays within it; null where there is none.
+ */
+export function wayDown(run: RunState, order: Order): WayDown | null {
+  const { least, fill } = planOf(order);
+  const batch = gram(fill * mixtureDensity(order.target, order.liquid));
+  const wanted = {
+    target: order.target,
+    batch,
+    vial: gram(Math.max(batch, 30)),
+    within: (valueOf(run, fields.within) ?? 10) / 100,
+  };
+  const plan = serialPlan(wanted, [ownStock(order), ...vialsOf(order)], meansOf(run, order, least));
+  if (plan) {
+    const known = formatPlain((expanded(plan.strength) / plan.strength.value) * 100, 2);
+    const from = plan.stock.id === order.source.id ? order.source.name : nameOf(plan.stock.id);
+    const lines = plan.steps.map((step, i) => `${i + 1}. ${stepText(step, i === 0 ? from : 'it')}`);
+    const first = plan.steps.length === 1 ? null : plan.steps[0]!.strength;
+    return {
+      lines: [...lines, `Known to ± ${known} % at the end.`],
+      offer: offerOf(run, order, { stock: plan.stock.id, strength: first, from }),
+    };
+  }
+  const one = bridge({
+    target: order.target,
+    purity: order.liquid.purity!,
+    batch,
+    bridgeBatch: batch,
+    leastSource: least,
+    leastBridge: least,
+  });
+  if (!one) return null;
+  const lines = ['Make a stronger dilution first, and thin that; no way down stays within the ± you want.'];
+  return {
+    lines,
+    offer: offerOf(run, order, { stock: order.source.id, strength: one.first.strength, from: order.source.name }),
+  };
+}
+
+function stepText({ source, solvent, strength, drops }: PlannedStep, from: string): string {
+  const amount = drops === null ? `${formatPlain(source, 3)} g` : `${drops} drops`;
+  return `‹${amount}› of ${from} and ‹${formatPlain(solvent, 3)} g› of solvent make ${formatPlain(strength * 100, 3)} % w/w.`;
+}
+
+function ownStock(order: Order): Stock {
+  const strength = totalStrength(order.source);
+  return {
+    id: order.source.id,
+    strength,
+    available: gram(1000),
+    ...(order.byDrops ? { mgPerDrop: order.drop.mgPerDrop } : {}),
+  };
+}
+
+/** Vials of the same single material that may stand in as the start, fit for drinks where this source is. */
+function vialsOf(order: Order): Stock[] {
+  const material = order.source.contents.length === 1 ? order.source.contents[0]!.material : '';
+  return list('vial')
+    .filter(
+      (vial) => vial.id !== order.source.id && vial.contents.length === 1 && vial.contents[0]!.material === material,
+    )
+    .filter((vial) => vial.grade === order.source.grade)
+    .map((vial) => ({
+      id: vial.id,
+      strength: vial.contents[0]!.strength,
+      available: gram(vial.massG.value),
+      ...(order.byDrops ? { mgPerDrop: dropOf('typical', liquidOfVial(vial)).mgPerDrop } : {}),
+    }));
+}
+
+function nameOf(vial: string): string {
+  const found = list('vial').find(({ id }) => id === vial);
+  return found ? `${found.code} ${found.label.value} ${found.label.basis}` : 'the vial';
+}
+
+function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops {
+  if (!order.byDrops) return { by: 'scale', doubt: gram(order.readabilityG / Math.sqrt(6)), least: gram(least) };
+  const solvent = solventsOnHand().find(({ id }) => id === order.solvent.id);
+  const made = dropOf(run.typed['dropper'] ?? 'typical', {
+    id: order.solvent.id,
+    liquid: solvent?.liquid ?? null,
+    strength: 0.01,
+  });
+  return {
+    by: 'drops',
+    mgPerDrop: made.mgPerDrop,
+    perDropSpread: made.spread,
+    leastDrops: FEWEST_DROPS,
+    solventDoubt: gram(0.05),
+  };
+}
+
+const SAME = ['size', 'ownSize', 'solvent', 'food', 'measure', 'way', 'dropper', 'readability'];
+
+function offerOf(run: RunState, order: Order, to: { stock: string; strength: number | null; from: string }): Offer {
+  const kept = Object.fromEntries(
+    SAME.flatMap((name) => (run.typed[name] === undefined ? [] : [[name, run.typed[name]!]])),
+  );
+  const asked =
+    to.strength === null
+      ? { strength: run.typed['strength'] ?? '1', basis: order.basis }
+      : { strength: formatPlain(to.strength * 100, 3), basis: '% w/w' };
+  const words = to.strength === null ? `Thin ${to.from} instead` : `First make ${asked.strength} % w/w of ${to.from}`;
+  return { words, start: { task: 'dilute', typed: { ...kept, ...asked, bottle: to.stock } } };
+}
