@@ -6,7 +6,7 @@ import { checkDrink } from '../core/limits';
 import type { Measured } from '../core/measured';
 import { gramPerMl, massFraction } from '../core/units';
 import type { Bottle } from '../records/material';
-import { find } from '../records/shelf';
+import { find, shelf } from '../records/shelf';
 import { constituents } from '../tables/constituents';
 import { solvents } from '../tables/solvents';
 import { amount, choice, optionalAmount, textOf, valueOf } from './fields';
@@ -54,15 +54,18 @@ const ALCOHOLIC: Readonly<Record<Jurisdiction, number>> = { EU: 1.2, US: 0.5 };
 
 /** The questions of the limits panel. Shares of a certificate and traits are kept under keys of their own. */
 export const judgeFields = {
-  jurisdiction: choice({
-    name: 'jurisdiction',
-    title: 'Rules of',
-    preset: 'EU',
-    options: [
-      { value: 'EU', words: 'EU' },
-      { value: 'US', words: 'US' },
-    ],
-  }),
+  /** Stands on what the settings say, until it is switched in the run. */
+  get jurisdiction() {
+    return choice({
+      name: 'jurisdiction',
+      title: 'Rules of',
+      preset: shelf.settings.value.jurisdiction ?? 'EU',
+      options: [
+        { value: 'EU', words: 'EU' },
+        { value: 'US', words: 'US' },
+      ],
+    });
+  },
   portion: amount({ name: 'portion', title: 'Drunk in a day', unit: 'g', above: 0, max: 10_000, preset: '300' }),
   body: amount({ name: 'body', title: 'Body weight', unit: 'kg', above: 0, max: 500, preset: '60' }),
   certificate: (material: string, constituent: { cas: string; name: string }) =>
