@@ -10,7 +10,7 @@ import { LabelPicking } from './LabelPicking';
 import { LabelPreview } from './LabelPreview';
 import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
-import { codeOf, nameOf, type Labelled } from './labelled';
+import { codeOf, nameOf, type Labelled } from '../tasks/labelled';
 import { labelOf, type LabelOf } from './labelOf';
 import { jobOf, labelWish, wishLabel, type LabelJob } from './labelWish';
 import { go, route } from './route';

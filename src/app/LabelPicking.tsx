@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { today } from '../tasks/onHand';
-import { allLabelled, codeOf, nameOf, type Labelled } from './labelled';
+import { allLabelled, codeOf, nameOf, type Labelled } from '../tasks/labelled';
 
 /** Which vials and bottles labels are printed for. */
 export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }) {

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { EASY_TEXT } from '../core/label';
 import { formatPlain } from '../ui/format';
 import { Label } from '../ui/Label';
-import { codeOf } from './labelled';
+import { codeOf } from '../tasks/labelled';
 import type { ReadyLabel } from './LabelPage';
 import { labelWish, wishLabel } from './labelWish';
 

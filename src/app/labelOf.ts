@@ -8,7 +8,7 @@ import { refusalOf } from '../tasks/fitForDrinks';
 import { measuredText } from '../ui/format';
 import { squareCodeOf, type SquareCode } from '../ui/squareCode';
 import { inLabelBasis } from './describeVial';
-import { allLabelled, codeOf, nameOf, type Labelled } from './labelled';
+import { allLabelled, codeOf, nameOf, type Labelled } from '../tasks/labelled';
 
 /** A label's words, its square code, and, should it ever happen, that another record has the same short id. */
 export interface LabelOf {
@@ -45,13 +45,13 @@ interface Words {
 
 function vialWords(vial: Vial): Words {
   const head = headOf(vial, refusalOf(vial) !== null);
-  const whole = vial.contents.length === 1 ? vial.contents[0]!.strength : plus(...vial.contents.map((c) => c.strength));
-  const { amount, unit } = inLabelBasis(vial, whole);
-  const strength: LabelSpan = { ...plain(measuredText(amount, unit), 'the strength', 2), face: 'bold' };
+  const { amount, unit } = inLabelBasis(vial, plus(...vial.contents.map(({ strength }) => strength)));
+  const strength: LabelSpan = { ...plain(unbroken(measuredText(amount, unit)), 'the strength', 2), face: 'bold' };
   const parts = vial.contents.length > 1 ? `of ${vial.contents.length} materials` : '';
-  const solvent = plain([parts, vial.solvent && `in ${vial.solvent.name}`].filter(Boolean).join(' '), 'the solvent', 5);
-  const made = plain(vial.madeOn && `made\u00a0${vial.madeOn}`, 'the day it was made', 6);
-  const useBy = plain(vial.useBy && `use\u00a0by\u00a0${vial.useBy}`, 'the use-by day', 4);
+  const thinner = vial.solvent && `in ${vial.solvent.name.replace(/ %/g, '\u00a0%')}`;
+  const solvent = plain([parts, thinner].filter(Boolean).join(' '), 'the solvent', 5);
+  const made = plain(vial.madeOn && unbroken(`made ${vial.madeOn}`), 'the day it was made', 6);
+  const useBy = plain(vial.useBy && unbroken(`use by ${vial.useBy}`), 'the use-by day', 4);
   return {
     all: [...head, [strength, solvent], [made, useBy], originOf(vial)],
     strip: stripOf(head, [strength, made]),
@@ -62,8 +62,8 @@ function vialWords(vial: Vial): Words {
 function bottleWords(bottle: Bottle): Words {
   const head = headOf(bottle, bottle.grade === 'smell only');
   const neat: LabelSpan = { ...plain('neat', 'the word neat', 2), face: 'bold' };
-  const opened = plain(bottle.opened ? `opened\u00a0${bottle.opened}` : '', 'the day it was opened', 6);
-  const useBy = plain(bottle.useBy ? `use\u00a0by\u00a0${bottle.useBy}` : '', 'the use-by day', 4);
+  const opened = plain(bottle.opened ? unbroken(`opened ${bottle.opened}`) : '', 'the day it was opened', 6);
+  const useBy = plain(bottle.useBy ? unbroken(`use by ${bottle.useBy}`) : '', 'the use-by day', 4);
   return {
     all: [...head, [neat, opened, useBy], originOf(bottle)],
     strip: stripOf(head, [neat]),
@@ -93,9 +93,14 @@ function stripOf([[code, grade], [name]]: Head, more: LabelSpan[]): LabelSpan[][
 }
 
 function originOf({ supplier, lot }: { supplier: string; lot: string }): LabelSpan[] {
-  return [plain(supplier, 'the supplier', 8), plain(lot && `lot\u00a0${lot}`, 'the lot', 7)];
+  return [plain(supplier, 'the supplier', 8), plain(lot && unbroken(`lot ${lot}`), 'the lot', 7)];
 }
 
 function plain(text: string, what: string, rank: number): LabelSpan {
   return { text, face: 'plain', scale: 1, rank, what };
+}
+
+/** With no-break spaces: belongs on one line, where there is room. */
+function unbroken(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
 }

@@ -34,8 +34,8 @@ export const labelSizes = [
   { value: '25x15', words: '25 × 15', widthMm: 25, heightMm: 15 },
   { value: '30x20', words: '30 × 20', widthMm: 30, heightMm: 20 },
   { value: '50x25', words: '50 × 25', widthMm: 50, heightMm: 25 },
-  { value: 'strip', words: 'Strip 40 × 8', widthMm: 40, heightMm: 8 },
-  { value: 'own', words: 'Own size', widthMm: 0, heightMm: 0 },
+  { value: 'strip', words: 'Strip', widthMm: 40, heightMm: 8 },
+  { value: 'own', words: 'Own', widthMm: 0, heightMm: 0 },
 ] as const;
 
 /** What labels are printed on. The dots of a printer for paper are finer than these. */

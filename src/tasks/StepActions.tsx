@@ -1,3 +1,4 @@
+import { LabelButton } from './LabelCheck';
 import type { Walk } from './run';
 import type { Offer } from './task';
 
@@ -6,11 +7,13 @@ export function StepActions({
   walk,
   onDone,
   onStart,
+  onScan,
   wrong,
 }: {
   walk: Walk;
   onDone: () => void;
   onStart: (start: NonNullable<Offer['start']>) => void;
+  onScan: () => void;
   wrong: string | undefined;
 }) {
   const step = walk.step.value;
@@ -43,6 +46,7 @@ export function StepActions({
           {offer.words}
         </button>
       ))}
+      {step.pad?.expects && <LabelButton state={walk.state.value} step={step} onScan={onScan} />}
       <div class="row">
         {step.pad && (
           <button

@@ -7,6 +7,7 @@ import { Say } from '../ui/Say';
 import { TapPad } from '../ui/TapPad';
 import { keepAwake } from '../ui/wakeLock';
 import { textOf } from './fields';
+import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf, type Walk } from './run';
 import { StepActions } from './StepActions';
 import type { Offer, Step } from './task';
@@ -24,6 +25,8 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
   useEffect(() => keepAwake(), []);
   const step = walk.step.value;
   const tried = useSignal('');
+  const scanning = useSignal(false);
+  const onScan = () => void (scanning.value = true);
   const problems = tried.value === step.key ? problemsOf(step, walk.state.value) : {};
 
   async function leaveStep() {
@@ -37,23 +40,32 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     else await walk.finish().then((records) => records && onFinished(records));
   }
 
+  if (scanning.value && step.pad?.expects)
+    return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (
     <main class="run">
-      <header class="top">
-        <h1>{walk.title.value}</h1>
-        <button class="round" onClick={onLeave} aria-label="Pause and go to the Bench">
-          ✕
-        </button>
-      </header>
+      <Head title={walk.title.value} onLeave={onLeave} />
       <Progress at={walk.index.value} of={walk.steps.value.length} />
-      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onOnlyChoice={leaveStep} />
+      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep} />
       <StepActions
         walk={walk}
         onDone={leaveStep}
         onStart={onStart}
+        onScan={onScan}
         wrong={tried.value === step.key ? step.problem : undefined}
       />
     </main>
+  );
+}
+
+function Head({ title, onLeave }: { title: string; onLeave: () => void }) {
+  return (
+    <header class="top">
+      <h1>{title}</h1>
+      <button class="round" onClick={onLeave} aria-label="Pause and go to the Bench">
+        ✕
+      </button>
+    </header>
   );
 }
 
@@ -61,11 +73,12 @@ interface BodyProps {
   walk: Walk;
   problems: Record<string, string>;
   onHow: (result: number) => void;
+  onScan: () => void;
   onOnlyChoice: () => void;
 }
 
 /** What the step says, shows and asks. The words take the focus, so that a screen reader reads them. */
-function Body({ walk, problems, onHow, onOnlyChoice }: BodyProps) {
+function Body({ walk, problems, onHow, onScan, onOnlyChoice }: BodyProps) {
   const said = useRef<HTMLHeadingElement>(null);
   useEffect(() => said.current?.focus({ preventScroll: true }), []);
   const step = walk.step.value;
@@ -84,7 +97,8 @@ function Body({ walk, problems, onHow, onOnlyChoice }: BodyProps) {
       ))}
       {step.draw?.(walk)}
       <Questions walk={walk} problems={problems} onOnlyChoice={onOnlyChoice} />
-      {step.pad && <Counter walk={walk} step={step} />}
+      {step.pad && labelVerdict(walk.state.value, step) === 'wrong' && <WrongThing walk={walk} onScan={onScan} />}
+      {step.pad && labelVerdict(walk.state.value, step) !== 'wrong' && <Counter walk={walk} step={step} />}
     </div>
   );
 }

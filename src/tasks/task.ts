@@ -10,6 +10,8 @@ export interface Pad {
   readonly counter: string;
   readonly wish: number | null;
   readonly live: (drops: number) => string;
+  /** The vial or bottle that the drops come from: its label can be scanned, and a wrong one is stopped. */
+  readonly expects?: { readonly id: string; readonly code: string };
 }
 
 /** A second way out of a step: types something, or hands over to another task with fields filled in. */

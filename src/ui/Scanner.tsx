@@ -28,7 +28,7 @@ export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
   const answer = useSignal('');
   const reading = useReading(video, (text) => (answer.value = onCode(text)));
   return (
-    <main class="run scanner">
+    <section class="run scanner" aria-label={title}>
       <header class="top">
         <h1>{title}</h1>
         <button class="round" onClick={onClose} aria-label="Close the camera">
@@ -42,7 +42,7 @@ export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
           (camera.problem.value ? '' : 'Hold the square code of the label into the frame.')}
       </p>
       <Typing find={find} onPick={(id) => (answer.value = onPick(id))} />
-    </main>
+    </section>
   );
 }
 
