@@ -2,9 +2,9 @@ import { closest } from './dropClosest';
 import type { Plan, PlanInstance, PlanResult } from './dropInstance';
 import { answerOf } from './dropJudge';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { smallestError, type Found, type Start } from './dropSearch';
+import { noWorseThan, smallestError, type Found, type Start } from './dropSearch';
 import { prepare, type Counted, type Problem } from './dropTerms';
-import { fewestDropsOfSum, smallestSum } from './dropWeighted';
+import { smallestSum } from './dropWeighted';
 
 /**
  * The best whole-drop plan: smallest objective; among equals the fewest drops; among these (worst error only) the smallest
@@ -23,7 +23,14 @@ export function bestPlan(instance: PlanInstance): PlanResult {
 export function bestFound(problem: Problem): Found | null {
   const found = leastError(problem, problem.cap);
   if (!found) return null;
-  return problem.kind === 'minimax' ? closest(problem, found) : fewestDropsOfSum(problem, found);
+  if (problem.kind === 'minimax') return closest(problem, found);
+  return problem.caps.length > 0 ? fewerDropsOfSum(problem, found) : found;
+}
+
+/** Under caps of mass: the plan of fewest drops among those of an equal weighted sum. */
+function fewerDropsOfSum(problem: Problem, found: Found): Found {
+  const fewer = smallestSum(problem, found.drops - 1, noWorseThan(found.error));
+  return fewer ? fewerDropsOfSum(problem, fewer) : found;
 }
 
 /** A plan of smallest objective with at most `cap` drops, other keys open; null where none keeps the limits (or beats `below`). */

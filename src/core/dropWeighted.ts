@@ -1,8 +1,8 @@
 import { cheapestPick, optionOf } from './dropCaps';
 import { allOptions, type Options } from './dropOptions';
-import { noWorseThan, type Found } from './dropSearch';
+import type { Found } from './dropSearch';
 import type { Problem } from './dropTerms';
-import { dualBound, fewestUnderCap, type Priced } from './dropDual';
+import { cheapestUnderCap, dualBound, type Dual, type Priced } from './dropDual';
 
 /**
  * Smallest weighted sum of line errors, proved by branch and bound on the scale.
@@ -21,6 +21,7 @@ import { dualBound, fewestUnderCap, type Priced } from './dropDual';
 interface Search {
   readonly problem: Problem;
   readonly options: Options;
+  readonly lines: number;
   readonly cap: number;
   readonly costs: Float64Array;
   best: Found | null;
@@ -29,100 +30,123 @@ interface Search {
 }
 
 const MARGIN = 1e-11; // sums nearer than this, relative to 1 + sum, are equal
+const START_PRICE = 0.01; // of a drop, a first guess
+const TINY = 1e-14; // from one ρ to above it, relative
 const SAMPLES = 32; // our choice: scales tried first, for a good start
 
-/** The plan of smallest weighted sum with at most `cap` drops; null where no plan is below `bound` or keeps the limits. */
+/**
+ * The plan of smallest weighted sum with at most `cap` drops, of equals the one of fewest drops (under caps of mass: one of
+ * them); null where no plan is below `bound` or keeps the limits.
+ */
 export function smallestSum(problem: Problem, cap: number, bound = Infinity): Found | null {
   const options = allOptions(problem, cap);
-  if (options.lists.some((list) => list.length === 0)) return null;
+  const { rho } = options;
+  const lines = problem.lines.length;
   const search: Search = {
     problem,
     options,
+    lines,
     cap,
-    costs: new Float64Array(options.rho.length),
+    costs: new Float64Array(rho.length),
     best: null,
     target: bound,
   };
-  const scales = criticalScales(search, options.lists, [problem.scaleMin, problem.scaleMax]);
-  for (let i = 0; i <= SAMPLES; i++) {
-    const s = scales[Math.round((i / SAMPLES) * (scales.length - 1))]!;
-    price(search, options.lists, [s, s]);
-    tryPlan(search, dualBound({ ...search, lists: options.lists }, 0));
+  const alive = Int32Array.from(rho, (_, o) => o);
+  const min = Math.max(problem.scaleMin, rho[0] ?? Infinity);
+  const max = Math.min(problem.scaleMax, rho.at(-1) ?? 0);
+  let lambda = START_PRICE;
+  for (let i = 0; i <= SAMPLES && bound === Infinity && min <= max; i++) {
+    const s = min * (max / min) ** (i / SAMPLES);
+    price(search, alive, [s, s]);
+    const dual = dualBound({ ...search, alive }, lambda, Infinity);
+    tryPlan(search, dual.picks);
+    lambda = dual.lambda;
   }
-  visit(search, { scales, lists: options.lists, lambda: 0 });
+  for (const end of new Set([problem.scaleMin, problem.scaleMax]))
+    if (end > 0 && end < Infinity) visit(search, { alive, from: end, to: end, lambda });
+  if (min <= max) visit(search, { alive, from: min, to: max, lambda });
   return search.best;
 }
 
-/** Of all plans no worse than `found`, one with the fewest drops. */
-export function fewestDropsOfSum(problem: Problem, found: Found): Found {
-  const fewer = smallestSum(problem, found.drops - 1, noWorseThan(found.error));
-  return fewer ? fewestDropsOfSum(problem, fewer) : found;
-}
-
-/** ρ of the options within the range, ascending, with the range's finite ends: where the best scale may be (Lemma 4). */
-function criticalScales(
-  { options, problem }: Search,
-  lists: readonly (readonly number[])[],
-  [min, max]: readonly [number, number],
-): Float64Array {
-  const ends = [problem.scaleMin, problem.scaleMax].filter((s) => s > 0 && s < Infinity && s >= min && s <= max);
-  const inside = lists.flatMap((list) => list.map((o) => options.rho[o]!).filter((rho) => rho >= min && rho <= max));
-  const all = Float64Array.from(inside.concat(ends)).sort();
-  return all.filter((s, at) => at === 0 || s !== all[at - 1]);
-}
-
 interface Node {
-  readonly scales: Float64Array;
-  readonly lists: readonly (readonly number[])[];
+  /** Options left, by ascending ρ. */
+  readonly alive: Int32Array;
+  /** First and last critical scale, mg per part. */
+  readonly from: number;
+  readonly to: number;
   readonly lambda: number;
 }
 
-function visit(search: Search, { scales, lists, lambda }: Node): void {
-  if (scales.length === 0) return;
-  const range = [scales[0]!, scales.at(-1)!] as const;
-  price(search, lists, range);
-  const dual = dualBound({ ...search, lists }, lambda);
+function visit(search: Search, { alive, from, to, lambda }: Node): void {
+  const { rho } = search.options;
+  price(search, alive, [from, to]);
+  const dual = dualBound({ ...search, alive }, lambda, search.target);
   if (dual.bound >= search.target) return;
-  tryPlan(search, dual);
-  const left = lists.map((list, at) => {
-    const room = search.target - dual.bound + dual.least[at]!;
-    return list.filter((o) => search.costs[o]! + dual.lambda * search.options.drops[o]! < room);
-  });
-  if (left.some((list) => list.length === 0)) return;
-  if (scales.length === 1) return settle(search, left, dual.lambda);
-  const kept = criticalScales(search, left, range);
-  if (kept.length === 1) return visit(search, { scales: kept, lists: left, lambda: dual.lambda });
-  const middle = kept.length >> 1;
-  visit(search, { scales: kept.subarray(0, middle), lists: left, lambda: dual.lambda });
-  visit(search, { scales: kept.subarray(middle), lists: left, lambda: dual.lambda });
+  tryPlan(search, dual.picks);
+  const left = worthKeeping(search, alive, dual);
+  if (from === to) return settle(search, left, dual.lambda);
+  const first = placeOf(rho, left, from);
+  const end = placeOf(rho, left, to * (1 + TINY));
+  if (first >= end) return; // no critical scale is left
+  const at = (k: number) => rho[left[k]!]!;
+  const middle = at((first + end - 1) >> 1);
+  const next = placeOf(rho, left, middle * (1 + TINY));
+  visit(search, { alive: left, from: at(first), to: middle, lambda: dual.lambda });
+  if (next < end) visit(search, { alive: left, from: at(next), to: at(end - 1), lambda: dual.lambda });
+}
+
+/** First option left with ρ ≥ scale, by halving. */
+function placeOf(rho: Float64Array, left: Int32Array, scale: number): number {
+  let [low, high] = [0, left.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (rho[left[middle]!]! < scale) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Options with which, in place of their line's least, the bound is still below the target. */
+function worthKeeping(
+  { options, costs, target }: Search,
+  alive: Int32Array,
+  { bound, least, lambda }: Dual,
+): Int32Array {
+  const room = target - bound;
+  const left = new Int32Array(alive.length);
+  let n = 0;
+  for (let k = 0; k < alive.length; k++) {
+    const o = alive[k]!;
+    if (costs[o]! + lambda * options.drops[o]! - least[options.line[o]!]! < room) left[n++] = o;
+  }
+  return left.subarray(0, n);
 }
 
 /** Least cost of each option over a range of scales: at the scale of the range nearest to its ρ. */
-function price(
-  { problem, options, costs }: Search,
-  lists: readonly (readonly number[])[],
-  range: readonly [number, number],
-): void {
+function price({ problem, options, costs }: Search, alive: Int32Array, range: readonly [number, number]): void {
   const [from, to] = range;
-  for (let at = 0; at < lists.length; at++) {
-    const { weight } = problem.lines[at]!;
-    for (const o of lists[at]!) {
-      const rho = options.rho[o]!;
-      const s = rho < from ? from : rho > to ? to : rho;
-      costs[o] = weight * (Math.abs(rho / s - 1) + options.spread[o]! / s);
-    }
+  const weights = problem.lines.map(({ weight }) => weight);
+  for (let k = 0; k < alive.length; k++) {
+    const o = alive[k]!;
+    const rho = options.rho[o]!;
+    const s = rho < from ? from : rho > to ? to : rho;
+    costs[o] = weights[options.line[o]!]! * (Math.abs(rho / s - 1) + options.spread[o]! / s);
   }
 }
 
 /** Takes the plan that solved the priced problem, if it keeps the limits and is better at its own best scale. */
-function tryPlan(search: Search, { picks }: { picks: readonly number[] }): void {
+function tryPlan(search: Search, picked: Iterable<number>): void {
   const { problem, options, cap } = search;
+  const picks = [...picked];
+  if (picks.includes(-1)) return; // a line has no option
   const drops = picks.reduce((sum, o) => sum + options.drops[o]!, 0);
   if (drops > cap || !keepsCaps(search, picks)) return;
   const choices = picks.map((o) => options.choices[o]!);
   const { scale, error } = sumAtBest(problem, choices);
-  if (error >= search.target) return;
-  search.target = error - MARGIN * (1 + error);
+  const margin = MARGIN * (1 + error);
+  if (error >= search.target || (search.best && error > search.best.error - margin && drops >= search.best.drops))
+    return;
+  search.target = error + margin; // equal sums stay of interest: they may have fewer drops
   const low = Math.min(...choices.map(({ lo }) => lo));
   search.best = { choices, low, high: Math.max(...choices.map(({ hi }) => hi)), scale, error, drops };
 }
@@ -153,16 +177,16 @@ function sumAtBest(problem: Problem, choices: Found['choices']): { scale: number
 }
 
 /** One scale: costs are exact, and so is what is found here. */
-function settle(search: Search, lists: readonly (readonly number[])[], lambda: number): void {
+function settle(search: Search, alive: Int32Array, lambda: number): void {
   const { problem, options, costs, cap } = search;
   if (problem.caps.length === 0) {
-    const picks = fewestUnderCap({ ...search, lists });
-    if (picks) tryPlan(search, { picks });
+    const picks = cheapestUnderCap({ ...search, alive });
+    if (picks) tryPlan(search, picks);
     return;
   }
-  const priced: Priced[][] = lists.map((list, at) =>
-    list.map((o) => {
-      const { choice, uses } = optionOf(problem.lines[at]!, options.choices[o]!, 0);
+  const priced = problem.lines.map((line, at) =>
+    [...alive.filter((o) => options.line[o] === at)].map((o): Priced => {
+      const { choice, uses } = optionOf(line, options.choices[o]!);
       const reduced = costs[o]! + lambda * options.drops[o]!; // sums above target + λ·cap cannot be better
       return {
         choice,
@@ -173,5 +197,9 @@ function settle(search: Search, lists: readonly (readonly number[])[], lambda: n
     }),
   );
   const picked = cheapestPick(priced, [...problem.caps, cap, search.target + lambda * cap]);
-  if (picked) tryPlan(search, { picks: picked.map((option) => (option as Priced).place) });
+  if (picked)
+    tryPlan(
+      search,
+      picked.map((option) => (option as Priced).place),
+    );
 }
