@@ -1,13 +1,15 @@
 import { render } from 'preact';
 import { App } from './app/App';
 import { loadAllTasks } from './app/loaded';
+import { scriptUrl } from './app/scriptUrl';
 import { registerWorker } from './app/update';
+import journalScript from './records/journalWorker?worker&url';
 import { load } from './records/shelf';
 import './ui/base.css';
 
 const root = document.getElementById('app')!;
 render(<App />, root);
-load()
+load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }))
   .then(loadAllTasks)
   .catch((error: unknown) => {
     root.prepend(

@@ -1,25 +1,15 @@
 import { signal } from '@preact/signals';
 import { route } from './route';
+import { scriptUrl } from './scriptUrl';
 
 const waiting = signal<ServiceWorker | null>(null);
-
-/** A policy for the one script address that Minim hands to the browser, so that Trusted Types can be enforced. */
-function workerUrl(): string {
-  const address = new URL('sw.js', document.baseURI).href;
-  const { trustedTypes } = window as { trustedTypes?: Policies };
-  const policy = trustedTypes?.createPolicy('minim-worker', { createScriptURL: (url) => url });
-  return policy?.createScriptURL(address) ?? address;
-}
-
-/** The part of the Trusted Types interface (W3C) that is used; the compiler's library does not have it yet. */
-interface Policies {
-  createPolicy(name: string, rules: { createScriptURL(url: string): string }): { createScriptURL(url: string): string };
-}
 
 /** Registers the service worker; a newer version is downloaded and then waits to be asked for. */
 export async function registerWorker(): Promise<void> {
   if (!('serviceWorker' in navigator) || import.meta.env.DEV) return;
-  const registration = await navigator.serviceWorker.register(workerUrl(), { updateViaCache: 'none' });
+  const registration = await navigator.serviceWorker.register(scriptUrl(new URL('sw.js', document.baseURI).href), {
+    updateViaCache: 'none',
+  });
   const look = () => {
     if (registration.waiting && navigator.serviceWorker.controller) waiting.value = registration.waiting;
   };

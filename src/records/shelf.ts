@@ -1,8 +1,19 @@
 import { computed, signal } from '@preact/signals';
 import { v7 } from 'uuid';
-import { storedEvents, storedOfKind, storedOpenRuns, storedRecord } from './database';
+import {
+  disconnect,
+  storedEvents,
+  storedKinds,
+  storedOfKind,
+  storedOpenRuns,
+  storedRecord,
+  storedState,
+} from './database';
 import { write } from './door';
+import { closeJournal, openJournal } from './journal';
 import { kinds, type AnyRecord, type KindName, type RecordOf } from './kinds';
+import { keptBefore, noteKept, type Marker } from './marker';
+import { listenToOthers, type News } from './otherWindows';
 import { readRecord, versionOf, type Kind, type Stored } from './record';
 import { usualSettings, type Settings } from './settings';
 
@@ -15,10 +26,13 @@ export interface Unreadable {
 const onHand = signal<ReadonlyMap<string, AnyRecord>>(new Map());
 const unread = signal<readonly Unreadable[]>([]);
 const loaded = signal(false);
+const lost = signal<Marker | null>(null);
 
 /** What is kept now, for the screens. Written only through `keep`. Ended runs are not held here; `endedRuns` reads them. */
 export const shelf = {
   loaded,
+  /** Something was kept on this phone and is in neither copy any more. */
+  lost,
   unreadable: unread,
   records: onHand,
   openRuns: computed(() => list('run').filter((run) => run.open === 1)),
@@ -42,13 +56,47 @@ let tellLoaded: () => void;
 /** Resolves when everything but ended runs has been read. */
 export const whenLoaded = new Promise<void>((resolve) => (tellLoaded = resolve));
 
-/** Reads open runs first (the Bench waits for them), then everything else but ended runs. */
-export async function load(): Promise<void> {
+/**
+ * Reads open runs first (the Bench waits for them), then everything else but ended runs. `spawn` starts the worker of the second copy.
+ * An empty store is believed only when the second copy is empty too.
+ */
+export async function load(spawn?: () => Worker): Promise<void> {
+  listenToOthers((news) => void follow(news));
+  const opened = spawn ? openJournal(spawn, () => void readAll()) : Promise.resolve();
+  if (!(await storedState().catch(() => undefined))) await opened;
+  const state = await storedState();
+  if (state) noteKept(state.store);
+  else lost.value = keptBefore();
   takeIn([...(await storedOpenRuns()), ...(await storedOfKind('settings'))]);
   loaded.value = true;
-  const others = Object.keys(kinds).filter((kind) => kind !== 'run' && kind !== 'settings');
-  takeIn((await Promise.all(others.map(storedOfKind))).flat());
+  takeIn(await storedButRuns());
   tellLoaded();
+}
+
+async function storedButRuns(): Promise<Stored[]> {
+  const others = (await storedKinds()).filter((kind) => kind !== 'run' && kind !== 'settings');
+  return (await Promise.all(others.map(storedOfKind))).flat();
+}
+
+/** Reads everything anew: after a mending, a restore, or both in another window. */
+export async function readAll(): Promise<void> {
+  const raws = [...(await storedOpenRuns()), ...(await storedOfKind('settings')), ...(await storedButRuns())];
+  onHand.value = new Map();
+  unread.value = [];
+  takeIn(raws);
+}
+
+/** What another window of Minim stored is shown here too. */
+async function follow(news: News): Promise<void> {
+  if ('erased' in news) {
+    closeJournal();
+    await disconnect();
+    return location.reload();
+  }
+  if (news.kept === null) return readAll();
+  const found = (await Promise.all(news.kept.map(storedRecord))).filter((record) => record !== undefined);
+  takeOut(news.kept);
+  takeIn(found);
 }
 
 /** Ended runs, newest first, for the Book. */
@@ -82,7 +130,14 @@ export function takeIn(raws: readonly Stored[]): void {
   const next = new Map(onHand.value);
   for (const record of read) next.set(record.id, record);
   onHand.value = next;
-  if (failed.length > 0) unread.value = [...unread.value, ...failed];
+  const again = new Set(failed.map(({ raw }) => raw.id));
+  if (failed.length > 0) unread.value = [...unread.value.filter(({ raw }) => !again.has(raw.id)), ...failed];
+}
+
+function takeOut(ids: readonly string[]): void {
+  const next = new Map(onHand.value);
+  for (const id of ids) next.delete(id);
+  onHand.value = next;
 }
 
 /** The time-ordered id of a new record (UUID version 7, RFC 9562). */
@@ -103,6 +158,12 @@ export function newRecord<K extends KindName>(
 export async function keep(records: readonly AnyRecord[]): Promise<void> {
   await write(records.map((record) => ({ record })));
   takeIn(records);
+}
+
+/** Erases records and, of runs, their events; in both copies. */
+export async function forget(ids: readonly string[]): Promise<void> {
+  await write(ids.map((gone) => ({ gone })));
+  takeOut(ids);
 }
 
 /** Changes the settings. */

@@ -1,0 +1,118 @@
+import { signal } from '@preact/signals';
+import type { Change } from './change';
+import type { Answer, Ask, Told } from './journalTalk';
+import type { State } from './state';
+
+/** How the two copies stand, for the screens. */
+export interface Copies {
+  /** One sentence on what the second copy lacks; '' when both hold everything. */
+  readonly why: string;
+  /** False where this browser has no place for a second copy. */
+  readonly possible: boolean;
+  /** What was mended since the start, in the order in which it was. */
+  readonly mended: readonly string[];
+  /** True when the store had lost something and got it back. */
+  readonly refilled: boolean;
+}
+
+/** The second copy: an append-only journal in the origin private file system, written by a worker. */
+export const copies = signal<Copies>({ why: '', possible: true, mended: [], refilled: false });
+
+const patience = { start: 120_000, append: 3000, rewrite: 600_000, 'look through': 600_000, erase: 10_000 }; // ms
+
+let worker: Worker | null = null;
+let opened: Promise<void> = Promise.resolve();
+let asked = 0;
+const waiting = new Map<number, (told: Told) => void>();
+
+/** Opens the journal and compares it with the store; the door waits for it. `spawn` starts the worker; `onRefilled` is called when the store was mended. */
+export function openJournal(spawn: () => Worker, onRefilled: () => void): Promise<void> {
+  try {
+    worker = spawn();
+    worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => hear(data, onRefilled));
+    worker.addEventListener('error', giveUp);
+    opened = ask({ do: 'start' }).then(() => {});
+  } catch {
+    giveUp();
+  }
+  return opened;
+}
+
+/** Resolves when both copies are compared. */
+export function journalOpened(): Promise<void> {
+  return opened;
+}
+
+/** Hands one committed write to the journal; resolves when it is on the disk there too, or when `copies` says that it is not. */
+export async function appendToJournal({ store, n }: State, changes: readonly Change[]): Promise<void> {
+  if (worker) await ask({ do: 'append', store, n, changes });
+}
+
+/** Writes the journal anew from the store. */
+export async function rewriteJournal(): Promise<void> {
+  if (worker) await ask({ do: 'rewrite' });
+}
+
+/** Compares both copies line by line. */
+export async function lookThroughCopies(): Promise<void> {
+  if (worker) await ask({ do: 'look through' });
+}
+
+/** Removes the journal's files. */
+export async function eraseJournal(): Promise<void> {
+  if (worker) await ask({ do: 'erase' });
+}
+
+/** Ends the worker, so that another window can have its files. */
+export function closeJournal(): void {
+  worker?.terminate();
+  worker = null;
+}
+
+function ask(question: Ask): Promise<Told> {
+  const number = ++asked;
+  return new Promise((resolve) => {
+    const late = setTimeout(() => hear({ ask: number, told: silent() }), patience[question.do]);
+    waiting.set(number, (told) => {
+      clearTimeout(late);
+      waiting.delete(number);
+      resolve(told);
+    });
+    worker!.postMessage({ ...question, ask: number });
+  });
+}
+
+function silent(): Told {
+  return {
+    why: 'The second copy does not answer: what you do now is kept once.',
+    mended: [],
+    refilled: false,
+    possible: true,
+  };
+}
+
+function hear({ ask: number, told }: Answer, onRefilled: () => void = () => {}): void {
+  const { why, possible, mended, refilled } = copies.peek();
+  const fresh = told.mended.length > 0 || told.refilled;
+  if (told.why !== why || told.possible !== possible || fresh)
+    copies.value = {
+      why: told.why,
+      possible: told.possible,
+      mended: [...mended, ...told.mended],
+      refilled: refilled || told.refilled,
+    };
+  if (told.refilled) onRefilled();
+  if (number !== undefined) waiting.get(number)?.(told);
+}
+
+/** Without the worker there is one copy, and the screen says so. */
+function giveUp(): void {
+  closeJournal();
+  const told = {
+    ...silent(),
+    why: 'The second copy cannot be written in this browser: what you do is kept once.',
+    possible: false,
+  };
+  hear({ told });
+  for (const resolve of [...waiting.values()]) resolve(told);
+}

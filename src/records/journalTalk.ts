@@ -1,0 +1,28 @@
+import type { Change } from './change';
+
+/** What the page asks of the journal's worker; each is answered with its number. */
+export type Ask =
+  | { do: 'start' }
+  | { do: 'append'; store: string; n: number; changes: readonly Change[] }
+  | { do: 'rewrite' }
+  | { do: 'look through' }
+  | { do: 'erase' };
+
+/** What the worker found and did at the start, or later. */
+export interface Told {
+  /** Why there is no second copy, or why it lacks something, in one sentence; '' when both copies hold everything. */
+  why: string;
+  /** What was mended, in the user's words. */
+  mended: readonly string[];
+  /** True when the store was filled from the journal: what the page has read is out of date. */
+  refilled: boolean;
+  /** False where the origin private file system cannot be used at all. */
+  possible: boolean;
+}
+
+export type Question = Ask & { ask: number };
+/** Without a number: told on the worker's own account. */
+export interface Answer {
+  ask?: number;
+  told: Told;
+}

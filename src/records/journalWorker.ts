@@ -1,0 +1,161 @@
+import { commitMany } from './bulk';
+import { compareCopies } from './compare';
+import { remember, remembered, storedState } from './database';
+import { erase, openHoldings, rewrite, writeLine, type Holdings } from './holdings';
+import { appendBatch } from './journalFile';
+import { batchOf, type Refilled } from './journalRead';
+import type { Answer, Ask, Question, Told } from './journalTalk';
+import { batchesFor, fillStore, lookThrough, whatStoreLacks } from './mend';
+
+const day = 86_400_000; // ms
+let own: Holdings | null = null;
+/** Why the journal does not hold everything, '' when it does. */
+let why = '';
+
+const fine: Omit<Told, 'why'> = { mended: [], refilled: false, possible: true };
+
+/** Questions are worked off one after the other; what takes long goes on beside them. */
+let queue = Promise.resolve();
+addEventListener('message', ({ data }: MessageEvent<Question>) => {
+  queue = queue.then(async () => {
+    const told = await answer(data).catch((error: unknown) => ({ ...fine, why: said(error) }));
+    postMessage({ ask: data.ask, told } satisfies Answer);
+  });
+});
+
+async function answer(question: Ask): Promise<Told> {
+  if (question.do === 'start') return alone(start);
+  if (!own) return { ...fine, why, possible: false };
+  switch (question.do) {
+    case 'append':
+      return append(own, question);
+    case 'rewrite':
+      await rewrite(own);
+      return { ...fine, why: (why = '') };
+    case 'look through':
+      return look(own);
+    case 'erase':
+      await erase(own);
+      return { ...fine, why };
+  }
+}
+
+/** One window at a time opens and compares; one that hangs is waited for only so long. */
+async function alone(work: () => Promise<Told>): Promise<Told> {
+  if (!navigator.locks) return work();
+  try {
+    return await navigator.locks.request('minim-start', { signal: AbortSignal.timeout(5000) }, work);
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'TimeoutError') return work();
+    throw error;
+  }
+}
+
+async function start(): Promise<Told> {
+  try {
+    own = await openHoldings();
+  } catch (error) {
+    why = 'This browser has no second place to write to: what you do is kept once.';
+    return { ...fine, why, possible: false, mended: [`(${said(error)})`] };
+  }
+  if (own.held > 0) return { ...fine, why }; // the window that holds them has compared
+  const told = await mend(own, compareCopies(await storedState(), own.files));
+  if (told.why === '' && own.files.length > 1) inBackground(rewrite(own));
+  else if (told.why === '') setTimeout(() => own && void lookWhenDue(own), 5000);
+  return told;
+}
+
+async function mend(own: Holdings, mending: ReturnType<typeof compareCopies>): Promise<Told> {
+  switch (mending.do) {
+    case 'nothing':
+      return { ...fine, why };
+    case 'top up the journal':
+      for (const batch of await batchesFor(mending.writes)) appendBatch(own.main!, batch);
+      return { ...fine, why, mended: [`The second copy lacked the last ${mending.writes.length} and has them now.`] };
+    case 'write the journal anew':
+      why = 'The second copy was incomplete and is being written anew.';
+      inBackground(rewrite(own));
+      return { ...fine, why, mended: ['The second copy was incomplete and is written anew from the store.'] };
+    case 'fill the store': {
+      const filled = await fillStore(own.files, mending.after);
+      if (filled.damagedLines > 0 || own.files.some((file) => file.damaged)) inBackground(rewrite(own));
+      return { ...fine, why, refilled: filled.state !== null, mended: [refilledWords(filled)] };
+    }
+    case 'join':
+      return join(own);
+  }
+}
+
+function refilledWords({ state, records, events, missing, damagedLines }: Refilled): string {
+  if (!state) return 'The store is empty and the second copy cannot be read.';
+  const back = `The browser had lost what was stored. Minim put back ${records} records and ${events} steps from the second copy.`;
+  const parts = missing > 0 ? missing : damagedLines;
+  return parts === 0
+    ? `${back} Nothing is missing.`
+    : `${back} ${parts} entries of it were damaged and may be missing.`;
+}
+
+/** The journal is of a store that was lost: what today's store has not comes back, then one journal of both is written. */
+async function join(own: Holdings): Promise<Told> {
+  const changes = await whatStoreLacks(own.files);
+  if (changes.length > 0) await commitMany({ changes });
+  why = 'The second copy is being written anew.';
+  inBackground(rewrite(own));
+  const records = changes.filter((change) => 'record' in change).length;
+  const words = `The browser had lost what was stored. Minim put back ${records} records from the second copy. Nothing is missing.`;
+  return { ...fine, why, refilled: changes.length > 0, mended: [words] };
+}
+
+async function append(own: Holdings, { store, n, changes }: Extract<Ask, { do: 'append' }>): Promise<Told> {
+  const other = own.main?.head && own.main.head.store !== store;
+  if (other && !own.since) return join(own); // the store was thrown away while the window was open
+  try {
+    await writeLine(own, store, batchOf(n, changes));
+    if (!own.since) why = '';
+  } catch (error) {
+    const full = error instanceof DOMException && error.name === 'QuotaExceededError';
+    why = full
+      ? 'This phone has no room left for the second copy: what you do now is kept once.'
+      : `The second copy cannot be written (${said(error)}): what you do now is kept once.`;
+  }
+  return { ...fine, why };
+}
+
+/** Once a day both copies are compared line by line. */
+async function lookWhenDue(own: Holdings): Promise<void> {
+  const last = Number((await remembered('looked')) ?? 0);
+  const now = Date.now();
+  if (now - last > day || last > now) postMessage({ told: await look(own) } satisfies Answer);
+}
+
+async function look(own: Holdings): Promise<Told> {
+  const looked = await lookThrough(own.files);
+  await remember('looked', Date.now());
+  if (looked.journalStale || own.files.length > 1) await rewrite(own);
+  const words = `Compared ${looked.records} records and ${looked.events} steps in both copies.`;
+  const mended = [
+    words,
+    ...(looked.putBack > 0 ? [`${looked.putBack} were missing from the store and were put back.`] : []),
+    ...(looked.damagedLines > 0
+      ? [`${looked.damagedLines} lines of the second copy were damaged; it is written anew.`]
+      : []),
+  ];
+  return { ...fine, why, mended, refilled: looked.putBack > 0 };
+}
+
+function inBackground(work: Promise<void>): void {
+  void work.then(
+    () => {
+      why = '';
+      postMessage({ told: { ...fine, why } } satisfies Answer);
+    },
+    (error: unknown) => {
+      why = `The second copy cannot be written anew (${said(error)}): what you do now is kept once.`;
+      postMessage({ told: { ...fine, why } } satisfies Answer);
+    },
+  );
+}
+
+function said(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
