@@ -34,6 +34,7 @@ const LARGEST_SCALE_UP = 2; // our choice: a trial of more than twice the drops 
 /**
  * Repairs a walk after a slip. What is counted is a lower bound for the open lines and fixed for the finished ones, so the same
  * exact search applies: each line starts from a base of mg, variance and drops, and lo and hi still rise with every drop.
+ * What is counted stands, even where the vial was thought to hold less.
  * A line already drawn from more vials than allowed (a wrong vial) goes on with those, at most two of them.
  *
  * - accept: every open line gets what was planned for it, or what is in already if that is more;
