@@ -48,6 +48,7 @@ function countStep(run: RunState, { id, drops: wish, key }: Round): Step {
     pad: {
       counter: counterOf(id),
       wish,
+      ...(stock ? { expects: { id, code: stock.code } } : {}),
       live: (drops) => {
         const over = drops > wish ? `, ${drops - wish} too many` : '';
         const mass = stock && drops > 0 ? ` · ${activeText(stock, drops, dropOfStock(stock, dropperOf(run)))}` : '';
