@@ -139,6 +139,13 @@ describe('from a formula to a plan', () => {
     expect(() => walk.next()).toThrow('iris oil');
   });
 
+  test('a line that only smell-only vials hold is not said to have none', () => {
+    takeIn([vialOf('hex01', 0.001, { material: 'hex', grade: 'smell only' })]);
+    takeIn([newRecord('bottle', { id: 'bhex', material: 'hex', supplier: '', lot: '', grade: 'smell only' })]);
+    expect(toPlans('taste').step().more!.join(' ')).toContain('HEX05, HEX01, HEX: smell only');
+    expect(toPlans('smell').step().done).toMatch(/^Look at/);
+  });
+
   test('too few drops allowed are told with the number that would do', () => {
     const walk = toPlans('taste', { most: '3' });
     expect(walk.step().more!.join(' ')).toContain('4 drops');
@@ -237,7 +244,7 @@ describe('when the hand slips', () => {
   test('one line too many and a later one too few are both mended, and the record tells what is really in the vial', () => {
     const walk = toCounting(60);
     countLine(walk, +1);
-    decide(walk, 'complete');
+    decide(walk, 'scaleUp');
     countLine(walk);
     countLine(walk, -2);
     decide(walk, 'on');
@@ -301,7 +308,7 @@ describe('when the hand slips', () => {
     walk.type('dropper', 'pip');
     walk.next();
     countLine(walk, +2);
-    decide(walk, 'complete');
+    decide(walk, 'scaleUp');
     expect(asks(walk)).toMatchObject({ id: 'rhu1', wish: 6 }); // 12 : 6 is 10 : 5
   });
 });

@@ -23,19 +23,7 @@ export function PlanCurve({ plans }: { plans: Plans }) {
       role="img"
       aria-label={`Error of the worst line against drops: ${worth.map(nearness).join('; ')}.`}
     >
-      {scale.errors.map((error) => (
-        <g>
-          <line class="grid" x1={LEFT} x2={WIDTH - RIGHT} y1={y(error)} y2={y(error)} />
-          <text x={LEFT - 6} y={y(error) + 4} text-anchor="end">
-            {percent(error)}
-          </text>
-        </g>
-      ))}
-      {ticks(scale.most).map((drops) => (
-        <text x={x(drops)} y={HEIGHT - 6} text-anchor="middle">
-          {drops}
-        </text>
-      ))}
+      <Grid scale={scale} />
       <path class="stairs" d={`${steps.join('')}H${WIDTH - RIGHT}`} />
       {worth.map((point) => (
         <circle
@@ -49,6 +37,27 @@ export function PlanCurve({ plans }: { plans: Plans }) {
         {chosen.drops} drops{chosen.recommended ? ', recommended' : ''}
       </text>
     </svg>
+  );
+}
+
+/** Lines for round errors, numbers for round drops. */
+function Grid({ scale }: { scale: ReturnType<typeof scaleOf> }) {
+  return (
+    <>
+      {scale.errors.map((error) => (
+        <g>
+          <line class="grid" x1={LEFT} x2={WIDTH - RIGHT} y1={scale.y(error)} y2={scale.y(error)} />
+          <text x={LEFT - 6} y={scale.y(error) + 4} text-anchor="end">
+            {percent(error)}
+          </text>
+        </g>
+      ))}
+      {ticks(scale.most).map((drops) => (
+        <text x={scale.x(drops)} y={HEIGHT - 6} text-anchor="middle">
+          {drops}
+        </text>
+      ))}
+    </>
   );
 }
 

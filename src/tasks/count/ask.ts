@@ -38,7 +38,7 @@ export function pickedMaterials(run: RunState) {
 export function instanceOf(run: RunState): PlanInstance {
   const hand = wayOf(run) === 'hand';
   const planned = hand ? handDrops(run) : 0;
-  const allowed = hand ? pickedStocks(run) : stocksFor(run);
+  const allowed = hand ? pickedStocks(run) : stocksOnHand();
   return {
     components: wishesOf(run).map((wish) => componentOf(run, wish, allowed)),
     limits: {
@@ -54,7 +54,9 @@ export function instanceOf(run: RunState): PlanInstance {
 }
 
 function componentOf(run: RunState, { material, name, parts }: Wish, allowed: readonly Stock[]): PlanComponent {
-  const stocks = allowed.filter(({ contents }) => contents.length === 1 && contents[0]!.material === material);
+  const stocks = allowed.filter(
+    (stock) => holdsOnly(stock, material) && (wayOf(run) === 'hand' || mayGoIn(run, stock)),
+  );
   return { id: material, name, parts, weight: 1, stocks: stocks.map((stock) => planStock(stock, dropperOf(run))) };
 }
 
@@ -70,13 +72,20 @@ function planStock(stock: Stock, dropper: string): PlanStock {
   };
 }
 
-/** The stocks that may be used: for what is tasted only those that are fit for drinks, all the way down. */
-function stocksFor(run: RunState): Stock[] {
-  const nose = valueOf(run, fields.purpose) === 'smell';
-  return stocksOnHand().filter(({ id, grade }) => {
-    const vial = find('vial', id);
-    return nose || (grade === 'fit for drinks' && (!vial || refusalOf(vial) === null));
-  });
+function holdsOnly({ contents }: Stock, material: string): boolean {
+  return contents.length === 1 && contents[0]!.material === material;
+}
+
+/** Whether a stock may be used: into what is tasted goes only what is fit for drinks, all the way down. */
+function mayGoIn(run: RunState, { id, grade }: Stock): boolean {
+  if (valueOf(run, fields.purpose) === 'smell') return true;
+  const vial = find('vial', id);
+  return grade === 'fit for drinks' && (!vial || refusalOf(vial) === null);
+}
+
+/** Codes of the vials and bottles of a material that may not be used, because they are smell only. */
+export function smellOnlyOf(run: RunState, material: string): string[] {
+  return stocksOnHand().flatMap((stock) => (holdsOnly(stock, material) && !mayGoIn(run, stock) ? stock.code : []));
 }
 
 /** mg of neat material per part: free, unless all of the trial goes into one drink. */
@@ -121,14 +130,10 @@ function handWishes(run: RunState): Wish[] {
 
 /** A bottle, else the strongest vial, that a new dilution of a material can be made from; fit for drinks where that is needed. */
 export function sourceFor(run: RunState, material: string): string | undefined {
-  const allowed = new Set(stocksFor(run).map(({ id }) => id));
   const nose = valueOf(run, fields.purpose) === 'smell';
-  const bottles = list('bottle').filter((one) => one.material === material && (nose || one.grade === 'fit for drinks'));
+  const bottle = list('bottle').find((one) => one.material === material && (nose || one.grade === 'fit for drinks'));
   const vials = stocksOnHand()
-    .filter(
-      ({ id, contents, solvent }) =>
-        allowed.has(id) && solvent && contents.length === 1 && contents[0]!.material === material,
-    )
+    .filter((stock) => stock.solvent && holdsOnly(stock, material) && mayGoIn(run, stock))
     .sort((a, b) => strengthOf(b) - strengthOf(a));
-  return bottles[0]?.id ?? vials[0]?.id;
+  return bottle?.id ?? vials[0]?.id;
 }

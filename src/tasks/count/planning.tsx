@@ -4,7 +4,7 @@ import { list } from '../../records/shelf';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step } from '../task';
-import { drinkG, pickedMaterials } from './ask';
+import { drinkG, pickedMaterials, smellOnlyOf } from './ask';
 import { dropperOf, fields, wayOf } from './fields';
 import { adviceOf, diluteOffer } from './nextVial';
 import { PickList } from './PickList';
@@ -89,10 +89,12 @@ function plansStep(run: RunState): Step {
 
 /** Which line cannot be counted, and what would make it possible. */
 function refusedStep(run: RunState, { componentId, why, remedy }: PlanRefusal): Step {
+  const barred = componentId === null ? [] : smellOnlyOf(run, componentId);
+  const nose = barred.length > 0 ? [`${barred.join(', ')}: smell only, so not for a trial that is tasted.`] : [];
   return {
     key: 'plans',
     say: 'This cannot be counted yet.',
-    more: [why, remedy],
+    more: [why, ...nose, remedy],
     problem: why,
     ...(componentId === null ? {} : { offers: [diluteOffer(run, componentId)] }),
   };

@@ -37,9 +37,13 @@ export function plansOf(run: RunState): Plans | PlanRefusal {
 }
 
 function inWords(text: string, { components }: PlanInstance): string {
-  const stocks = components.flatMap((component) => component.stocks);
-  const named = components.reduce((words, { id, name }) => words.replaceAll(id, name ?? id), text);
-  return sentence(stocks.reduce((words, { id }) => words.replaceAll(id, stockOf(id)?.code ?? id), named));
+  const words = new Map(
+    components.flatMap(({ id, name, stocks }) => [
+      ...stocks.map((stock) => [stock.id, stockOf(stock.id)?.code ?? stock.id] as const),
+      [id, name ?? id] as const,
+    ]),
+  );
+  return sentence(text.replace(/[\w-]+/g, (word) => words.get(word) ?? word));
 }
 
 /** The drops of a plan in the order of counting: fewest first, since a slip there is best mended by lines still to come. */

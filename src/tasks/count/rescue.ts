@@ -64,16 +64,24 @@ function rescues(run: RunState, round: Round): Way[] {
     error: open.accept.objective,
     more: `the rest as planned, ${offText(open.accept.objective)}`,
   };
-  const complete = changed(nearer(open.complete, open.scaleUp), { name: 'complete', counted, than: accept });
-  const more = changed(all.scaleUp, { name: 'scaleUp', counted, than: complete ?? accept });
-  const again = more?.targets.some(({ id }) => id !== round.id && (counted[id] ?? 0) > 0);
-  return [accept, ...(complete ? [complete] : []), ...(more && again ? [more] : [])];
+  const complete = changed(open.complete, { name: 'complete', counted, than: accept });
+  const more = changed(nearer(open.scaleUp, all.scaleUp), { name: 'scaleUp', counted, than: complete ?? accept });
+  return [accept, ...(complete ? [complete] : []), ...(more && !isOnlyOn(more, round) ? [more] : [])];
 }
 
-/** The plan with no more drops, unless a few more cut its error by a quarter. */
-function nearer(within: PlanResult, beyond: PlanResult): PlanResult {
-  if (!within.ok) return beyond;
-  return beyond.ok && beyond.objective <= WORTH * within.objective ? beyond : within;
+/** The first plan, unless going back to lines that were done cuts its error by a quarter. */
+function nearer(onward: PlanResult, back: PlanResult): PlanResult {
+  if (!onward.ok) return back;
+  return back.ok && back.objective <= WORTH * onward.objective ? back : onward;
+}
+
+/** Whether a way is only to count on and go on as planned, which is offered anyway. */
+function isOnlyOn({ targets }: Way, { id, drops, rest }: Round): boolean {
+  const planned = [{ id, drops }, ...rest];
+  return (
+    targets.length === planned.length &&
+    planned.every((one) => targets.some((target) => target.id === one.id && target.drops === one.drops))
+  );
 }
 
 /** The same ask with no more drops than going on as planned takes, and room for what is in the vial already. */
@@ -118,7 +126,7 @@ function changed(
     name,
     error: result.objective,
     targets,
-    words: name === 'complete' ? 'Change the lines still to come' : 'Make more of it',
+    words: name === 'complete' ? 'Change the lines still to come' : 'Count more than planned',
     more: `${result.drops - had} drops to go, ${offText(result.objective)}${again.length > 0 ? `; ${again.join(', ')} once more` : ''}`,
   };
 }

@@ -10,7 +10,7 @@ const DECIDED: Record<string, string> = {
   on: 'Counted on',
   accept: 'Left as it is',
   complete: 'Changed the lines still to come',
-  scaleUp: 'Made more of it',
+  scaleUp: 'Counted more than planned',
 };
 
 /** Asks how to go on when a line has not the drops it was to have. */
@@ -25,7 +25,7 @@ export function slipStep(run: RunState, round: Round): Step {
   return {
     key: name,
     say: `‹${count}› of ${round.drops} drops of ${stockOf(round.id)?.code ?? 'it'}: ‹${off}›.`,
-    more: ['Nothing is lost. The other lines can make up for it.'],
+    more: [options.length > 1 ? 'Nothing is lost: it can be made up for.' : 'Nothing is lost.'],
     ask: [choice({ name, title: 'How do you go on?', options })],
     ...(typed === 'on' ? { next: round.key } : {}),
   };

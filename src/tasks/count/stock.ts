@@ -3,8 +3,9 @@ import { exact, type Measured } from '../../core/measured';
 import { purityAtLeast } from '../../core/strength';
 import type { Bottle } from '../../records/material';
 import type { Grade } from '../../records/quantity';
-import { list, shelf } from '../../records/shelf';
+import { list } from '../../records/shelf';
 import type { SolventCopy } from '../../records/solvent';
+import { leftOf } from '../../records/stock';
 import type { Vial } from '../../records/vial';
 import { formatPlain } from '../../ui/format';
 import { dropOf, type DropLiquid, type DropOnHand } from '../dropMass';
@@ -32,11 +33,7 @@ export interface Stock {
 const TYPICAL_DENSITY = 0.95; // g/mL
 
 const stocks = computed(() => {
-  const used = usedG();
-  const all = [
-    ...list('vial').map((vial) => ofVial(vial, used)),
-    ...list('bottle').flatMap((one) => ofBottle(one, used)),
-  ];
+  const all = [...list('vial').map(ofVial), ...list('bottle').flatMap(ofBottle)];
   return new Map(all.map((stock) => [stock.id, stock]));
 });
 
@@ -66,27 +63,27 @@ export function strengthOf(stock: Stock): number {
   return stock.contents.reduce((sum, part) => sum + part.strength.value, 0);
 }
 
-function ofVial(vial: Vial, used: ReadonlyMap<string, number>): Stock {
+function ofVial(vial: Vial): Stock {
   const { id, code, name, contents, grade, solvent, densityGPerMl, useBy, label } = vial;
   return {
     ...{ id, code, name, contents, grade, solvent, densityGPerMl, useBy },
     what: `${formatPlain(label.value)} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}`,
     liquid: liquidOfVial(vial),
-    leftG: Math.max(0, vial.massG.value - (used.get(id) ?? 0)),
+    leftG: leftOf(vial)?.value ?? null,
   };
 }
 
-function ofBottle(bottle: Bottle, used: ReadonlyMap<string, number>): Stock[] {
+function ofBottle(bottle: Bottle): Stock[] {
   const material = bottleWithMaterial(bottle.id)?.material;
   if (!material || material.form === 'solid') return [];
-  const { id, grade, useBy = '', amountG } = bottle;
+  const { id, grade, useBy = '' } = bottle;
   return [
     {
       ...{ id, grade, useBy, code: material.code, name: material.name, what: 'neat', solvent: null },
       contents: [{ material: material.id, name: material.name, strength: purityOf(bottle, material.purity) }],
       liquid: { id: material.id, liquid: null, strength: 1 },
       densityGPerMl: (bottle.density ?? material.density)?.gPerMl ?? TYPICAL_DENSITY,
-      leftG: amountG === undefined ? null : Math.max(0, amountG - (used.get(id) ?? 0)),
+      leftG: leftOf(bottle)?.value ?? null,
     },
   ];
 }
@@ -94,12 +91,4 @@ function ofBottle(bottle: Bottle, used: ReadonlyMap<string, number>): Stock[] {
 function purityOf(bottle: Bottle, usual: number | undefined): Measured {
   const purity = bottle.purity ?? usual;
   return purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${bottle.lot || bottle.id}`);
-}
-
-/** Grams taken out of each bottle and vial by everything that was made of it; what was thrown away since counts too. */
-function usedG(): Map<string, number> {
-  const sums = new Map<string, number>();
-  for (const record of shelf.records.value.values())
-    if ('uses' in record) for (const { id, massG } of record.uses) sums.set(id, (sums.get(id) ?? 0) + massG);
-  return sums;
 }

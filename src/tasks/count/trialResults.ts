@@ -67,7 +67,9 @@ function worstResult(trial: Trial, wishes: readonly Wish[], inputs: Inputs): Res
   const worst = off.sort((a, b) => Math.abs(b.amount.value) - Math.abs(a.amount.value))[0];
   if (!worst) return [];
   const how = { words: ['True share over wished share, less one; the line where that is largest.'], inputs };
-  return [{ label: `Furthest from its wish: ${worst.name}`, amount: worst.amount, unit: '% of its wish', how }];
+  return [
+    { label: `${worst.name} is furthest from its wish, off by`, amount: worst.amount, unit: '% of its wish', how },
+  ];
 }
 
 function drinkResults(trial: Trial, drinkG: number, inputs: Inputs): Result[] {
