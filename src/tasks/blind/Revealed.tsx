@@ -6,7 +6,7 @@ export function Revealed({ design, answers }: { design: Design; answers: readonl
   return (
     <details class="fold">
       <summary>What was in the cups</summary>
-      <ol class="sheet">
+      <ol class="cup-list">
         {answers.map((answer, i) => (
           <li>
             <span class="set">{i + 1}</span>

@@ -4,7 +4,7 @@ import type { Design } from './design';
 export function Sheet({ design }: { design: Design }) {
   const { samples, sets, method } = design;
   return (
-    <ol class="sheet">
+    <ol class="cup-list">
       {sets.map(({ cups, level }, i) => (
         <li>
           <span class="set">{level === undefined ? i + 1 : `${i + 1}, ${Number(level.toPrecision(3))} mg/kg`}</span>

@@ -13,7 +13,7 @@ export function promise(test: DiscriminationTest, tries: number, risk: number): 
       `One of three to one is noticed with ${chance}.`,
     ];
   }
-  const more = enough ? ` ${enough.first} tries notice it with 80 %.` : '';
+  const more = enough ? ` ${enough.first} sets notice it with 80 %.` : '';
   if (needed === null) return [`‹${tries}› are too few: even all right would show nothing.${more}`];
   const chance = percent(power({ test, tries, risk }, 0.5));
   return [

@@ -14,10 +14,10 @@ export function percent(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
-/** '3 in 100', '4 in 1000' of a chance. */
+/** '3 of 100', '4 of 1000' of a chance. */
 export function chanceText(p: number): string {
-  if (p >= 0.01) return `${Math.round(p * 100)} in 100`;
-  return p >= 0.001 ? `${Math.round(p * 1000)} in 1000` : 'less than 1 in 1000';
+  if (p >= 0.01) return `${Math.round(p * 100)} of 100`;
+  return p >= 0.001 ? `${Math.round(p * 1000)} of 1000` : 'less than 1 of 1000';
 }
 
 /** The chance of as much by guessing alone, with how it was counted. */

@@ -58,8 +58,8 @@ function noneWords(): string {
 
 function PickRow({ vial, picked, onPick }: { vial: Vial; picked: boolean; onPick: Props['onPick'] }) {
   return (
-    <button class={picked ? 'pick picked' : 'pick'} aria-pressed={picked} onClick={() => onPick(vial)}>
-      <span class="tick" aria-hidden="true">
+    <button class={picked ? 'vial-row picked' : 'vial-row'} aria-pressed={picked} onClick={() => onPick(vial)}>
+      <span class="vial-tick" aria-hidden="true">
         {picked ? '✓' : ''}
       </span>
       <span>

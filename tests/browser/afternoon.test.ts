@@ -1,0 +1,201 @@
+import { readlinkSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, beforeEach, expect, onTestFailed, test } from 'vitest';
+import { shelve, vialRecord } from './benchRecords';
+import { hand } from './hand';
+import { newProfile, openPhone, serve, type Phone } from './phone';
+
+let site: Awaited<ReturnType<typeof serve>>;
+let profile: ReturnType<typeof newProfile>;
+let phone: Phone;
+let h: ReturnType<typeof hand>;
+const complaints: string[] = [];
+
+const CODES = ['CARD', 'HEX3', 'PGF', 'ROSE', 'MINT', 'VETI', 'ANIS'];
+const vials = CODES.map((code, i) =>
+  vialRecord({ code, name: `made-up material ${i + 1}`, ...(code === 'PGF' ? { solvent: 'propylene-glycol' } : {}) }),
+);
+
+/** A new browser process on the same profile, without a network. */
+async function open(): Promise<void> {
+  phone = await openPhone(profile.dir, { home: site.url });
+  phone.page.setDefaultTimeout(15_000);
+  await phone.context.setOffline(true);
+  await phone.page.goto(site.url);
+  await phone.page.locator('.tasks .card').first().waitFor();
+  h = hand(phone.page);
+}
+
+/** Ends the browser's own process at once, as a phone that runs out of power; its profile holds the number of it. */
+async function cutPower(): Promise<void> {
+  const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile.dir, 'SingletonLock')))![1]);
+  const gone = new Promise((resolve) => phone.context.once('close', resolve));
+  process.kill(pid, 'SIGKILL');
+  await gone;
+  complaints.push(...phone.complaints);
+}
+
+async function resume(): Promise<void> {
+  await phone.page.getByRole('button', { name: /^Resume/ }).tap();
+  await phone.page.locator('.run .say').waitFor();
+}
+
+beforeAll(async () => {
+  site = await serve();
+  profile = newProfile();
+  phone = await openPhone(profile.dir, { home: site.url });
+  await phone.page.goto(site.url);
+  await phone.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await phone.page.locator('.tasks .card').first().waitFor();
+  await shelve(phone.page, vials);
+  await phone.page.locator('.tasks .card').first().waitFor();
+  await phone.context.close();
+  await open();
+});
+
+beforeEach((context) => {
+  onTestFailed(async () => {
+    await phone.page.screenshot({ path: `tests/output/${context.task.name.slice(0, 40)}.png` });
+  });
+});
+
+afterAll(async () => {
+  complaints.push(...phone.complaints);
+  await phone.context.close();
+  await site.stop();
+  profile.forget();
+  expect(complaints).toEqual([]);
+});
+
+async function dipNext(code: string): Promise<void> {
+  await h.sees(`Dip ${code}`);
+  await phone.page.waitForTimeout(450); // a hand dips no faster, and the pad takes no second touch before
+  await phone.page.locator('.dip-pad').tap();
+}
+
+/** Takes the proposal up, writes one word and a liking. */
+async function readProposal(liking: number, interrupted: boolean): Promise<void> {
+  await h.tap('Pairs');
+  await h.tap('Smell these together');
+  await phone.page.locator('.tab', { hasText: 'citrus' }).tap();
+  await phone.page.getByRole('button', { name: 'zesty', exact: true }).tap();
+  await phone.page.waitForFunction(() => document.querySelector<HTMLInputElement>('.field input')?.value === 'zesty');
+  if (interrupted) {
+    const said = await phone.page.locator('.say').textContent();
+    await cutPower();
+    await open();
+    await resume();
+    expect(await phone.page.locator('.say').textContent()).toBe(said);
+    expect(await phone.page.locator('.field input').last().inputValue()).toBe('zesty');
+  }
+  await h.done();
+  await phone.page.getByRole('button', { name: new RegExp(`^${liking}, (dis)?like`) }).tap();
+  await phone.page.locator('.scale .amount', { hasText: String(liking) }).waitFor();
+  await h.done();
+  await phone.page.locator('.fan').waitFor();
+}
+
+test('six strips, ten layerings proposed and read, a swap, a verdict and a formula draft, killed twice', async () => {
+  await h.task('Layer strips');
+  for (const code of CODES.slice(0, 6)) await h.pick(code);
+  await h.sees('6 picked');
+  await h.done();
+  for (const code of CODES.slice(0, 3)) await dipNext(code);
+  await h.sees('Dip ROSE');
+  await cutPower();
+  await open();
+  await resume();
+  for (const code of CODES.slice(3, 6)) await dipNext(code);
+  await phone.page.locator('.fan').waitFor();
+  expect(await phone.page.locator('.strip-chip', { hasText: 'PGF' }).textContent()).toContain('stays wet');
+
+  await h.tap('Pairs');
+  await h.tap('twos');
+  await phone.page.locator('.tile.on', { hasText: 'twos' }).waitFor();
+  await h.done();
+  for (let i = 0; i < 10; i++) await readProposal(i === 6 ? 9 : 4, i === 4);
+  expect(await phone.page.locator('.status').textContent()).toContain('10 of 15 pairs');
+  expect(await phone.page.locator('.status').textContent()).toMatch(/rest the nose|Half a minute/);
+
+  await h.tap('Swap');
+  await phone.page.locator('.strip-chip', { hasText: 'VETI' }).tap();
+  await h.pick('ANIS');
+  await dipNext('ANIS');
+  await phone.page.locator('.fan').waitFor();
+  expect(await phone.page.locator('.fan').getAttribute('aria-label')).toMatch(/ANIS/);
+  expect(await phone.page.locator('.fan').getAttribute('aria-label')).not.toMatch(/VETI/);
+
+  await h.done();
+  const judged = (await phone.page.locator('.say').textContent())!.replace('Your verdict on ', '');
+  expect(judged.split(' + ')).toHaveLength(2); // the two liked best
+  await phone.page.getByRole('button', { name: /^9, like/ }).tap();
+  await h.choose('Keep');
+  await h.done();
+  expect(
+    await phone.page
+      .locator('.field input')
+      .evaluateAll((boxes) => boxes.map((box) => (box as HTMLInputElement).value)),
+  ).toEqual([judged, '50', '50']);
+  await h.finish();
+  expect(await phone.page.locator('h1').textContent()).toBe(judged);
+});
+
+test('what waits for its moment stands on the Bench, and a tap leads there', async () => {
+  await phone.page.goto(`${site.url}#/`);
+  await h.task('Layer strips');
+  await h.pick('CARD');
+  await h.sees('1 picked');
+  await h.done();
+  await dipNext('CARD');
+  await phone.page.locator('.fan').waitFor();
+  await phone.page.getByRole('button', { name: /Pause/ }).tap();
+  await phone.page.locator('.due .entry', { hasText: '5 min reading of CARD' }).tap();
+  await phone.page.locator('.fan').waitFor();
+  await phone.page.goto(`${site.url}#/`);
+});
+
+test('a triangle of twelve triads, killed in the middle, says what it means', async () => {
+  await phone.page.goto(`${site.url}#/`);
+  await h.task('Blind test');
+  await phone.page.getByText('Triangle', { exact: true }).tap();
+  await h.choose('Somebody else');
+  await h.type('sample.0', 'first lot');
+  await h.type('sample.1', 'second lot');
+  await h.done();
+  await h.sees('How many sets?');
+  await phone.page.getByText('8 of 12').waitFor();
+  await h.done();
+  await phone.page.locator('.cup-list').waitFor();
+  const odd = await phone.page.locator('.cup-list li').evaluateAll((sets) =>
+    sets.map((set) => {
+      const cups = [...set.querySelectorAll('.cup')].map((cup) => (cup.textContent ?? '').trim());
+      const holds = (cup: string) => cup.slice(3).trim();
+      return cups.find((cup) => cups.filter((other) => holds(other) === holds(cup)).length === 1)!.slice(0, 3);
+    }),
+  );
+  expect(odd).toHaveLength(12);
+  await h.done();
+  for (let i = 0; i < 12; i++) {
+    for (let cup = 0; cup < 3; cup++) {
+      await h.sees(/^Taste/);
+      if (i === 5 && cup === 1) {
+        const said = await phone.page.locator('.say').textContent();
+        await cutPower();
+        await open();
+        await phone.page.getByRole('button', { name: /^Resume Triangle/ }).tap();
+        await h.sees(said!);
+      }
+      await h.done();
+    }
+    await h.sees('Which one is odd?');
+    const codes = await phone.page.locator('.code-tile').allTextContents();
+    const named = i < 9 ? odd[i]! : codes.find((code) => code !== odd[i])!;
+    await phone.page.locator('.code-tile', { hasText: named }).tap();
+    await phone.page.locator('.code-tile.on', { hasText: named }).waitFor();
+    await h.done();
+    if (i < 11) await h.done(); // the rest; nobody is held
+  }
+  await h.sees('9 of 12 right: this nose tells first lot from second lot.');
+  await h.finish();
+  expect(await phone.page.locator('.facts').textContent()).toContain('9 of 12 right');
+});
