@@ -1,0 +1,133 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import net from 'node:net';
+import { join } from 'node:path';
+
+/** A headless Firefox, driven through Marionette, the remote protocol built into it (WebDriver commands, W3C). */
+export interface Firefox {
+  go(url: string): Promise<void>;
+  /** Runs a script in the page; its returned value comes back. */
+  run<T>(script: string, ...args: unknown[]): Promise<T>;
+  /** Clicks what the selector finds, optionally the first whose text contains `text`; waits for it. */
+  click(selector: string, text?: string): Promise<void>;
+  type(selector: string, text: string): Promise<void>;
+  /** Waits until the text of what the selector finds matches. */
+  see(selector: string, pattern: RegExp): Promise<void>;
+  close(): Promise<void>;
+}
+
+const QUIET = [
+  'datareporting.policy.dataSubmissionEnabled',
+  'app.update.enabled',
+  'browser.shell.checkDefaultBrowser',
+  'network.captive-portal-service.enabled',
+  'network.connectivity-service.enabled',
+  'browser.safebrowsing.malware.enabled',
+  'extensions.update.enabled',
+  'app.normandy.enabled',
+];
+
+/** Opens a Firefox on a profile folder. */
+export async function openFirefox(binary: string, profile: string): Promise<Firefox> {
+  const prefs = [...QUIET.map((name) => `user_pref("${name}", false);`), 'user_pref("marionette.port", 0);'];
+  writeFileSync(join(profile, 'user.js'), prefs.join('\n'));
+  const child = spawn(
+    binary,
+    ['--headless', '--no-remote', '--marionette', '--profile', profile, '--width', '390', '--height', '844'],
+    {
+      env: { ...process.env, HOME: profile, MOZ_HEADLESS_WIDTH: '390', MOZ_HEADLESS_HEIGHT: '844' },
+      stdio: 'ignore',
+    },
+  );
+  const portFile = join(profile, 'MarionetteActivePort');
+  await until(() => existsSync(portFile) && readFileSync(portFile, 'utf8') !== '', 30_000);
+  const socket = await until(() => dial(Number(readFileSync(portFile, 'utf8'))), 30_000);
+  const command = await connect(socket);
+  await command('WebDriver:NewSession', { capabilities: {} });
+  await command('WebDriver:SetTimeouts', { script: 30_000, pageLoad: 30_000, implicit: 0 });
+  return driver(command, child);
+}
+
+type Command = (name: string, parameters: object) => Promise<{ value: unknown }>;
+
+function driver(command: Command, child: ChildProcess): Firefox {
+  const run = async <T>(script: string, ...args: unknown[]) =>
+    (await command('WebDriver:ExecuteScript', { script, args, newSandbox: false, sandbox: null })).value as T;
+  const find = (selector: string, text = '') =>
+    until(() =>
+      run<object | null>(
+        'return [...document.querySelectorAll(arguments[0])].find((e) => e.textContent.includes(arguments[1])) ?? null',
+        selector,
+        text,
+      ),
+    );
+  const idOf = (element: object) => Object.values(element)[0] as string;
+  return {
+    go: async (url) => void (await command('WebDriver:Navigate', { url })),
+    run,
+    click: async (selector, text) =>
+      void (await command('WebDriver:ElementClick', { id: idOf(await find(selector, text)) })),
+    type: async (selector, text) => {
+      const id = idOf(await find(selector));
+      await command('WebDriver:ElementClear', { id });
+      await command('WebDriver:ElementSendKeys', { id, text });
+    },
+    see: async (selector, pattern) =>
+      void (await until(async () =>
+        pattern.test(
+          (await run<string>('return document.querySelector(arguments[0])?.textContent ?? ""', selector)) ?? '',
+        ),
+      )),
+    close: async () => {
+      child.kill('SIGKILL');
+      await new Promise((resolve) => child.once('exit', resolve));
+    },
+  };
+}
+
+/** Waits until the work gives something, and hands it back. */
+async function until<T>(work: () => T | Promise<T>, ms = 15_000): Promise<NonNullable<T>> {
+  for (const end = Date.now() + ms; ;) {
+    const found = await work();
+    if (found) return found as NonNullable<T>;
+    if (Date.now() > end) throw new Error(`waited ${ms} ms in vain for ${work}`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+/** A connection, or null while nobody listens yet. */
+function dial(port: number): Promise<net.Socket | null> {
+  const socket = net.connect(port, '127.0.0.1');
+  return new Promise((resolve) => {
+    socket.once('connect', () => resolve(socket));
+    socket.once('error', () => resolve(null));
+  });
+}
+
+/** One TCP line of Marionette: every message is its length, a colon, and JSON: [0, id, name, parameters] there, [1, id, error, result] back. */
+async function connect(socket: net.Socket): Promise<Command> {
+  const waiting = new Map<number, { resolve: (result: never) => void; reject: (error: Error) => void }>();
+  let buffer = Buffer.alloc(0);
+  let greeted: () => void;
+  const hello = new Promise<void>((resolve) => (greeted = resolve));
+  socket.on('data', (data) => {
+    buffer = Buffer.concat([buffer, data]);
+    for (let colon; (colon = buffer.indexOf(':')) > 0;) {
+      const length = Number(buffer.subarray(0, colon));
+      if (buffer.length < colon + 1 + length) return;
+      const message = JSON.parse(buffer.subarray(colon + 1, colon + 1 + length).toString());
+      buffer = buffer.subarray(colon + 1 + length);
+      if (!Array.isArray(message)) greeted();
+      else if (message[2]) waiting.get(message[1])?.reject(new Error(`${message[2].error}: ${message[2].message}`));
+      else waiting.get(message[1])?.resolve(message[3] as never);
+    }
+  });
+  await hello;
+  let id = 0;
+  return (name, parameters) =>
+    new Promise((resolve, reject) => {
+      waiting.set(++id, { resolve, reject });
+      const text = JSON.stringify([0, id, name, parameters]);
+      socket.write(`${Buffer.byteLength(text)}:${text}`);
+    });
+}
