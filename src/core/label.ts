@@ -81,10 +81,22 @@ export function layoutLabel(content: LabelContent, frame: LabelFrame): LabelLayo
     const found = best(paragraphs, blocks, frame) ?? best(runOn(paragraphs), blocks, frame);
     if (found) return { widthMm, heightMm, ...found, leftOut };
     const goes = paragraphs.flat().reduce((most, span) => (span.rank > most.rank ? span : most));
-    if (goes.rank === 0) throw new RangeError(`${goes.what} finds no room on a label of ${widthMm} × ${heightMm} mm`);
+    if (goes.rank === 0) return withLess(content, frame, blocks[0]!);
     leftOut.push(goes.what);
     paragraphs = paragraphs.map((spans) => spans.filter((span) => span !== goes)).filter((spans) => spans.length > 0);
   }
+}
+
+/** Last of all the flame and then the code make room for what must stand there. */
+function withLess(content: LabelContent, frame: LabelFrame, { code, flame }: Blocks): LabelLayout {
+  if (!flame && !code)
+    throw new RangeError(`code and grade find no room on a label of ${frame.widthMm} × ${frame.heightMm} mm`);
+  const less = layoutLabel({ ...content, ...(flame ? { flame: false } : { codeModules: null }) }, frame);
+  const lost = [
+    ...(content.flame ? ['the flame'] : []),
+    ...(content.codeModules !== null && !less.code ? ['the QR code'] : []),
+  ];
+  return { ...less, leftOut: [...new Set([...lost, ...less.leftOut])] };
 }
 
 type Found = Blocks & Pick<LabelLayout, 'texts' | 'textMm'>;

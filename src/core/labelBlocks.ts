@@ -70,7 +70,10 @@ function codesFor(modules: number, { widthMm, heightMm, dpi }: LabelFrame): Plac
 /** The flame above the code where there is room for it, else left of it at the foot; null where it does not fit. */
 function flameAt(side: number, code: PlacedCode | null, { widthMm, heightMm }: LabelFrame): PlacedSquare | null {
   const outer = code ? withQuiet(code) : { x: widthMm - GAP, y: heightMm, side: 0 };
-  if (code && outer.y >= side + GAP) return { x: outer.x + (outer.side - side) / 2, y: (outer.y - side) / 2, side };
+  if (code && outer.y >= side + GAP) {
+    const middle = outer.x + (outer.side - side) / 2;
+    return { x: Math.min(middle, widthMm - GAP - side), y: (outer.y - side) / 2, side };
+  }
   const x = outer.x - side;
   const y = heightMm - GAP - side;
   return y < GAP || x < widthMm * FOR_TEXT ? null : { x, y, side };

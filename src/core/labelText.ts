@@ -27,19 +27,26 @@ export interface TextFrame extends LabelFrame, Blocks {
   readonly breaking: boolean;
 }
 
-/** Paragraphs set in the largest size, mm, at which all of them stand on the label clear of the blocks; null when none will do. */
+/** Paragraphs set in the largest size, mm (halving the steps between), at which all stand on the label clear of the blocks; null when none will do. */
 export function setText(
   paragraphs: readonly (readonly LabelSpan[])[],
   frame: TextFrame,
 ): { texts: PlacedText[]; textMm: number } | null {
   const words = paragraphs.map((spans) => wordsOf(spans, frame.breaking));
-  const steps = Math.round((LARGEST - SMALLEST) / STEP);
-  for (let i = 0; i <= steps; i++) {
-    const textMm = LARGEST - i * STEP;
+  const tried = (step: number) => {
+    const textMm = SMALLEST + step * STEP;
     const texts = setAt(textMm, words, frame);
-    if (texts) return { texts, textMm };
+    return texts && { texts, textMm };
+  };
+  let fits = tried(0);
+  let [low, high] = [0, Math.round((LARGEST - SMALLEST) / STEP) + 1]; // fits at low, not known to fit at high
+  while (fits && high - low > 1) {
+    const middle = (low + high) >> 1;
+    const larger = tried(middle);
+    fits = larger ?? fits;
+    [low, high] = larger ? [middle, high] : [low, middle];
   }
-  return null;
+  return fits;
 }
 
 /** Words end at spaces; at no-break spaces only where nothing else will do. */
@@ -56,12 +63,14 @@ function setAt(size: number, paragraphs: readonly Word[][], frame: TextFrame): P
   const placed: PlacedText[] = [];
   let top = MARGIN;
   for (const words of paragraphs) {
-    const tall = size * Math.max(...words.map(({ scale }) => scale));
-    for (let rest: readonly Word[] = words; rest.length > 0; top += tall * LINE) {
-      if (top + tall * DEPTH > frame.heightMm - FOOT) return null;
-      const line = setLine(rest, size, { ...frame, room: roomAt(top, top + tall * DEPTH, frame) });
+    for (let rest: readonly Word[] = words; rest.length > 0;) {
+      const most = size * Math.max(...rest.map(({ scale }) => scale));
+      const line = setLine(rest, size, { ...frame, room: roomAt(top, top + most * DEPTH, frame) });
       if (!line) return null;
+      const tall = Math.max(...line.texts.map((text) => text.size));
+      if (top + tall * DEPTH > frame.heightMm - FOOT) return null;
       placed.push(...line.texts.map((text) => ({ ...text, y: top + tall * ASCENT })));
+      top += tall * LINE;
       rest = line.rest;
     }
   }
