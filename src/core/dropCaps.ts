@@ -57,18 +57,26 @@ export interface Option {
 }
 
 function knapsackDrawer(problem: Problem): Drawer {
-  const choices = problem.lines.map(noChoice);
-  const scratch = noChoice();
+  const separate = dropDrawer(problem); // its fewest drops are a bound, and often keep the other caps as they are
+  const { choices } = separate;
   return {
     choices,
     fits(low, high, cap) {
-      for (const line of problem.lines) if (!fewestInWindow(line, { low, high }, scratch)) return false;
+      if (!separate.fits(low, high, cap)) return false;
+      if (problem.caps.every((most, at) => massOf(choices, at) <= most)) return true;
       const lists = problem.lines.map((line) => undominated(smallestOptions(line, { low, high })));
       const picked = cheapestPick(lists, [cap, ...problem.caps]);
       picked?.forEach(({ choice }, at) => Object.assign(choices[at]!, choice));
       return picked !== null;
     },
   };
+}
+
+/** What a plan takes of a capped mass, mg. */
+export function massOf(choices: readonly Choice[], at: number): number {
+  let mg = 0;
+  for (const { a, na, b, nb } of choices) mg += na * (a?.costs[at] ?? 0) + nb * (b?.costs[at] ?? 0);
+  return mg;
 }
 
 /** All options of a line that can matter to the caps in a window (Lemma 2). */

@@ -1,6 +1,7 @@
 import { cheapestPick, optionOf } from './dropCaps';
-import { allOptions, type Options } from './dropOptions';
+import { allOptions } from './dropOptions';
 import type { Found } from './dropSearch';
+import { tryPlan, type SumSearch } from './dropSum';
 import type { Problem } from './dropTerms';
 import { cheapestUnderCap, dualBound, type Dual, type Priced } from './dropDual';
 
@@ -18,18 +19,6 @@ import { cheapestUnderCap, dualBound, type Dual, type Priced } from './dropDual'
  * critical. At one single scale the costs are exact, and a knapsack over drops (with other caps: a depth-first search)
  * gives the exact optimum there.
  */
-interface Search {
-  readonly problem: Problem;
-  readonly options: Options;
-  readonly lines: number;
-  readonly cap: number;
-  readonly costs: Float64Array;
-  best: Found | null;
-  /** Only sums below this are of interest. */
-  target: number;
-}
-
-const MARGIN = 1e-11; // sums nearer than this, relative to 1 + sum, are equal
 const START_PRICE = 0.01; // of a drop, a first guess
 const TINY = 1e-14; // from one ρ to above it, relative
 const SAMPLES = 32; // our choice: scales tried first, for a good start
@@ -42,7 +31,7 @@ export function smallestSum(problem: Problem, cap: number, bound = Infinity): Fo
   const options = allOptions(problem, cap);
   const { rho } = options;
   const lines = problem.lines.length;
-  const search: Search = {
+  const search: SumSearch = {
     problem,
     options,
     lines,
@@ -77,7 +66,7 @@ interface Node {
   readonly lambda: number;
 }
 
-function visit(search: Search, { alive, from, to, lambda }: Node): void {
+function visit(search: SumSearch, { alive, from, to, lambda }: Node): void {
   const { rho } = search.options;
   price(search, alive, [from, to]);
   const dual = dualBound({ ...search, alive }, lambda, search.target);
@@ -108,7 +97,7 @@ function placeOf(rho: Float64Array, left: Int32Array, scale: number): number {
 
 /** Options with which, in place of their line's least, the bound is still below the target. */
 function worthKeeping(
-  { options, costs, target }: Search,
+  { options, costs, target }: SumSearch,
   alive: Int32Array,
   { bound, least, lambda }: Dual,
 ): Int32Array {
@@ -123,7 +112,7 @@ function worthKeeping(
 }
 
 /** Least cost of each option over a range of scales: at the scale of the range nearest to its ρ. */
-function price({ problem, options, costs }: Search, alive: Int32Array, range: readonly [number, number]): void {
+function price({ problem, options, costs }: SumSearch, alive: Int32Array, range: readonly [number, number]): void {
   const [from, to] = range;
   const weights = problem.lines.map(({ weight }) => weight);
   for (let k = 0; k < alive.length; k++) {
@@ -134,50 +123,8 @@ function price({ problem, options, costs }: Search, alive: Int32Array, range: re
   }
 }
 
-/** Takes the plan that solved the priced problem, if it keeps the limits and is better at its own best scale. */
-function tryPlan(search: Search, picked: Iterable<number>): void {
-  const { problem, options, cap } = search;
-  const picks = [...picked];
-  if (picks.includes(-1)) return; // a line has no option
-  const drops = picks.reduce((sum, o) => sum + options.drops[o]!, 0);
-  if (drops > cap || !keepsCaps(search, picks)) return;
-  const choices = picks.map((o) => options.choices[o]!);
-  const { scale, error } = sumAtBest(problem, choices);
-  const margin = MARGIN * (1 + error);
-  if (error >= search.target || (search.best && error > search.best.error - margin && drops >= search.best.drops))
-    return;
-  search.target = error + margin; // equal sums stay of interest: they may have fewer drops
-  const low = Math.min(...choices.map(({ lo }) => lo));
-  search.best = { choices, low, high: Math.max(...choices.map(({ hi }) => hi)), scale, error, drops };
-}
-
-function keepsCaps({ problem, options }: Search, picks: readonly number[]): boolean {
-  return problem.caps.every((cap, r) => {
-    const used = picks.reduce((sum, o) => {
-      const { a, na, b, nb } = options.choices[o]!;
-      return sum + na * (a?.costs[r] ?? 0) + nb * (b?.costs[r] ?? 0);
-    }, 0);
-    return used <= cap;
-  });
-}
-
-function sumAtBest(problem: Problem, choices: Found['choices']): { scale: number; error: number } {
-  const { lines, scaleMin, scaleMax } = problem;
-  let best = { scale: NaN, error: Infinity };
-  for (const { rho } of choices) {
-    const scale = Math.min(scaleMax, Math.max(scaleMin, rho));
-    const error = choices.reduce(
-      (sum, choice, at) =>
-        sum + lines[at]!.weight * (Math.abs(choice.rho / scale - 1) + (choice.hi - choice.lo) / 2 / scale),
-      0,
-    );
-    if (error < best.error) best = { scale, error };
-  }
-  return best;
-}
-
 /** One scale: costs are exact, and so is what is found here. */
-function settle(search: Search, alive: Int32Array, lambda: number): void {
+function settle(search: SumSearch, alive: Int32Array, lambda: number): void {
   const { problem, options, costs, cap } = search;
   if (problem.caps.length === 0) {
     const picks = cheapestUnderCap({ ...search, alive });

@@ -1,10 +1,12 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Plan, PlanInstance } from '../../src/core/dropInstance';
 import { roundEveryLine } from '../../src/core/dropNaive';
 import { nextDilution } from '../../src/core/dropNext';
 import { bestPlan } from '../../src/core/dropPlan';
 import { rescuePlan, type Rescue } from '../../src/core/dropRescue';
 import { everyPlan, randomInstance, seeded, weighed } from './dropPlanEnumeration';
+
+vi.setConfig({ testTimeout: 60_000 }); // trying every plan takes seconds on a busy machine
 
 const SIZE = { lines: 3, vials: 2, cap: 11 };
 
