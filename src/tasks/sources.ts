@@ -3,6 +3,7 @@ import { purityAtLeast } from '../core/strength';
 import type { Bottle } from '../records/material';
 import { find, list, shelf } from '../records/shelf';
 import type { SolventCopy } from '../records/solvent';
+import { leftOf } from '../records/stock';
 import type { Vial } from '../records/vial';
 import { formatPlain } from '../ui/format';
 import { refusalOf } from './fitForDrinks';
@@ -27,28 +28,30 @@ export interface Source {
   readonly vial: Vial | null;
 }
 
-/** What a material can be weighed from: bottles first, oldest first, then vials of nothing else; those for the nose only last. */
+/** Sources by material, for a Shelf as it stands: all steps of a run ask for them. */
+const known = new WeakMap<object, Map<string, Source[]>>();
+
+/** What a material can be weighed from: bottles first, oldest first, then vials of nothing else; the empty after those, the smell-only last. */
 export function sourcesOf(material: string): Source[] {
-  const bottles = list('bottle').filter((bottle) => bottle.material === material);
-  const vials = list('vial').filter(({ contents }) => contents.length === 1 && contents[0]!.material === material);
-  const all = [...bottles.reverse().map(ofBottle), ...vials.map(ofVial)];
-  return [...all.filter(({ refusal }) => !refusal), ...all.filter(({ refusal }) => refusal)];
+  const records = shelf.records.value;
+  if (!known.has(records)) known.set(records, new Map());
+  const found = known.get(records)!;
+  if (!found.has(material)) found.set(material, inOrder(material));
+  return found.get(material)!;
 }
 
-/** Grams left of a bottle or vial by the book, of `full` grams at first. */
-export function leftOf(id: string, full: number | undefined): number | null {
-  if (full === undefined) return null;
-  let taken = 0;
-  for (const record of shelf.records.value.values())
-    if ('uses' in record) for (const use of record.uses) if (use.id === id) taken += use.massG;
-  return Math.max(0, full - taken);
+function inOrder(material: string): Source[] {
+  const bottles = list('bottle').filter((bottle) => bottle.material === material);
+  const vials = list('vial').filter(({ contents }) => contents.length === 1 && contents[0]!.material === material);
+  const rank = ({ refusal, leftG }: Source) => (refusal ? 2 : leftG === 0 ? 1 : 0);
+  return [...bottles.reverse().map(ofBottle), ...vials.map(ofVial)].sort((a, b) => rank(a) - rank(b));
 }
 
 function ofBottle(bottle: Bottle): Source {
   const material = find('material', bottle.material);
-  const { id, supplier, lot, amountG, grade } = bottle;
+  const { id, supplier, lot, grade } = bottle;
   const purity = bottle.purity ?? material?.purity;
-  const leftG = leftOf(id, amountG);
+  const leftG = leftOf(bottle)?.value ?? null;
   const words = [supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'a bottle without a lot';
   const barred = grade === 'smell only';
   return {
@@ -62,9 +65,9 @@ function ofBottle(bottle: Bottle): Source {
 }
 
 function ofVial(vial: Vial): Source {
-  const { id, code, label, massG, solvent, supplier, lot } = vial;
+  const { id, code, label, solvent, supplier, lot } = vial;
   const refusal = refusalOf(vial);
-  const leftG = leftOf(id, massG.value);
+  const leftG = leftOf(vial)?.value ?? null;
   const strength = `${formatPlain(label.value)} ${label.basis}`;
   return {
     ...{ id, refusal, leftG, solvent, bottle: null, vial, pricePerG: null },

@@ -64,11 +64,7 @@ function emulsionSteps(run: RunState): Step[] {
     {
       key: 'oil',
       say: 'What is in the emulsion?',
-      ask: [
-        fields.oilDensity(formatPlain(usual.gPerMl, 3), guess),
-        fields.agent(agentOptions(run, basis.drink)),
-        fields.gum,
-      ],
+      ask: [fields.oilDensity(formatPlain(usual.gPerMl, 3), guess), fields.agent(agentOptions(run)), fields.gum],
       ...(problem ? { problem } : {}),
     },
     {

@@ -12,6 +12,7 @@ import { logKow } from '../../tables/partition';
 import { cosolvents, thumbRule, waterSolubilities } from '../../tables/solubility';
 import { formatPlain } from '../../ui/format';
 import type { RunState } from '../fold';
+import { onceFor } from './onceFor';
 import { drinkOf, wantedSafely, type DrinkWish } from './wish';
 import type { WantedLine } from './wanted';
 
@@ -25,13 +26,13 @@ export interface Dissolving {
 }
 
 /** Whether the formula stays dissolved in the drink; null until the drink is known. */
-export function dissolving(run: RunState): { lines: readonly Dissolving[]; verdict: Verdict } | null {
+export const dissolving = onceFor((run: RunState): { lines: readonly Dissolving[]; verdict: Verdict } | null => {
   const wanted = wantedSafely(run);
   const drink = wanted && drinkSafely(run);
   if (!drink) return null;
   const lines = wanted.lines.map((line) => oneOf(line, drink));
   return { lines, verdict: worstVerdict(lines.map(({ verdict }) => verdict)) };
-}
+});
 
 function drinkSafely(run: RunState): DrinkWish | null {
   try {

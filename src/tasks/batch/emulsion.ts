@@ -15,7 +15,8 @@ import { dissolving } from './dissolving';
 import { fields } from './fields';
 import { EMULSION_WATER, massOf, pure, type Goods, type Planned } from './goods';
 import type { Basis, Idea } from './idea';
-import type { DrinkWish } from './wish';
+import { onceFor } from './onceFor';
+import { drinkOf } from './wish';
 
 /** Density of an oil nobody has looked up, g/mL. Typical, not confirmed. */
 const TYPICAL_OIL = 0.9;
@@ -41,7 +42,9 @@ export interface AgentOnHand {
 }
 
 /** Weighting agents with what the chosen rules allow of them in this drink. */
-export function agentsFor(run: RunState, drink: DrinkWish): AgentOnHand[] {
+export const agentsFor = onceFor((run: RunState): AgentOnHand[] => {
+  const drink = drinkOf(run);
+  if (!drink) return [];
   return weightingAgents.map(({ name, cas, low, high, level }) => {
     const finished = { abv: drink.abv, density: drink.densityGPerMl };
     const part = { id: `agent-${cas[0]}`, name, cas: cas[0]!, mgPerKg: exact(1) };
@@ -63,11 +66,11 @@ export function agentsFor(run: RunState, drink: DrinkWish): AgentOnHand[] {
       words: `${density}; ${allowed}`,
     };
   });
-}
+});
 
 /** The agents that can be chosen. */
-export function agentOptions(run: RunState, drink: DrinkWish): Option[] {
-  const usable = agentsFor(run, drink).filter(({ capMgPerL }) => capMgPerL !== null && capMgPerL > 0);
+export function agentOptions(run: RunState): Option[] {
+  const usable = agentsFor(run).filter(({ capMgPerL }) => capMgPerL !== null && capMgPerL > 0);
   return [
     { value: 'none', words: 'None', more: 'droplet size alone holds it' },
     ...usable.map(({ id, name, words }) => ({ value: id, words: name, more: words })),
@@ -96,7 +99,7 @@ export function emulsionGoods(
   const oil = valueOf(run, fields.oilDensity(formatPlain(usualOil(lines).gPerMl, 3), ''));
   const gumRatio = valueOf(run, fields.gum);
   if (oil === null || gumRatio === null) return null;
-  const agent = agentsFor(run, drink).find(({ id }) => id === run.typed['agent']);
+  const agent = agentsFor(run).find(({ id }) => id === run.typed['agent']);
   const made = emulsionFor({
     oil: { mass: gram(massOf(lines)), density: gramPerMl(oil) },
     agent: agent?.capMgPerL ? { density: gramPerMl(agent.densityGPerMl), capMgPerL: agent.capMgPerL } : null,

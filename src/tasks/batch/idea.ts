@@ -8,6 +8,7 @@ import type { RunState } from '../fold';
 import { emulsionGoods, isEmulsion } from './emulsion';
 import { fields } from './fields';
 import { carrierGoods, ETHANOL, ethanolIn, massOf, pure, SPIRIT, spiritGoods, type Goods, type Planned } from './goods';
+import { onceFor } from './onceFor';
 import { wantedOf, type Wanted } from './wanted';
 import { carrierOf, drinkOf, materialsOf, type DrinkWish } from './wish';
 
@@ -40,6 +41,12 @@ export interface Basis {
 
 /** Materials and their masses. @throws RangeError when the dosage cannot hold them */
 export function basisOf(run: RunState, factor = 1): Basis | null {
+  return factor === 1 ? basisAsAsked(run) : basisTimes(run, factor);
+}
+
+const basisAsAsked = onceFor((run: RunState) => basisTimes(run, 1));
+
+function basisTimes(run: RunState, factor: number): Basis | null {
   const wanted = wantedOf(run);
   const drink = drinkOf(run);
   const gramsPerL = valueOf(run, fields.dosage);
@@ -58,9 +65,15 @@ export function basisOf(run: RunState, factor = 1): Basis | null {
 
 /** The batch, `factor` times what was asked for; null until it is known. @throws RangeError when it cannot be made so */
 export function ideaOf(run: RunState, factor = 1): Idea | null {
+  return factor === 1 ? onceAsAsked(run) : ideaTimes(run, factor);
+}
+
+const onceAsAsked = onceFor((run: RunState) => ideaTimes(run, 1));
+
+function ideaTimes(run: RunState, factor: number): Idea | null {
   const basis = basisOf(run, factor);
   if (!basis) return null;
-  const filled = concentrateOf(run, basis);
+  const filled = factor === 1 ? concentrateOf(run) : concentrateFrom(run, basis);
   if (!filled) return null;
   const spirit = spiritOf(run, basis, filled.concentrate);
   const plan = planOf(run, basis, [...filled.concentrate, ...spirit]);
@@ -70,8 +83,12 @@ export function ideaOf(run: RunState, factor = 1): Idea | null {
 }
 
 /** The concentrate: in its carrier, or as an emulsion; null until it is known. @throws RangeError when it has no room */
-export function concentrateOf(run: RunState, basis = basisOf(run)): Pick<Idea, 'concentrate' | 'emulsion'> | null {
-  if (!basis) return null;
+export const concentrateOf = onceFor((run: RunState) => {
+  const basis = basisOf(run);
+  return basis && concentrateFrom(run, basis);
+});
+
+function concentrateFrom(run: RunState, basis: Basis): Pick<Idea, 'concentrate' | 'emulsion'> | null {
   return isEmulsion(run) ? emulsionGoods(run, basis) : clearGoods(run, basis);
 }
 

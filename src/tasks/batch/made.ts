@@ -4,13 +4,17 @@ import { drinkDensity } from '../../core/finishedDrink';
 import { exact, measured, over, plus, propagate, scaled, times, type Measured } from '../../core/measured';
 import { mixtureOf, shareIn, type Mixture } from '../../core/mixture';
 import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/units';
+import type { Bottle } from '../../records/material';
+import { bottlesOf } from '../carrier';
 import type { RunState } from '../fold';
 import { judge, type Judgement, type Part } from '../judging';
 import { solventsOnHand } from '../onHand';
+import type { Source } from '../sources';
 import { answered } from './answers';
 import { concentrateVessel, type Vessel } from './concentrate';
 import { ETHANOL, type Goods } from './goods';
 import { ideaOf, isPlain, type Idea } from './idea';
+import { onceFor } from './onceFor';
 import { leastOf, mixedOf, syrupPours, type Pour } from './pour';
 
 /** Half-width of what acid, salts and gum may change of the density, g/mL. Our choice: 0.3 % of citric acid is about 0.001 g/mL. */
@@ -37,7 +41,7 @@ export interface Made {
 }
 
 /** The batch under way; null until plan and scale are known. @throws RangeError when it cannot be made */
-export function makingOf(run: RunState): Making | null {
+export const makingOf = onceFor((run: RunState): Making | null => {
   const least = leastOf(run);
   const first = ideaOf(run);
   if (!first || least === null) return null;
@@ -46,7 +50,7 @@ export function makingOf(run: RunState): Making | null {
   const concentrate = mixedOf(vessel.pours);
   const mass = concentrate?.mass ?? exact(idea.concentrate.reduce((sum, one) => sum + one.mass, 0));
   return { idea, vessel, syrup: syrupPours(run, idea, mass), concentrate };
-}
+});
 
 /** The drink as it was weighed; null until the last thing is in. */
 export function madeOf({ idea, syrup, concentrate }: Making): Made | null {
@@ -110,10 +114,16 @@ function partOf({ id, name, cas, source, beside }: Goods, mgPerKg: Measured): Pa
   return {
     ...{ id, name, mgPerKg },
     ...(cas === undefined ? {} : { cas }),
-    ...(source?.bottle ? { bottle: source.bottle.id } : {}),
+    ...(source ? { bottles: bottlesBehind(source, id) } : {}),
     ...(beside === 'fixed' ? { fixed: true } : {}),
     ...(beside === 'carrier' ? { carrier: true } : {}),
   };
+}
+
+/** The bottles that a material comes from: their certificates count. */
+function bottlesBehind({ bottle, vial }: Source, material: string): Bottle[] {
+  if (bottle) return [bottle];
+  return vial ? bottlesOf(vial).filter((one) => one.material === material) : [];
 }
 
 /** Density with the doubt of sugar and ethanol (slopes by a small step) and of what is not counted. */

@@ -14,6 +14,8 @@ export interface Stock {
   readonly carrier: Goods;
   /** g of the material's goods per g of stock: as weighed, else as planned. */
   readonly share: Measured;
+  /** True when it is mixed. */
+  readonly isMade: boolean;
   /** The stock as goods. */
   readonly goods: Goods;
 }
@@ -30,5 +32,13 @@ export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carri
     ...of.from.contents.map((one) => ({ ...one, strength: times(one.strength, share) })),
     ...of.carrier.contents.map((one) => ({ ...one, strength: times(one.strength, rest) })),
   ];
-  return { key, neat: step.thinned.neat, thin: step.thinned.carrier, ...of, share, goods: { ...of.from, contents } };
+  return {
+    key,
+    neat: step.thinned.neat,
+    thin: step.thinned.carrier,
+    ...of,
+    share,
+    isMade: whole !== null,
+    goods: { ...of.from, contents },
+  };
 }

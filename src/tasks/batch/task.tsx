@@ -20,7 +20,8 @@ import { materialsOf, wantedSafely } from './wish';
 /** What the rules say of the drink as planned, and the highest dose that passes. It keeps nobody from going on: Minim warns. */
 function limitsStep(run: RunState): Step {
   const { value: idea, problem } = outcome(() => ideaOf(run));
-  const { value: judgement } = outcome(() => idea && judgeDrink(run, idea, plannedDrink(run, idea)));
+  const isShown = run.at === 'limits'; // judging takes a while: not for a step that nobody sees
+  const { value: judgement } = outcome(() => (isShown && idea ? judgeDrink(run, idea, plannedDrink(run, idea)) : null));
   const worst = judgement && worstState(judgement.findings);
   return {
     key: 'limits',
@@ -44,7 +45,8 @@ function lowerOffer({ times, binding }: Ceiling, mgPerKg: number): Offer[] {
 
 function endSteps(run: RunState, making: Making): Step[] {
   const { value: made } = outcome(() => madeOf(making));
-  const { value: judgement } = outcome(() => made && judgeDrink(run, making.idea, made));
+  const isShown = run.at === 'checked';
+  const { value: judgement } = outcome(() => (isShown && made ? judgeDrink(run, making.idea, made) : null));
   const worst = judgement && worstState(judgement.findings);
   return [
     {

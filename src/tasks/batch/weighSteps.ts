@@ -39,14 +39,16 @@ export function weighSteps(run: RunState, making: Making): Step[] {
 }
 
 function stockStep(run: RunState, pour: Pour): Step {
-  const { key, neat, thin, carrier, from } = pour.stock!;
+  const { key, neat, thin, carrier, from, isMade } = pour.stock!;
   const amounts = [gramsOf(run, neat), gramsOf(run, thin)] as const;
   return {
     key,
     say: `Thin it first: ‹${amounts[0]} g› of ${from.name}, ‹${amounts[1]} g› of ${carrier.name}.`,
     more: ['It is too little for the scale. In a small vessel of its own, mixed well.', ...lotWords(pour)],
     ask: [fields.mass(key, `${from.name} weighed`), fields.mass(`${key}.thin`, `${carrier.name} weighed`)],
-    offers: [exactly({ [`mass.${key}`]: amounts[0], [`mass.${key}.thin`]: amounts[1] }, 'Both exactly so')],
+    offers: isMade
+      ? []
+      : [exactly({ [`mass.${key}`]: amounts[0], [`mass.${key}.thin`]: amounts[1] }, 'Both exactly so')],
     done: 'Mixed',
   };
 }

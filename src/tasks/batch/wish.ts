@@ -9,6 +9,7 @@ import { solventsOnHand, type SolventOnHand } from '../onHand';
 import { sourcesOf, type Source } from '../sources';
 import { fields } from './fields';
 import { materialGoods, type Goods } from './goods';
+import { onceFor } from './onceFor';
 import { wantedOf, type Wanted, type WantedLine } from './wanted';
 
 /** The drink that is wished for. */
@@ -32,7 +33,7 @@ export function usualDrink(run: RunState) {
 }
 
 /** The drink; null until it is known. @throws RangeError when sugar and alcohol leave no room for water */
-export function drinkOf(run: RunState): DrinkWish | null {
+export const drinkOf = onceFor((run: RunState): DrinkWish | null => {
   const usual = usualDrink(run);
   const litres = valueOf(run, fields.litres);
   const mgPerKg = valueOf(run, fields.dose(usual.dose));
@@ -41,7 +42,7 @@ export function drinkOf(run: RunState): DrinkWish | null {
   if (litres === null || mgPerKg === null || brix === null || abv === null) return null;
   const make = drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100));
   return { litres, mgPerKg, make, densityGPerMl: drinkDensity(make), abv };
-}
+});
 
 /** What is made, or null, also where nothing was in it. */
 export function wantedSafely(run: RunState): Wanted | null {

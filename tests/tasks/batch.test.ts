@@ -1,0 +1,308 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { expanded } from '../../src/core/measured';
+import type { Batch } from '../../src/records/batch';
+import { newRecord, takeIn } from '../../src/records/shelf';
+import { fold, freshRun, type RunState } from '../../src/tasks/fold';
+import { batch } from '../../src/tasks/batch/task';
+import { ideaOf } from '../../src/tasks/batch/idea';
+import { makingOf } from '../../src/tasks/batch/made';
+import { problemsOf } from '../../src/tasks/run';
+import { batchShelf, clearPlan } from './batchShelf';
+import emulsions from '../reference/emulsion.json' with { type: 'json' };
+import { startWalking, type Walker } from './walking';
+
+beforeEach(() => takeIn(batchShelf()));
+
+const runOf = (typed: Record<string, string>): RunState => ({ ...freshRun, typed });
+/** A step as it is when it is shown. */
+const stepOf = (run: RunState, key: string) => batch.steps({ ...run, at: key }).find((step) => step.key === key)!;
+const keys = (run: RunState) => batch.steps(run).map(({ key }) => key);
+
+/** Weighs what is asked for, one after the other, exactly or as `mass` says, until nothing more is asked. */
+function weighAll(typed: Record<string, string>, mass = (target: number, _key: string) => target): RunState {
+  const run = runOf(typed);
+  const next = batch.steps(run).flatMap(({ offers = [] }) => offers.filter(({ words }) => /xactly/.test(words)))[0];
+  if (!next) return run;
+  const masses = Object.entries(next.type ?? {}).map(([key, text]) => [key, String(mass(Number(text), key))]);
+  return weighAll({ ...typed, ...Object.fromEntries(masses) }, mass);
+}
+
+/** Walks on to a step, weighing exactly on the way. */
+function walkTo(walker: Walker, key: string): void {
+  for (let i = 0; i < 60 && walker.step().key !== key; i++) {
+    const offer = walker.step().offers?.find(({ words }) => /xactly/.test(words));
+    for (const [name, text] of Object.entries(offer?.type ?? {})) walker.type(name, text);
+    walker.next();
+  }
+  expect(walker.step().key).toBe(key);
+}
+
+const kept = (run: RunState) => batch.keep(run)[0] as Batch;
+
+describe('20 L of a clear drink', () => {
+  test('every gram of the plan is in one line: concentrate 1 g/L, and the drink is what was asked for', () => {
+    const idea = ideaOf(runOf(clearPlan))!;
+    const concentrate = idea.concentrate.reduce((sum, { mass }) => sum + mass, 0);
+    expect(concentrate).toBeCloseTo(20, 9);
+    const syrup = idea.syrup.reduce((sum, { mass }) => sum + mass, 0);
+    expect(syrup + concentrate + idea.water).toBeCloseTo(idea.plan.drink.mass, 6);
+    expect(idea.plan.drink.mass / 20_000).toBeCloseTo(1.0381, 4); // 10 °Brix at 20 °C, published sucrose densities
+  });
+
+  test('weighed exactly, it holds 50 mg/kg, 10 °Brix and no alcohol, with the doubt of the scales', () => {
+    const walker = startWalking(batch, clearPlan);
+    walkTo(walker, 'result');
+    walkTo(walker, 'name');
+    const made = kept(walker.state());
+    const sum = made.reached.reduce((all, { mgPerKg }) => all + mgPerKg.value, 0);
+    expect(sum).toBeCloseTo(50, 0);
+    expect(expanded(made.reached[0]!.mgPerKg)).toBeGreaterThan(0);
+    expect(made.drink.brix.value).toBeCloseTo(10, 1);
+    expect(made.drink.abv.value).toBe(0);
+    expect(made.drink.litres.value).toBeCloseTo(20, 1);
+  });
+
+  test('the batch is traced to its lots, and they are used up by what was weighed', () => {
+    const made = kept(weighAll(clearPlan));
+    expect(made.from).toEqual(expect.arrayContaining(['f1', 'b-nutmeg', 'b-linalool', 'b-maltol', 'b-vanillin']));
+    const nutmeg = made.weighed.find(({ id }) => id === 'nutmeg')!;
+    expect(nutmeg.lot).toBe('Saltmarsh Supplies, lot L-b-nutmeg');
+    expect(made.uses).toContainEqual({ id: 'b-nutmeg', massG: nutmeg.massG.value });
+    expect(nutmeg.massG.value).toBeCloseTo((50 * 20 * 1.0381 * 0.4) / 1000, 2); // mg/kg × kg × share
+  });
+
+  test('as many mg/kg as drops of the same composition would give: ppm is mass over mass', () => {
+    const made = kept(weighAll(clearPlan));
+    const drink = made.weighed
+      .filter(({ into }) => into !== 'concentrate')
+      .reduce((all, { massG }) => all + massG.value, 0);
+    const grams = made.weighed.find(({ into, id }) => into === 'concentrate' && id === 'linalool')!.massG.value;
+    const whole = made.weighed
+      .filter(({ into }) => into === 'concentrate')
+      .reduce((all, { massG }) => all + massG.value, 0);
+    const poured = made.weighed.find(({ id }) => id === 'concentrate')!.massG.value;
+    const expected = ((grams / whole) * poured * 1e6) / drink;
+    expect(made.reached.find(({ material }) => material === 'linalool')!.mgPerKg.value).toBeCloseTo(expected, 6);
+  });
+});
+
+describe('too little for the scale', () => {
+  const coarse = { ...clearPlan, fine: '0.01' }; // 1 % of a 0.01 g scale is 0.82 g
+
+  test('is thinned with the carrier first, and the carrier is the less by it', () => {
+    const making = makingOf(runOf(coarse))!;
+    const vanillin = making.vessel.pours.find(({ goods }) => goods.id === 'vanillin')!;
+    expect(vanillin.stock).not.toBeNull();
+    expect(vanillin.target).toBeGreaterThanOrEqual(0.82);
+    expect(making.vessel.pours.reduce((sum, { target }) => sum + target, 0)).toBeCloseTo(20, 9);
+    expect(keys(runOf(coarse))).toContain('t.vanillin');
+  });
+
+  test('a stock that came out stronger is drawn less of, and the drink is as planned', () => {
+    const made = kept(weighAll(coarse, (target, key) => (key === 'mass.t.vanillin' ? 1.1 * target : target)));
+    const vanillin = made.reached.find(({ material }) => material === 'vanillin')!.mgPerKg.value;
+    expect(Math.abs(vanillin / 5 - 1)).toBeLessThan(0.02);
+    const stock = made.uses.find(({ id }) => id === 'b-vanillin')!;
+    expect(stock.massG).toBeGreaterThan(0.82); // what went into the stock counts, not what was drawn of it
+  });
+});
+
+describe('a weighing that went over', () => {
+  function weighOver(way: 'scale' | 'keep'): RunState {
+    const walker = startWalking(batch, clearPlan);
+    walkTo(walker, 'c.linalool');
+    const target = Number(/‹([\d.]+) g›/.exec(walker.step().say)![1]);
+    walker.type('mass.c.linalool', String(1.1 * target));
+    expect(() => walker.next()).toThrow('It is over: choose how to go on.');
+    expect(walker.step().offers).toHaveLength(2);
+    walker.type('over.c.linalool', way);
+    return weighAll({ ...walker.state().typed });
+  }
+
+  test('scaled up, more of what is in is asked for, and every mg/kg is as planned in 10 % more drink', () => {
+    const run = weighOver('scale');
+    expect(keys(run).filter((key) => key.endsWith('.linalool') && key !== 'c.linalool').length).toBeGreaterThan(0);
+    const made = kept(run);
+    expect(made.drink.litres.value).toBeCloseTo(22, 1);
+    const [nutmeg, linalool] = made.reached;
+    expect(Math.abs(nutmeg!.mgPerKg.value / 20 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(linalool!.mgPerKg.value / 15 - 1)).toBeLessThan(0.01);
+    const taken = made.uses.find(({ id }) => id === 'b-maltol')!.massG;
+    const weighed = made.weighed.filter(({ id }) => id === 'maltol').reduce((sum, { massG }) => sum + massG.value, 0);
+    expect(taken).toBeCloseTo(weighed, 12);
+  });
+
+  test('kept, only that material is off, and the record says by how much', () => {
+    const made = kept(weighOver('keep'));
+    expect(made.drink.litres.value).toBeCloseTo(20, 1);
+    expect(made.reached[1]!.mgPerKg.value / 15).toBeCloseTo(1.1, 1);
+    expect(made.reached[0]!.mgPerKg.value / 20).toBeCloseTo(1, 1);
+  });
+
+  test('short is no slip: more is added, and the number is typed again', () => {
+    const run = runOf({ ...clearPlan, 'mass.c.vanillin': '0.05' });
+    expect(stepOf(run, 'c.vanillin').more!.join(' ')).toContain('short');
+    expect(stepOf(run, 'c.vanillin').problem).toBeUndefined();
+  });
+});
+
+describe('limits', () => {
+  test('nutmeg oil brings safrole over its limit at 100 mg/kg, and the reverse answer lets it pass', () => {
+    const run = runOf({ ...clearPlan, dose: '100' });
+    const step = stepOf(run, 'limits');
+    expect(step.say).toBe('The rules say: ‹over the limit›.'); // 100 × 40 % × 2.8 % (worst published) is 1.12 mg/kg of 1
+    const offer = step.offers![0]!;
+    expect(offer.words).toContain('nutmeg oil');
+    const dose = Number(offer.type!['dose']);
+    expect(dose).toBeCloseTo(1 / 0.4 / 0.028, 0);
+    expect(dose).toBeLessThanOrEqual(1 / 0.4 / 0.028);
+    const lower = stepOf(runOf({ ...clearPlan, ...offer.type }), 'limits');
+    expect(lower.say).not.toContain('over');
+    expect(lower.offers).toEqual([]);
+  });
+
+  test('the certificate of the lot beats the worst published content', () => {
+    takeIn([
+      {
+        ...batchShelf().find(({ id }) => id === 'b-nutmeg')!,
+        constituents: [{ cas: '94-59-7', name: 'safrole', share: 0.001 }],
+      } as never,
+    ]);
+    expect(stepOf(runOf({ ...clearPlan, dose: '100' }), 'limits').say).not.toContain('over');
+  });
+
+  test('too much preservative is told, as its acid, and sugar and water are not judged', () => {
+    const run = runOf({ ...clearPlan, benzoate: '200' });
+    expect(stepOf(run, 'limits').say).toContain('over the limit'); // EU 150 mg/L as benzoic acid
+  });
+});
+
+describe('the emulsion branch', () => {
+  const cloudy = { ...clearPlan, make: 'emulsion', agent: 'agent-8050-30-4', dosage: '2', gum: '1.5' };
+
+  test('the emulsion is the concentrate: its mass is the dosage, and ester gum stays under its cap', () => {
+    const idea = ideaOf(runOf(cloudy))!;
+    expect(idea.concentrate.reduce((sum, { mass }) => sum + mass, 0)).toBeCloseTo(40, 9);
+    expect(idea.emulsion!.agentMgPerL).toBeLessThanOrEqual(100 * (1 + 1e-12)); // E 445, 100 mg/L
+    expect(stepOf(runOf(cloudy), 'droplets').more!.join(' ')).toContain('a ring after about');
+  });
+
+  test('an oil that water cannot hold makes the emulsion the usual answer', () => {
+    const { make: _, ...open } = clearPlan;
+    const run = runOf({ ...open, dose: '500' });
+    expect(stepOf(run, 'dissolve').say).toBe('It will not stay dissolved in the drink.');
+    expect(keys(run)).toContain('oil');
+    expect(keys(run)).not.toContain('carrier');
+  });
+
+  test('gum and water are weighed after the oils, and the whole is kept as cloudy', () => {
+    const made = kept(weighAll(cloudy));
+    expect(made.drink.emulsion).toBe(true);
+    const order = made.weighed.filter(({ into }) => into === 'concentrate').map(({ id }) => id);
+    expect(order.slice(-2)).toEqual(['gum-arabic', 'emulsion-water']);
+    const agent = made.weighed.find(({ id }) => id.startsWith('agent'))!;
+    expect(agent.massG.value / 20).toBeLessThanOrEqual(0.1 * 1.01); // g/L
+  });
+
+  test('no room in the concentrate is said in one sentence, not thrown', () => {
+    const run = runOf({ ...cloudy, dosage: '0.1' });
+    expect(stepOf(run, 'oil').problem).toMatch(/need at least .* g\/L/);
+    expect(emulsions.rows.length).toBeGreaterThan(0);
+  });
+});
+
+describe('what may not go into a drink', () => {
+  test('the smell-only bottle is shown, refused with the reason, and leads nowhere', () => {
+    const run = runOf({ ...clearPlan, 'lot.linalool': 'b-linalool-nose' });
+    expect(stepOf(run, 'lots').problem).toContain('is not fit for drinks: smell only, it never goes into a drink.');
+    expect(keys(run)).toEqual(['what', 'lots']);
+    expect(() => batch.keep(run)).toThrow('smell only');
+    const asked = stepOf(run, 'lots').ask!.find(({ name }) => name === 'lot.linalool')!;
+    expect(asked.options!.map(({ value }) => value)).toContain('b-linalool-nose');
+  });
+
+  test('a vial that comes from a smell-only one is refused too', () => {
+    const sure = (value: number) => ({ value, sources: [] });
+    const vial = (id: string, food: boolean, uses: { id: string; massG: number }[]) =>
+      newRecord('vial', {
+        ...{ id, code: id.toUpperCase(), name: 'linalool', sizeMl: 10, supplier: '', lot: '', uses },
+        ...{ contents: [{ material: 'linalool', name: 'linalool', strength: sure(0.1) }], massG: sure(8) },
+        ...{ label: { value: 10, basis: '% w/w' }, densityGPerMl: 0.8, madeOn: '2026-01-01', useBy: '' },
+        solvent: {
+          ...{ id: food ? 'ethanol-96' : 'isopropanol-99', name: 'a solvent', food, dryOff: 'minutes' },
+          density: { gPerMl: 0.8, atC: 20, source: 'test' },
+        },
+        grade: 'fit for drinks',
+      } as never);
+    takeIn([vial('nose', false, []), vial('thin', true, [{ id: 'nose', massG: 1 }])]);
+    const run = runOf({ ...clearPlan, 'lot.linalool': 'thin' });
+    expect(stepOf(run, 'lots').problem).toContain('THIN was made with NOSE');
+  });
+
+  test('a carrier that is not food grade stops the batch', () => {
+    const run = runOf({ ...clearPlan, 'carrier.food': 'no' });
+    expect(stepOf(run, 'carrier').problem).toContain('smell only');
+    expect(() => batch.keep(run)).toThrow('never goes into a drink');
+  });
+});
+
+describe('a drink with alcohol', () => {
+  test('spirit makes up what the carrier does not bring, and the strength is kept', () => {
+    const typed = { ...clearPlan, abv: '5', spirit: '40', 'spirit.food': 'yes', 'throw.n': '0', carrier: 'ethanol-96' };
+    const made = kept(weighAll(typed));
+    expect(made.drink.abv.value).toBeCloseTo(5, 1);
+    expect(made.weighed.some(({ into }) => into === 'syrup')).toBe(false);
+  });
+
+  test('a syrup without room for its water is told where it can be mended', () => {
+    const run = runOf({ ...clearPlan, abv: '30', spirit: '40', 'spirit.food': 'yes' });
+    expect(stepOf(run, 'syrup').problem).toContain('no room for its water');
+  });
+});
+
+describe('again, a year later', () => {
+  test('with another lot the difference is said, and the plan is the same', () => {
+    const first = kept(weighAll(clearPlan));
+    const shelf = batchShelf();
+    const spent = shelf.find(({ id }) => id === 'b-linalool')!;
+    const fresh = { ...spent, id: 'b-linalool-27', lot: 'L-27' };
+    takeIn([first, { ...spent, archived: '2027-05-04' } as never, fresh as never]);
+    const again = { ...first.asked, what: first.formula.id, again: first.id };
+    const words = stepOf(runOf(again), 'lots').more!.join(' ');
+    expect(words).toContain('this is different');
+    expect(words).toContain('linalool: Saltmarsh Supplies, lot L-b-linalool then, ‹Saltmarsh Supplies, lot L-27› now.');
+    const second = kept(weighAll(again));
+    expect(second.from).toEqual(expect.arrayContaining([first.id, 'b-linalool-27']));
+    second.reached.forEach((one, i) => expect(one.mgPerKg.value / first.reached[i]!.mgPerKg.value).toBeCloseTo(1, 2));
+  });
+});
+
+describe('wrong input', () => {
+  test.each([
+    ['dose', '0', 'drink', 'more than 0 mg/kg'],
+    ['litres', '', 'drink', 'still empty'],
+    ['brix', 'sweet', 'drink', 'is not a number'],
+    ['dosage', '-1', 'dosage', 'more than 0 g/L'],
+    ['gas', '12', 'gas', 'at most 8 volumes'],
+  ])('%s “%s” gets one sentence', (name, text, key, sentence) => {
+    const run = runOf({ ...clearPlan, [name]: text });
+    expect(problemsOf(stepOf(run, key), run)[name]).toContain(sentence);
+  });
+
+  test('nothing is kept before the last thing is weighed', () => {
+    expect(() => batch.keep(runOf(clearPlan))).toThrow('not weighed yet');
+  });
+
+  test('a dose beyond the concentrate is told at the concentrate', () => {
+    const run = runOf({ ...clearPlan, dose: '5000', dosage: '1' });
+    expect(stepOf(run, 'dosage').problem).toBeTruthy();
+    expect(() => batch.steps(run)).not.toThrow();
+  });
+
+  test('no step throws while a run is typed key by key', () => {
+    const typed = Object.entries(clearPlan);
+    for (let i = 0; i <= typed.length; i++)
+      expect(() => batch.steps(runOf(Object.fromEntries(typed.slice(0, i))))).not.toThrow();
+    expect(batch.steps(fold([])).length).toBeGreaterThan(0);
+  });
+});
