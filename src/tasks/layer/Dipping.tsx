@@ -12,7 +12,7 @@ export function Dipping({ walk }: { walk: Walk }) {
   const last = [...inFan(run)].sort((a, b) => a.dippedAt - b.dippedAt).at(-1);
   return (
     <>
-      <StripChips strips={inFan(run)} />
+      <StripChips inOneRow strips={inFan(run)} />
       <div class="dipping">
         {next && <Dips walk={walk} vial={next.vial.id} />}
         {next && <DipPad key={next.vial.id} walk={walk} strip={next} later={later} />}

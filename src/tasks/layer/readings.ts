@@ -4,7 +4,7 @@ import type { Field } from '../fields';
 import { words } from '../fields';
 import type { RunState } from '../fold';
 import type { Happening } from '../log';
-import { inFan } from './strips';
+import { inFan, shortCodes } from './strips';
 
 export type ReadingKept = Layering['readings'][number];
 
@@ -110,7 +110,7 @@ export function beginReading(
 /** 'CARD + PGF, at 15 min' of a reading. */
 export function headOf(run: RunState, n: number): string {
   const { minute, vials } = readingOf(run, n);
-  const codes = vials.flatMap((id) => find('vial', id)?.code ?? []).join(' + ');
+  const codes = shortCodes(vials.flatMap((id) => find('vial', id) ?? []).map((vial) => ({ vial })));
   return minute === null ? codes : `${codes}, ${minute === 0 ? 'fresh' : `at ${momentText(minute)}`}`;
 }
 

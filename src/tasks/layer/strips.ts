@@ -76,3 +76,9 @@ export function dipsOf(run: RunState, vial: string): number {
 export function codesOf(strips: readonly Pick<Strip, 'vial'>[]): string {
   return strips.map(({ vial }) => vial.code).join(' + ');
 }
+
+/** The same, cut short where there are many: 'CARD + HEX3 + PGF + 9 more'. */
+export function shortCodes(strips: readonly Pick<Strip, 'vial'>[]): string {
+  const many = strips.length > 4;
+  return many ? `${codesOf(strips.slice(0, 3))} + ${strips.length - 3} more` : codesOf(strips);
+}

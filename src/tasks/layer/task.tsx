@@ -14,7 +14,7 @@ import { WhatNext } from './WhatNext';
 import { ReadingHead, ReadingScores } from './ReadingParts';
 import { begun, dueReadings, headOf, momentText, noteField, readingsOf, wordsField } from './readings';
 import { StripPage } from './StripPage';
-import { ADVISED_STRIPS, codesOf, inFan, inHand, MOST_STRIPS, roomField, stripsOf, toDip } from './strips';
+import { ADVISED_STRIPS, codesOf, inFan, inHand, MOST_STRIPS, roomField, shortCodes, stripsOf, toDip } from './strips';
 import { SwapOut } from './SwapOut';
 import { decisionField, judged, verdictLiking, verdictStep, verdictWords } from './verdict';
 import './layer.css';
@@ -26,7 +26,7 @@ function pickStep(run: RunState): Step {
   const empty = list('vial').length === 0;
   return {
     key: 'pick',
-    say: hand.length === 0 ? 'Which vials?' : `‹${hand.length} picked›: ${codesOf(hand)}`,
+    say: hand.length === 0 ? 'Which vials?' : `‹${hand.length} picked›: ${shortCodes(hand)}`,
     more: hand.length > ADVISED_STRIPS ? [FIVE] : [],
     draw: (walk) => <Picking walk={walk} />,
     ask: empty ? [] : [roomField],
@@ -163,16 +163,12 @@ function keep(run: RunState): AnyRecord[] {
 export const layer: Task = {
   id: 'layer',
   recorded: true,
-  title: (run) => {
-    const hand = inHand(run);
-    const rest = hand.length > 4 ? ` + ${hand.length - 3} more` : '';
-    return hand.length === 0 ? 'Layer strips' : `Layer · ${codesOf(rest ? hand.slice(0, 3) : hand)}${rest}`;
-  },
+  title: (run) => (inHand(run).length === 0 ? 'Layer strips' : `Layer · ${shortCodes(inHand(run))}`),
   steps,
   due: (run) =>
     dueReadings(run).map(({ minute, at }) => ({
       at,
-      words: `${momentText(minute)} reading of ${codesOf(inFan(run))}`,
+      words: `${momentText(minute)} reading of ${shortCodes(inFan(run))}`,
     })),
   keep,
 };

@@ -4,7 +4,7 @@ import type { Walk } from '../run';
 import type { Step } from '../task';
 import { readingsOf } from './readings';
 import { likingWords, Scale } from '../Scale';
-import { codesOf, inFan, stripsOf, type Strip } from './strips';
+import { codesOf, inFan, shortCodes, stripsOf, type Strip } from './strips';
 import { setsOf, type SmelledSet } from './tries';
 
 export const decisionField = choice({
@@ -42,7 +42,7 @@ export function verdictStep(run: RunState): Step {
   const keeps = run.typed['verdict.decision'] === 'keep';
   return {
     key: 'verdict',
-    say: `Your verdict on ${codesOf(judged(run))}`,
+    say: `Your verdict on ${shortCodes(judged(run))}`,
     draw: (walk) => <Verdict walk={walk} />,
     ask: [decisionField, verdictWords],
     done: keeps ? 'Next: a formula draft' : 'Keep in the Book',
