@@ -2,15 +2,17 @@ import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
 import { Later } from '../ui/Later';
 import { Bench } from './Bench';
-import { BookPage } from './BookPage';
 import { StaleNotice } from './loaded';
-import { RecordPage } from './RecordPage';
 import { go, hashOf, route } from './route';
 import { RunPage, startTask } from './RunPage';
 import { ScanPage } from './ScanPage';
 import { SettingsPage } from './SettingsPage';
-import { ShelfPage } from './ShelfPage';
 import { UpdateNotice } from './update';
+
+const recordPage = async () => (await import('./RecordPage')).RecordPage;
+const cataloguePage = async () => (await import('./CataloguePage')).CataloguePage;
+const shelfPage = async () => (await import('./ShelfPage')).ShelfPage;
+const bookPage = async () => (await import('./BookPage')).BookPage;
 
 /** The page that the hash asks for. */
 export function App() {
@@ -33,7 +35,8 @@ function Page() {
     if (page === 'new' && id) void startTask({ task: id, typed: {} }, 'replace');
   }, [page, id]);
   if (page === 'run' && id) return <RunPage id={id} />;
-  if (page === 'record' && id) return <RecordPage id={id} />;
+  if (page === 'record' && id) return <Later key="record" load={recordPage} props={{ id }} />;
+  if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;
   if (page === 'settings') return <SettingsPage />;
   if (page === 'scan') return <ScanPage />;
   if (page === 'labels') return <Later load={async () => (await import('./LabelPage')).LabelPage} props={{}} />;
@@ -44,7 +47,9 @@ function Page() {
   if (page === 'new') return <main class="page" aria-busy="true" />;
   return (
     <>
-      {page === 'shelf' ? <ShelfPage /> : page === 'book' ? <BookPage /> : <Bench />}
+      {page === 'shelf' && <Later key="shelf" load={shelfPage} props={{}} />}
+      {page === 'book' && <Later key="book" load={bookPage} props={{}} />}
+      {page !== 'shelf' && page !== 'book' && <Bench />}
       <Tabs here={page ?? ''} />
     </>
   );

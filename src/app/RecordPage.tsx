@@ -3,49 +3,71 @@ import { useEffect } from 'preact/hooks';
 import type { Run, RunEvent } from '../records/run';
 import type { AnyRecord } from '../records/kinds';
 import { runWithEvents, shelf } from '../records/shelf';
+import { isStocked } from '../records/stock';
 import { HowPage } from '../ui/HowPage';
 import { ResultLine } from '../ui/ResultLine';
+import { AgainPage } from './AgainPage';
+import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
 import { describe } from './describe';
 import type { Description } from './description';
+import { EditPage } from './EditPage';
 import { LabelOffer } from './LabelLinks';
+import { Lots } from './Lots';
+import { PaperPage } from './PaperPage';
 import { PageOffer } from './RecordLinks';
 import { go, route } from './route';
 import { startTask } from './RunPage';
 import { RunStory } from './RunStory';
+import { TracePage } from './TracePage';
+import { WeighPage } from './WeighPage';
+import './record.css';
 
-/** The page of one record: #/record/<id>, with its numbers, facts and what can be done next. */
+/** The page of one record: #/record/<id>, with its numbers, facts and what can be done next, and the pages under it. */
 export function RecordPage({ id }: { id: string }) {
   const found = useSignal<{ record: AnyRecord; events: readonly RunEvent[] } | null>(null);
+  const missing = useSignal(false);
   const onShelf = shelf.records.value.get(id);
+  const loaded = shelf.loaded.value;
   useEffect(() => {
     if (onShelf && onShelf.kind !== 'run') found.value = { record: onShelf, events: [] };
-    else void runWithEvents(id).then((there) => there && (found.value = { record: there.run, events: there.events }));
-  }, [onShelf, id]);
-  if (!found.value) return <main class="page" aria-busy={!shelf.loaded.value} />;
+    else
+      void runWithEvents(id).then((there) => {
+        found.value = there && { record: there.run, events: there.events };
+        missing.value = !there && loaded;
+      });
+  }, [onShelf, loaded, id]);
+  if (!found.value || found.value.record.id !== id)
+    return (
+      <main class="page" aria-busy={!missing.value}>
+        {missing.value && <p class="quiet">This is not on this phone, or was erased.</p>}
+      </main>
+    );
   return <Found record={found.value.record} events={found.value.events} />;
 }
+
+const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: AgainPage, paper: PaperPage } as const;
 
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);
   const { facts = [], results = [], next = [] } = description;
   const [, , page, index] = route.value;
-  const asked = page === 'how' ? results[Number(index)] : undefined;
+  const left = isStocked(record) ? leftResult(record) : null;
+  const asked = page === 'how' ? (index === 'left' ? left : results[Number(index)]) : undefined;
   if (asked) return <HowPage result={asked} onClose={() => history.back()} />;
+  const Page = pages[page as keyof typeof pages];
+  if (Page) return <Page record={record} />;
   return (
     <main class="page record">
-      <Head description={description} />
+      <Head description={description} demo={record.demo === true} />
+      <ArchivedNotice record={record} />
       {results.map((result, i) => (
         <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
       ))}
-      <dl class="facts">
-        {facts.map(([label, text]) => (
-          <div>
-            <dt>{label}</dt>
-            <dd>{text}</dd>
-          </div>
-        ))}
-      </dl>
+      <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />
+      <Facts facts={facts} />
+      {(record.kind === 'material' || record.kind === 'bottle') && <Lots record={record} />}
       {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
+      <CareActions record={record} />
       <footer class="actions">
         <LabelOffer record={record} />
         <PageOffer record={record} />
@@ -62,7 +84,20 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
   );
 }
 
-function Head({ description: { title, code, grade } }: { description: Description }) {
+function Facts({ facts }: { facts: NonNullable<Description['facts']> }) {
+  return (
+    <dl class="facts">
+      {facts.map(([label, text]) => (
+        <div>
+          <dt>{label}</dt>
+          <dd>{text}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Head({ description: { title, code, grade }, demo }: { description: Description; demo: boolean }) {
   return (
     <>
       <header class="top">
@@ -71,10 +106,11 @@ function Head({ description: { title, code, grade } }: { description: Descriptio
           ✕
         </button>
       </header>
-      {(code || grade) && (
+      {(code || grade || demo) && (
         <p class="chips">
           {code && <span class="chip">{code}</span>}
           {grade && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
+          {demo && <span class="chip">demo</span>}
         </p>
       )}
     </>
@@ -88,7 +124,7 @@ function isRun(record: AnyRecord): record is Run {
 /** The run that a record came out of. */
 function MadeIn({ record }: { record: AnyRecord }) {
   const made = record.from.at(-1);
-  if (!made) return null;
+  if (!made || shelf.records.value.has(made)) return null;
   return (
     <button class="entry" onClick={() => go(['record', made])}>
       <b>How it was made</b>

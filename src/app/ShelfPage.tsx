@@ -1,66 +1,163 @@
+import { signal } from '@preact/signals';
 import type { AnyRecord } from '../records/kinds';
 import { list, shelf } from '../records/shelf';
-import { describe } from './describe';
+import { DemoNotice } from './DemoNotice';
+import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from './LabelLinks';
-import { go } from './route';
+import { go, route } from './route';
+import { startTask } from './RunPage';
+import { ShelfEntry } from './ShelfEntry';
+import { ShelfHits } from './ShelfHits';
+import { ArchivedPage, DuePage, ShoppingPage } from './ShelfLists';
+import { dueThings, toBuy, toMake } from './watch';
+import './shelf.css';
 
-const sections = [
+export const sections = [
   ['vial', 'Vials'],
   ['bottle', 'Bottles'],
+  ['supply', 'Solvents, strips, glass'],
   ['dropper', 'Droppers'],
   ['calibration', 'Calibrations'],
   ['formula', 'Formulas'],
   ['layering', 'Layerings'],
   ['tasting', 'Drinks'],
+  ['batch', 'Batches'],
+  ['test', 'Blind tests'],
   ['solvent', 'Own solvents'],
+  ['material', 'Materials'],
 ] as const;
 
-/** What is owned, by kind. */
+const FEW = 6; // shown of a section until all are asked for
+
+/** Stays while one looks at a record and comes back. */
+const query = signal('');
+
+/** What is owned: #/shelf, and its lists #/shelf/due, /shopping, /archived and one for each kind. */
 export function ShelfPage() {
-  const filled = sections
-    .map(([kind, words]) => [words, list(kind) as AnyRecord[]] as const)
-    .filter(([, found]) => found.length > 0);
+  const list = route.value[1];
+  if (list === 'due') return <DuePage />;
+  if (list === 'shopping') return <ShoppingPage />;
+  if (list === 'archived') return <ArchivedPage />;
+  const section = sections.find(([kind]) => kind === list);
+  if (section) return <OneKind kind={section[0]} words={section[1]} />;
+  return <Overview />;
+}
+
+function isEmpty(): boolean {
+  return [...shelf.records.value.values()].every(({ kind }) => kind === 'run' || kind === 'settings');
+}
+
+function Overview() {
+  if (isEmpty()) return shelf.loaded.value ? <FirstRun /> : <main class="page" aria-busy="true" />;
   return (
-    <main class="page">
+    <main class="page shelf">
       <header class="top">
         <h1>Shelf</h1>
         <LabelsButton />
         <ScanButton />
+        <button class="round" onClick={() => void startTask({ task: 'bottle', typed: {} })} aria-label="Add a bottle">
+          ＋
+        </button>
       </header>
-      {filled.length === 0 && shelf.loaded.value && (
-        <p class="quiet">
-          Nothing here yet. Bottles, vials and droppers come onto the Shelf as you use them: begin with <b>Dilute</b> on
-          the Bench.
-        </p>
-      )}
-      {filled.map(([words, records]) => (
-        <section>
-          <h2>{words}</h2>
-          <ul class="list">
-            {records.map((record) => (
-              <Entry record={record} />
-            ))}
-          </ul>
-        </section>
-      ))}
-      <UnreadableList />
+      <DemoNotice />
+      <SearchBox />
+      {query.value.trim() === '' ? <Sections /> : <ShelfHits query={query.value} />}
     </main>
   );
 }
 
-function Entry({ record }: { record: AnyRecord }) {
-  const { title, line, code, grade } = describe(record);
+function SearchBox() {
   return (
-    <li>
-      <button class="entry" onClick={() => go(['record', record.id])}>
-        {code && <span class="code">{code}</span>}
-        <b>{title}</b>
-        <span>
-          {line}
-          {grade === 'smell only' && <em class="smell-only"> smell only</em>}
-        </span>
-      </button>
-    </li>
+    <label class="search-box">
+      <span class="unseen">Search the Shelf and the catalogue</span>
+      <input
+        type="search"
+        value={query.value}
+        placeholder="Name, code, CAS, lot, smell…"
+        autoComplete="off"
+        autoCapitalize="off"
+        spellcheck={false}
+        enterKeyHint="search"
+        onInput={(event) => (query.value = event.currentTarget.value)}
+      />
+    </label>
+  );
+}
+
+function Sections() {
+  const archived = [...shelf.records.value.values()].filter((record) => record.archived).length;
+  return (
+    <>
+      <Watch />
+      {sections.map(([kind, words]) => (
+        <Section kind={kind} words={words} />
+      ))}
+      {archived > 0 && (
+        <button class="second" onClick={() => go(['shelf', 'archived'])}>
+          Archived ({archived})
+        </button>
+      )}
+      <UnreadableList />
+    </>
+  );
+}
+
+/** A quiet word on what is due and what runs low. */
+function Watch() {
+  const due = dueThings().length;
+  const low = toBuy().length + toMake().length;
+  if (due + low === 0) return null;
+  return (
+    <div class="row watch">
+      {due > 0 && (
+        <button class="second" onClick={() => go(['shelf', 'due'])}>
+          {due} to use up
+        </button>
+      )}
+      {low > 0 && (
+        <button class="second" onClick={() => go(['shelf', 'shopping'])}>
+          {low} running low
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Section({ kind, words }: { kind: (typeof sections)[number][0]; words: string }) {
+  const records = list(kind) as AnyRecord[];
+  if (records.length === 0) return null;
+  return (
+    <section>
+      <h2>{words}</h2>
+      <ul class="list">
+        {records.slice(0, FEW).map((record) => (
+          <ShelfEntry key={record.id} record={record} />
+        ))}
+      </ul>
+      {records.length > FEW && (
+        <button class="second all" onClick={() => go(['shelf', kind])}>
+          All {records.length}
+        </button>
+      )}
+    </section>
+  );
+}
+
+function OneKind({ kind, words }: { kind: (typeof sections)[number][0]; words: string }) {
+  return (
+    <main class="page shelf">
+      <header class="top">
+        <h1>{words}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Back">
+          ✕
+        </button>
+      </header>
+      <ul class="list">
+        {(list(kind) as AnyRecord[]).map((record) => (
+          <ShelfEntry key={record.id} record={record} />
+        ))}
+      </ul>
+    </main>
   );
 }
 

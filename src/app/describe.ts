@@ -4,6 +4,7 @@ import { find } from '../records/shelf';
 import { facts, type Description } from './description';
 import { describeBatch } from './describeBatch';
 import { describeLayering } from './describeLayering';
+import { describeBottle, describeMaterial } from './describeMaterial';
 import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
 import { formatPlain, measuredText } from '../ui/format';
@@ -16,35 +17,8 @@ export function describe(record: AnyRecord): Description {
 }
 
 const describers: Describers = {
-  material: (r) => ({
-    title: r.name,
-    line: `${r.sort}, ${r.form}`,
-    code: r.code,
-    facts: facts(
-      ['CAS', r.cas],
-      ['FEMA', r.fema],
-      ['Form at 20 °C', r.form],
-      ['Density', r.density && `${r.density.gPerMl} g/mL (${r.density.source})`],
-    ),
-  }),
-  bottle: (r) => ({
-    title: find('material', r.material)?.name ?? 'a material that is gone',
-    line: facts(['', r.supplier], ['', r.lot && `lot ${r.lot}`])
-      .map(([, text]) => text)
-      .join(', '),
-    code: find('material', r.material)?.code ?? '',
-    grade: r.grade,
-    facts: facts(
-      ['Supplier', r.supplier],
-      ['Lot', r.lot],
-      ['Grade', r.grade],
-      ['Received', r.received],
-      ['Opened', r.opened],
-      ['Amount', r.amountG && `${r.amountG} g`],
-      ['Purity', r.purity && `${formatPlain(r.purity * 100)} %`],
-    ),
-    next: [{ words: 'Dilute this', start: { task: 'dilute', typed: { bottle: r.id } } }],
-  }),
+  material: describeMaterial,
+  bottle: describeBottle,
   solvent: (r) => ({
     title: r.name,
     line: r.food ? 'food grade' : 'not for food',

@@ -4,9 +4,9 @@ import { search, searchIndex } from '../core/search';
 import type { Material } from '../records/material';
 import { find, list } from '../records/shelf';
 import type { CatalogueRow } from '../tables/catalogue/row';
-import { cautions } from '../tables/cautions';
 import { FieldInput } from '../ui/FieldInput';
 import { catalogue, catalogueGone, factsOf, loadCatalogue, searchCatalogue, type MaterialFacts } from './catalogue';
+import { cautionWords } from './cautionWords';
 import type { Walk } from './run';
 import './naming.css';
 
@@ -129,8 +129,8 @@ function Chosen({ facts, again, onLoosen }: { facts: MaterialFacts; again: boole
         {line}
       </p>
       {density && <small>Density: {density.source}</small>}
-      {care.map((code) => (
-        <small>{cautions.find((caution) => caution.code === code)?.words ?? code}</small>
+      {cautionWords(care).map((words) => (
+        <small>{words}</small>
       ))}
       <button class="second" onClick={onLoosen}>
         Not this one

@@ -4,6 +4,8 @@ import type { Material } from '../records/material';
 import type { envelope } from '../records/record';
 import type { CatalogueRow, Cited } from '../tables/catalogue/row';
 
+export type { CatalogueRow } from '../tables/catalogue/row';
+
 interface Catalogue {
   readonly rows: ReadonlyMap<string, CatalogueRow>;
   readonly index: SearchIndex;

@@ -1,4 +1,4 @@
-import { cautions } from '../../tables/cautions';
+import { cautionWords } from '../cautionWords';
 import type { SolventOnHand } from '../onHand';
 
 const FLAMMABLE = 60; // °C, flash point up to which a liquid counts as flammable (GHS class 3; from memory, not verified)
@@ -9,7 +9,7 @@ export function cautionsFor(solvent: SolventOnHand | null, neat: boolean, own: r
   return [
     ...(burns ? [`${capital(solvent.name)} burns and so does its vapour: no flame, no spark, open a window.`] : []),
     ...(neat ? ['Neat material: gloves, eyes covered, never on the skin, never taste it.'] : []),
-    ...(neat ? cautions.filter(({ code }) => own.includes(code)).map(({ words }) => `${words}.`) : []),
+    ...(neat ? cautionWords(own) : []),
   ];
 }
 

@@ -1,0 +1,73 @@
+import type { AnyRecord } from '../records/kinds';
+import { ancestors } from '../records/lineage';
+import { isStocked } from '../records/stock';
+import { measuredText } from '../ui/format';
+import { leftResult } from './Care';
+import { describe } from './describe';
+import { recordTable } from './paper';
+import { saveTable } from './saveFile';
+import { kindWords } from './shelfIndex';
+import './paper.css';
+
+/** A record as it goes on paper, with everything that stands behind it. */
+export function PaperPage({ record }: { record: AnyRecord }) {
+  const { title, code, grade, facts = [], results = [] } = describe(record);
+  const left = isStocked(record) ? leftResult(record) : null;
+  const numbers = [...results, ...(left ? [left] : [])];
+  return (
+    <main class="page paper">
+      <header class="top">
+        <h1>{title}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <p>
+        {[kindWords[record.kind], code, grade, record.demo && 'demo: made up', `made ${record.made.slice(0, 10)}`]
+          .filter(Boolean)
+          .join(' · ')}
+      </p>
+      <dl class="facts">
+        {[...numbers.map((one) => [one.label, measuredText(one.amount, one.unit)] as const), ...facts].map(
+          ([label, text]) => (
+            <div>
+              <dt>{label}</dt>
+              <dd>{text}</dd>
+            </div>
+          ),
+        )}
+      </dl>
+      <Origin record={record} />
+      <p class="quiet">± at k = 2, about 95 in 100. Printed by Minim, which warns and does not certify.</p>
+      <footer class="actions">
+        <button class="second" onClick={() => saveTable(`${record.made.slice(0, 10)} ${title}`, recordTable(record))}>
+          Table for a spreadsheet (CSV)
+        </button>
+        <button class="main" onClick={() => print()}>
+          Print
+        </button>
+      </footer>
+    </main>
+  );
+}
+
+function Origin({ record }: { record: AnyRecord }) {
+  const before = ancestors(record.id);
+  if (before.length === 0) return null;
+  return (
+    <>
+      <h2>Made from</h2>
+      <ul>
+        {before.map(({ record: one }) => {
+          const { title, line } = describe(one);
+          return (
+            <li>
+              {kindWords[one.kind] ?? one.kind} {title}
+              {line && `, ${line}`}
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}

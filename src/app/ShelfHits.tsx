@@ -1,0 +1,50 @@
+import { useEffect } from 'preact/hooks';
+import { catalogue, catalogueGone, loadCatalogue, searchCatalogue } from '../tasks/catalogue';
+import { go } from './route';
+import { ShelfEntry } from './ShelfEntry';
+import { searchShelf } from './shelfIndex';
+
+const MOST = 30; // hits of the Shelf that are shown
+const FROM_CATALOGUE = 8;
+
+/** What the Shelf has for a query, then what the catalogue has. */
+export function ShelfHits({ query }: { query: string }) {
+  useEffect(() => void loadCatalogue(), []);
+  const hits = searchShelf(query, MOST);
+  const rows = searchCatalogue(query, FROM_CATALOGUE);
+  return (
+    <>
+      <p class="quiet" role="status">
+        {hits.length === 0
+          ? 'Nothing like it on the Shelf.'
+          : `${hits.length === MOST ? 'The best ' : ''}${hits.length} on the Shelf`}
+      </p>
+      <ul class="list">
+        {hits.map((record) => (
+          <ShelfEntry key={record.id} record={record} kind />
+        ))}
+      </ul>
+      {rows.length > 0 && <h2>In the catalogue</h2>}
+      <ul class="list">
+        {rows.map((row) => (
+          <li key={row.id}>
+            <button class="entry" onClick={() => go(['catalogue', row.id])}>
+              <b>{row.name}</b>
+              <span>
+                {[row.cas?.[0], row.family, (row.smells ?? []).slice(0, 4).join(', ')].filter(Boolean).join(' · ')}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {catalogueGone.value && !catalogue.value && (
+        <p class="trouble" role="alert">
+          The catalogue could not be fetched: Minim was updated in another window.{' '}
+          <button class="second" onClick={() => location.reload()}>
+            Open Minim anew
+          </button>
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,74 @@
+import type { AnyRecord } from '../../records/kinds';
+import type { Run, RunEvent } from '../../records/run';
+import { newRecord } from '../../records/shelf';
+import { fold } from '../../tasks/fold';
+import type { Happening } from '../../tasks/log';
+import { placeOf, problemsOf } from '../../tasks/run';
+import type { Step, Task } from '../../tasks/task';
+
+/** A run of the demo: what is answered, counted and marked, and when it began (ISO 8601, UTC). */
+export interface Act {
+  readonly task: Task;
+  readonly at: string;
+  readonly typed?: Readonly<Record<string, string>>;
+  /** Counter of a tap pad → drops. */
+  readonly drops?: Readonly<Record<string, number>>;
+  /** Key of a step → what happens there beside its questions. */
+  readonly there?: Readonly<Record<string, readonly Happening[]>>;
+}
+
+const PACE = 9_000; // ms between two things that happen
+const MOST = 400; // steps; a run of the demo that is longer goes in a circle
+
+/**
+ * Walks a task as a person would, step by step, and hands back the run with its events and the records it ended in, all
+ * marked as demo. @throws Error with the step and the sentence where a step cannot be left so
+ */
+export function performed(act: Act): { run: Run; events: RunEvent[]; records: AnyRecord[] } {
+  const { task, typed = {}, drops = {}, there = {} } = act;
+  const run = newRecord('run', { task: task.id, kept: [], title: '' });
+  const events: RunEvent[] = [];
+  const start = Date.parse(act.at);
+  const now = () => new Date(start + events.length * PACE).toISOString();
+  const happen = (...all: readonly Happening[]) =>
+    all.forEach((one) => events.push({ run: run.id, seq: events.length, at: now(), ...one }));
+  for (let n = 0; ; n++) {
+    const step = stepOf(task, events);
+    for (const { name } of step.ask ?? [])
+      if (typed[name] !== undefined) happen({ type: 'typed', key: name, text: typed[name] });
+    if (step.pad) happen({ type: 'count', key: step.pad.counter, by: drops[step.pad.counter] ?? step.pad.wish ?? 0 });
+    happen(...(there[step.key] ?? []));
+    const left = stepOf(task, events);
+    const why = Object.values(problemsOf(left, fold(events)))[0] ?? left.problem;
+    if (why || n > MOST)
+      throw new Error(`the demo stops at “${left.key}” of ${task.id}: ${why ?? 'it goes in a circle'}`);
+    happen(...Object.entries(left.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text })));
+    const next = nextOf(task, events, left);
+    happen({ type: 'go', key: next ?? '', text: left.key });
+    if (next === undefined) break;
+  }
+  return ended(task, run, events, now());
+}
+
+function stepOf(task: Task, events: readonly RunEvent[]): Step {
+  const state = fold(events);
+  const steps = task.steps(state);
+  return steps[placeOf(steps, state)]!;
+}
+
+function nextOf(task: Task, events: readonly RunEvent[], left: Step): string | undefined {
+  const state = fold(events);
+  const steps = task.steps(state);
+  return left.next ?? steps[placeOf(steps, state) + 1]?.key;
+}
+
+function ended(task: Task, run: Run, events: RunEvent[], at: string) {
+  const state = fold(events);
+  const marked = { demo: true as const };
+  const records = task
+    .keep(state)
+    .map((record) => ({ ...record, from: [...record.from, run.id], made: at, ...marked }));
+  const kept = records.map(({ id }) => id);
+  const made = { ...run, made: events[0]!.at, title: task.title(state), endedAt: at, kept, ...marked };
+  return { run: made, events, records: records as AnyRecord[] };
+}

@@ -1,0 +1,199 @@
+/**
+ * The made-up workshop "Saltmarsh Soda Works": an alcohol-free aperitif of pink grapefruit, rhubarb and cardamom. Suppliers, lots,
+ * amounts and verdicts are invented; densities and numbers of the catalogue are not.
+ */
+
+export interface BottleScript {
+  readonly name: string;
+  readonly code: string;
+  /** Entry of the catalogue; none for a material typed by hand. */
+  readonly row?: string;
+  readonly daysAgo: number;
+  readonly typed: Readonly<Record<string, string>>;
+}
+
+const FOOD = { 'new.grade': 'fit for drinks' };
+const BARN = { 'new.supplier': 'Mudlark Aroma Barn' };
+const OILS = { 'new.supplier': 'Pebblewick Oils' };
+
+export const bottles: readonly BottleScript[] = [
+  {
+    ...{ name: 'pink grapefruit oil', code: 'PGF', row: 'grapefruit-oil', daysAgo: 212 },
+    typed: {
+      ...OILS,
+      ...FOOD,
+      'new.lot': 'PG-117',
+      'new.amount': '9',
+      'new.price': '14',
+      'new.box': 'A',
+      'new.row': '1',
+    },
+  },
+  {
+    ...{ name: 'cardamom oil', code: 'CARD', row: 'cardamom-oil', daysAgo: 58 },
+    typed: {
+      ...OILS,
+      ...FOOD,
+      'new.lot': 'C-2208',
+      'new.amount': '5',
+      'new.price': '21',
+      'new.density': '0.926',
+      'new.box': 'A',
+      'new.row': '1',
+    },
+  },
+  {
+    ...{ name: 'rhubarb extract', code: 'RHU', daysAgo: 57 },
+    typed: {
+      ...BARN,
+      ...FOOD,
+      'new.form': 'liquid',
+      'new.lot': 'R-09',
+      'new.amount': '20',
+      'new.density': '0.98',
+      'new.box': 'A',
+      'new.row': '2',
+    },
+  },
+  {
+    ...{ name: 'cis-3-hexen-1-ol', code: 'HEX3', row: 'cis-3-hexen-1-ol', daysAgo: 57 },
+    typed: {
+      ...BARN,
+      ...FOOD,
+      'new.lot': 'H-31',
+      'new.amount': '5',
+      'new.purity': '98',
+      'new.box': 'A',
+      'new.row': '2',
+    },
+  },
+  {
+    ...{ name: 'nootkatone', code: 'NOOT', row: 'nootkatone', daysAgo: 56 },
+    typed: {
+      ...BARN,
+      ...FOOD,
+      'new.lot': 'N-4',
+      'new.amount': '1',
+      'new.purity': '98',
+      'new.box': 'A',
+      'new.row': '3',
+    },
+  },
+  {
+    ...{ name: 'beta-ionone', code: 'ION', row: 'beta-ionone', daysAgo: 56 },
+    typed: {
+      'new.supplier': 'Gannet Row Naturals',
+      'new.grade': 'smell only',
+      'new.lot': 'I-77',
+      'new.amount': '5',
+      'new.box': 'B',
+    },
+  },
+  {
+    ...{ name: 'pink grapefruit oil', code: 'PGF', daysAgo: 20 },
+    typed: {
+      ...BARN,
+      ...FOOD,
+      'new.lot': '24-630',
+      'new.amount': '9',
+      'new.price': '16',
+      'new.density': '0.856',
+      'new.box': 'A',
+      'new.row': '1',
+    },
+  },
+];
+
+const reading = (n: number, massG: string) => ({ [`drops.${n}`]: '20', [`mass.${n}`]: massG });
+const weighed = (...masses: string[]) =>
+  Object.assign({}, ...masses.map((massG, i) => reading(i + 1, massG))) as Record<string, string>;
+
+/** The one dropper of the workshop, weighed with what it drops. Ids of the script, or of a solvent. */
+export const droppers: Readonly<
+  Record<string, { liquid: string; daysAgo: number; typed: Readonly<Record<string, string>> }>
+> = {
+  'P1 with ethanol': {
+    liquid: 'ethanol-96',
+
+    daysAgo: 55,
+    typed: { ...weighed('0.311', '0.306', '0.309', '0.312', '0.307') },
+  },
+  'P1 with grapefruit': {
+    liquid: 'material PGF',
+
+    daysAgo: 55,
+    typed: { ...weighed('0.424', '0.431', '0.427', '0.429', '0.425') },
+  },
+};
+
+const SPIRIT = { solvent: 'ethanol-96', food: 'yes', measure: 'syringe', way: 'drops', basis: '% w/v', size: '10' };
+
+/** Vials, from bottles or from vials, by code. */
+export const dilutions: readonly {
+  from: string;
+  code: string;
+  daysAgo: number;
+  hour: number;
+  typed: Readonly<Record<string, string>>;
+}[] = [
+  { from: 'PGF', code: 'PGF', daysAgo: 19, hour: 9, typed: { ...SPIRIT, strength: '1' } },
+  { from: 'CARD', code: 'CARD', daysAgo: 54, hour: 9, typed: { ...SPIRIT, strength: '1' } },
+  { from: 'RHU', code: 'RHU', daysAgo: 54, hour: 10, typed: { ...SPIRIT, strength: '5' } },
+  { from: 'HEX3', code: 'HEX3', daysAgo: 53, hour: 9, typed: { ...SPIRIT, strength: '1' } },
+  { from: 'HEX3', code: 'HEX01', daysAgo: 53, hour: 10, typed: { ...SPIRIT, strength: '0.1' } },
+  {
+    ...{ from: 'NOOT', code: 'NOOT', daysAgo: 53, hour: 11 },
+    typed: { ...SPIRIT, strength: '1', way: 'mass', readability: '0.001', 'material.g': '0.086' },
+  },
+  {
+    ...{ from: 'ION', code: 'ION', daysAgo: 52, hour: 9 },
+    typed: { ...SPIRIT, solvent: 'isopropanol-99', strength: '1' },
+  },
+];
+
+export const layerings = [
+  {
+    ...{ name: 'first', codes: ['PGF', 'CARD'], daysAgo: 18, liking: '6' },
+    typed: { 'verdict.decision': 'try again', 'verdict.words': 'Bright, but it stops short.' },
+    reading: { vials: '', minute: '5', words: 'citrus, spicy', intensity: '6', liking: '6' },
+  },
+  {
+    ...{ name: 'second', codes: ['PGF', 'HEX3'], daysAgo: 18, liking: '4' },
+    typed: { 'verdict.decision': 'drop', 'verdict.words': 'Cut grass runs over the fruit.' },
+    reading: { vials: '', minute: '5', words: 'green, grassy', intensity: '8', liking: '4' },
+  },
+  {
+    ...{ name: 'liked', codes: ['PGF', 'RHU', 'CARD'], daysAgo: 10, liking: '8' },
+    typed: {
+      'verdict.decision': 'keep',
+      'verdict.words': 'Bright, then dry and spiced. This is it.',
+      'draft.name': 'Low tide aperitif',
+    },
+    reading: { vials: '', minute: '15', words: 'pink, tart, dry, spiced', intensity: '7', liking: '8' },
+  },
+] as const;
+
+/** Drinks dosed, by the code of the vial. */
+export const drinks: readonly {
+  daysAgo: number;
+  vial: string;
+  drops: number;
+  typed: Readonly<Record<string, string>>;
+}[] = [
+  {
+    ...{ daysAgo: 8, vial: 'PGF', drops: 9 },
+    typed: {
+      'base.name': 'rhubarb soda, plain',
+      'base.brix': '7',
+      'base.abv': '0',
+      'base.ml': '100',
+      aim: '12',
+      verdict: 'Enough peel, no bitterness.',
+      liking: '7',
+    },
+  },
+  {
+    ...{ daysAgo: 7, vial: 'CARD', drops: 4 },
+    typed: { 'base.ml': '100', aim: '5', verdict: 'A drop less would do.', liking: '6' },
+  },
+];

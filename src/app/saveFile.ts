@@ -1,0 +1,13 @@
+/** Hands a text over as a file: name with its ending, and kind (MIME type). */
+export function saveFile(name: string, text: string, type: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+  link.download = name.replace(/[^\p{L}\p{N} ._-]/gu, '');
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000); // ms, when the download has long begun
+}
+
+/** Hands a table over; the mark at its beginning tells spreadsheets that it is UTF-8. */
+export function saveTable(name: string, csv: string): void {
+  saveFile(`${name}.csv`, `\uFEFF${csv}`, 'text/csv');
+}

@@ -1,0 +1,74 @@
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { kinds, isOf, type AnyRecord, type KindName } from '../../src/records/kinds';
+import { ancestors } from '../../src/records/lineage';
+import { readRecord, type Kind } from '../../src/records/record';
+import { list, shelf } from '../../src/records/shelf';
+
+/** What the demo wrote, in place of a database. */
+const written: { record?: AnyRecord; event?: { run: string; seq: number } }[] = [];
+vi.mock('../../src/records/door', () => ({
+  write: async (changes: typeof written) => void written.push(...changes),
+}));
+
+beforeAll(async () => {
+  const { setUpDemo } = await import('../../src/app/demo/setUp');
+  await setUpDemo();
+}, 30_000);
+afterAll(() => void (shelf.records.value = new Map()));
+
+const records = () => written.flatMap(({ record }) => record ?? []);
+
+describe('the demo workshop', () => {
+  test('can be read again, record by record', () => {
+    for (const record of records()) {
+      const read = readRecord(kinds[record.kind as KindName] as Kind, JSON.parse(JSON.stringify(record)));
+      expect(read.ok ? '' : `${record.kind}: ${read.why}`).toBe('');
+    }
+  });
+
+  test('is marked as demo in every record, runs too', () => {
+    expect(records().every((record) => record.demo === true)).toBe(true);
+    expect(records().filter(({ kind }) => kind === 'run').length).toBeGreaterThan(15);
+  });
+
+  test('has bottles, vials, a weighed dropper, layerings, a formula and drinks', () => {
+    const count = (kind: string) => records().filter((record) => record.kind === kind).length;
+    const wanted = {
+      bottle: 7,
+      material: 6,
+      vial: 7,
+      dropper: 1,
+      calibration: 2,
+      layering: 3,
+      formula: 2,
+      tasting: 2,
+      base: 1,
+    };
+    for (const [kind, number] of Object.entries(wanted)) expect([kind, count(kind)]).toEqual([kind, number]);
+  });
+
+  test('was made by the tasks themselves: strengths are near what was asked for', () => {
+    for (const vial of list('vial'))
+      expect(Math.abs(vial.contents[0]!.strength.value * vial.densityGPerMl * 100 - vial.label.value)).toBeLessThan(
+        vial.label.value * 0.25,
+      );
+  });
+
+  test('keeps what was thinned with isopropanol out of drinks', () => {
+    expect(list('vial').find(({ code }) => code === 'ION')!.grade).toBe('smell only');
+  });
+
+  test('traces a drink back to its lot and its calibration', () => {
+    const back = ancestors(list('tasting').at(-1)!.id).map(({ record }) => record);
+    expect(back.some((record) => isOf('bottle', record) && record.lot === '24-630')).toBe(true);
+    expect(back.some((record) => isOf('calibration', record))).toBe(true);
+  });
+
+  test('events of a run are numbered from 0 without a gap', () => {
+    const events = written.flatMap(({ event }) => event ?? []);
+    for (const run of new Set(events.map((event) => event.run))) {
+      const numbers = events.filter((event) => event.run === run).map(({ seq }) => seq);
+      expect(numbers).toEqual(numbers.map((_, i) => i));
+    }
+  });
+});
