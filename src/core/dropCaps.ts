@@ -125,7 +125,10 @@ function undominated(options: Option[]): Option[] {
 export function cheapestPick(lists: readonly (readonly Option[])[], caps: readonly number[]): Option[] | null {
   const order = lists.map((_, at) => at).sort((one, two) => lists[one]!.length - lists[two]!.length);
   const measures = [...caps.map((_, r) => (option: Option) => option.uses[r] ?? 0), ({ cost }: Option) => cost];
-  const rest = restMinima(order.map((at) => lists[at]!), measures); // prettier-ignore
+  const rest = restMinima(
+    order.map((at) => lists[at]!),
+    measures,
+  );
   const limits = [...caps, Infinity];
   const path: Option[] = [];
   let best: Option[] | null = null;

@@ -173,7 +173,13 @@ function optionsOf({ components, limits }: PlanInstance): Option[] {
       for (let na = 1; na <= room(a); na++) {
         found.push(option([[a, na]]));
         for (let b = a + 1; b < stocks.length && limits.maxStocksPerComponent > 1; b++)
-          for (let nb = 1; nb <= Math.min(room(b), spare - na); nb++) found.push(option([[a, na], [b, nb]])); // prettier-ignore
+          for (let nb = 1; nb <= Math.min(room(b), spare - na); nb++)
+            found.push(
+              option([
+                [a, na],
+                [b, nb],
+              ]),
+            );
       }
     return found.filter(({ drops }) => drops >= limits.minDropsPerComponent);
   });
