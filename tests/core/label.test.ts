@@ -91,7 +91,7 @@ describe('a label', () => {
         }
         all.forEach((a, i) => all.slice(i + 1).forEach((b) => expect(apart(a, b)).toBe(true)));
       }),
-      { numRuns: 150 },
+      { numRuns: 60 },
     );
   });
 
@@ -106,7 +106,7 @@ describe('a label', () => {
         expect(layout.code === null && content.codeModules !== null).toBe(layout.leftOut.includes('the QR code'));
         expect(layout.flame === null && content.flame).toBe(layout.leftOut.includes('the flame'));
       }),
-      { numRuns: 150 },
+      { numRuns: 60 },
     );
   });
 
