@@ -1,0 +1,52 @@
+import type { Page } from 'playwright-core';
+import { newRecord } from '../../src/records/shelf';
+import type { AnyRecord } from '../../src/records/kinds';
+import { solventsOnHand } from '../../src/tasks/onHand';
+
+interface Facts {
+  code: string;
+  name: string;
+  solvent?: string;
+  grade?: 'smell only' | 'fit for drinks';
+  supplier?: string;
+  lot?: string;
+}
+
+/** A 1 % vial in a solvent of the table, as Dilute would have kept it. Suppliers and lots are made up. */
+export function vialRecord({ code, name, solvent = 'ethanol-96', grade = 'fit for drinks', supplier, lot }: Facts) {
+  const { liquid: _, foodPossible: __, ...copy } = solventsOnHand().find(({ id }) => id === solvent)!;
+  return newRecord('vial', {
+    ...{ code, name, grade, madeOn: '2026-05-04', useBy: '2027-05-04' },
+    ...{ supplier: supplier ?? 'Northgate Botanicals (made up)', lot: lot ?? `${code}-17` },
+    contents: [
+      { material: `m-${code}`, name, strength: { value: 0.01287, sources: [{ id: 'd', words: 'drops', u: 0.0007 }] } },
+    ],
+    label: { value: 1, basis: '% w/v' },
+    solvent: { ...copy, food: grade === 'fit for drinks' },
+    massG: { value: 8.2, sources: [] },
+    ...{ densityGPerMl: 0.812, sizeMl: 10, uses: [] },
+  });
+}
+
+/** Puts records into the store of an open page and loads it anew, as if they had been made on this phone. */
+export async function shelve(page: Page, records: readonly AnyRecord[]): Promise<void> {
+  await page.evaluate(
+    (stored) =>
+      new Promise<void>((resolve, reject) => {
+        const asked = indexedDB.open('minim');
+        asked.onerror = () => reject(asked.error);
+        asked.onsuccess = () => {
+          const work = asked.result.transaction('records', 'readwrite');
+          for (const record of stored) work.objectStore('records').put(record);
+          work.oncomplete = () => {
+            asked.result.close();
+            resolve();
+          };
+          work.onerror = () => reject(work.error);
+        };
+      }),
+    records as unknown as object[],
+  );
+  await page.reload();
+  await page.waitForFunction(() => document.querySelector('main'));
+}
