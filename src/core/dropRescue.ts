@@ -67,7 +67,16 @@ function accepted({ components }: PlanInstance, planned: Plan, { drops, finished
 
 function completed(instance: PlanInstance, problem: Problem, counted: Counted): PlanResult {
   const found = bestFound(problem);
-  return found ? answerOf(instance, planOf(found, counted)) : refusalOfLimits(problem)!;
+  if (found) return answerOf(instance, planOf(found, counted));
+  return refusalOfLimits(problem) ?? refusalOfEmptyLine(instance, counted);
+}
+
+/** What is left when the limits are not to blame: a line that was finished without a drop. */
+function refusalOfEmptyLine({ components }: PlanInstance, { drops, finished }: Counted): PlanRefusal {
+  const empty = components.find(({ id, stocks }) => finished.has(id) && stocks.every((stock) => !drops[stock.id]));
+  const name = empty?.name ?? empty?.id ?? 'a line';
+  const remedy = `Open ${name} again, or take it out of the formula.`;
+  return { ok: false, componentId: empty?.id ?? null, why: `${name} is finished without a drop in it.`, remedy };
 }
 
 /** The error falls as the cap rises, so the least cap that reaches the wished error is found by halving. */

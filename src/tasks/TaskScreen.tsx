@@ -30,6 +30,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
   const problems = tried.value === step.key ? problemsOf(step, walk.state.value) : {};
 
   async function leaveStep() {
+    await walk.settled(); // the last letter typed may still be on its way to the disk
     const now = walk.step.peek(); // after a choice, the step as it is with it
     tried.value = now.key;
     if (Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;

@@ -12,6 +12,8 @@ export interface EventLog {
   /** One sentence when something could not be stored. */
   readonly trouble: ReadonlySignal<string>;
   append(happenings: readonly Happening[]): Promise<boolean>;
+  /** Resolves when all that has been handed in is stored, or refused. */
+  settled(): Promise<unknown>;
   /** Stores the records and the end of the run together, or nothing. */
   seal(records: readonly AnyRecord[], ended: Run, last: Happening): Promise<boolean>;
   complain(sentence: string): void;
@@ -32,6 +34,7 @@ export function openLog(start: Start): EventLog {
   const trouble = signal('');
   let onDisk = start.stored; // or on their way there
   let next = before.length;
+  let last = Promise.resolve(true); // the write that was handed in last
 
   async function store(happenings: readonly Happening[], records: readonly AnyRecord[]): Promise<boolean> {
     const at = new Date().toISOString();
@@ -58,7 +61,8 @@ export function openLog(start: Start): EventLog {
   return {
     events,
     trouble,
-    append: (happenings) => store(happenings, []),
+    append: (happenings) => (last = store(happenings, [])),
+    settled: () => last,
     seal: (records, ended, last) => store([last], [...records, ended]),
     complain: (words) => void (trouble.value = words),
   };

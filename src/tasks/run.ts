@@ -21,6 +21,8 @@ export interface Walk {
   readonly trouble: ReadonlySignal<string>;
   /** Stores what happened, then shows it. False when it could not be stored; then nothing has changed. */
   readonly happen: (...happenings: Happening[]) => Promise<boolean>;
+  /** Resolves when all that happened is stored: a screen that decides something waits for it. */
+  readonly settled: () => Promise<unknown>;
   /** Goes to a step by its key; `done` marks the step left as done. */
   readonly goTo: (key: string, done?: boolean) => Promise<boolean>;
   /** Stores the records that the run ends in, together with its end. Null when it could not. */
@@ -72,6 +74,7 @@ function walk(task: Task, run: Run, log: EventLog): Walk {
     ...{ task, id: run.id, state, steps, index, step, title, finish },
     trouble: log.trouble,
     happen: (...happenings) => log.append(happenings),
+    settled: log.settled,
     goTo: (key, done = false) => log.append([{ type: 'go', key, ...(done ? { text: step.value.key } : {}) }]),
   };
 }

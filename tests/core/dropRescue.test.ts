@@ -236,3 +236,11 @@ describe('what cannot be planned', () => {
     expect(bestPlan(withLine({ stocks: [...line!.stocks, zero] }))).toEqual(bestPlan(good));
   });
 });
+
+test('a line finished without a drop is refused by name, not with a crash', () => {
+  const instance = randomInstance(5, SIZE, {});
+  const [first] = instance.components;
+  const rescue = rescued(instance, {}, [first!.id]);
+  expect(rescue.complete).toMatchObject({ ok: false, componentId: first!.id });
+  expect(rescue.complete.ok ? '' : rescue.complete.why).toContain('finished without a drop');
+});

@@ -105,7 +105,8 @@ describe('what one drop weighs', () => {
   });
 
   test('a viscous liquid is not guessed from another, nor is a drop insert', () => {
-    takeIn([{ ...of('water', 40, 0.5, '2026-01-02'), dropper: insert.id }]);
+    const fromInsert = { ...of('water', 40, 0.5, '2026-01-02'), dropper: insert.id };
+    takeIn([fromInsert]);
     expect(dropOf(dropper.id, { id: 'propylene-glycol', liquid: 'propylene glycol', strength: 0.01 }).words).toMatch(
       /^typical: .*viscous/,
     );
