@@ -37,12 +37,14 @@ interface Options {
   dark?: boolean;
   /** Only requests to this address are fine. */
   home: string;
+  /** A film (y4m) that the camera shows; without one there is no camera. */
+  camera?: string;
 }
 
 /** Opens a phone-sized Chromium on a profile. */
 export async function openPhone(
   dir: string,
-  { width = 390, height = 844, dark = false, home }: Options,
+  { width = 390, height = 844, dark = false, home, camera }: Options,
 ): Promise<Phone> {
   const root = process.getuid?.() === 0;
   const context = await chromium.launchPersistentContext(dir, {
@@ -58,6 +60,13 @@ export async function openPhone(
       '--disable-component-update',
       '--disable-sync',
       '--no-first-run',
+      ...(camera
+        ? [
+            '--use-fake-ui-for-media-stream',
+            '--use-fake-device-for-media-stream',
+            `--use-file-for-fake-video-capture=${camera}`,
+          ]
+        : []),
     ],
   });
   const complaints: string[] = [];
