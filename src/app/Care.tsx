@@ -7,6 +7,7 @@ import { useByOf } from '../tasks/useBy';
 import { formatPlain, measuredText } from '../ui/format';
 import { ResultLine } from '../ui/ResultLine';
 import type { Result } from '../ui/result';
+import { Facts } from './Facts';
 import { go } from './route';
 import { placeWords } from './ShelfEntry';
 
@@ -32,29 +33,20 @@ export function Care({ record, onHow }: { record: AnyRecord; onHow: () => void }
   const left = isStocked(record) ? leftResult(record) : null;
   const useBy = record.kind === 'vial' ? null : useByOf(record);
   const place = placeWords(record);
-  const lowAt = isStocked(record) ? record.lowAt : undefined;
+  const stocked = isStocked(record) ? record : null;
+  const facts = [
+    ...(stocked && runsLow(stocked) ? [['Running low', 'time for more'] as const] : []),
+    ...(place ? [['Stands in', place] as const] : []),
+    ...(useBy ? [['Use by', useBy.day, useBy.words] as const] : []),
+    ...(stocked?.lowAt === undefined
+      ? []
+      : [['Low at', `${formatPlain(stocked.lowAt)} ${left?.unit ?? 'g'}`] as const]),
+  ];
   return (
     <>
       {left && <ResultLine result={left} big={false} onHow={onHow} />}
-      <dl class="facts">
-        {isStocked(record) && runsLow(record) && <Fact label="Running low" text="time for more" />}
-        {place && <Fact label="Stands in" text={place} />}
-        {useBy && <Fact label="Use by" text={useBy.day} more={useBy.words} />}
-        {lowAt !== undefined && <Fact label="Low at" text={`${formatPlain(lowAt)} ${left?.unit ?? 'g'}`} />}
-      </dl>
+      <Facts facts={facts} />
     </>
-  );
-}
-
-function Fact({ label, text, more }: { label: string; text: string; more?: string }) {
-  return (
-    <div>
-      <dt>{label}</dt>
-      <dd>
-        {text}
-        {more && <small>{more}</small>}
-      </dd>
-    </div>
   );
 }
 

@@ -3,6 +3,7 @@ import { list } from '../records/shelf';
 import { catalogue, catalogueGone, factsOf, loadCatalogue, type CatalogueRow } from '../tasks/catalogue';
 import { catalogueSheet } from '../tasks/catalogueSheet';
 import { cautionWords } from '../tasks/cautionWords';
+import { Facts } from './Facts';
 import { go } from './route';
 import { startTask } from './RunPage';
 import './record.css';
@@ -44,7 +45,7 @@ function Sheet({ row }: { row: CatalogueRow }) {
       {[...cautionWords(row.care ?? []), ...(row.notes ?? [])].map((line) => (
         <p class="cautions">{line}</p>
       ))}
-      <Known row={row} />
+      <Facts facts={catalogueSheet(row).map(({ label, text, source }) => [label, text, source] as const)} />
       <p class="quiet">Values of a lot differ: its certificate wins. Minim warns and does not certify.</p>
       <footer class="actions">
         {own && (
@@ -57,21 +58,5 @@ function Sheet({ row }: { row: CatalogueRow }) {
         </button>
       </footer>
     </main>
-  );
-}
-
-function Known({ row }: { row: CatalogueRow }) {
-  return (
-    <dl class="facts">
-      {catalogueSheet(row).map(({ label, text, source }) => (
-        <div>
-          <dt>{label}</dt>
-          <dd>
-            {text}
-            <small>{source}</small>
-          </dd>
-        </div>
-      ))}
-    </dl>
   );
 }

@@ -15,7 +15,7 @@ export function DemoNotice() {
   return (
     <div class="demo-notice" role="note">
       <span>
-        <b>Demo.</b> Saltmarsh Soda Works, its suppliers and lots are made up.
+        <b>Demo:</b> a made-up workshop.
       </span>
       <button class="second" disabled={busy.value} onClick={() => void remove()}>
         Remove the demo

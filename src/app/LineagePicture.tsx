@@ -58,7 +58,7 @@ export function LineagePicture({
         viewBox={`-2 -2 ${width + 4} ${height + 4}`}
         role="img"
         aria-label={words}
-        style={{ minWidth: `${width * 0.8}px` }}
+        style={{ minWidth: `${width * 0.72}px` }}
       >
         {places.map((place) => (
           <Lines place={place} places={places} />

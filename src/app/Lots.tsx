@@ -14,7 +14,7 @@ const rows: readonly (readonly [string, (bottle: Bottle) => string])[] = [
   ['Purity, %', (bottle) => (bottle.purity ? formatPlain(bottle.purity * 100) : '')],
   ['Price of 10 g', (bottle) => (bottle.pricePerG === undefined ? '' : formatPlain(bottle.pricePerG * 10, 3))],
   ['Use by', (bottle) => useByOf(bottle)?.day ?? ''],
-  ['Left', leftWords],
+  ['Left', (bottle) => leftWords(bottle).replace(/ left$/, '')],
 ];
 
 /** Suppliers and lots of one material side by side; what nobody wrote down is left out. */

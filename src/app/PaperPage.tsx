@@ -4,6 +4,7 @@ import { isStocked } from '../records/stock';
 import { measuredText } from '../ui/format';
 import { leftResult } from './Care';
 import { describe } from './describe';
+import { Facts } from './Facts';
 import { recordTable } from './paper';
 import { saveTable } from './saveFile';
 import { kindWords } from './shelfIndex';
@@ -27,16 +28,7 @@ export function PaperPage({ record }: { record: AnyRecord }) {
           .filter(Boolean)
           .join(' · ')}
       </p>
-      <dl class="facts">
-        {[...numbers.map((one) => [one.label, measuredText(one.amount, one.unit)] as const), ...facts].map(
-          ([label, text]) => (
-            <div>
-              <dt>{label}</dt>
-              <dd>{text}</dd>
-            </div>
-          ),
-        )}
-      </dl>
+      <Facts facts={[...numbers.map((one) => [one.label, measuredText(one.amount, one.unit)] as const), ...facts]} />
       <Origin record={record} />
       <p class="quiet">± at k = 2, about 95 in 100. Printed by Minim, which warns and does not certify.</p>
       <footer class="actions">

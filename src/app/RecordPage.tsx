@@ -11,6 +11,7 @@ import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
 import { describe } from './describe';
 import type { Description } from './description';
 import { EditPage } from './EditPage';
+import { Facts } from './Facts';
 import { LabelOffer } from './LabelLinks';
 import { Lots } from './Lots';
 import { PaperPage } from './PaperPage';
@@ -67,33 +68,20 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
       <Facts facts={facts} />
       {(record.kind === 'material' || record.kind === 'bottle') && <Lots record={record} />}
       {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
-      <CareActions record={record} />
       <footer class="actions">
-        <LabelOffer record={record} />
-        <PageOffer record={record} />
         {next.map((offer) => (
           <button class="second" onClick={() => offer.start && startTask(offer.start)}>
             {offer.words}
           </button>
         ))}
+        <LabelOffer record={record} />
+        <PageOffer record={record} />
+        <CareActions record={record} />
         <button class="main" onClick={() => go([])}>
           To the Bench
         </button>
       </footer>
     </main>
-  );
-}
-
-function Facts({ facts }: { facts: NonNullable<Description['facts']> }) {
-  return (
-    <dl class="facts">
-      {facts.map(([label, text]) => (
-        <div>
-          <dt>{label}</dt>
-          <dd>{text}</dd>
-        </div>
-      ))}
-    </dl>
   );
 }
 

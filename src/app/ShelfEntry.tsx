@@ -9,8 +9,8 @@ import { kindWords } from './shelfIndex';
 export function leftWords(record: Stocked): string {
   const left = leftOf(record);
   if (!left) return '';
-  const unit = isOf('supply', record) ? record.unit : 'g';
-  return `${formatMeasured(left).value} ${unit} left`;
+  if (isOf('supply', record) && record.unit === 'pieces') return `${Math.round(left.value)} left`;
+  return `${formatMeasured(left).value} g left`;
 }
 
 /** 'box A, row 2', or ''. */

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
-import { catalogue, catalogueGone, loadCatalogue, searchCatalogue } from '../tasks/catalogue';
+import { catalogue, catalogueGone, loadCatalogue, searchCatalogue, type CatalogueRow } from '../tasks/catalogue';
 import { go } from './route';
+import { startTask } from './RunPage';
 import { ShelfEntry } from './ShelfEntry';
 import { searchShelf } from './shelfIndex';
 
@@ -24,7 +25,29 @@ export function ShelfHits({ query }: { query: string }) {
           <ShelfEntry key={record.id} record={record} kind />
         ))}
       </ul>
-      {rows.length > 0 && <h2>In the catalogue</h2>}
+      {hits.length + rows.length === 0 && catalogue.value && (
+        <button class="second" onClick={() => void startTask({ task: 'bottle', typed: { 'new.name': query.trim() } })}>
+          Add “{query.trim()}” as a bottle
+        </button>
+      )}
+      <CatalogueHits rows={rows} />
+      {catalogueGone.value && !catalogue.value && (
+        <p class="trouble" role="alert">
+          The catalogue could not be fetched: Minim was updated in another window.{' '}
+          <button class="second" onClick={() => location.reload()}>
+            Open Minim anew
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+function CatalogueHits({ rows }: { rows: readonly CatalogueRow[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <>
+      <h2>In the catalogue</h2>
       <ul class="list">
         {rows.map((row) => (
           <li key={row.id}>
@@ -37,14 +60,6 @@ export function ShelfHits({ query }: { query: string }) {
           </li>
         ))}
       </ul>
-      {catalogueGone.value && !catalogue.value && (
-        <p class="trouble" role="alert">
-          The catalogue could not be fetched: Minim was updated in another window.{' '}
-          <button class="second" onClick={() => location.reload()}>
-            Open Minim anew
-          </button>
-        </p>
-      )}
     </>
   );
 }

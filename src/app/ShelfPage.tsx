@@ -56,7 +56,9 @@ function Overview() {
         <LabelsButton />
         <ScanButton />
         <button class="round" onClick={() => void startTask({ task: 'bottle', typed: {} })} aria-label="Add a bottle">
-          ＋
+          <svg viewBox="0 0 24 24" width="22" height="22" fill="none" stroke="currentColor" stroke-width="2.4">
+            <path d="M12 4v16M4 12h16" stroke-linecap="round" />
+          </svg>
         </button>
       </header>
       <DemoNotice />
@@ -92,6 +94,9 @@ function Sections() {
       {sections.map(([kind, words]) => (
         <Section kind={kind} words={words} />
       ))}
+      <button class="second" onClick={() => void startTask({ task: 'supply', typed: {} })}>
+        Add solvent, strips or vials
+      </button>
       {archived > 0 && (
         <button class="second" onClick={() => go(['shelf', 'archived'])}>
           Archived ({archived})

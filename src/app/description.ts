@@ -7,7 +7,8 @@ export interface Description {
   line: string;
   code?: string;
   grade?: string;
-  facts?: readonly (readonly [string, string])[];
+  /** Label, text, and where it was read, if that is told apart. */
+  facts?: readonly (readonly [label: string, text: string, source?: string])[];
   results?: readonly Result[];
   next?: readonly Offer[];
 }

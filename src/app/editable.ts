@@ -40,7 +40,7 @@ function number(record: AnyRecord, key: string, asked: { title: string; unit: st
   const value = (record as unknown as Loose)[key];
   return {
     field: optionalAmount({ name: key, max: 1e6, ...asked }),
-    text: typeof value === 'number' ? String(value) : '',
+    text: typeof value === 'number' ? String(Number(value.toPrecision(6))) : '',
     set: put(key),
   };
 }

@@ -19,8 +19,8 @@ export function recordTable(record: AnyRecord): string {
     ['number', 'value', '± (k = 2)', 'unit'],
     ...results.map(({ label, amount, unit }) => [label, amount.value, expanded(amount), unit]),
     [],
-    ['fact', 'text'],
-    ...facts,
+    ['fact', 'text', 'source'],
+    ...facts.map(([label, text, source = '']) => [label, text, source]),
     [],
     ['made from', 'what', 'title', 'line'],
     ...ancestors(record.id).map(({ record: one, steps }) => {

@@ -18,7 +18,9 @@ export function hashOf(...parts: string[]): string {
 /** Goes to a page; `replace` leaves no way back to this one. */
 export function go(parts: readonly string[], how: 'push' | 'replace' = 'push'): void {
   const hash = hashOf(...parts);
-  if (how === 'push' && hash !== location.hash) history.pushState(null, '', hash);
+  const onwards = how === 'push' && hash !== location.hash;
+  if (onwards) history.pushState(null, '', hash);
   else history.replaceState(null, '', hash);
   route.value = parse();
+  if (onwards) scrollTo(0, 0);
 }

@@ -95,8 +95,8 @@ export function searchIndex(entries: readonly Searchable[]): SearchIndex {
 }
 
 /**
- * What fits all words of a query, best first, at most `limit`. A word fits whole, as a beginning, inside (from 3 letters), or
- * misspelled: 1 slip from 4 letters, 2 from 7. Numbers are never guessed at. An empty query finds nothing.
+ * What fits all words of a query, best first, at most `limit`. A word fits whole, as a beginning, inside (from 3 letters), or, where nothing
+ * fits so, misspelled: 1 slip from 4 letters, 2 from 7. Numbers are never guessed at. An empty query finds nothing.
  */
 export function search(index: SearchIndex, query: string, limit: number): Hit[] {
   const asked = [...new Set(wordsOf(query))];
@@ -118,20 +118,27 @@ export function search(index: SearchIndex, query: string, limit: number): Hit[] 
 }
 
 function bestPerEntry(index: SearchIndex, asked: string): Float64Array {
+  const slips = /^\p{L}+$/u.test(asked) ? (asked.length >= 7 ? 2 : asked.length >= 4 ? 1 : 0) : 0; // our choice
+  return bestWith(index, asked, 0) ?? bestWith(index, asked, slips) ?? new Float64Array(index.ids.length);
+}
+
+/** Best score of each entry for one word; null when nothing fits. */
+function bestWith(index: SearchIndex, asked: string, slips: number): Float64Array | null {
   const best = new Float64Array(index.ids.length);
   const letters = lettersOf(asked);
-  const slips = /^\p{L}+$/u.test(asked) ? (asked.length >= 7 ? 2 : asked.length >= 4 ? 1 : 0) : 0; // our choice
+  let any = false;
   for (let i = 0; i < index.words.length; i++) {
     const near = slips > 0 && bits(letters & ~index.letters[i]!) <= slips; // a slip brings one strange letter at most
     const quality = qualityOf(asked, index.words[i]!, near ? slips : 0);
     if (quality === 0) continue;
+    any = true;
     const places = index.places[i]!;
     for (let k = 0; k < places.length; k += 2) {
       const score = quality * places[k + 1]!;
       if (score > best[places[k]!]!) best[places[k]!] = score;
     }
   }
-  return best;
+  return any ? best : null;
 }
 
 function qualityOf(asked: string, word: string, slips: number): number {

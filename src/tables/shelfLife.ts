@@ -9,7 +9,7 @@ export interface ShelfLifeRow {
   readonly verified: boolean;
 }
 
-const GUIDE = 'published guideline for oils kept cold, as quoted by a shop; half of it where they stand at room temperature';
+const GUIDE = 'half of a published guideline for oils kept cold, as quoted by a shop';
 const PRACTICE = 'common practice, no source';
 
 export const shelfLives = {

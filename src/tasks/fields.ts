@@ -7,6 +7,8 @@ export interface Option {
   value: string;
   words: string;
   more?: string;
+  /** Stands there whatever is searched for among many. */
+  always?: boolean;
 }
 
 /** A question of a step: how it is asked, and how its typed text becomes a value, or one clear sentence. */

@@ -60,6 +60,12 @@ export const shelfTasks: readonly TaskCard[] = [
     load: async () => (await import('./bottle/task')).bottle,
   },
   {
+    id: 'supply',
+    name: 'Add a supply',
+    hint: 'Solvent, strips, vials',
+    load: async () => (await import('./supply/task')).supply,
+  },
+  {
     id: 'formula',
     name: 'Write a formula',
     hint: 'Parts by mass, a new version each time',

@@ -109,6 +109,7 @@ function materialStep(run: RunState): Step {
     draw: drawNaming,
     drawn: ['new.name'],
     ask: [fields.name, ...(name === null ? [] : more)],
+    done: 'Next',
     ...(name === null ? { problem: 'Type its name, or the first letters, and choose.' } : {}),
   };
 }
@@ -125,6 +126,7 @@ export function newBottleSteps(run: RunState): Step[] {
       say: 'What does the label say?',
       more: ['All of it may stay empty.'],
       ask: [supplier, lot, amount, received(), useBy(), fields.density(known), purity, price, box, row],
+      done: 'Next',
       cautions: ['Neat material: gloves and eye protection, open window, never taste it.'],
     },
     {

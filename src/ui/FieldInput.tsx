@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
+import { Options } from './ChoiceField';
 
 export interface FieldFacts {
   name: string;
@@ -6,7 +7,8 @@ export interface FieldFacts {
   unit?: string;
   help?: string;
   input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
-  options?: readonly { value: string; words: string; more?: string }[];
+  /** `always`: stands there whatever is searched for among many. */
+  options?: readonly { value: string; words: string; more?: string; always?: boolean }[];
 }
 
 interface Props {
@@ -55,21 +57,7 @@ function ChoiceField({ field, text, problem, onText }: Props) {
   return (
     <fieldset class="field choices" aria-describedby={`${field.name}-note`}>
       <legend class="title">{field.title}</legend>
-      {field.options?.map((option) => (
-        <label class={option.value === text ? 'choice chosen' : 'choice'}>
-          <input
-            type="radio"
-            name={field.name}
-            value={option.value}
-            checked={option.value === text}
-            onClick={() => onText(option.value)}
-          />
-          <span>
-            <b>{option.words}</b>
-            {option.more && <small>{option.more}</small>}
-          </span>
-        </label>
-      ))}
+      <Options field={field} text={text} onText={onText} />
       <Note field={field} problem={problem} />
     </fieldset>
   );

@@ -136,7 +136,6 @@ export const dilutions: readonly {
   hour: number;
   typed: Readonly<Record<string, string>>;
 }[] = [
-  { from: 'PGF', code: 'PGF', daysAgo: 19, hour: 9, typed: { ...SPIRIT, strength: '1' } },
   { from: 'CARD', code: 'CARD', daysAgo: 54, hour: 9, typed: { ...SPIRIT, strength: '1' } },
   { from: 'RHU', code: 'RHU', daysAgo: 54, hour: 10, typed: { ...SPIRIT, strength: '5' } },
   { from: 'HEX3', code: 'HEX3', daysAgo: 53, hour: 9, typed: { ...SPIRIT, strength: '1' } },
@@ -149,6 +148,7 @@ export const dilutions: readonly {
     ...{ from: 'ION', code: 'ION', daysAgo: 52, hour: 9 },
     typed: { ...SPIRIT, solvent: 'isopropanol-99', strength: '1' },
   },
+  { from: 'PGF', code: 'PGF', daysAgo: 19, hour: 9, typed: { ...SPIRIT, strength: '1' } },
 ];
 
 export const layerings = [

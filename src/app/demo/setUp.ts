@@ -136,7 +136,7 @@ async function supplies(): Promise<void> {
     ...{ supplier: 'Pebblewick Spirit Store', lot: 'E-5512', box: 'cupboard' },
   });
   const strips = newRecord('supply', {
-    ...{ name: 'paper strips', sort: 'strips', unit: 'pieces', amount: 10 },
+    ...{ name: 'paper strips', sort: 'strips', unit: 'pieces', amount: 8 },
     ...{ supplier: 'Gannet Row Papers', lot: '', box: 'drawer' },
   });
   await keepDemo([spirit, strips].map((one) => ({ ...one, made: at(60, 8) })));

@@ -10,7 +10,11 @@ function sources(): Option[] {
     const more = [bottle.supplier, bottle.lot && `lot ${bottle.lot}`, bottle.grade].filter(Boolean).join(', ');
     return { value: bottle.id, words: `${material?.code ?? ''} · ${material?.name ?? 'unknown'}`, more };
   });
-  return [...bottles, { value: 'new', words: 'A new bottle', more: 'that is not on the Shelf yet' }, ...vialOptions()];
+  return [
+    ...bottles,
+    { value: 'new', words: 'A new bottle', more: 'that is not on the Shelf yet', always: true },
+    ...vialOptions(),
+  ];
 }
 
 const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];

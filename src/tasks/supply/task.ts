@@ -1,0 +1,90 @@
+import type { AnyRecord } from '../../records/kinds';
+import { newRecord } from '../../records/shelf';
+import type { Supply } from '../../records/supply';
+import { amount, choice, day, valueOf, whole, words } from '../fields';
+import type { RunState } from '../fold';
+import { solventOptions, solventsOnHand, today } from '../onHand';
+import type { Step, Task } from '../task';
+
+const names: Readonly<Record<string, string>> = {
+  solvent: '',
+  strips: 'paper strips',
+  vials: 'empty vials',
+  other: '',
+};
+
+const fields = {
+  sort: choice({
+    name: 'sort',
+    title: 'What is it?',
+    options: [
+      { value: 'solvent', words: 'A solvent', more: 'what vials take of it is counted off' },
+      { value: 'strips', words: 'Paper strips', more: 'each layering counts them off' },
+      { value: 'vials', words: 'Empty vials', more: 'each vial made counts one off' },
+      { value: 'other', words: 'Something else' },
+    ],
+  }),
+  solvent: () => choice({ name: 'solvent', title: 'Solvent', options: solventOptions() }),
+  name: (preset: string) => words({ name: 'name', title: 'Name', max: 60, preset }),
+  grams: amount({
+    name: 'grams',
+    title: 'Amount',
+    unit: 'g',
+    above: 0,
+    max: 1e6,
+    help: 'One litre of ethanol 96 % weighs 807 g.',
+  }),
+  pieces: whole({ name: 'pieces', title: 'Amount', unit: 'pieces', min: 1, max: 1_000_000 }),
+  supplier: words({ name: 'supplier', title: 'Supplier', optional: true, max: 80 }),
+  lot: words({ name: 'lot', title: 'Lot', optional: true, max: 40 }),
+  box: words({ name: 'box', title: 'Box or shelf it stands in', optional: true, max: 20 }),
+  useBy: () => day({ name: 'useBy', title: 'Use by, from the label', optional: true, today: today() }),
+};
+
+function usualName(run: RunState): string {
+  const solvent = solventsOnHand().find(({ id }) => id === run.typed['solvent']);
+  return solvent?.name ?? names[run.typed['sort'] ?? ''] ?? '';
+}
+
+function steps(run: RunState): Step[] {
+  const liquid = run.typed['sort'] === 'solvent';
+  const what: Step = { key: 'solvent', say: 'Which solvent?', ask: [fields.solvent()] };
+  const { name, grams, pieces, supplier, lot, box, useBy } = fields;
+  return [
+    { key: 'sort', say: 'What do you put on the Shelf?', ask: [fields.sort] },
+    ...(liquid ? [what] : []),
+    {
+      key: 'label',
+      say: 'How much, and from whom?',
+      ask: [name(usualName(run)), liquid ? grams : pieces, supplier, lot, useBy(), box],
+      done: 'Put it on the Shelf',
+    },
+  ];
+}
+
+function keep(run: RunState): AnyRecord[] {
+  const sort = valueOf(run, fields.sort) as Supply['sort'] | null;
+  const liquid = sort === 'solvent';
+  const amountOf = valueOf(run, liquid ? fields.grams : fields.pieces);
+  const name = valueOf(run, fields.name(usualName(run)));
+  if (sort === null || amountOf === null || name === null) throw new RangeError('Something is still missing: go back.');
+  const [useBy, box] = [valueOf(run, fields.useBy()), valueOf(run, fields.box)];
+  return [
+    newRecord('supply', {
+      ...{ name, sort, amount: amountOf, unit: liquid ? 'g' : 'pieces' },
+      ...(liquid ? { solvent: run.typed['solvent']! } : {}),
+      ...{ supplier: valueOf(run, fields.supplier) ?? '', lot: valueOf(run, fields.lot) ?? '' },
+      ...(useBy ? { useBy } : {}),
+      ...(box ? { box } : {}),
+    }),
+  ];
+}
+
+/** What the bench uses up beside materials, onto the Shelf. */
+export const supply: Task = {
+  id: 'supply',
+  recorded: true,
+  title: (run) => ['Add a supply', usualName(run)].filter(Boolean).join(' · '),
+  steps,
+  keep,
+};

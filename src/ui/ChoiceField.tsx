@@ -1,0 +1,86 @@
+import { useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
+import { search, searchIndex } from '../core/search';
+import type { FieldFacts } from './FieldInput';
+
+const FEW = 8; // options up to this many are looked through faster than searched (our choice)
+const MOST = 30; // options drawn at a time
+
+type Option = NonNullable<FieldFacts['options']>[number];
+
+interface Props {
+  field: FieldFacts;
+  text: string;
+  onText: (text: string) => void;
+}
+
+/** The options of a choice; with many of them a search above, which forgives misspelling. */
+export function Options({ field, text, onText }: Props) {
+  const query = useSignal('');
+  const all = field.options ?? [];
+  const index = useMemo(
+    () =>
+      searchIndex(
+        all.map(({ value, words, more = '' }) => ({
+          id: value,
+          texts: [
+            [words, 5],
+            [more, 1],
+          ],
+        })),
+      ),
+    [field.options],
+  );
+  const found = query.value.trim() === '' ? null : search(index, query.value, all.length).map(({ id }) => id);
+  const left = found ? [...found.map((id) => all.find(({ value }) => value === id)!), ...kept(all, found)] : all;
+  const shown = found || all.length <= MOST ? left.slice(0, MOST) : firstOf(all, text);
+  return (
+    <>
+      {all.length > FEW && (
+        <input
+          class="choice-search"
+          type="search"
+          placeholder={`Search ${all.length}: name, code, lot…`}
+          aria-label={`Search: ${field.title}`}
+          autoComplete="off"
+          autoCapitalize="off"
+          onInput={(event) => (query.value = event.currentTarget.value)}
+        />
+      )}
+      {shown.map((option) => (
+        <Choice key={option.value} name={field.name} option={option} chosen={option.value === text} onText={onText} />
+      ))}
+      {found?.length === 0 && <span class="note">Nothing like it here.</span>}
+      {shown.length < left.length && <span class="note">{left.length - shown.length} more: search for them.</span>}
+    </>
+  );
+}
+
+/** Ways out that are offered whatever is searched for. */
+function kept(all: readonly Option[], found: readonly string[]): Option[] {
+  return all.filter((option) => option.always && !found.includes(option.value));
+}
+
+/** The first of many, with the one chosen and those that must always be there. */
+function firstOf(all: readonly Option[], text: string): Option[] {
+  return all.filter((option, i) => i < MOST || option.value === text || option.always);
+}
+
+interface ChoiceProps {
+  name: string;
+  option: Option;
+  chosen: boolean;
+  onText: (text: string) => void;
+}
+
+function Choice({ name, option, chosen, onText }: ChoiceProps) {
+  return (
+    <label class={chosen ? 'choice chosen' : 'choice'}>
+      <input type="radio" name={name} value={option.value} checked={chosen} onClick={() => onText(option.value)} />
+      <span>
+        <b>{option.words}</b>
+        {option.more && <small>{option.more}</small>}
+      </span>
+    </label>
+  );
+}
