@@ -20,10 +20,10 @@ export interface Holdings {
 
 const mostLacking = 200; // writes kept in memory while the phone is full; beyond them the next start writes the journal anew
 
-/** Opens what there is. Rejects where the browser has no such file system. */
-export async function openHoldings(): Promise<Holdings> {
+/** Opens what there is; waits so many ms for files that another window holds. Rejects where the browser has no such file system. */
+export async function openHoldings(patience: number): Promise<Holdings> {
   const folder = await openFolder();
-  const { files, held } = await openFiles(folder);
+  const { files, held } = await openFiles(folder, patience);
   const main = files.filter(({ head }) => head).sort((a, b) => b.last - a.last)[0] ?? null;
   return { folder, files, held, main, since: null, lacking: [] };
 }

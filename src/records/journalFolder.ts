@@ -12,13 +12,13 @@ export async function openFolder(): Promise<Folder> {
   return (await root.getDirectoryHandle('journal', { create: true })) as Folder;
 }
 
-/** Opens every journal file that no other window holds; says how many are held. */
-export async function openFiles(folder: Folder): Promise<{ files: JournalFile[]; held: number }> {
+/** Opens every journal file that no other window holds, trying for so many ms; says how many are held. */
+export async function openFiles(folder: Folder, patience: number): Promise<{ files: JournalFile[]; held: number }> {
   const files: JournalFile[] = [];
   let held = 0;
   for await (const [name, entry] of folder.entries()) {
     if (entry.kind !== 'file' || !name.endsWith('.jsonl')) continue;
-    const handle = await openWhenFree(entry as FileWithHandle);
+    const handle = await openWhenFree(entry as FileWithHandle, patience);
     if (handle) files.push(openFile(name, handle));
     else held++;
   }
@@ -26,15 +26,15 @@ export async function openFiles(folder: Folder): Promise<{ files: JournalFile[];
 }
 
 /** A page that is being reloaded lets go of its files a moment later than it should; a second window does not let go. */
-async function openWhenFree(file: FileWithHandle): Promise<Handle | null> {
-  for (let tries = 1; ; tries++) {
+async function openWhenFree(file: FileWithHandle, patience: number): Promise<Handle | null> {
+  for (let waited = 0; ; waited += 50) {
     try {
       return await file.createSyncAccessHandle();
     } catch (error) {
       const busy =
         error instanceof DOMException && ['NoModificationAllowedError', 'InvalidStateError'].includes(error.name);
       if (!busy) throw error;
-      if (tries === 8) return null;
+      if (waited >= patience) return null;
       await new Promise((resolve) => setTimeout(resolve, 50));
     }
   }

@@ -14,6 +14,9 @@ let why = '';
 
 const fine: Omit<Told, 'why'> = { mended: [], refilled: false, possible: true };
 
+const elsewhere =
+  'The store is empty here and another window of Minim holds the second copy. Close the other window and open this one again.';
+
 /** Questions are worked off one after the other; what takes long goes on beside them. */
 let queue = Promise.resolve();
 addEventListener('message', ({ data }: MessageEvent<Question>) => {
@@ -52,14 +55,16 @@ async function alone(work: () => Promise<Told>): Promise<Told> {
 }
 
 async function start(): Promise<Told> {
+  const state = await storedState();
   try {
-    own = await openHoldings();
+    own = await openHoldings(state ? 400 : 5000); // ms; an empty store is not believed before the journal was read
   } catch (error) {
     why = 'This browser has no second place to write to: what you do is kept once.';
     return { ...fine, why, possible: false, mended: [`(${said(error)})`] };
   }
+  if (own.held > 0 && !state) return { ...fine, why: (why = elsewhere) };
   if (own.held > 0) return { ...fine, why }; // the window that holds them has compared
-  const told = await mend(own, compareCopies(await storedState(), own.files));
+  const told = await mend(own, compareCopies(state, own.files));
   if (told.why === '' && own.files.length > 1) inBackground(rewrite(own));
   else if (told.why === '') setTimeout(() => own && void lookWhenDue(own), 5000);
   return told;

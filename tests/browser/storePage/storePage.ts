@@ -1,12 +1,13 @@
 import { storedAllEvents, storedRecords } from '../../../src/records/bulk';
 import { write } from '../../../src/records/door';
-import { copies, lookThroughCopies, rewriteJournal } from '../../../src/records/journal';
+import { copies, journalOpened, lookThroughCopies, type Copies, rewriteJournal } from '../../../src/records/journal';
 import journalScript from '../../../src/records/journalWorker?worker&url';
 import { load, newRecord, shelf } from '../../../src/records/shelf';
 
 /** The storage of the app on a bare page, for tests that need to write faster than a finger. */
 const store = {
-  opened: load(() => new Worker(journalScript, { type: 'module' })),
+  /** Resolves when both copies were compared, which `load` waits for only when it must. */
+  opened: load(() => new Worker(journalScript, { type: 'module' })).then(journalOpened),
   copies: () => copies.value,
   lost: () => shelf.lost.value,
   write,
@@ -31,6 +32,23 @@ const store = {
     }
   },
 };
+
+/** What the page posts: at its start all keys and how the copies stand; then the keys of each write that was acknowledged. */
+export interface Report {
+  keys: string[];
+  copies?: Copies;
+}
+
+/** With ?run=… in its address the page reports what it finds, and then writes until it is killed. */
+async function report(run: string): Promise<void> {
+  const post = (body: Report) => fetch('./', { method: 'POST', body: JSON.stringify(body) });
+  await store.opened;
+  await post({ keys: await store.keys(), copies: store.copies() });
+  await store.writeOn(run, (keys) => void post({ keys }));
+}
+
+const run = new URLSearchParams(location.search).get('run');
+if (run) void report(`run-${run}`);
 
 export type StorePage = typeof store;
 Object.assign(globalThis, { store });
