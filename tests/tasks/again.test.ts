@@ -1,0 +1,108 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { AnyRecord } from '../../src/records/kinds';
+import type { Run } from '../../src/records/run';
+import { newRecord, shelf, takeIn } from '../../src/records/shelf';
+import { againOf, canBeMadeAgain } from '../../src/tasks/again';
+import { freshRun } from '../../src/tasks/fold';
+import { material, pipette, vialOf } from './countShelf';
+
+const bottle = (id: string, facts: object = {}) => ({
+  ...newRecord('bottle', { id, material: 'card', supplier: 'Pebblewick', lot: id, grade: 'fit for drinks' }),
+  ...facts,
+});
+const run = (task: string, kept: readonly AnyRecord[] = []): Run =>
+  newRecord('run', { id: 'run', task, kept: kept.map(({ id }) => id), title: '', endedAt: '2025-05-01T10:00:00Z' });
+const state = (typed: Record<string, string>) => ({ ...freshRun, typed });
+const wish = { bottle: 'A1', strength: '0,5', basis: '% w/v', size: '10', solvent: 'ethanol-96', dropper: 'pip' };
+
+beforeEach(() => {
+  shelf.records.value = new Map();
+  takeIn([material('card'), bottle('A1'), ...pipette]);
+});
+
+describe('making a vial again', () => {
+  test('carries the wishes over as they were typed, and nothing that was measured', () => {
+    const measured = { 'material.g': '0.086', 'solvent.g': '7.9', 'vial.made': '2025-05-01', overshoot: 'keep' };
+    const again = againOf(run('dilute'), state({ ...wish, ...measured }));
+    expect(again.typed).toEqual(wish);
+    expect(again.differences).toEqual([]);
+  });
+
+  test('takes the lot of today where the old one is put away, and says so', () => {
+    const old = bottle('A1', { archived: '2026-01-01T00:00:00Z' });
+    const fresh = bottle('B7', { supplier: 'Mudlark', density: { gPerMl: 0.925, atC: 20, source: 'test' } });
+    takeIn([old, fresh]);
+    const { typed, differences } = againOf(run('dilute'), state(wish));
+    expect(typed['bottle']).toBe('B7');
+    expect(differences).toEqual([
+      'CARD lot A1 is put away: CARD lot B7 is taken instead (from Mudlark, density 0.925 g/mL).',
+    ]);
+  });
+
+  test('keeps the old lot while it is good, even when a newer one came', () => {
+    takeIn([bottle('B7')]);
+    expect(againOf(run('dilute'), state(wish)).typed['bottle']).toBe('A1');
+  });
+
+  test('does not take one that is past its day, and says when there is no other', () => {
+    const old = bottle('A1', { useBy: '2020-01-01' });
+    takeIn([old]);
+    const { typed, differences } = againOf(run('dilute'), state(wish));
+    expect(typed['bottle']).toBe('A1');
+    expect(differences).toEqual(['CARD lot A1 is past its day (2020-01-01), and there is no other on the Shelf.']);
+  });
+
+  test('finds the bottle that was new then', () => {
+    const again = againOf(run('dilute', [bottle('A1')]), state({ ...wish, bottle: 'new' }));
+    expect(again.typed['bottle']).toBe('A1');
+  });
+
+  test('says when a drop was weighed anew since', () => {
+    const old = { ...vialOf('v', 0.01), from: ['A1', 'cal'] };
+    const later = newRecord('calibration', {
+      ...{ id: 'cal2', dropper: 'pip', liquid: { id: 'ethanol-96', name: 'ethanol 96 %' }, readings: [] },
+      ...{ readabilityG: 0.001, mgPerDrop: { value: 14.2, sources: [] }, spread: 0.05 },
+    });
+    takeIn([old, later]);
+    expect(againOf(run('dilute', [old]), state(wish)).differences).toEqual([
+      'A drop of ethanol 96 % from Pipette 1 weighed 15.00 ± 0.60 mg then, 14.2 mg now.',
+    ]);
+  });
+});
+
+describe('making other things again', () => {
+  test('strips: the vials of today stand in for those that are put away, nearest in strength', () => {
+    const gone = { ...vialOf('old', 0.01, { material: 'card' }), archived: '2026-01-01T00:00:00Z' };
+    takeIn([gone, vialOf('near', 0.011, { material: 'card' }), vialOf('far', 0.1, { material: 'card' })]);
+    const { typed, differences } = againOf(run('layer'), state({ 'pick.old': 'yes', 'reading.1.words': 'citrus' }));
+    expect(typed).toEqual({ 'pick.near': 'yes' });
+    expect(differences).toHaveLength(1);
+  });
+
+  test('a formula: its newest version, and which it was then', () => {
+    const version = (id: string, n: number) =>
+      newRecord('formula', { id, name: 'Orchard', root: 'f1', version: n, lines: [], notes: '' });
+    takeIn([version('f1', 1), version('f2', 2)]);
+    const { typed, differences } = againOf(run('count'), state({ formula: 'f1', most: '60' }));
+    expect(typed).toEqual({ formula: 'f2', most: '60' });
+    expect(differences).toEqual(['Orchard: version 1 then, version 2 now.']);
+  });
+
+  test('a bottle: the same material, with its lot left open', () => {
+    const typed = {
+      'new.name': 'card oil',
+      'new.lot': 'A1',
+      'new.supplier': 'Pebblewick',
+      'new.grade': 'fit for drinks',
+    };
+    const again = againOf(run('bottle', [bottle('A1')]), state(typed));
+    expect(again.typed).toMatchObject({ 'new.material': 'card', 'new.supplier': 'Pebblewick' });
+    expect(again.typed['new.lot']).toBeUndefined();
+  });
+
+  test('is not offered for what came out of nothing', () => {
+    expect(canBeMadeAgain(bottle('A1'))).toBe(false);
+    expect(canBeMadeAgain(bottle('A1', { from: ['card', 'run'] }))).toBe(true);
+    expect(canBeMadeAgain(run('lookup'))).toBe(false);
+  });
+});
