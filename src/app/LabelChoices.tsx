@@ -30,6 +30,7 @@ export function LabelChoices({ problems }: { problems: Record<string, string> })
       <Chips name="size" title="Size, mm" options={labelSizes} />
       {wish['size'] === 'own' && ask(ownFields)}
       <Chips name="on" title="Printed on" options={labelPrinters} />
+      {!onSheet && <p class="quiet">Some phones print in a size of their own: then share or save the picture.</p>}
       {onSheet && <Chips name="paper" title="Paper" options={papers} />}
       {onSheet && wish['paper'] === 'labels' && ask(sheetFields)}
       {onSheet && ask([firstField])}

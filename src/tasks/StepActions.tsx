@@ -1,4 +1,4 @@
-import { LabelButton } from './LabelCheck';
+import { LabelButton, labelVerdict } from './LabelCheck';
 import type { Walk } from './run';
 import type { Offer } from './task';
 
@@ -46,7 +46,9 @@ export function StepActions({
           {offer.words}
         </button>
       ))}
-      {step.pad?.expects && <LabelButton state={walk.state.value} step={step} onScan={onScan} />}
+      {step.pad?.expects && labelVerdict(walk.state.value, step) !== 'wrong' && (
+        <LabelButton state={walk.state.value} step={step} onScan={onScan} />
+      )}
       <div class="row">
         {step.pad && (
           <button

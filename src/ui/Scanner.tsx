@@ -36,7 +36,7 @@ export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
         </button>
       </header>
       <View video={video} camera={camera} />
-      <p class={answer.value ? 'answer trouble' : 'answer quiet'} role="status" aria-live="assertive">
+      <p class={answer.value ? 'heard trouble' : 'heard quiet'} role="status" aria-live="assertive">
         {answer.value ||
           reading.value ||
           (camera.problem.value ? '' : 'Hold the square code of the label into the frame.')}
