@@ -2,6 +2,7 @@ import type { Batch } from '../records/batch';
 import { find } from '../records/shelf';
 import { formatPlain, measuredText } from '../ui/format';
 import { batchTable } from './batchTable';
+import { saveTable } from './saveFile';
 import './batchSheet.css';
 
 /** The sheet of a batch: to print (or save as PDF by printing), and as a table for a spreadsheet. */
@@ -23,7 +24,7 @@ export function BatchSheet({ id }: { id: string }) {
       <Drink batch={batch} />
       <Checks batch={batch} />
       <footer class="actions">
-        <button class="second" onClick={() => save(batch)}>
+        <button class="second" onClick={() => saveTable(`${batch.madeOn} ${batch.name}`, batchTable(batch))}>
           Table for a spreadsheet (CSV)
         </button>
         <button class="main" onClick={() => print()}>
@@ -70,8 +71,8 @@ function Weighed({ batch, into }: { batch: Batch; into: Batch['weighed'][number]
                 {name}
                 {lot && <small>{lot}</small>}
               </th>
-              <td>{formatPlain(plannedG, 5)}</td>
-              <td>{measuredText(massG, '')}</td>
+              <td>{formatPlain(plannedG)}</td>
+              <td>{measuredText(massG, '').trim()}</td>
             </tr>
           ))}
         </tbody>
@@ -114,7 +115,7 @@ function Checks({ batch }: { batch: Batch }) {
   return (
     <section>
       <h2>What the {batch.jurisdiction} rules said</h2>
-      <table>
+      <table class="facts-table">
         <tbody>
           {batch.checks.map(({ what, words, source }) => (
             <tr>
@@ -133,14 +134,4 @@ function Checks({ batch }: { batch: Batch }) {
       </p>
     </section>
   );
-}
-
-/** Hands the table to the phone as a file. */
-function save(batch: Batch): void {
-  const blob = new Blob(['\uFEFF', batchTable(batch)], { type: 'text/csv;charset=utf-8' });
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = `${batch.madeOn} ${batch.name.replace(/[^\p{L}\p{N} ._-]/gu, '')}.csv`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

@@ -43,7 +43,7 @@ export function FormulaPage({ id }: { id: string }) {
       {use && <Lines lines={usedLines(formula, use)} use={use} />}
       {use && <Cost formula={formula} use={use} />}
       <footer class="actions">
-        <button class="second" onClick={() => startTask({ task: 'formula', typed: { from: id } })}>
+        <button class="second" onClick={() => startTask({ task: 'formula', typed: { from: id, of: id } })}>
           Change it: a new version
         </button>
         <button class="second" onClick={() => startTask({ task: 'count', typed: { formula: id } })}>
@@ -133,7 +133,7 @@ function Lines({ lines, use }: { lines: readonly UsedLine[]; use: FormulaUse }) 
           <h2>
             {line.name} · {formatPlain(line.share * 100, 3)} %
           </h2>
-          <table>
+          <table class="facts-table">
             <tbody>
               <Fact title="In the drink" text={`${formatPlain(line.mgPerKg, 3)} mg/kg`} />
               <Fact title="Of the concentrate" text={`${formatPlain(line.inConcentrate * 100, 3)} % w/w`} />

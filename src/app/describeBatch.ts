@@ -25,6 +25,7 @@ export function describeBatch(r: Batch): Description {
       ['Notes', r.notes],
     ),
     results: [
+      resultOf(r, 'Drink', { amount: litres, unit: 'L' }),
       resultOf(r, 'Sugar', { amount: brix, unit: '°Brix' }),
       resultOf(r, 'Alcohol', { amount: abv, unit: '% ABV' }),
       ...r.reached.map(({ name, mgPerKg }) => resultOf(r, name, { amount: mgPerKg, unit: 'mg/kg' })),

@@ -1,18 +1,21 @@
+import { WATER } from '../../core/batchPlan';
+import { exact } from '../../core/measured';
+import { mixtureOf, shareIn, type Mixture } from '../../core/mixture';
 import { formatFixed, formatPlain } from '../../ui/format';
 import type { Walk } from '../run';
-import { makingOf } from './made';
+import { ETHANOL } from './goods';
+import { makingOf, type Making } from './made';
 import { outcome } from './outcome';
-import type { Pour } from './pour';
 import './batch.css';
 
-/** The concentrate so far: what is in, what is to come, and the share each will have if the rest is weighed as planned. */
+/** The concentrate so far: what each part was meant to have, and what it has if the rest is weighed as planned. */
 export function drawComposition(walk: Walk) {
   const making = outcome(() => makingOf(walk.state.value)).value;
   if (!making) return <></>;
-  const { pours, factor } = making.vessel;
-  const rows = rowsOf(pours);
-  const whole = rows.reduce((sum, { mass }) => sum + mass, 0);
-  const planned = rows.reduce((sum, { plan }) => sum + plan * factor, 0);
+  const planned = mixtureOf(
+    making.idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
+  );
+  const now = trueMixture(making);
   return (
     <table class="composition">
       <caption>The concentrate, if the rest is weighed as planned</caption>
@@ -24,38 +27,39 @@ export function drawComposition(walk: Walk) {
         </tr>
       </thead>
       <tbody>
-        {rows.map(({ name, mass, plan, isIn }) => (
-          <tr class={isIn ? 'in' : ''}>
-            <th scope="row">
-              {isIn ? '✓ ' : ''}
-              {name}
-            </th>
-            <td>{percent((plan * factor) / planned)}</td>
-            <td>{percent(mass / whole)}</td>
-          </tr>
-        ))}
+        {now.contents.map(({ material, strength }) => {
+          const isIn = isWeighed(making, material);
+          return (
+            <tr class={isIn ? 'in' : ''}>
+              <th scope="row">
+                {isIn ? '✓ ' : ''}
+                {nameOf(making, material)}
+              </th>
+              <td>{percent(shareIn(planned, material).value)}</td>
+              <td>{percent(strength.value)}</td>
+            </tr>
+          );
+        })}
       </tbody>
     </table>
   );
 }
 
-interface Row {
-  name: string;
-  mass: number;
-  plan: number;
-  isIn: boolean;
+function trueMixture({ vessel }: Making): Mixture {
+  return mixtureOf(
+    vessel.pours.map(({ mass, target, goods }) => ({ mass: exact(mass?.value ?? target), contents: goods.contents })),
+  );
 }
 
-/** One row for each goods; more of the same is added to its row. `plan` is g at factor 1 times the factor of its moment. */
-function rowsOf(pours: readonly Pour[]): Row[] {
-  const rows = new Map<string, Row>();
-  for (const { goods, mass, target, again, base } of pours) {
-    const before = rows.get(goods.id);
-    const now = mass?.value ?? target;
-    if (before && again) rows.set(goods.id, { ...before, mass: before.mass + now, isIn: before.isIn && mass !== null });
-    else rows.set(goods.id, { name: goods.name, mass: now, plan: base, isIn: mass !== null });
-  }
-  return [...rows.values()];
+/** True when all that is weighed under this id is in; what only came along with others never is. */
+function isWeighed({ vessel }: Making, id: string): boolean {
+  const own = vessel.pours.filter(({ goods }) => goods.id === id);
+  return own.length > 0 && own.every(({ mass }) => mass !== null);
+}
+
+function nameOf({ idea }: Making, id: string): string {
+  const known = idea.concentrate.find(({ goods }) => goods.id === id)?.goods.name;
+  return known ?? (id === ETHANOL ? 'ethanol' : id === WATER ? 'water' : id);
 }
 
 function percent(share: number): string {

@@ -23,6 +23,8 @@ interface Weighing {
   readonly fill: string;
   readonly goods: (id: string) => Goods;
   readonly tolerance: number;
+  /** Half a step of the scale, g: no more can be asked of a hand. */
+  readonly halfStep: number;
 }
 
 /** g of each step at factor 1, as it stands now: a stock that came out stronger is drawn less of. */
@@ -33,7 +35,8 @@ export function concentrateVessel(run: RunState, idea: Idea, least: number): Ves
   const { list, fill } = listOf(idea, least);
   const goods = (id: string) => idea.concentrate.find((one) => one.goods.id === id)!.goods;
   const tolerance = (valueOf(run, fields.tolerance) ?? 0) / 100;
-  const weighing = { run, list, fill, goods, tolerance };
+  const halfStep = (valueOf(run, fields.fine) ?? 0) / 2;
+  const weighing = { run, list, fill, goods, tolerance, halfStep };
   const bases = new Map<string, number>();
   let pours: Pour[] = [];
   let factor = 1;
@@ -43,7 +46,7 @@ export function concentrateVessel(run: RunState, idea: Idea, least: number): Ves
     if (!pour.rescue || run.typed[`over.${pour.key}`] !== 'scale') continue;
     const weighed = new Set(pours.map((one) => one.goods.id));
     factor *= pour.rescue.factor;
-    const more = pour.rescue.add.filter(({ id, mass }) => weighed.has(id) && mass > 0 && id !== step.id);
+    const more = pour.rescue.add.filter(({ id, mass }) => weighed.has(id) && mass > 0);
     pours = [...pours, ...more.map((add) => addition(weighing, pours, { ...add, cause: step.id }))];
   }
   return { pours, factor };
@@ -54,14 +57,14 @@ function nextPour(
   step: WeighStep,
   so: { bases: Map<string, number>; factor: number; pours: readonly Pour[] },
 ): Pour {
-  const { run, list, fill, goods, tolerance } = weighing;
+  const { run, list, fill, goods, tolerance, halfStep } = weighing;
   const stock = stockOf(run, step, { from: goods(step.id), carrier: goods(fill) });
   const base = step.id === fill ? step.mass + shift(list, so.bases) : stock ? step.neat / stock.share.value : step.mass;
   so.bases.set(step.id, base);
   const key = `c.${step.id}`;
   const target = so.factor * base;
   const mass = massAt(run, key);
-  const isOver = mass !== null && mass.value > target * (1 + tolerance);
+  const isOver = mass !== null && mass.value - target > Math.max(tolerance * target, halfStep);
   const now = {
     ...list,
     steps: list.steps.map((one) => ({ ...one, mass: gram(so.factor * (so.bases.get(one.id) ?? one.mass)) })),
@@ -71,7 +74,7 @@ function nextPour(
     mass: gram(one.mass?.value ?? 0),
   }));
   return {
-    ...{ key, into: 'concentrate', target, base, mass, stock, again: false, tooSmall: !step.enough },
+    ...{ key, into: 'concentrate', scale: 'fine', target, mass, stock, again: false, tooSmall: !step.enough },
     goods: stock?.goods ?? goods(step.id),
     rescue: isOver ? rescueList(now, weighed) : null,
   };

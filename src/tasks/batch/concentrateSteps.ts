@@ -6,6 +6,7 @@ import { agentOptions, creaming, isEmulsion, usualMake, usualOil } from './emuls
 import { fields } from './fields';
 import { basisOf, concentrateOf, ideaOf, type Idea } from './idea';
 import { outcome } from './outcome';
+import { carrierOf } from './wish';
 
 /** What is said where a bottle is not food grade. */
 export const NOT_FOOD = 'What is not food grade is smell only: it never goes into a drink. Take another bottle.';
@@ -31,7 +32,7 @@ export function concentrateSteps(run: RunState): Step[] {
     ],
     ask: [fields.make(usualMake(run))],
   };
-  return [dosage, dissolve, ...(isEmulsion(run) ? emulsionSteps(run) : [carrierStep(run)])];
+  return [dosage, dissolve, ...(isEmulsion(run) ? emulsionSteps(run) : carrierSteps(run))];
 }
 
 const dissolveSays = {
@@ -40,16 +41,24 @@ const dissolveSays = {
   'stays cloudy': 'It will not stay dissolved in the drink.',
 } as const;
 
-function carrierStep(run: RunState): Step {
+function carrierSteps(run: RunState): Step[] {
   const { problem } = outcome(() => concentrateOf(run));
   const barred = run.typed['carrier.food'] === 'no' ? NOT_FOOD : problem;
-  return {
-    key: 'carrier',
-    say: 'What is it dissolved in?',
-    more: ['Try a little first: whether the carrier holds the formula is not computed.'],
-    ask: [fields.carrier(), fields.carrierFood],
-    ...(barred ? { problem: barred } : {}),
-  };
+  const name = carrierOf(run)?.name ?? 'the carrier';
+  return [
+    {
+      key: 'carrier',
+      say: 'What is it dissolved in?',
+      more: ['Try a little first: whether the carrier holds the formula is not computed.'],
+      ask: [fields.carrier()],
+    },
+    {
+      key: 'carrier-food',
+      say: `Is this bottle of ${name} food grade?`,
+      ask: [fields.carrierFood],
+      ...(barred ? { problem: barred } : {}),
+    },
+  ];
 }
 
 function emulsionSteps(run: RunState): Step[] {

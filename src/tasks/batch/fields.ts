@@ -84,7 +84,7 @@ export const fields = {
         .filter(({ foodPossible }) => foodPossible)
         .map(({ id, name }) => ({ value: id, words: name })),
     }),
-  carrierFood: choice({ name: 'carrier.food', title: 'Is this bottle food grade?', options: yesNo }),
+  carrierFood: choice({ name: 'carrier.food', title: 'Food grade', options: yesNo }),
   make: (preset: string) =>
     choice({
       ...{ name: 'make', title: 'So the concentrate is', preset },

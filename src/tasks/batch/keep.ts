@@ -1,3 +1,4 @@
+import type { Finding } from '../../core/finding';
 import { plus } from '../../core/measured';
 import { gaugeForVolumes } from '../../core/carbonation';
 import { celsius } from '../../core/units';
@@ -63,8 +64,8 @@ function askedOf(run: RunState): Record<string, string> {
   return Object.fromEntries(mine);
 }
 
-function weighedOf({ into, goods, target, mass, stock }: Pour): Weighed {
-  const name = stock ? `${goods.name}, thinned to ${formatPlain(stock.share.value * 100, 3)} %` : goods.name;
+function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
+  const name = again ? `${goods.name}, more` : goods.name;
   const { source } = goods;
   return {
     ...{ into, id: goods.id, name },
@@ -100,7 +101,11 @@ function checksOf(run: RunState, { idea }: Making, made: Made): Batch['checks'] 
   return findings.map(({ state, what, amount, max, unit, figure }) => ({
     state,
     what,
-    words: `${stateWords[state].words}: ${measuredText(amount, unit)}${max === null ? '' : ` of ${formatPlain(max)} ${unit}`}`,
+    words: [stateWords[state].words, ...(state === 'unknown' ? [] : [amountWords({ amount, max, unit })])].join(': '),
     source: figure ? `${figure.source}${figure.asOf && `, ${figure.asOf}`} · ${levelWords[figure.level]}` : '',
   }));
+}
+
+function amountWords({ amount, max, unit }: Pick<Finding, 'amount' | 'max' | 'unit'>): string {
+  return `${measuredText(amount, unit)}${max === null ? '' : ` of ${formatPlain(max)} ${unit}`}`;
 }

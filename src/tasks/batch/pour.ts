@@ -20,9 +20,10 @@ export interface Pour {
   readonly goods: Goods;
   /** Made thinner first, because it is too little for the scale. */
   readonly stock: Stock | null;
-  /** What is asked for now, and what was planned before anything went over. */
+  /** Which of the two scales it goes on. */
+  readonly scale: 'fine' | 'coarse';
+  /** What is asked for, g. */
   readonly target: number;
-  readonly base: number;
   readonly mass: Measured | null;
   /** Less than the scale can weigh, and no thinning helps. */
   readonly tooSmall: boolean;
@@ -72,7 +73,14 @@ export function massAt(run: RunState, key: string, scale: 'fine' | 'coarse' = 'f
 }
 
 function plain(run: RunState, of: Pick<Pour, 'key' | 'into' | 'goods' | 'target'>): Pour {
-  const coarse = [SUGAR, WATER, SPIRIT].includes(of.goods.id);
-  const mass = massAt(run, of.key, coarse ? 'coarse' : 'fine');
-  return { ...of, base: of.target, mass, stock: null, tooSmall: false, again: false, rescue: null };
+  const scale = [SUGAR, WATER, SPIRIT].includes(of.goods.id) ? 'coarse' : 'fine';
+  return {
+    ...of,
+    scale,
+    mass: massAt(run, of.key, scale),
+    stock: null,
+    tooSmall: false,
+    again: false,
+    rescue: null,
+  };
 }

@@ -1,4 +1,3 @@
-import { scaled } from '../../core/measured';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/result';
 import type { Made, Making } from './made';
@@ -10,10 +9,10 @@ export function drinkResults(making: Making, made: Made): Result[] {
   const inputs = inputsOf(making);
   const law = 'Density by the laws of sucrose and of ethanol in water, joined; acid and the like count as water.';
   const numbers: Result[] = [
+    { label: 'Drink', amount: made.litres, unit: 'L', how: { words: ['Mass of it all over its density.'], inputs } },
     { label: 'Sugar', amount: made.brix, unit: '°Brix', how: { words: [BY_MASS, 'g of sugar in 100 g.'], inputs } },
     { label: 'Alcohol', amount: made.abv, unit: '% ABV', how: { words: [BY_MASS, law], inputs } },
     { label: 'Density', amount: made.densityGPerMl, unit: 'g/mL', how: { words: [law], inputs } },
-    { label: 'Drink', amount: made.litres, unit: 'L', how: { words: ['Mass of it all over its density.'], inputs } },
   ];
   const reached = made.reached.map(({ name, mgPerKg }) => ({
     label: name,
@@ -25,12 +24,12 @@ export function drinkResults(making: Making, made: Made): Result[] {
 }
 
 function inputsOf({ vessel, syrup }: Making): How['inputs'] {
-  return [...vessel.pours, ...syrup].flatMap(({ goods, mass, target, stock }) =>
+  return [...vessel.pours, ...syrup].flatMap(({ goods, mass, target }) =>
     mass === null
       ? []
       : [
           {
-            words: stock ? `stock of ${goods.name}, ${measuredText(scaled(stock.share, 100), '% w/w')}` : goods.name,
+            words: goods.name,
             text: measuredText(mass, 'g'),
             source: `${goods.source?.lot ?? 'your scale'}; planned ${formatPlain(target)} g`,
           },

@@ -1,5 +1,6 @@
 import { exact, minus, over, plus, times, type Measured } from '../../core/measured';
 import type { WeighStep } from '../../core/weighList';
+import { formatPlain } from '../../ui/format';
 import type { RunState } from '../fold';
 import type { Goods } from './goods';
 import { massAt } from './pour';
@@ -39,6 +40,6 @@ export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carri
     ...of,
     share,
     isMade: whole !== null,
-    goods: { ...of.from, contents },
+    goods: { ...of.from, name: `${of.from.name}, thinned to ${formatPlain(share.value * 100, 3)} %`, contents },
   };
 }

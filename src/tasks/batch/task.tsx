@@ -34,10 +34,13 @@ function limitsStep(run: RunState): Step {
   };
 }
 
-/** The reverse answer as an offer, where the dose is over. Rounded down, so that it stays under. */
+/** Our choice: twice what a weighing may be off by, so that the drink as weighed still passes. */
+const IN_HAND = 0.02;
+
+/** The reverse answer as an offer, where the dose is over: a little under it, and rounded down. */
 function lowerOffer({ times, binding }: Ceiling, mgPerKg: number): Offer[] {
   if (times >= 1) return [];
-  const most = times * mgPerKg;
+  const most = times * mgPerKg * (1 - IN_HAND);
   const digits = 10 ** (Math.floor(Math.log10(most)) - 2); // three digits
   const dose = formatPlain(Math.floor(most / digits) * digits, 3);
   return most > 0 ? [{ words: `Take ${dose} mg/kg: ${binding} then passes`, type: { dose } }] : [];

@@ -1,4 +1,4 @@
-import { CONCENTRATE } from '../../core/batchPlan';
+import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
 import { formatFixed, formatPlain } from '../../ui/format';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
@@ -54,23 +54,23 @@ function stockStep(run: RunState, pour: Pour): Step {
 }
 
 function concentrateStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
-  const { key, goods, target, stock, again, tooSmall } = pour;
+  const { key, goods, target, again, tooSmall } = pour;
   const grams = gramsOf(run, target);
-  const what = stock ? `the stock of ${goods.name}` : goods.name;
   const chosen = run.typed[`over.${key}`];
   const open = pour.rescue !== null && chosen === undefined;
   return {
     key,
-    say: again ? `Add ‹${grams} g› more of ${what}.` : `Weigh ‹${grams} g› of ${what}.`,
+    say: again ? `Add ‹${grams} g› more of ${goods.name}.` : `Weigh ‹${grams} g› of ${goods.name}.`,
     more: [
       `${place}.`,
       ...lotWords(pour),
+      ...(again ? ['So that its share comes back. If a stock is used up, thin some more in the same way.'] : []),
       ...(tooSmall ? ['Less than this scale can weigh well.'] : []),
       ...offWords(run, pour),
       ...chosenWords(pour, chosen),
     ],
     ask: [fields.mass(key, 'The scale shows')],
-    draw: drawComposition,
+    ...(open ? {} : { draw: drawComposition }),
     offers: open
       ? rescueOffers(making, pour)
       : pour.mass === null
@@ -106,19 +106,21 @@ function chosenWords({ rescue }: Pour, chosen: string | undefined): string[] {
 
 function syrupStep(run: RunState, pour: Pour, place: string): Step {
   const { key, goods, target } = pour;
-  const grams = gramsOf(run, target, key === `s.${CONCENTRATE}` ? 'fine' : 'coarse');
+  const grams = gramsOf(run, target, pour.scale);
   return {
     key,
     say: `${pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink'}: ‹${grams} g› of ${goods.name}.`,
-    more: [
-      `${place}.`,
-      ...(key === `s.${CONCENTRATE}` ? ['All of it; rinse its vessel with some of the syrup.'] : []),
-      ...offWords(run, pour),
-    ],
+    more: [`${place}.`, ...hintOf(goods.id), ...offWords(run, pour)],
     ask: [fields.mass(key, 'The scale shows')],
     offers: pour.mass === null ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${grams} g`)] : [],
     done: 'In',
   };
+}
+
+/** A word on how it goes in. */
+function hintOf(id: string): string[] {
+  if (id === CONCENTRATE) return ['All of it; rinse its vessel with some of the syrup.'];
+  return id === SUGAR ? ['Stir until it is clear.'] : [];
 }
 
 function exactly(masses: Record<string, string>, words: string): Offer {
@@ -130,10 +132,11 @@ function lotWords({ goods }: Pour): string[] {
 }
 
 /** How far a weighing is off, when it is more than the tolerance. */
-function offWords(run: RunState, { mass, target }: Pour): string[] {
+function offWords(run: RunState, { mass, target, scale }: Pour): string[] {
   const tolerance = (valueOf(run, fields.tolerance) ?? 0) / 100;
-  if (!mass || !(Math.abs(mass.value / target - 1) > tolerance)) return [];
-  const off = mass.value - target;
+  const halfStep = (valueOf(run, fields[scale]) ?? 0) / 2;
+  const off = mass ? mass.value - target : 0;
+  if (!(Math.abs(off) > Math.max(tolerance * target, halfStep))) return [];
   const percent = formatPlain((Math.abs(off) / target) * 100, 2);
   const words = `‹${formatPlain(Math.abs(off), 3)} g› ${off > 0 ? 'over' : 'short'}, ${percent} %.`;
   return [off > 0 ? words : `${words} Add to it, and type what the scale shows then.`];

@@ -62,7 +62,7 @@ function steps(run: RunState): Step[] {
     ask: [nameField(run), fields.notes],
     done: 'Keep',
   };
-  return [from, lines, name];
+  return run.typed['of'] ? [lines, name] : [from, lines, name]; // begun on the page of what it comes from
 }
 
 function keep(run: RunState): AnyRecord[] {
