@@ -26,12 +26,12 @@ const FLAMES = [10, 8, 6.5, 5, 4]; // mm, sides tried; 10 mm is the smallest of 
 const GAP = 0.3; // mm between flame and edge or code
 const FOR_TEXT = 1 / 3; // of the width always stays for text (our choice)
 
-/** Dots per millimetre of a printer. `dpi` in dots per inch, above 0; an inch is 25.4 mm. */
+/** Dots per mm of a printer. `dpi` in dots per inch, above 0; by definition an inch is 25.4 mm. */
 export function dotsPerMm(dpi: number): number {
   return dpi / 25.4;
 }
 
-/** A square with the white around it: a code's quiet zone is four modules. mm. */
+/** A code with its quiet zone, mm: four modules of white on all sides. Source: keyence.com and a printer manual (ISO/IEC 18004 was not read). */
 export function withQuiet(code: PlacedCode): PlacedSquare {
   const quiet = QUIET * code.module;
   return { x: code.x - quiet, y: code.y - quiet, side: code.side + 2 * quiet };
@@ -40,6 +40,7 @@ export function withQuiet(code: PlacedCode): PlacedSquare {
 /**
  * Ways to place code and flame on a label, the best first; without the code where no size of it fits, without the flame
  * where no way has room for it. mm and dots per inch.
+ * Source: our own order; dots to a module after qrcode.com, the flame's side after CLP Annex I 1.2.1.
  */
 export function blocksFor({ codeModules, flame }: LabelContent, frame: LabelFrame): Blocks[] {
   const fitting = codeModules === null ? [] : codesFor(codeModules, frame);

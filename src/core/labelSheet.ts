@@ -19,7 +19,10 @@ export interface SheetPlace {
 
 const EDGE = 5; // mm that printers leave white at the edges; common practice, no source
 
-/** Columns and rows that a sheet holds. @throws RangeError when not one label fits, or a margin or gap is below zero. */
+/**
+ * Columns and rows that a sheet holds, and where the first label lies, mm. Arithmetic.
+ * @throws RangeError when not one label fits, or a margin or gap is below zero
+ */
 export function gridOf(sheet: LabelSheet): { columns: number; rows: number; left: number; top: number } {
   const { widthMm, heightMm, labelWidthMm, labelHeightMm, marginMm, gapMm } = sheet;
   const lengths = [marginMm?.left ?? 0, marginMm?.top ?? 0, gapMm.across, gapMm.down];
@@ -41,7 +44,7 @@ function along(length: number, label: number, { gap, margin }: { gap: number; ma
 }
 
 /**
- * Places of `count` labels, sheet by sheet, row by row; those skipped on the first sheet stay empty.
+ * Places of `count` labels in mm, sheet by sheet, row by row; those skipped on the first sheet stay empty. Arithmetic.
  * @throws RangeError as `gridOf`, and when more labels are skipped than a sheet holds
  */
 export function sheetPlaces(sheet: LabelSheet, count: number): SheetPlace[][] {

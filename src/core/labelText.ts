@@ -27,7 +27,10 @@ export interface TextFrame extends LabelFrame, Blocks {
   readonly breaking: boolean;
 }
 
-/** Paragraphs set in the largest size, mm (halving the steps between), at which all stand on the label clear of the blocks; null when none will do. */
+/**
+ * Paragraphs set in the largest size, mm (halving the steps between), at which all stand on the label clear of the
+ * blocks; null when none will do. Source: our own; line pitch after Reg. (EU) 2024/2865.
+ */
 export function setText(
   paragraphs: readonly (readonly LabelSpan[])[],
   frame: TextFrame,

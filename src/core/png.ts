@@ -1,4 +1,4 @@
-/** CRC-32 of PNG chunks (PNG specification, annex D: polynomial 0xEDB88320, reflected). Any bytes; check: "IEND" gives 0xAE426082. */
+/** CRC-32 of the bytes of a PNG chunk, any number of them. Source: PNG specification, annex D (polynomial 0xEDB88320, reflected). Check: "IEND" gives 0xAE426082. */
 export function crc32(bytes: Uint8Array): number {
   let crc = 0xffffffff;
   for (const byte of bytes) {
@@ -11,8 +11,8 @@ export function crc32(bytes: Uint8Array): number {
 const HEAD = 8 + 25; // bytes: signature and header chunk
 
 /**
- * A PNG with its density written in: a pHYs chunk in dots per metre (PNG specification 11.3.4.3) behind the header, so
- * that label programs print it at its true size. `dpi` in dots per inch, above 0.
+ * A PNG with its density written in: a pHYs chunk in dots per metre behind the header, so that label programs print it
+ * at its true size. `dpi` in dots per inch, above 0. Source: PNG specification 11.3.4.3.
  */
 export function pngWithDensity(png: Uint8Array, dpi: number): Uint8Array {
   const perMetre = Math.round(dpi / 0.0254);
