@@ -22,7 +22,7 @@ let flushing = false;
  */
 export function write(changes: readonly Change[]): Promise<void> {
   return new Promise((resolve, reject) => {
-    waiting.push({ changes: stamped(changes), resolve, reject });
+    waiting.push({ changes, resolve, reject });
     if (!flushing) busy = busy.then(flush);
     flushing = true;
   });
@@ -62,10 +62,4 @@ async function store(changes: readonly Change[]): Promise<void> {
     'event' in change ? [] : 'gone' in change ? change.gone : change.record.id,
   );
   tellOthers({ kept: touched });
-}
-
-/** Notes when each record was written, so that of two copies of it the newer is known. */
-function stamped(changes: readonly Change[]): Change[] {
-  const written = new Date().toISOString();
-  return changes.map((change) => ('record' in change ? { record: { ...change.record, written } } : change));
 }

@@ -10,6 +10,10 @@ export const envelope = {
   archived: z.optional(z.string()),
   /** Belongs to the demo workshop; goes when the demo goes. */
   demo: z.optional(z.literal(true)),
+  /** When it was last stored; of two copies of a record the later one is the newer. */
+  written: z.optional(z.string()),
+  /** The last few `written` before: a copy whose own is among them is an ancestor, and no conflict. */
+  earlier: z.optional(z.array(z.string())),
 };
 
 /** A record as it lies in the store, before anybody has looked into it. */

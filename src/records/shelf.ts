@@ -15,6 +15,7 @@ import { kinds, type AnyRecord, type KindName, type RecordOf } from './kinds';
 import { keptBefore, noteKept, type Marker } from './marker';
 import { listenToOthers, type News } from './otherWindows';
 import { readRecord, versionOf, type Kind, type Stored } from './record';
+import type { RunEvent } from './run';
 import { usualSettings, type Settings } from './settings';
 
 /** A stored thing that could not be read: kept, shown and exported as it is. */
@@ -126,6 +127,7 @@ function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadab
 
 /** Puts stored things into the signals; those that cannot be read go to `unreadable`. */
 export function takeIn(raws: readonly Stored[]): void {
+  if (raws.length === 0) return; // a tap brings no record, and nothing is drawn anew for it
   const { read, failed } = sortOut(raws);
   const next = new Map(onHand.value);
   for (const record of read) next.set(record.id, record);
@@ -154,10 +156,20 @@ export function newRecord<K extends KindName>(
   return { from: [], id: newId(), ...facts, kind, v: versionOf(kinds[kind]), made } as unknown as RecordOf<K>;
 }
 
-/** Stores records, all or none; the screens see them when they are stored. */
-export async function keep(records: readonly AnyRecord[]): Promise<void> {
-  await write(records.map((record) => ({ record })));
-  takeIn(records);
+/** Stores records, all or none, with events if there are any; the screens see them when they are stored. */
+export async function keep(records: readonly AnyRecord[], events: readonly RunEvent[] = []): Promise<void> {
+  const stamped = records.map(stamp);
+  await write([...stamped.map((record) => ({ record })), ...events.map((event) => ({ event }))]);
+  takeIn(stamped);
+}
+
+const stampsKept = 8; // our choice: a copy that is more versions behind is taken for an ancestor by its time alone
+
+/** Notes when a record is written and what it came from, so that two copies of it can be told apart when they meet again. */
+function stamp(record: AnyRecord): AnyRecord {
+  const before = onHand.value.get(record.id);
+  const earlier = [...(before?.earlier ?? []), ...(before?.written ? [before.written] : [])].slice(-stampsKept);
+  return { ...record, written: new Date().toISOString(), ...(earlier.length > 0 && { earlier }) };
 }
 
 /** Erases records and, of runs, their events; in both copies. */

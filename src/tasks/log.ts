@@ -1,8 +1,7 @@
 import { signal, type ReadonlySignal } from '@preact/signals';
-import { write } from '../records/door';
 import type { AnyRecord } from '../records/kinds';
 import type { Run, RunEvent } from '../records/run';
-import { runWithEvents, takeIn } from '../records/shelf';
+import { keep, runWithEvents } from '../records/shelf';
 
 export type Happening = Pick<RunEvent, 'type' | 'key'> & Partial<Pick<RunEvent, 'text' | 'by'>>;
 
@@ -33,7 +32,7 @@ export function openLog(start: Start): EventLog {
   const events = signal(before);
   const trouble = signal('');
   let onDisk = start.stored; // or on their way there
-  let next = before.length;
+  let next = numberAfter(before);
   let last = Promise.resolve(true); // the write that was handed in last
 
   async function store(happenings: readonly Happening[], records: readonly AnyRecord[]): Promise<boolean> {
@@ -55,7 +54,7 @@ export function openLog(start: Start): EventLog {
     const there = await runWithEvents(run.id).catch(() => null);
     events.value = there?.events ?? before;
     onDisk = there?.events.length ?? 0;
-    next = events.value.length;
+    next = numberAfter(events.value);
   }
 
   return {
@@ -68,11 +67,15 @@ export function openLog(start: Start): EventLog {
   };
 }
 
+/** The number of the next event: one on from the last, also where a mended store lacks some in between. */
+function numberAfter(events: readonly RunEvent[]): number {
+  return (events.at(-1)?.seq ?? -1) + 1;
+}
+
 /** Stores and shows; null when it went well, else one sentence. */
 async function put(records: readonly AnyRecord[], events: readonly RunEvent[]): Promise<string | null> {
   try {
-    await write([...records.map((record) => ({ record })), ...events.map((event) => ({ event }))]);
-    takeIn(records);
+    await keep(records, events);
     return null;
   } catch (error) {
     const other = error instanceof DOMException && error.name === 'ConstraintError';
