@@ -17,9 +17,10 @@ export function StepActions({
   wrong: string | undefined;
 }) {
   const step = walk.step.value;
-  const take = async ({ type = {}, leave, start }: Offer) => {
+  const take = async ({ type = {}, leave, go, start }: Offer) => {
     const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
     if (typed.length > 0 && !(await walk.happen(...typed))) return;
+    if (go) await walk.goTo(go, true);
     if (leave) onDone();
     if (start) onStart(start);
   };

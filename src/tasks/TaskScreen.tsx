@@ -34,6 +34,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     const now = walk.step.peek(); // after a choice, the step as it is with it
     tried.value = now.key;
     if (Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;
+    if (now.act) return void (await now.act(walk));
     const types = Object.entries(now.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text }));
     if (types.length > 0 && !(await walk.happen(...types))) return;
     const next = now.next ?? walk.steps.peek()[walk.index.peek() + 1]?.key;

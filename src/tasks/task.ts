@@ -14,12 +14,14 @@ export interface Pad {
   readonly expects?: { readonly id: string; readonly code: string };
 }
 
-/** A second way out of a step: types something, or hands over to another task with fields filled in. */
+/** A second way out of a step: types something, goes to another step, or hands over to another task with fields filled in. */
 export interface Offer {
   readonly words: string;
   readonly type?: Readonly<Record<string, string>>;
   /** After typing, leaves the step as the main button would. */
   readonly leave?: true;
+  /** Key of the step that it goes to. */
+  readonly go?: string;
   readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
 }
 
@@ -40,6 +42,8 @@ export interface Step {
   readonly done?: string;
   /** Typed when the step is left with the main button: what stands on the screen becomes what was chosen. */
   readonly types?: Readonly<Record<string, string>>;
+  /** What the main button does instead of going on by itself: what cannot be known before the tap. */
+  readonly act?: (walk: Walk) => Promise<unknown>;
   /** One sentence on why this step cannot be left yet. */
   readonly problem?: string;
   /** Key of the step that the main button leads to, where that is not the following one. */

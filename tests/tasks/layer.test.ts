@@ -5,7 +5,7 @@ import { readRecord } from '../../src/records/record';
 import { shelf, takeIn } from '../../src/records/shelf';
 import type { Vial } from '../../src/records/vial';
 import { clockOf, dryingAt } from '../../src/tasks/layer/clock';
-import { dueAt, readingsOf } from '../../src/tasks/layer/readings';
+import { dueAt, dueReadings, readingsOf } from '../../src/tasks/layer/readings';
 import { inFan, stripsOf } from '../../src/tasks/layer/strips';
 import { layer } from '../../src/tasks/layer/task';
 import { placeOf } from '../../src/tasks/run';
@@ -69,6 +69,15 @@ describe('picking and dipping strips', () => {
     expect(stepOf(run).problem).toBe('12 strips at most: untick 1.');
   });
 
+  test('with several dips it is said that the clock counts from the last, and is known for one only', () => {
+    const run = benchRun();
+    run.happen(0, 'typed', `pick.${card.id}`, 'yes');
+    run.happen(0, 'go', 'dip', 'pick');
+    expect(stepOf(run).more!.join()).not.toContain('last dip');
+    run.happen(0, 'typed', `dips.${card.id}`, '3');
+    expect(stepOf(run).more![1]).toContain('Tap after dip ‹3›: the clock counts from the last dip');
+  });
+
   test('a room nobody has drying figures for is refused in one sentence', () => {
     const run = benchRun();
     const field = stepOf(run).ask![0]!;
@@ -130,6 +139,33 @@ describe('reading a fan over a day', () => {
     expect(dueAt(run.state(), run.at(24 * 60 + 30))).toEqual({ due: 1440, next: null });
     readStrips(run, 24 * 60 + 30, { note: 'still there' });
     expect(dueAt(run.state(), run.at(48 * 60))).toEqual({ due: null, next: null });
+  });
+
+  test('fresh, at 5, 15 and 60 min, 4 h and 24 h each reading comes due at its minute, and no earlier', () => {
+    const run = benchRun();
+    run.dip(0, card);
+    run.dip(3, hex); // the moments count from the last dip
+    expect(dueReadings(run.state()).map(({ at }) => (at - run.at(3)) / 60_000)).toEqual([0, 5, 15, 60, 240, 1440]);
+    const moments = [0, 5, 15, 60, 240, 1440];
+    const second = 1 / 60;
+    moments.forEach((minute, i) => {
+      const next = moments[i + 1];
+      const told = next === undefined ? null : { minute: next, at: run.at(3 + next) };
+      expect(dueAt(run.state(), run.at(3 + minute))).toEqual({ due: minute, next: told });
+      expect(dueAt(run.state(), run.at(3 + minute - second)).due).toBeNull();
+      readStrips(run, 3 + minute, { words: 'there' });
+      expect(dueAt(run.state(), run.at(3 + minute + second))).toEqual({ due: null, next: told });
+    });
+    expect(dueReadings(run.state())).toEqual([]);
+  });
+
+  test('the list of what is due names the moment and the strips', () => {
+    const run = benchRun();
+    run.dip(0, card);
+    run.dip(0, pgf);
+    const words = layer.due!(run.state()).map((due) => due.words);
+    expect(words[0]).toBe('fresh reading of CARD + PGF');
+    expect(words.slice(1).map((one) => one.split(' reading')[0])).toEqual(['5 min', '15 min', '60 min', '4 h', '24 h']);
   });
 
   test('a reading keeps its moment, its strips, words, intensity, liking and note', () => {

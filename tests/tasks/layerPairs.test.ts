@@ -92,6 +92,27 @@ describe('what to layer next', () => {
     expect(layer.title(run.state())).toBe('Layer · BBB');
   });
 
+  test('the main button takes the proposal up, and the way back is the second', () => {
+    const run = fanOf(4);
+    run.happen(0, 'go', 'next');
+    expect(stepOf(run).done).toBe('Smell these together');
+    expect(stepOf(run).act).toBeDefined();
+    expect(stepOf(run).offers).toEqual([{ words: 'Back to the fan', go: 'fan' }]);
+    run.happen(0, 'typed', 'next.pool', 'shelf');
+    expect(stepOf(run).done).toBe('Take these');
+    const before = benchRun();
+    before.happen(0, 'go', 'next');
+    expect(stepOf(before).offers).toEqual([{ words: 'Back to the vials', go: 'pick' }]);
+  });
+
+  test('when every pair has met, the main button leads back', () => {
+    const run = fanOf(3);
+    readStrips(run, 1, { words: 'smelled' });
+    run.happen(2, 'go', 'next');
+    expect(stepOf(run)).toMatchObject({ done: 'Back to the fan', next: 'fan' });
+    expect(stepOf(run).act).toBeUndefined();
+  });
+
   test('with one vial there is nothing to propose', () => {
     shelf.records.value = new Map();
     vialOnShelf('ONE');

@@ -7,7 +7,7 @@ import type { Step } from '../task';
 import { drinkG, pickedMaterials, smellOnlyOf } from './ask';
 import { dropperOf, fields, wayOf } from './fields';
 import { adviceOf, diluteOffer } from './nextVial';
-import { PickList } from './PickList';
+import { Picking } from './Picking';
 import { PlanChoice } from './PlanChoice';
 import { percent, plansOf, targetsOf, worstLine, type Plans } from './plans';
 import { PlanTable } from './PlanTable';
@@ -39,7 +39,7 @@ function materialSteps(run: RunState): Step[] {
     {
       key: 'materials',
       say: 'Which materials?',
-      draw: (walk) => <PickList walk={walk} items={items} label="Materials" />,
+      draw: (walk) => <Picking walk={walk} items={items} label="Materials" />,
       ...(picked.length === 0 ? { problem: 'Pick at least one material.' } : {}),
     },
     {

@@ -5,7 +5,7 @@ import type { Step, Task } from '../task';
 import { drinkG, wishesOf } from './ask';
 import { dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
 import { keepTrial } from './keep';
-import { PickList } from './PickList';
+import { Picking } from './Picking';
 import { planningSteps } from './planning';
 import { counterOf, roundsOf, targetsIn, type Round, type Target } from './rounds';
 import { slipStep } from './slip';
@@ -30,7 +30,7 @@ function handSteps(run: RunState): Step[] {
       key: 'pick',
       say: 'Which vials go in?',
       more: ['They are counted in the order in which you pick them.'],
-      draw: (walk) => <PickList walk={walk} items={stocksOnHand()} label="Vials and bottles" />,
+      draw: (walk) => <Picking walk={walk} items={stocksOnHand()} label="Vials and bottles" />,
       ...(picked.length === 0 ? { problem: 'Pick at least one vial.' } : {}),
     },
     { key: 'drops', say: 'How many drops of each?', ask: picked.map(fields.planned) },

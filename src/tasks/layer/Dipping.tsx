@@ -76,7 +76,7 @@ function DipPad({ walk, strip, later }: { walk: Walk; strip: Strip; later: reado
       <span class="quiet">
         {later.length > 0 ? `then ${later.map(({ vial }) => vial.code).join(', ')}` : 'the last one'}
       </span>
-      <span class="hint">Dip, then tap here</span>
+      <span class="hint">{strip.dips === 1 ? 'Dip, then tap here' : `Dip ${strip.dips} times, then tap here`}</span>
     </button>
   );
 }

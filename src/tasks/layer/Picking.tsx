@@ -1,9 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { list } from '../../records/shelf';
 import type { Vial } from '../../records/vial';
+import { PickRows, type PickItem } from '../../ui/PickRows';
 import type { Walk } from '../run';
-import { PickList } from './PickList';
+import { clockOf } from './clock';
 import { inHand, MOST_STRIPS, stripsOf } from './strips';
+
+const NO_VIALS = 'No vial stands on the Shelf yet. Dilute a material first; its vial is then here.';
 
 /** Ticks and unticks vials for the strips of this run. */
 export function Picking({ walk }: { walk: Walk }) {
@@ -11,13 +14,13 @@ export function Picking({ walk }: { walk: Walk }) {
   const strips = stripsOf(walk.state.value);
   const hand = inHand(walk.state.value);
 
-  async function toggle(vial: Vial) {
-    const strip = strips.find((one) => one.vial.id === vial.id);
-    const held = hand.some((one) => one.vial.id === vial.id);
+  async function toggle(id: string) {
+    const strip = strips.find(({ vial }) => vial.id === id);
+    const held = hand.some(({ vial }) => vial.id === id);
     trouble.value = !held && hand.length >= MOST_STRIPS ? `${MOST_STRIPS} strips at most: untick one first.` : '';
     if (trouble.value) return;
-    if (strip?.dippedAt != null) await walk.happen({ type: held ? 'mark' : 'unmark', key: `out.${vial.id}` });
-    else await walk.happen({ type: 'typed', key: `pick.${vial.id}`, text: held ? '' : 'yes' });
+    if (strip?.dippedAt != null) await walk.happen({ type: held ? 'mark' : 'unmark', key: `out.${id}` });
+    else await walk.happen({ type: 'typed', key: `pick.${id}`, text: held ? '' : 'yes' });
   }
 
   return (
@@ -27,11 +30,13 @@ export function Picking({ walk }: { walk: Walk }) {
           What was not smelled together yet?
         </button>
       )}
-      <PickList
-        vials={list('vial')}
-        picked={hand.map(({ vial }) => vial.id)}
-        onPick={(vial) => void toggle(vial)}
-        trouble={trouble.value}
+      <Trouble words={trouble.value} />
+      <PickRows
+        label="Vials"
+        items={list('vial').map(rowOf)}
+        picked={(id) => hand.some(({ vial }) => vial.id === id)}
+        onPick={(id) => void toggle(id)}
+        none={NO_VIALS}
       />
     </>
   );
@@ -41,8 +46,10 @@ export function Picking({ walk }: { walk: Walk }) {
 export function PuttingIn({ walk, instead }: { walk: Walk; instead?: string }) {
   const hand = inHand(walk.state.value).map(({ vial }) => vial.id);
   const dipped = stripsOf(walk.state.value).flatMap(({ vial, dippedAt }) => (dippedAt === null ? [] : vial.id));
+  const full = !instead && hand.length >= MOST_STRIPS;
 
-  async function put({ id }: Vial) {
+  async function put(id: string) {
+    if (full) return;
     const again = dipped.includes(id); // taken out before: it goes back as it lies
     const stored = await walk.happen(
       ...(instead ? [{ type: 'mark' as const, key: `out.${instead}` }] : []),
@@ -52,11 +59,32 @@ export function PuttingIn({ walk, instead }: { walk: Walk; instead?: string }) {
   }
 
   return (
-    <PickList
-      vials={list('vial').filter(({ id }) => !hand.includes(id))}
-      picked={[]}
-      onPick={(vial) => void put(vial)}
-      trouble={!instead && hand.length >= MOST_STRIPS ? `${MOST_STRIPS} strips at most: swap one instead.` : ''}
-    />
+    <>
+      <Trouble words={full ? `${MOST_STRIPS} strips at most: swap one instead.` : ''} />
+      <PickRows
+        label="Vials"
+        items={list('vial')
+          .filter(({ id }) => !hand.includes(id))
+          .map(rowOf)}
+        picked={() => false}
+        onPick={(id) => void put(id)}
+        none={list('vial').length === 0 ? NO_VIALS : 'Every vial of the Shelf is in the hand.'}
+      />
+    </>
+  );
+}
+
+function rowOf(vial: Vial): PickItem {
+  const { id, code, name, label, solvent, grade } = vial;
+  const what = `${label.value} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}, ${clockOf(vial, null).words}`;
+  return { id, code, name, what, smellOnly: grade === 'smell only' };
+}
+
+function Trouble({ words }: { words: string }) {
+  if (!words) return null;
+  return (
+    <p class="trouble" role="alert">
+      {words}
+    </p>
   );
 }

@@ -22,7 +22,6 @@ export function WhatNext({ walk }: { walk: Walk }) {
       <button class="second" onClick={() => void walk.goTo('helps')}>
         Which ones help?
       </button>
-      <div class="hub-actions">{found.vials.length > 0 && <Take walk={walk} vials={found.vials} />}</div>
     </>
   );
 }
@@ -89,20 +88,15 @@ function Triangle({ run, found: { coverage, vials } }: { run: RunState; found: P
 }
 
 /** Takes the proposal up: smells it when its strips lie ready, else picks and dips it. */
-function Take({ walk, vials }: { walk: Walk; vials: readonly string[] }) {
-  const ready = usesFan(walk.state.value);
-  async function take() {
-    const run = walk.state.peek();
-    const dipped = stripsOf(run).some(({ dippedAt }) => dippedAt !== null);
-    if (ready) {
-      const { n, happenings } = beginReading(run, Date.now(), vials);
-      if (await walk.happen(...happenings)) await walk.goTo(`reading.${n}`, true);
-    } else if (await walk.happen(...takeJust(run, vials)))
-      await walk.goTo(!dipped ? 'pick' : toDip(walk.state.peek()).length > 0 ? 'dip' : 'fan', true);
+export async function takeUp(walk: Walk): Promise<void> {
+  const run = walk.state.peek();
+  const vials = proposal(run)?.vials ?? [];
+  if (usesFan(run)) {
+    const { n, happenings } = beginReading(run, Date.now(), vials);
+    if (await walk.happen(...happenings)) await walk.goTo(`reading.${n}`, true);
+    return;
   }
-  return (
-    <button class="second strong" onClick={() => void take()}>
-      {ready ? 'Smell these together' : 'Take these'}
-    </button>
-  );
+  const dipped = stripsOf(run).some(({ dippedAt }) => dippedAt !== null);
+  if (await walk.happen(...takeJust(run, vials)))
+    await walk.goTo(!dipped ? 'pick' : toDip(walk.state.peek()).length > 0 ? 'dip' : 'fan', true);
 }

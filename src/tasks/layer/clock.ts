@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals';
 import { dryOff, wetness, type DryOff, type EvaporatingSolvent, type OwnTime } from '../../core/dryOff';
 import { celsius, type Celsius } from '../../core/units';
 import { find, list } from '../../records/shelf';
@@ -28,7 +29,7 @@ function figuresOf(vial: Vial): EvaporatingSolvent | undefined {
 export function clockOf(vial: Vial, room: number | null): DryOff {
   const figures = figuresOf(vial);
   if (figures) {
-    const own = ownTime();
+    const own = ownTime.value;
     const temperature = room === null ? {} : { temperature: celsius(room) };
     return dryOff(figures, { ...temperature, ...(own ? { own } : {}) });
   }
@@ -40,8 +41,10 @@ export function clockOf(vial: Vial, room: number | null): DryOff {
   return { seconds: null, basis: 'not known', words: `no drying figure is known for ${name}` };
 }
 
-/** The person's newest own drying time: a strip of a known solvent that they called dry. */
-function ownTime(): OwnTime | null {
+/** The person's newest own drying time: a strip of a known solvent that they called dry. Looked up once for all rows of a list. */
+const ownTime = computed(newestOwnTime);
+
+function newestOwnTime(): OwnTime | null {
   for (const layering of list('layering'))
     for (const { vial: id, dippedAt, driedAt } of layering.strips) {
       const vial = find('vial', id);

@@ -9,8 +9,8 @@ import { draftOf, draftSteps } from './draft';
 import { FanHub } from './FanHub';
 import { Picking, PuttingIn } from './Picking';
 import { helpingStep } from './helping';
-import { proposal } from './together';
-import { WhatNext } from './WhatNext';
+import { proposal, usesFan } from './together';
+import { takeUp, WhatNext } from './WhatNext';
 import { ReadingHead, ReadingScores } from './ReadingParts';
 import { begun, dueReadings, headOf, momentText, noteField, readingsOf, wordsField } from './readings';
 import { StripPage } from './StripPage';
@@ -40,12 +40,20 @@ function pickStep(run: RunState): Step {
   };
 }
 
+/** What several dips of one strip do to its clock. */
+function severalDips(dips: number): string[] {
+  if (dips === 1) return [];
+  return [
+    `Tap after dip ‹${dips}›: the clock counts from the last dip, and is known for one dip only. More dries later.`,
+  ];
+}
+
 function dipStep(run: RunState): Step {
   const [next] = toDip(run);
   return {
     key: 'dip',
     say: next ? `Dip ‹${next.vial.code}›, shallow, and shake it off.` : 'All strips are dipped.',
-    more: next ? ['5 to 10 mm deep, every strip alike (common practice, no source).'] : [],
+    more: next ? ['5 to 10 mm deep, every strip alike (common practice, no source).', ...severalDips(next.dips)] : [],
     draw: (walk) => <Dipping walk={walk} />,
     ...(next ? { problem: `${next.vial.code} is not dipped yet: dip it and tap its field, or skip it.` } : {}),
     done: 'To the fan',
@@ -99,13 +107,19 @@ function asideSteps(run: RunState): Step[] {
 
 function nextStep(run: RunState): Step {
   const there = inFan(run).length > 0;
+  const back = there ? 'Back to the fan' : 'Back to the vials';
   const codes = (proposal(run)?.vials ?? []).flatMap((id) => find('vial', id)?.code ?? []);
   return {
     key: 'next',
     say: codes.length > 0 ? `Next: ${codes.join(' + ')}` : 'What to layer next',
     draw: (walk) => <WhatNext walk={walk} />,
-    done: there ? 'Back to the fan' : 'Back to the vials',
-    next: there ? 'fan' : 'pick',
+    ...(codes.length > 0
+      ? {
+          act: takeUp,
+          done: usesFan(run) ? 'Smell these together' : 'Take these',
+          offers: [{ words: back, go: there ? 'fan' : 'pick' }],
+        }
+      : { done: back, next: there ? 'fan' : 'pick' }),
   };
 }
 

@@ -1,0 +1,21 @@
+import { PickRows } from '../../ui/PickRows';
+import type { Walk } from '../run';
+import { isPicked } from './fields';
+
+interface Props {
+  walk: Walk;
+  items: readonly { id: string; code: string; name: string; what: string; grade?: string }[];
+  label: string;
+}
+
+/** What goes into the count, in the order picked: vials and bottles, or materials. */
+export function Picking({ walk, items, label }: Props) {
+  return (
+    <PickRows
+      label={label}
+      items={items.map((item) => ({ ...item, smellOnly: item.grade === 'smell only' }))}
+      picked={(id) => isPicked(walk.state.value, id)}
+      onPick={(id, picked) => void walk.happen({ type: 'typed', key: `pick.${id}`, text: picked ? 'yes' : 'no' })}
+    />
+  );
+}
