@@ -122,7 +122,7 @@ export const SHARED_CALIBRATION_LIMIT = 0.015; // g/g: 1 % w/v in ethanol is 1.2
 /**
  * mg per drop of a dilution up to about 1 %, from a calibration of the same dropper with the same solvent.
  * At most 1 % of another liquid shifts surface tension and density, and so the drop, by about 0.3 %, and by 0.6 % in the
- * worst case looked at, benzaldehyde in ethanol (linear mixing of surface tensions, our estimate): added as a source
+ * worst case looked at, benzaldehyde in ethanol (linear mixing of surface tensions, our own estimate): added as a source
  * `dilute:<id>` of its own with u = 0.3 %, more in proportion above 1 %. Not for water as the solvent: traces of aroma lower its surface tension at once.
  * @throws RangeError above 1.5 % w/w: such a vial, and neat material, needs a calibration of its own
  */

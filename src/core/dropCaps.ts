@@ -16,7 +16,7 @@ export interface Drawer {
   fits(low: number, high: number, cap: number): boolean;
 }
 
-/** A drawer for this problem. */
+/** A drawer for this problem. Our own; why it misses nothing stands at {@link Drawer}. */
 export function drawer(problem: Problem): Drawer {
   return problem.caps.length === 0 ? dropDrawer(problem) : knapsackDrawer(problem);
 }
@@ -72,14 +72,14 @@ function knapsackDrawer(problem: Problem): Drawer {
   };
 }
 
-/** What a plan takes of a capped mass, mg. */
+/** What a plan takes of a capped mass, mg. Arithmetic. */
 export function massOf(choices: readonly Choice[], at: number): number {
   let mg = 0;
   for (const { a, na, b, nb } of choices) mg += na * (a?.costs[at] ?? 0) + nb * (b?.costs[at] ?? 0);
   return mg;
 }
 
-/** All options of a line that can matter to the caps in a window (Lemma 2). */
+/** All options of a line that can matter to the caps in a window, mg per part (Lemma 2). */
 export function smallestOptions(line: Line, window: { low: number; high: number }): Option[] {
   const low = window.low * (1 - WINDOW_SLACK);
   const high = window.high * (1 + WINDOW_SLACK);
@@ -102,7 +102,7 @@ export function smallestOptions(line: Line, window: { low: number; high: number 
   return options;
 }
 
-/** A way to fill a line, with its place and uses. */
+/** A way to fill a line, with its place (mg per part) and uses (drops, mg). Arithmetic. */
 export function optionOf(line: Line, pick: Pick<Choice, 'a' | 'na' | 'b' | 'nb'>, cost = 0): Option {
   const choice = { ...noChoice(), ...pick, drops: line.drops + pick.na + pick.nb };
   place(line, choice);
@@ -121,7 +121,10 @@ function undominated(options: Option[]): Option[] {
   return kept;
 }
 
-/** One option a line, within all caps, with the smallest sum of costs; null where nothing fits. Depth first, exact. */
+/**
+ * One option a line, within all caps, with the smallest sum of costs; null where nothing fits. Each cap in the unit of its
+ * uses. Our own: depth first, exact.
+ */
 export function cheapestPick(lists: readonly (readonly Option[])[], caps: readonly number[]): Option[] | null {
   const order = lists.map((_, at) => at).sort((one, two) => lists[one]!.length - lists[two]!.length);
   const measures = [...caps.map((_, r) => (option: Option) => option.uses[r] ?? 0), ({ cost }: Option) => cost];

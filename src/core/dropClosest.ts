@@ -8,9 +8,9 @@ import { fewestInWindow, noChoice, smallestCount, WINDOW_SLACK } from './dropWin
  * Second and third key in one hunt: of all plans of the smallest error, the fewest drops; of these, one whose lines are
  * nearest to their wish (smallest sum of |ρ/s − 1|).
  *
- * Plans of equal error e and equal L share their best scale s, hence lie in one window [s(1−e), s(1+e)], and every plan in that
- * window is one of them. The hunt meets every such window once; inside, the lines' options are a small knapsack, whose
- * drops are settled beforehand: the fewest of each line, when drops are all that is capped.
+ * Our own. Proof: plans of equal error e and equal L share their best scale s, hence lie in one window [s(1−e), s(1+e)], and
+ * every plan in that window is one of them. The hunt meets every such window once; inside, the lines' options are a small
+ * knapsack, whose drops are settled beforehand: the fewest of each line, when drops are all that is capped.
  */
 export function closest(problem: Problem, found: Found): Found {
   const target = noWorseThan(found.error);

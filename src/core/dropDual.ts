@@ -29,8 +29,9 @@ const LEAST_PRICE = 1e-6; // of a drop, in units of the objective: below it a dr
 const ROUNDS = 2; // our choice: any λ ≥ 0 gives a valid bound, a few steps from a neighbour's λ a good one
 
 /**
- * Lagrangian bound of the drop cap. Any price λ ≥ 0 of a drop is valid; sought, from `start`, is the least at which the drops
- * keep the cap. Ends early where the bound reaches `enough`.
+ * Lagrangian bound of the drop cap. Any price λ ≥ 0 of a drop is valid (proof: a plan under the cap
+ * costs at least its cost + λ · (drops − cap), hence at least Σ least − λ · cap); sought (our own, by a few steps), from
+ * `start`, is the least at which the drops keep the cap. Ends early where the bound reaches `enough`.
  */
 export function dualBound(lists: PricedLists, start: number, enough: number): Dual {
   let [low, high, step] = [-Infinity, Infinity, 0.1];
@@ -72,7 +73,10 @@ function atPrice({ options, alive, lines, costs, cap }: PricedLists, lambda: num
   return { lambda, bound, least, picks, drops };
 }
 
-/** One option a line with the smallest sum of costs and at most `cap` drops, by dynamic programming over drops; null where none. */
+/**
+ * One option a line with the smallest sum of costs and at most `cap` drops, by dynamic programming over drops (common
+ * practice); null where none.
+ */
 export function cheapestUnderCap({ options, alive, lines, costs, cap }: PricedLists): number[] | null {
   const width = cap + 1;
   let sums = new Float64Array(width).fill(Infinity);

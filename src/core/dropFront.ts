@@ -21,8 +21,8 @@ export const WORTH = 0.75;
 /**
  * The whole trade-off: smallest error for each number of drops up to the limit, fewest drops first.
  *
- * Found downwards: the best plan under cap N, say of D drops, then the best under cap D − 1, until no plan is left; one as
- * near with fewer drops takes the place of the one before. The smallest error only grows as the cap falls, and each cap
+ * Our own, found downwards: the best plan under cap N, say of D drops, then the best under cap D − 1, until no plan is left;
+ * one as near with fewer drops takes the place of the one before. The smallest error only grows as the cap falls, and each cap
  * passed over (D to N) has the error of D, so no step is missed.
  *
  * Recommended is the first worthwhile point whose worst rounding (largest |ρ/s − 1| of a line) is no larger than its

@@ -22,7 +22,7 @@ interface Row {
 }
 
 /**
- * Numbers of any plan, hand-made ones too, by the closed form: ρ = Σ strength · mg/drop · n / parts of each line,
+ * Numbers of any plan, hand-made ones too, by arithmetic in closed form: ρ = Σ strength · mg/drop · n / parts of each line,
  * sd = √Σ n · (strength · mg/drop · rsd)² / parts (independent drops), at the scale that suits the plan best.
  * Smallest worst error: s = (L+U)/2 within the scale's range, L and U the smallest ρ − z·sd and largest ρ + z·sd.
  * Weighted sum: convex and piecewise linear in 1/s, so its least value stands at some ρ or at an end of the range.
@@ -39,7 +39,7 @@ export function judgePlan(instance: PlanInstance, plan: Plan): PlanJudgement {
   return { ...numbers(instance, plan, rows), problems: problems(instance, { plan, rows, used }), ...used };
 }
 
-/** The numbers of a plan that is known to keep all limits; as judgePlan, without looking for broken ones. */
+/** The numbers of a plan that is known to keep all limits; arithmetic as in judgePlan, without looking for broken ones. */
 export function answerOf(instance: PlanInstance, plan: Plan): PlanAnswer {
   return numbers(
     instance,

@@ -6,8 +6,9 @@ const SCALES = 200; // our choice: scales tried from the largest down
 const DECADES = 6; // our choice: how far below the largest
 
 /**
- * What a careful hand does without a plan, for comparison: at the largest scale that keeps the limits, take for every line the
- * vial that asks for about five drops, and round. Null where that never keeps the limits. Not an optimum of anything.
+ * What a careful hand does without a plan (common practice, no source), for comparison: at the largest scale that keeps the
+ * limits, take for every line the vial that asks for about five drops, and round. Null where that never keeps the limits. Not
+ * an optimum of anything.
  */
 export function roundEveryLine(instance: PlanInstance): PlanJudgement | null {
   const { components, scale } = instance;

@@ -27,9 +27,10 @@ const NEW = 'new'; // stock id of the vial to be made, made unique by the line's
  * The one dilution that would improve this formula's plan most: which material, at which strength of a 1-2-5 ladder below the
  * strongest vial on hand (below neat where there is none), and the plan with it. Null where none would.
  *
- * Exact over the ladder. The optimum without line i and with its fewest drops taken from the limit bounds every plan with any
- * new vial of i from below; a line whose bound is no better than the best so far is skipped whole. The others are solved, each only
- * as far as it takes to see that it is no better. Equal gains: the line, then the stronger dilution, that comes first.
+ * Our own, exact over the ladder. The optimum without line i and with its fewest drops taken from the limit bounds every plan
+ * with any new vial of i from below; a line whose bound is no better than the best so far is skipped whole. The others are
+ * solved, each only as far as it takes to see that it is no better. Equal gains: the line, then the stronger dilution, that
+ * comes first.
  */
 export function nextDilution(instance: PlanInstance, drop: NewDrop): NextDilution | null {
   const now = bestPlan(instance);

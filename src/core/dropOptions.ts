@@ -16,7 +16,7 @@ export interface Options {
   readonly choices: readonly Choice[];
 }
 
-/** All options that leave the other lines their fewest drops under the cap, by ascending ρ. */
+/** All options that leave the other lines their fewest drops under the cap (drops), by ascending ρ. Counted out: arithmetic. */
 export function allOptions(problem: Problem, cap: number): Options {
   const spare = cap - problem.lines.reduce((sum, { drops, need }) => sum + drops + need, 0);
   const all: { choice: Choice; at: number }[] = [];

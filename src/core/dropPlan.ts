@@ -8,8 +8,9 @@ import { smallestSum } from './dropWeighted';
 
 /**
  * The best whole-drop plan: smallest objective; among equals the fewest drops; among these (worst error only) the smallest
- * sum of |relative error|. Units and shapes: dropInstance. The optimum is proved, not sought: dropSearch holds the argument for
- * the smallest worst error, dropWeighted that for the weighted sum. What cannot be planned is answered with the line at fault and a remedy, never thrown.
+ * sum of |relative error|. Units and shapes: dropInstance. Our own; the optimum is proved, not sought: dropSearch holds the
+ * proof for the smallest worst error, dropWeighted that for the weighted sum. What cannot be planned is answered with the line
+ * at fault and a remedy, never thrown.
  */
 export function bestPlan(instance: PlanInstance): PlanResult {
   const refusal = refusalOfAsk(instance);
@@ -19,7 +20,7 @@ export function bestPlan(instance: PlanInstance): PlanResult {
   return found ? answerOf(instance, planOf(found)) : refusalOfLimits(problem)!;
 }
 
-/** The best plan of a prepared problem under its limits; null where they leave none. */
+/** The best plan of a prepared problem under its limits; null where they leave none. Our own, proof as for bestPlan. */
 export function bestFound(problem: Problem): Found | null {
   const found = leastError(problem, problem.cap);
   if (!found) return null;
@@ -33,12 +34,15 @@ function fewerDropsOfSum(problem: Problem, found: Found): Found {
   return fewer ? fewerDropsOfSum(problem, fewer) : found;
 }
 
-/** A plan of smallest objective with at most `cap` drops, other keys open; null where none keeps the limits (or beats `below`). */
+/**
+ * A plan of smallest objective with at most `cap` drops, other keys open; null where none keeps the limits (or beats `below`).
+ * Our own, proof as for bestPlan.
+ */
 export function leastError(problem: Problem, cap: number, start: Start = {}): Found | null {
   return problem.kind === 'minimax' ? smallestError(problem, cap, start) : smallestSum(problem, cap, start.below);
 }
 
-/** Drops by stock id of a plan found, with those already counted. */
+/** Drops by stock id of a plan found, with those already counted. Arithmetic. */
 export function planOf(found: Found, counted?: Counted): Plan {
   const plan: Record<string, number> = { ...counted?.drops };
   for (const { a, na, b, nb } of found.choices) {

@@ -6,7 +6,7 @@ type Words = Omit<PlanRefusal, 'ok'>;
 
 const EVERYTHING = { low: 0, high: Infinity }; // a window that no line can miss
 
-/** Why an instance cannot be planned as it is asked, before any search; null where its numbers make sense. */
+/** Why an instance cannot be planned as it is asked, before any search; null where its numbers make sense (our choice). */
 export function refusalOfAsk(instance: PlanInstance): PlanRefusal | null {
   const { components, limits } = instance;
   const found =
@@ -90,7 +90,10 @@ function oddVial({ id, strength, mgPerDrop, rsd, availableDrops }: PlanStock, z:
   return null;
 }
 
-/** Which limit leaves no plan at all, and how far it must be raised; null where some plan keeps all of them. */
+/**
+ * Which limit leaves no plan at all, and how far it must be raised (drops or mg); null where some plan keeps all of them. Our
+ * own.
+ */
 export function refusalOfLimits(problem: Problem): PlanRefusal | null {
   if (drawer(problem).fits(0, Infinity, problem.cap)) return null;
   const lists = problem.lines.map((line) => smallestOptions(line, EVERYTHING));

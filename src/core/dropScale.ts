@@ -19,7 +19,7 @@ export function errorBetween(problem: Problem, low: number, high: number): { sca
   return { scale, error: Math.max(high / scale - 1, 1 - low / scale) };
 }
 
-/** Largest U that a plan with this L may have at an error ≤ e; Lemma 3. Below L when no scale fits. */
+/** Largest U that a plan with this L may have at an error ≤ e; mg per part, e a share. Lemma 3. Below L when no scale fits. */
 export function topOf(problem: Problem, low: number, e: number): number {
   if (e >= 1) return (1 + e) * problem.scaleMax;
   const scale = low / (1 - e);

@@ -4,7 +4,7 @@ import type { Problem } from './dropTerms';
 import type { Choice } from './dropWindow';
 
 /**
- * Smallest worst error over all whole-drop plans, proved by branch and bound on one number.
+ * Smallest worst error over all whole-drop plans; our own, proved by branch and bound on one number.
  *
  * L and U are the smallest lo and largest hi of a plan's lines (dropWindow), top(L, e) the largest U that an error ≤ e leaves
  * beside L (dropScale, Lemma 3).

@@ -17,7 +17,10 @@ export interface SumSearch {
 
 const MARGIN = 1e-11; // sums nearer than this, relative to 1 + sum, are equal
 
-/** Takes the plan that solved the priced problem, if it keeps the limits and is better at its own best scale. */
+/**
+ * Takes the plan that solved the priced problem, if it keeps the limits and is better at its own best scale.
+ * `picked`: whole numbers, the place of each line's option, −1 for none. Our own; Lemma 4 of dropWeighted.
+ */
 export function tryPlan(search: SumSearch, picked: Iterable<number>): void {
   const { problem, options, cap } = search;
   const picks = [...picked];

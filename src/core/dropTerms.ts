@@ -55,7 +55,7 @@ const CAP_SLACK = 1e-9; // relative slack of the mass caps: grams are sums of do
 
 /**
  * The instance as terms. Vials of strength zero or without drops are left out: they can give nothing.
- * What is already counted is a lower bound: it is put into each line's base, and only additions are free.
+ * What is already counted is a lower bound: it is put into each line's base, and only additions are free. Arithmetic.
  */
 export function prepare(instance: PlanInstance, counted?: Counted): Problem {
   const { limits, scale } = instance;

@@ -6,7 +6,7 @@ import type { Problem } from './dropTerms';
 import { cheapestUnderCap, dualBound, type Dual, type Priced } from './dropDual';
 
 /**
- * Smallest weighted sum of line errors, proved by branch and bound on the scale.
+ * Smallest weighted sum of line errors; our own, proved by branch and bound on the scale.
  *
  * Lemma 4 (critical scales). For a fixed plan the sum Σ w (|ρ/s − 1| + z·sd/s) is convex and piecewise linear in 1/s, with
  * kinks at s = ρ of its lines; so it is least at some ρ of the plan, or at an end of the scale's range.
@@ -19,6 +19,7 @@ import { cheapestUnderCap, dualBound, type Dual, type Priced } from './dropDual'
  * critical. At one single scale the costs are exact, and a knapsack over drops (with other caps: a depth-first search)
  * gives the exact optimum there.
  */
+
 const START_PRICE = 0.01; // of a drop, a first guess
 const TINY = 1e-14; // from one ρ to above it, relative
 const SAMPLES = 32; // our choice: scales tried first, for a good start
