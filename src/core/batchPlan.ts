@@ -1,6 +1,6 @@
 /**
  * From a formula and a volume of drink to syrup, concentrate and water, all by mass. Every gram of the drink is in exactly one
- * line, so mass is conserved from the bottles to the glass.
+ * line, so mass is conserved from the bottles to the glass: arithmetic on the densities and solubilities of other files.
  */
 import { drinkAbv, drinkDensity } from './finishedDrink';
 import { sucroseDensity } from './sucrose';
@@ -94,7 +94,10 @@ export function planBatch(wish: BatchWish): BatchPlan {
   };
 }
 
-/** True when a syrup of that °Brix (g/g) holds more sugar than stays dissolved at t, 0–30 °C: it may grow crystals there. */
+/**
+ * True when a syrup of that °Brix (g/g) holds more sugar than stays dissolved at t, 0–30 °C: it may grow crystals there.
+ * Source: as {@link sucroseSaturation}. @throws RangeError outside
+ */
 export function mayCrystallise(brix: MassFraction, t: Celsius): boolean {
   return brix > sucroseSaturation(t);
 }

@@ -1,5 +1,5 @@
 /**
- * Exact binomial probabilities, summed term by term (no normal approximation).
+ * Exact binomial probabilities by definition, summed term by term (our own; no normal approximation).
  * Relative error below 1e-13 for up to 60 tries, below 1e-11 for up to 2000 (checked against exact fractions).
  */
 
@@ -7,7 +7,7 @@
 export const MOST_TRIES = 2000;
 
 /**
- * P(X ≥ x) for X binomial(n, p). Whole n from 0 to 2000, any whole x, p from 0 to 1.
+ * Probability P(X ≥ x) for X binomial(n, p). Whole n from 0 to 2000, any whole x, p from 0 to 1.
  * @throws RangeError for tries or a chance outside these
  */
 export function atLeast(x: number, n: number, p: number): number {
@@ -18,7 +18,7 @@ export function atLeast(x: number, n: number, p: number): number {
 }
 
 /**
- * P(X ≤ x) for X binomial(n, p). Whole n from 0 to 2000, any whole x, p from 0 to 1.
+ * Probability P(X ≤ x) for X binomial(n, p). Whole n from 0 to 2000, any whole x, p from 0 to 1.
  * @throws RangeError for tries or a chance outside these
  */
 export function atMost(x: number, n: number, p: number): number {

@@ -1,6 +1,6 @@
 /**
  * Random three-digit codes (100–999) without repeats, none of those `taken` earlier in the session. `random` gives
- * numbers from 0 up to, not including, 1; every code left is as likely.
+ * numbers from 0 up to, not including, 1; every code left is as likely. `count` and codes are whole numbers.
  * Source: three-digit random numbers, new for each set (ISO 13299; ISO 10399, 5.5).
  * @throws RangeError when there are not that many codes left
  */

@@ -13,6 +13,7 @@ export const DRAWABLE = 0.9;
 /**
  * Strengths 1-2-5 per decade (g/g) strictly between two strengths, strongest first: 50 %, 20 %, 10 %, 5 % … Our choice of
  * ladder (common practice is 10 %, 1 %, 0.1 %, no source).
+ * @throws RangeError when `above` is not above zero
  */
 export function ladder(below: MassFraction, above: MassFraction): MassFraction[] {
   if (!(above > 0)) throw new RangeError('a target strength is above zero');
@@ -70,6 +71,7 @@ function step(from: MassFraction, to: MassFraction, batch: Gram): Step {
 /**
  * A step with its source in whole drops (mg each), one or more: source and solvent shrink or grow alike to the nearest
  * whole drop, so the strength stays exact and the batch changes by half a drop's share at most (more below half a drop).
+ * Arithmetic.
  * @throws RangeError when a drop does not weigh more than 0 mg
  */
 export function inWholeDrops(one: Step, mgPerDrop: number): Step & { readonly drops: number } {

@@ -1,6 +1,7 @@
 /**
  * A day (YYYY-MM-DD) so many months later; a day that the month does not have becomes its last one (31 January + 1 month is
- * 28 or 29 February). Whole months, any sign. Proleptic Gregorian calendar, no time zone. @throws RangeError for what is no day
+ * 28 or 29 February; our choice). Whole months, any sign. Proleptic Gregorian calendar, no time zone.
+ * @throws RangeError for what is no day
  */
 export function monthsLater(day: string, months: number): string {
   const [year, month, date] = partsOf(day);
@@ -9,7 +10,10 @@ export function monthsLater(day: string, months: number): string {
   return `${first.toISOString().slice(0, 8)}${String(Math.min(date, last)).padStart(2, '0')}`;
 }
 
-/** Whole days from one day to another, both YYYY-MM-DD; negative when the second is earlier. @throws RangeError for what is no day */
+/**
+ * Whole days from one day to another, both YYYY-MM-DD; negative when the second is earlier. Calendar arithmetic.
+ * @throws RangeError for what is no day
+ */
 export function daysBetween(from: string, to: string): number {
   const [a, b] = [partsOf(from), partsOf(to)].map(([year, month, date]) => Date.UTC(year, month - 1, date));
   return Math.round((b! - a!) / 86_400_000); // ms in a day

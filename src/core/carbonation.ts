@@ -36,7 +36,7 @@ export function waterVapour(t: Celsius): number {
 
 /**
  * Volumes of CO2 in water under pure CO2 at a gauge pressure (bar above 1 atm): K0 (P − p_water) exp(B P/RT), with Weiss's
- * second virial coefficient B. Valid: 0–40 °C, −1 to 9 bar gauge. @throws RangeError outside
+ * second virial coefficient B. Source: as {@link volumesPerAtm}. Valid: 0–40 °C, −1 to 9 bar gauge. @throws RangeError outside
  */
 export function volumesAt(gaugeBar: number, t: Celsius): number {
   const atm = gaugeBar / BAR_PER_ATM + 1;
@@ -50,7 +50,7 @@ export function volumesAt(gaugeBar: number, t: Celsius): number {
 
 /**
  * Gauge pressure (bar) that holds so many volumes of CO2 in water at t: inverse of {@link volumesAt}, by bisection.
- * Check: 3.0 volumes take 1.08 bar at 4 °C and 2.57 bar at 20 °C.
+ * Arithmetic.  * Check: 3.0 volumes take 1.08 bar at 4 °C and 2.57 bar at 20 °C.
  * @throws RangeError below zero, above what 9 bar holds, or outside 0–40 °C
  */
 export function gaugeForVolumes(volumes: number, t: Celsius): number {
@@ -66,7 +66,7 @@ export function gaugeForVolumes(volumes: number, t: Celsius): number {
   return high;
 }
 
-/** g of CO2 per L in so many volumes: 1.977 each (real gas; the trade rounds to 1.96). */
+/** g of CO2 per L in so many volumes: 1.977 each, arithmetic from the constants above (real gas; the trade rounds to 1.96). */
 export function carbonDioxidePerLitre(volumes: number): number {
   return (volumes * GRAM_PER_MOL) / LITRE_PER_MOL;
 }

@@ -1,6 +1,6 @@
 /**
  * A CAS registry number as it is usually written, from what was typed: spaces gone, any dash a hyphen, and hyphens put in where
- * only digits were typed (7786610 → 7786-61-0). Makes no check; what is no such number comes back trimmed.
+ * only digits were typed (7786610 → 7786-61-0): common practice. Makes no check; what is no such number comes back trimmed.
  */
 export function tidyCas(text: string): string {
   const tidy = text

@@ -1,5 +1,6 @@
 /**
- * Solves A·x = b and inverts A for a symmetric positive definite square A of plain numbers (rows of equal length).
+ * Solves A·x = b and inverts A for a symmetric positive definite square A of plain numbers (rows of equal length), any units
+ * that fit.
  * Source: Cholesky decomposition A = L·Lᵀ.
  * @throws RangeError when A is not positive definite
  */

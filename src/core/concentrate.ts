@@ -1,6 +1,7 @@
 /**
  * The flavour concentrate: how strong it is, and how much of it goes into drink and syrup. Dosage D is g of concentrate per
  * litre of drink. Emulsions are dosed at 1–2 g/L (ingredient maker's sheets), liquid flavours at 0.5–1.5 g/L.
+ * The rest is arithmetic of masses.
  */
 import { concentrateStrength } from './dose';
 import { gram, MG_PER_G, type Gram, type GramPerMl, type MassFraction, type Millilitre } from './units';

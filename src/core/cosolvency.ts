@@ -30,13 +30,19 @@ const MODEL_FACTOR = 3;
 const GSE_LOW = 10 ** -0.3;
 const GSE_HIGH = 10 ** 1.4;
 
-/** A measured water solubility, mg/L; `sd` is the spread of log10 S between sources. @throws RangeError at 0 or below */
+/**
+ * A measured water solubility, mg/L; `sd` is the spread of log10 S between sources. Range: our choice.
+ * @throws RangeError at 0 or below
+ */
 export function measuredSolubility(mgPerL: number, sd: number): WaterSolubility {
   const factor = Math.max(MEASURED_FACTOR, 10 ** (2 * sd));
   return { mgPerL: positive(mgPerL), low: mgPerL / factor, high: mgPerL * factor, basis: 'measured' };
 }
 
-/** A solubility known only as a range of its kind (terpene hydrocarbons 5–30 mg/L); the middle is the geometric one. */
+/**
+ * A solubility known only as a range of its kind (terpene hydrocarbons 5–30 mg/L); our choice of middle: the geometric one.
+ * @throws RangeError at 0 or below
+ */
 export function solubilityOfKind(range: { low: number; high: number }): WaterSolubility {
   return { mgPerL: Math.sqrt(positive(range.low) * positive(range.high)), ...range, basis: 'rule of thumb' };
 }
@@ -57,7 +63,10 @@ export function estimatedSolubility(input: {
   return { mgPerL, low: mgPerL * GSE_LOW, high: mgPerL * GSE_HIGH, basis: 'estimated' };
 }
 
-/** Solubilising power σ of a cosolvent for a solute: slope · log Kow + intercept. Check: limonene in ethanol 4.672. */
+/**
+ * Solubilising power σ of a cosolvent for a solute: slope · log Kow + intercept, dimensionless.
+ * Source: as {@link solubilityIn}. Check: limonene in ethanol 4.672.
+ */
 export function solubilisingPower(line: { slope: number; intercept: number }, logKow: number): number {
   return line.slope * logKow + line.intercept;
 }
@@ -94,7 +103,7 @@ const LITTLE = 0.1;
 /** What a range of solubility says about an amount. */
 export type Verdict = 'dissolves' | 'try it' | 'stays cloudy';
 
-/** The verdict for so many mg/L: below the range it dissolves, above it it does not, within it must be tried. */
+/** The verdict for so many mg/L: below the range it dissolves, above it it does not, within it must be tried (our choice). */
 export function willDissolve(mgPerL: number, solubility: WaterSolubility): Verdict {
   if (mgPerL <= solubility.low) return 'dissolves';
   return mgPerL > solubility.high ? 'stays cloudy' : 'try it';

@@ -1,6 +1,7 @@
 /**
  * Which layering to smell next, so that every pair of vials meets in the fewest layerings overall: a covering design
- * where one fits what is already done, otherwise the layering with most new pairs.
+ * where one fits what is already done, otherwise the layering with most new pairs. How a design is fitted and the greedy plan
+ * are our own.
  */
 import type { PairCoverage } from './pairCoverage';
 import { triplesForAllPairs } from './tripleSystems';
@@ -29,8 +30,8 @@ type Block = readonly number[];
 
 /**
  * The next layering of at most `size` strips (2 to 5). Strips that would bring no new pair are left away, so the last
- * layerings may be smaller. `stored` are the coverings known for fours and fives; without them the greedy plan stands.
- * The order of `coverage.vials` should stay as it is while a plan is followed.
+ * layerings may be smaller. `stored` are the coverings known for fours and fives; without them the greedy plan stands. All
+ * numbers are counts. The order of `coverage.vials` should stay as it is while a plan is followed.
  * @throws RangeError for a size outside 2 to 5
  */
 export function nextLayering(coverage: PairCoverage, size: number, stored: readonly CoveringRow[] = []): NextLayering {
@@ -52,9 +53,9 @@ export function nextLayering(coverage: PairCoverage, size: number, stored: reado
 }
 
 /**
- * At least so many layerings of `size` are still needed: by the pairs left, by what the busiest vial still has to meet,
- * and by the places all vials together still need. With nothing done this is the bound of Schönheim, Pacific J. Math.
- * 14 (1964) 1405: ⌈v/k·⌈(v−1)/(k−1)⌉⌉.
+ * A count: at least so many layerings of `size` are still needed: by the pairs left, by what the busiest vial still has to
+ * meet, and by the places all vials together still need. With nothing done this is the bound of Schönheim,
+ * ⌈v/k·⌈(v−1)/(k−1)⌉⌉. Source: Pacific J. Math. 14 (1964) 1405; with something done, our own.
  */
 export function leastLayerings(coverage: PairCoverage, size: number): number {
   const strips = Math.min(size, coverage.vials.length);

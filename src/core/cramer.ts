@@ -6,7 +6,10 @@ export interface CramerList {
   readonly figure: Figure;
 }
 
-/** A look-up of the Cramer class by CAS number over lists in order of trust: the first list that knows it answers. */
+/**
+ * A look-up of the Cramer class by CAS number over lists in order of trust: the first list that knows it answers (our choice),
+ * with its source.
+ */
 export function cramerFinder(
   lists: readonly CramerList[],
 ): (cas: string) => { cramerClass: CramerClass; figure: Figure } | null {

@@ -1,7 +1,8 @@
 /**
- * Rows as comma-separated text (RFC 4180: CRLF, quotes doubled). Numbers are written with a point. A text that a spreadsheet
- * would run as a formula (it begins, after blanks, with = + - @ or their full-width forms, or with a tab or return) gets an
- * apostrophe in front. Rows of any length; null is an empty cell. Source for the signs: OWASP, CSV injection (from memory).
+ * Rows as comma-separated text (CRLF, quotes doubled). Numbers are written with a point, in the unit of their column. A text
+ * that a spreadsheet would run as a formula (it begins, after blanks, with = + - @ or their full-width forms, or with a tab or
+ * return) gets an apostrophe in front. Rows of any length; null is an empty cell. Source: RFC 4180; for the signs OWASP, CSV
+ * injection (from memory).
  */
 export function csvOf(rows: readonly (readonly (string | number | null)[])[]): string {
   return rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');

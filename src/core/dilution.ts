@@ -71,14 +71,18 @@ export function dilutionOf(parts: readonly Part[], solvent: Measured): Dilution 
   };
 }
 
-/** Concentration c = m·P/V: mass of material (any mass unit), purity (g/g), volume; in that mass unit per volume unit. QUAM:2012 A1. */
+/**
+ * Concentration c = m·P/V: mass of material (any mass unit), purity (g/g), volume; in that mass unit per volume unit. Source:
+ * QUAM:2012 A1.
+ */
 export function massPerVolume({ mass, strength }: Part, volume: Measured): Measured {
   return over(times(mass, strength), volume);
 }
 
 /**
  * What to put together for `volume` mL of a finished dilution of strength `target` (g/g): material or source vial (g),
- * solvent (g and mL). `liquid` describes the source: its density and its purity or strength. Volumes additive (strength.ts).
+ * solvent (g and mL). `liquid` describes the source: its density and its purity or strength. Arithmetic; volumes additive (our
+ * choice, strength.ts).
  * @throws RangeError when the target is above what you start from, or the volume is not above 0 mL
  */
 export function amountsFor(target: MassFraction, volume: Millilitre, liquid: Liquid & { solventDensity: GramPerMl }) {
@@ -95,7 +99,7 @@ export function amountsFor(target: MassFraction, volume: Millilitre, liquid: Liq
 
 /**
  * Drops of a source (purity or strength P, mg per drop) in `solvent` g for a target w: m = w·S/(P − w).
- * The whole number is the neighbour whose strength is nearer to the target, never under one drop.
+ * The whole number is the neighbour whose strength is nearer to the target, never under one drop. Arithmetic (mass balance).
  * `present` is the mass fraction already in the solvent (a drink dosed before), 0 if not given.
  * @throws RangeError when the target is not above what is present or not below P
  */
@@ -124,7 +128,7 @@ export function dropsFor({
 }
 
 /**
- * The solvent (g) that makes `drops` whole drops (mg each, purity or strength P) hit the target w: S = m(P − w)/w.
+ * The solvent (g) that makes `drops` whole drops (mg each, purity or strength P) hit the target w: S = m(P − w)/w. Arithmetic.
  * @throws RangeError when the target is 0 or above P, or the drops are not a whole number above 0
  */
 export function solventForDrops({
@@ -145,7 +149,7 @@ export function solventForDrops({
 
 /**
  * After too many drops: solvent (g, mL at the temperature of its density) that brings the vial back to the target.
- * The other way out is to keep it at `made.strength`.
+ * Arithmetic. The other way out is to keep it at `made.strength`.
  * @throws RangeError when the vial is not stronger than the target
  */
 export function rescue(made: Dilution, target: MassFraction, solventDensity: GramPerMl) {

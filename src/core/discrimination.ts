@@ -38,7 +38,7 @@ const CHANCE: Record<DiscriminationTest, number> = {
 const CONFIDENCE = 0.95;
 
 /**
- * Smallest number of right answers (for a preference: of the more frequent answer) that shows a difference; null when
+ * Smallest count of right answers (for a preference: of the more frequent answer) that shows a difference; null when
  * none does. Source: exact binomial, the rule of ISO 4120, 10399 and 5495, annex A.
  * @throws RangeError for impossible tries or risk
  */

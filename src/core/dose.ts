@@ -44,7 +44,10 @@ export interface Dose {
   readonly ethanolAdded: Measured;
 }
 
-/** A drink known by its volume: mL and density (g/mL, same temperature). @throws RangeError at 0 mL or below */
+/**
+ * A drink known by its volume: mL and density (g/mL, same temperature), by definition of density.
+ * @throws RangeError at 0 mL or below
+ */
 export function drinkOfVolume(volume: Measured, density: Density, ethanol = volumeFraction(0)): Drink {
   if (!(volume.value > 0)) throw new RangeError(`a drink is more than 0 mL, not ${volume.value} mL`);
   return { mass: times(volume, densityOf(density)), density, ethanol };
@@ -88,7 +91,7 @@ export function doseOf(pours: readonly Pour[], drink: Drink): Dose {
 
 /**
  * Whole drops (mg each, strength g/g) that bring a drink of `drink` g to `ppm` mg/kg; at least one drop. `present` is
- * what the drink holds already, mg/kg. The error is that of the whole number: 0.07 is 7 % too much.
+ * what the drink holds already, mg/kg. The error is that of the whole number: 0.07 is 7 % too much. Arithmetic, as dropsFor.
  * @throws RangeError when the target is not above what is present, or the vial is not stronger than the target
  */
 export function dropsForPpm({
@@ -121,6 +124,7 @@ export function dropsForPpm({
 
 /**
  * Strength (g/g) a concentrate needs for `mgPerL` in the drink at a dosage of `gramsPerL` g of it per litre: w = c/(1000 D).
+ * Arithmetic.
  * @throws RangeError when that would be more than the neat material
  */
 export function concentrateStrength(mgPerL: number, gramsPerL: number): MassFraction {
@@ -132,7 +136,8 @@ export function concentrateStrength(mgPerL: number, gramsPerL: number): MassFrac
 
 /**
  * True composition of a counted trial: the share of each material in all that is active, g/g, with its doubt.
- * `active` g per line; lines of one material add. ∂sᵢ/∂aⱼ = (δᵢⱼ − sᵢ)/Σa, so a calibration shared by all lines cancels.
+ * `active` g per line; lines of one material add. ∂sᵢ/∂aⱼ = (δᵢⱼ − sᵢ)/Σa, so a calibration shared by all lines cancels (GUM
+ * 5.2.2).
  * @throws RangeError when nothing is in it or a mass is negative
  */
 export function compositionOf(lines: readonly { readonly material: string; readonly active: Measured }[]) {

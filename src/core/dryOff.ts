@@ -71,8 +71,9 @@ export function vapourPressure({ a, b, c, from, to }: Antoine, temperature: Cels
 /**
  * Least time in seconds for a wet film (mm of liquid on each face, above 0) to evaporate at 20 °C.
  *
- * J = k·M·p/(R·T), k = 0.664·Re^½·Sc^⅓·D/L: laminar air over a flat plate. It leaves out the cooling of the strip (1.5 to
- * 2.5 times longer) and the last solvent inside the paper, so it is a lower bound, good for orders of magnitude.
+ * J = k·M·p/(R·T), k = 0.664·Re^½·Sc^⅓·D/L: laminar air over a flat plate (common practice, no source read). It leaves out the
+ * cooling of the strip (1.5 to 2.5 times longer) and the last solvent inside the paper, so it is a lower bound, good for orders
+ * of magnitude.
  * @throws RangeError for a film that is not thicker than nothing
  */
 export function leastDryOff(film: Film, filmMm: number): number {
@@ -112,7 +113,7 @@ export function dryOff(
 
 /**
  * How wet a strip still is, 1 just dipped to 0 dry, `elapsed` seconds (0 or more) after the dip: the film thins evenly
- * (constant-rate drying). A strip that stays wet, or whose time is unknown, stays at 1.
+ * (constant-rate drying, our choice). A strip that stays wet, or whose time is unknown, stays at 1.
  */
 export function wetness({ seconds }: DryOff, elapsed: number): number {
   return seconds === null ? 1 : Math.min(1, Math.max(0, 1 - elapsed / seconds));

@@ -8,7 +8,10 @@ import { gram, gramPerMl, massFraction, type Gram, type GramPerMl, type MassFrac
 const GRAVITY = 9.80665;
 const SECONDS_PER_DAY = 86_400;
 
-/** Density of oils and agents dissolved in each other, g/mL: 1/ρ = Σ wᵢ/ρᵢ, volumes additive. Masses g, densities g/mL. */
+/**
+ * Density of oils and agents dissolved in each other, g/mL: 1/ρ = Σ wᵢ/ρᵢ, volumes additive (our choice). Masses g, densities g/mL.
+ * @throws RangeError unless there is a mass, none is negative and densities are above zero
+ */
 export function oilPhaseDensity(parts: readonly { mass: Gram; density: GramPerMl }[]): GramPerMl {
   const mass = parts.reduce((sum, part) => sum + part.mass, 0);
   if (!(mass > 0 && parts.every((part) => part.mass >= 0 && part.density > 0)))
@@ -28,7 +31,7 @@ export function weightingShare({ oil, agent, target }: Record<'oil' | 'agent' | 
   return massFraction((1 / oil - 1 / target) / (1 / oil - 1 / agent));
 }
 
-/** Most oil (mg per L of drink) that agents at their caps (mg/L) can bring to the target density, g/mL. */
+/** Most oil (mg per L of drink) that agents at their caps (mg/L) can bring to the target density, g/mL. Arithmetic. */
 export function oilMatched(
   oil: GramPerMl,
   target: GramPerMl,
@@ -42,6 +45,7 @@ export function oilMatched(
 
 /**
  * Highest dosage, g of concentrate per L of drink, that keeps an ingredient of it (share g/g) under its cap (mg/L of drink).
+ * Arithmetic.
  * Check: an orange emulsion published with 23.88 % ester gum may go in at 0.42 g/L, not at the 1–2 g/L its sheet states.
  * @throws RangeError for a share that is not above 0
  */
@@ -126,14 +130,20 @@ export function daysToRing(mmPerDay: number): number {
 }
 const RING = 10; // mm
 
-/** Required HLB of an oil phase: mean by mass. Check: five published phases 10.33, 10.04, 9.71, 9.33, 9.72. */
+/**
+ * Required HLB of an oil phase, dimensionless: mean by mass (g), common practice. Check: five published phases 10.33, 10.04,
+ * 9.71, 9.33, 9.72. @throws RangeError without a mass
+ */
 export function requiredHlb(parts: readonly { mass: Gram; hlb: number }[]): number {
   const mass = parts.reduce((sum, part) => sum + part.mass, 0);
   if (!(mass > 0)) throw new RangeError('an oil phase needs a mass above zero');
   return parts.reduce((sum, part) => sum + part.mass * part.hlb, 0) / mass;
 }
 
-/** Share of emulsifier A in a blend of A and B that has the required HLB. @throws RangeError when it lies outside both */
+/**
+ * Share of emulsifier A in a blend of A and B that has the required HLB (arithmetic, mean by mass).
+ * @throws RangeError when it lies outside both
+ */
 export function hlbShare(required: number, a: number, b: number): MassFraction {
   const share = (required - b) / (a - b);
   if (!(share >= 0 && share <= 1)) throw new RangeError(`HLB ${required} is not between ${a} and ${b}`);

@@ -54,7 +54,7 @@ export interface Contribution {
 
 /**
  * Constituents to count for one lot: what its certificate says; where it is silent, the highest published content
- * (worst case). Shares in g/g, 0 to 1. A certificate beats every range: of 31 retail oils more than 45 % failed the
+ * (worst case, our choice). Shares in g/g, 0 to 1. A certificate beats every range: of 31 retail oils more than 45 % failed the
  * standard profile (PMC8160360).
  */
 export function worstConstituents(input: {
@@ -72,7 +72,7 @@ export function worstConstituents(input: {
   return [...worst.values()];
 }
 
-/** Every substance in the drink with where it comes from, constituents of oils included; mg per kg of drink. */
+/** Every substance in the drink with where it comes from, constituents of oils included; mg per kg of drink. Arithmetic. */
 export function contributions(materials: readonly DrinkMaterial[]): Contribution[] {
   return materials.flatMap((material) => {
     const fixed = material.fixed ?? false;
@@ -94,7 +94,7 @@ export function contributions(materials: readonly DrinkMaterial[]): Contribution
 
 /**
  * Sum of all contributions whose CAS is in the list, each times its factor in `as` (1 when not named).
- * Unit: that of the contributions, mg per kg of drink.
+ * Arithmetic. Unit: that of the contributions, mg per kg of drink.
  */
 export function summed(
   parts: readonly Contribution[],

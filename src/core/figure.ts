@@ -88,7 +88,9 @@ export interface ConcernRow extends Figure {
   readonly microgramPerPersonDay: number;
 }
 
-/** True when a figure was read in the rule in force, or in a page or data set that quotes it. */
+/**
+ * True when a figure was read in the rule in force, or in a page or data set that quotes it: by definition of {@link Level}.
+ */
 export function isConfirmed(figure: { level: Level }): boolean {
   return figure.level === 'primary' || figure.level === 'secondary';
 }

@@ -38,19 +38,22 @@ export interface Finding {
 /** From this share of a maximum on, a result is 'near'. Our choice: one fifth in hand for what other food brings. */
 export const NEAR = 0.8;
 
-/** The worst state among findings; 'unknown' when nothing was found. */
+/** The worst state among findings; 'unknown' when nothing was found. The order is our choice. */
 export function worstState(findings: readonly Finding[]): State {
   return STATES.find((state) => findings.some((finding) => finding.state === state)) ?? 'unknown';
 }
 
-/** How an amount stands against a maximum of the same unit; 'within' only when figure and contributions are confirmed. */
+/**
+ * How an amount stands against a maximum of the same unit; 'within' only when figure and contributions are confirmed (our
+ * choice).
+ */
 export function stateOf(amount: Measured, max: number, by: { figure: Figure; from: readonly Contribution[] }): State {
   if (amount.value > max) return 'over';
   if (amount.value >= NEAR * max || amount.value + expanded(amount) > max) return 'near';
   return isConfirmed(by.figure) && by.from.every((part) => part.confirmed) ? 'within' : 'check';
 }
 
-/** Order for sorting: the worst finding first. */
+/** Order for sorting: the worst finding first (our choice, STATES). A difference of places there, a whole number. */
 export function worstFirst(one: Finding, two: Finding): number {
   return STATES.indexOf(one.state) - STATES.indexOf(two.state);
 }

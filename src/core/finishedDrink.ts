@@ -28,7 +28,7 @@ export function drinkDensity({ brix, ethanol }: DrinkMake, t: Celsius = REFERENC
   return gramPerMl(1 / ((ethanol + water) * liquid + brix * sugarRoom));
 }
 
-/** % v/v of a drink as a fraction (mL ethanol per mL drink, both at 20 °C). Valid as {@link drinkDensity}. */
+/** % v/v of a drink by definition, as a fraction (mL ethanol per mL drink, both at 20 °C). Valid as {@link drinkDensity}. */
 export function drinkAbv(make: DrinkMake): VolumeFraction {
   const pure = ethanolDensity(massFraction(1), celsius(20));
   return volumeFraction((make.ethanol * drinkDensity(make)) / pure);

@@ -1,4 +1,4 @@
-/** Formulas as parts by mass of neat material: only the ratios count until they become shares. */
+/** Formulas as parts by mass of neat material: only the ratios count until they become shares. All of it is arithmetic. */
 import type { PlannedMass } from './batchPlan';
 import type { FormulaLine } from './concentrate';
 import { gram, massFraction, MG_PER_G, type Gram, type MassFraction } from './units';
@@ -35,7 +35,10 @@ export function differences(
 /** Shares closer than this are the same; room for rounding in doubles. */
 const SAME = 1e-12;
 
-/** The formula with one material in place of another, `times` as much of it (1 when it is just as strong). */
+/**
+ * The formula with one material in place of another, `times` as much of it (1 when it is just as strong; dimensionless).
+ * @throws RangeError for a negative one
+ */
 export function swapped(
   lines: readonly PartsLine[],
   swap: { from: string; to: string; times: number },

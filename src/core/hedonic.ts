@@ -30,7 +30,7 @@ export interface PairOfSamples {
 const MOST_SITTINGS = 200;
 
 /**
- * Median of scores: the middle one, or the mean of the two middle ones.
+ * Median of scores, by definition the middle one, or the mean of the two middle ones.
  * @throws RangeError without scores
  */
 export function median(scores: readonly number[]): number {

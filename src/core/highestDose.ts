@@ -13,7 +13,7 @@ export interface Ceiling {
 
 /**
  * The reverse answer: for each finding with a maximum, the highest dose of the same formula that still passes it,
- * lowest ceiling first. Exact, because every amount is proportional to the dose beside a part that is fixed:
+ * lowest ceiling first. Arithmetic, exact because every amount is proportional to the dose beside a part that is fixed:
  * times = (max − fixed) / (amount − fixed), never below 0. Label duties and figures without a number do not bind.
  * `mgPerKg` is the present dose of the whole formula, mg per kg of drink, above 0.
  * @throws RangeError when the present dose is not above 0

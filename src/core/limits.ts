@@ -21,6 +21,7 @@ export interface Rules {
 /**
  * All findings for a drink, in the order of the checks, worst first within a check.
  * Amounts of materials in mg per kg of drink; portion and body weight in kg, above 0.
+ * Source: that of each row, given as `figure`.
  * @throws RangeError when portion or body weight is not above 0
  */
 export function checkDrink(input: {

@@ -112,7 +112,7 @@ export function relativeUncertainty(a: Measured): number {
   return u === 0 ? 0 : u / Math.abs(a.value);
 }
 
-/** The uncertainty budget, largest first: which source contributes how much of the variance. Empty for exact numbers. */
+/** The uncertainty budget, largest first: each source in the unit of the value, and its share of the variance. Empty for exact numbers. */
 export function budget(a: Measured): BudgetLine[] {
   const variance = standardUncertainty(a) ** 2;
   return a.sources

@@ -27,7 +27,7 @@ export function mixtureOf(additions: readonly Addition[]): Mixture {
   return { mass, contents: [...ids].map((material) => ({ material, strength: shareOf(material, additions, mass) })) };
 }
 
-/** Share (g/g) of one material in a mixture; 0 when it is not in it. */
+/** Share (g/g) of one material in a mixture; by definition 0 when it is not in it. */
 export function shareIn(mixture: Mixture, material: string): Measured {
   return mixture.contents.find((content) => content.material === material)?.strength ?? { value: 0, sources: [] };
 }

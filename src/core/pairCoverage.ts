@@ -1,6 +1,6 @@
 /**
  * Which vials were smelled together: pairs done, pairs left, and how many combinations there are in all.
- * Vials are named by their ids; a layering is the list of its vials, in any order.
+ * Vials are named by their ids; a layering is the list of its vials, in any order. Counting: arithmetic.
  */
 
 /** What one set of layerings has covered of a session's pairs. `times[i][j]` is how often vials i and j met. */

@@ -62,7 +62,7 @@ export function leastRankDistance(sittings: number, samples: number, risk: numbe
 }
 
 /**
- * Page's test: do the rows follow the order of the columns (lowest expected first)? L = Σ i·R_i; exact p by counting.
+ * Page's test: do the rows follow the order of the columns (lowest expected first)? L = Σ i·R_i; exact probability by counting.
  * Normal form: L' = (12L − 3Jp(p+1)²)/(p(p+1)√(J(p−1))). Source: ISO 8587; Page, J. Am. Stat. Assoc. 58 (1963) 216.
  * @throws RangeError for fewer than 2 or more than 10 samples, no rows, or rows of different length
  */

@@ -32,7 +32,7 @@ const PER_SLIP = 0.12;
 
 /**
  * Words of a text as they are compared: small letters, no accents, Greek letters by name. A number with hyphens (CAS) is one
- * word of digits; a name with hyphens gives its parts. Any text.
+ * word of digits; a name with hyphens gives its parts. Any text. Our choice.
  */
 export function wordsOf(text: string): string[] {
   return folded(text)
@@ -79,7 +79,7 @@ function weighedWords(entry: Searchable): readonly (readonly [string, number])[]
 
 /**
  * Makes things findable; done once for a list. Entries keep their order where scores are equal. An entry handed in again as the
- * same object costs next to nothing.
+ * same object costs next to nothing. Our own.
  */
 export function searchIndex(entries: readonly Searchable[]): SearchIndex {
   const found = new Map<string, number[]>();
@@ -97,6 +97,7 @@ export function searchIndex(entries: readonly Searchable[]): SearchIndex {
 /**
  * What fits all words of a query, best first, at most `limit`. A word fits whole, as a beginning, inside (from 3 letters), or, where nothing
  * fits so, misspelled: 1 slip from 4 letters, 2 from 7. Numbers are never guessed at. An empty query finds nothing.
+ * Scores and slips: our choice; a score is dimensionless.
  */
 export function search(index: SearchIndex, query: string, limit: number): Hit[] {
   const asked = [...new Set(wordsOf(query))];

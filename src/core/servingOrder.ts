@@ -29,8 +29,8 @@ export function servingOrders(test: TwoSampleTest, tries: number, random: () => 
 }
 
 /**
- * Williams square of `samples` (2 to 26, numbered from 0): rows are serving orders in which every sample stands in every
- * place equally often and follows every other equally often: once in n rows when n is even, twice in 2n when odd.
+ * Williams square of `samples` (a count, 2 to 26, numbered from 0): rows are serving orders in which every sample stands in
+ * every place equally often and follows every other equally often: once in n rows when n is even, twice in 2n when odd.
  * Source: Williams, Aust. J. Sci. Res. A 2 (1949) 149–168.
  * @throws RangeError outside 2 to 26 samples
  */
@@ -45,6 +45,7 @@ export function williamsSquare(samples: number): number[][] {
 /**
  * Serving orders for ranking `samples` in `sittings`: rows of Williams squares, shuffled, with the samples' numbers
  * shuffled too. Balanced after whole squares (n rows for even n, 2n for odd).
+ * Source: as {@link williamsSquare}; shuffling: our choice.
  * @throws RangeError outside 2 to 26 samples or when the sittings are no count
  */
 export function rankingOrders(samples: number, sittings: number, random: () => number): number[][] {

@@ -39,7 +39,7 @@ export function amountLeft(facts: {
   return left.value >= 0 ? left : { ...left, value: 0 };
 }
 
-/** Whether it is time to make or buy more: at or below `lowAt` where the person set one, else below 15 % of the full amount. One unit. */
+/** Whether it is time to make or buy more: at or below `lowAt` where the person set one, else below 15 % of the full amount (our choice). One unit. */
 export function isLow(left: number, full: number, lowAt?: number): boolean {
   return lowAt === undefined ? left < LOW * full : left <= lowAt;
 }

@@ -17,7 +17,7 @@ export function studentCdf(t: number, df: number): number {
 
 /**
  * The value that Student's t with `df` degrees of freedom stays below with probability `p`, dimensionless.
- * Valid: 0 < p < 1, df ≥ 1. Found by bisection on the tail, so small tails keep their digits.
+ * Valid: 0 < p < 1, df ≥ 1. Source: as {@link studentCdf}, by bisection on the tail, so that small tails keep their digits.
  * Check: 12.706, 4.303, 2.776, 2.093 for p = 0.975 and df = 1, 2, 4, 19 (every printed t table).
  * @throws RangeError outside
  */

@@ -1,6 +1,7 @@
 /**
  * Syrups and what they become when thrown. Brix is g sucrose per g solution (g/g here, 50 °Brix is 0.50); densities from
  * {@link sucroseDensity}, 0–84 °Brix, 10–30 °C. Volumes of sugar solutions do not add up; masses do, so every sum is by mass.
+ * Arithmetic on these densities.
  */
 import { sucroseDensity } from './sucrose';
 import { gram, massFraction, millilitre, REFERENCE_TEMPERATURE } from './units';

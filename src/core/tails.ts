@@ -16,14 +16,14 @@ export function chiSquaredTail(x: number, df: number): number {
   return z < a + 1 ? 1 - scale * series(a, z) : scale * fraction(a, z);
 }
 
-/** P(Z ≥ z) for the standard normal. Any finite z. */
+/** Probability P(Z ≥ z) for the standard normal; by definition z² is chi-squared with one degree of freedom. Any finite z. */
 export function normalTail(z: number): number {
   const outer = z === 0 ? 0.5 : chiSquaredTail(z * z, 1) / 2;
   return z >= 0 ? outer : 1 - outer;
 }
 
 /**
- * The z with P(Z ≥ z) = `tail`, above 0 and below 1, by halving.
+ * The z with a probability P(Z ≥ z) of `tail`, above 0 and below 1: inverse of {@link normalTail}, by halving (arithmetic).
  * @throws RangeError outside
  */
 export function normalBound(tail: number): number {

@@ -17,7 +17,7 @@ export interface GroupThreshold {
 }
 
 /**
- * Steps of a ladder with a constant `factor` (above 1; 2 or 3 are usual), rising to `top` (above 0, any unit).
+ * Steps of a ladder with a constant `factor` (above 1; 2 or 3 are usual), rising to `top` (above 0, any unit). Arithmetic.
  * @throws RangeError for a ladder that does not rise
  */
 export function ladder(top: number, factor: number, steps: number): number[] {

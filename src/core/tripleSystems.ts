@@ -2,13 +2,13 @@
  * Layerings of three so that every pair of v vials meets, in the fewest possible: ⌈v/3·⌈(v−1)/2⌉⌉ for every v.
  *
  * Steiner triple systems where they exist (v = 1, 3 mod 6: Bose 1939, Skolem 1958), one more point on them (v = 2, 4),
- * the pairwise balanced design with one block of five (v = 5), and one more point on that (v = 0). Constructions as in
+ * the pairwise balanced design with one block of five (v = 5), and one more point on that (v = 0). Source:
  * Lindner & Rodger, Design Theory; that the bound is reached for every v: Fort & Hedlund, Pacific J. Math. 8 (1958) 709.
  */
 
 type Triple = readonly [number, number, number];
 
-/** The fewest triples of 0…v−1 that bring every pair together. Whole v from 3 to 100. @throws RangeError outside */
+/** The fewest triples of 0…v−1 that bring every pair together. v is a count of vials, 3 to 100. @throws RangeError outside */
 export function triplesForAllPairs(v: number): number[][] {
   if (!(Number.isInteger(v) && v >= 3 && v <= 100))
     throw new RangeError(`threes are planned for 3 to 100 vials, not ${v}`);

@@ -1,7 +1,9 @@
 /**
  * Branded numbers: a gram handed over as a °C does not compile. At run time they are plain numbers.
  * Truth is kept in mass (g) and mass fraction (g/g); volume, drops, % v/v and ppm are views that need a density.
+ * Each name is by definition its unit.
  */
+
 declare const unit: unique symbol;
 type Unit<Name extends string> = number & { readonly [unit]: Name };
 
@@ -18,9 +20,9 @@ export type MassFraction = Unit<'g/g'>;
 /** Volume of solute per volume of mixture, mL/mL at 20 °C, 0 to 1. */
 export type VolumeFraction = Unit<'mL/mL'>;
 
-/** A plain number of grams, as grams. Any finite number; makes no check. */
+/** A plain number of g, as grams. Any finite number; makes no check. */
 export const gram = (x: number): Gram => x as Gram;
-/** A plain number of millilitres, as millilitres. Any finite number; makes no check. */
+/** A plain number of mL, as millilitres. Any finite number; makes no check. */
 export const millilitre = (x: number): Millilitre => x as Millilitre;
 /** A plain number of °C, as °C. Any finite number; makes no check. */
 export const celsius = (x: number): Celsius => x as Celsius;

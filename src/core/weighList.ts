@@ -87,8 +87,8 @@ export interface Rescue {
 }
 
 /**
- * The way out when a weighing went over: null while nothing is above its plan. Every share comes back exactly when all steps
- * are brought to factor × plan, factor being the largest of weighed over planned; nothing has to be taken out.
+ * The way out (arithmetic) when a weighing went over: null while nothing is above its plan. Every share comes back exactly when
+ * all steps are brought to factor × plan, factor being the largest of weighed over planned; nothing has to be taken out.
  */
 export function rescueList(list: WeighList, weighed: readonly Weighed[]): Rescue | null {
   const inVessel = (id: string) => weighed.filter((one) => one.id === id).reduce((sum, one) => sum + one.mass, 0);
