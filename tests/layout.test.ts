@@ -30,6 +30,31 @@ function target(from: string, specifier: string): string {
   return specifier.startsWith('@') ? specifier.split('/').slice(0, 2).join('/') : specifier.split(/[/:]/)[0]!;
 }
 
+/** What names a source, or says what kind of knowledge a function is. DEVELOPERS.md explains the words. */
+const SOURCE =
+  /Source:|\b(GUM|ISO|USP|OIML)\b|\b([Bb]y definition|[Aa]rithmetic|[Pp]roof|[Ll]emma|[Oo]ur own|[Oo]ur choice|[Cc]ommon practice)\b/;
+
+/** Types that are numbers. */
+const NUMBER = /\b(number|Measured|Gram|Millilitre|Celsius|GramPerMl|MassFraction|VolumeFraction)\b/;
+
+/** Units, and words for numbers without one. */
+const UNIT =
+  /%|°|\b(grams?|g|mg|kg|mL|mol|seconds|days|months|bar|atm|Pa|mPa s|mm|dots|bytes|units?|currency|drops|counts?|whole numbers?|ranks?|scores?|shares?|fractions?|chances?|probability|probabilities|dimensionless)\b/i;
+
+/** A function at the left edge of a core file, with the docstring directly above it and the comment that opens its file. */
+interface Written {
+  readonly path: string;
+  readonly called: string;
+  readonly exported: boolean;
+  readonly doc: string;
+  readonly head: string;
+  readonly signature: string;
+  readonly body: string;
+}
+
+const written = files.filter(({ path }) => path.startsWith('core/')).flatMap(functionsOf);
+const core = written.filter(({ exported }) => exported);
+
 describe('the house', () => {
   test('a folder imports only what stands to its left', () => {
     const trespass = files.flatMap(({ path, text }) => {
@@ -69,15 +94,40 @@ describe('the house', () => {
     expect(files.filter(({ path }) => !path.startsWith('tables/')).flatMap(longFunctions)).toEqual([]);
   });
 
-  test('every exported function of core says what it is', () => {
+  test('every export of core has a docstring directly above it', () => {
     const silent = files
       .filter(({ path }) => path.startsWith('core/'))
       .flatMap(({ path, text }) =>
-        [...text.matchAll(/(.*)\n(?=export (?:function|const) (\w+))/g)]
+        [...text.matchAll(/(.*)\n(?=export (?:async )?(?:function|const) (\w+))/g)]
           .filter((match) => !/\*\/\s*$/.test(match[1]!))
           .map((match) => `${path}: ${match[2]}`),
       );
     expect(silent).toEqual([]);
+  });
+
+  test('no exported function of core escapes the rules for docstrings', () => {
+    const form = /^export (?:(?:async )?function (\w+)|const (\w+) = (?:async )?(?:\(.*=>|\($|function))/gm;
+    const all = files
+      .filter(({ path }) => path.startsWith('core/'))
+      .flatMap(({ path, text }) => [...text.matchAll(form)].map((match) => `${path}: ${match[1] ?? match[2]}`));
+    expect(core.map(name).sort()).toEqual(all.sort());
+    expect(core.filter(({ doc }) => doc === '').map(name)).toEqual([]);
+  });
+
+  test('an exported function of core whose own code throws says so', () => {
+    expect(core.filter((each) => throwsHere(each) && !each.doc.includes('@throws')).map(name)).toEqual([]);
+  });
+
+  test('an error told in a docstring of core can be met', () => {
+    expect(core.filter((each) => each.doc.includes('@throws') && !throwsAnywhere(each)).map(name)).toEqual([]);
+  });
+
+  test('every exported function of core names its source, or what kind of knowledge it is', () => {
+    expect(core.filter(({ doc, head }) => !SOURCE.test(doc) && !SOURCE.test(head)).map(name)).toEqual([]);
+  });
+
+  test('every exported function of core that takes or gives a number names a unit, or says that it is a count or share', () => {
+    expect(core.filter(({ doc, signature }) => NUMBER.test(signature) && !UNIT.test(doc)).map(name)).toEqual([]);
   });
 
   test('files are named after things, not after a drawer', () => {
@@ -96,4 +146,55 @@ function longFunctions({ path, text }: { path: string; text: string }): string[]
     const end = lines.findIndex((later, i) => i >= at && later.startsWith(`${head[1]}}`));
     return end - at + 1 > 40 ? [`${path}: ${head[2]} has ${end - at + 1} lines`] : [];
   });
+}
+
+/** Functions that begin a line; their bodies are indented and end at a brace alone. Arrow functions stand on one line. */
+function functionsOf({ path, text }: { path: string; text: string }): Written[] {
+  const opening = /^(?:import [^;]*;\n|\n)*(\/\*(?:(?!\*\/)[^])*\*\/\n(?=\n|import )|\/\*\n(?:(?!\*\/)[^])*\*\/)/.exec(
+    text,
+  );
+  const doc = String.raw`(\/\*\*(?:(?!\*\/)[^])*\*\/\n)?^(export )?`;
+  const forms = [
+    new RegExp(String.raw`${doc}(?:async )?function (\w+)([^]*?) \{\n((?:(?: .*)?\n)*)\}$`, 'gm'),
+    new RegExp(String.raw`${doc}const (\w+) = (\(.*) => (.*);$`, 'gm'),
+  ];
+  return forms
+    .flatMap((form) => [...text.matchAll(form)])
+    .map(([, doc = '', exported, called, signature, body]) => ({
+      path,
+      called: called!,
+      exported: exported !== undefined,
+      doc: doc.replace(/\n \* ?/g, ' '),
+      head: (opening?.[1] ?? '').replace(/\n \* ?/g, ' '),
+      signature: signature!,
+      body: body!,
+    }));
+}
+
+function name({ path, called }: Written): string {
+  return `${path}: ${called}`;
+}
+
+/** Whether a function throws, or a private one of its file that it calls, however far down. */
+function throwsHere(each: Written, met: readonly Written[] = []): boolean {
+  if (/\bthrow /.test(each.body)) return true;
+  return calledBy(each).some(
+    (next) => next.path === each.path && !next.exported && !met.includes(next) && throwsHere(next, [...met, each]),
+  );
+}
+
+/** Whether a function throws, or any function of core that it calls, however far down. */
+function throwsAnywhere(each: Written, met = new Set<Written>()): boolean {
+  if (met.has(each)) return false;
+  met.add(each);
+  return /\bthrow /.test(each.body) || calledBy(each).some((next) => throwsAnywhere(next, met));
+}
+
+/** The functions of its own file and of the files imported there whose names a body calls. */
+function calledBy({ path, body }: Written): Written[] {
+  const text = files.find((file) => file.path === path)!.text;
+  const near = [path, ...imports(text).map((specifier) => `${target(path, specifier)}.ts`)];
+  return written.filter(
+    (each) => near.includes(each.path) && new RegExp(String.raw`(?<![.\w])${each.called}\b`).test(body),
+  );
 }
