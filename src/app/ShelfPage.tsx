@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import type { AnyRecord } from '../records/kinds';
 import { list, shelf } from '../records/shelf';
 import { DemoNotice } from './DemoNotice';
@@ -29,8 +30,13 @@ export const sections = [
 
 const FEW = 6; // shown of a section until all are asked for
 
-/** Stays while one looks at a record and comes back. */
+/** What is searched for; #/shelf/find/<query> once something is tapped, so that coming back finds the same hits. */
 const query = signal('');
+
+function noteQuery(): void {
+  const text = query.peek().trim();
+  if (route.peek()[0] === 'shelf') go(text === '' ? ['shelf'] : ['shelf', 'find', text], 'replace');
+}
 
 /** What is owned: #/shelf, and its lists #/shelf/due, /shopping, /archived and one for each kind. */
 export function ShelfPage() {
@@ -48,9 +54,11 @@ function isEmpty(): boolean {
 }
 
 function Overview() {
+  const [, find, asked = ''] = route.value;
+  useEffect(() => void (query.value = find === 'find' ? asked : ''), [find, asked]);
   if (isEmpty()) return shelf.loaded.value ? <FirstRun /> : <main class="page" aria-busy="true" />;
   return (
-    <main class="page shelf">
+    <main class="page shelf" onPointerDownCapture={noteQuery}>
       <header class="top">
         <h1>Shelf</h1>
         <LabelsButton />

@@ -1,0 +1,305 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
+import { hand } from './hand';
+import { newProfile, openPhone, serve, type Phone } from './phone';
+
+let site: Awaited<ReturnType<typeof serve>>;
+let profile: ReturnType<typeof newProfile>;
+let phone: Phone;
+let h: ReturnType<typeof hand>;
+
+/** Taps of the finger and keys typed since the last look. */
+async function counted(): Promise<{ taps: number; keys: number }> {
+  return phone.page.evaluate(() => {
+    const seen = { taps: Number(sessionStorage['taps'] ?? 0), keys: Number(sessionStorage['keys'] ?? 0) };
+    sessionStorage['taps'] = sessionStorage['keys'] = '0';
+    return seen;
+  });
+}
+
+/** The words of the entries on the page, top to bottom. */
+const entries = () => phone.page.locator('.entry').allTextContents();
+const page = () => phone.page;
+
+async function open(hash: string, waitFor: string): Promise<void> {
+  await page().goto(`${site.url}#/${hash}`);
+  await page().locator(waitFor).first().waitFor();
+}
+
+/** Opens the record of the Shelf whose entry says this. */
+async function openRecord(query: string, words: string): Promise<void> {
+  await open('shelf', '.search-box input');
+  await page().locator('.search-box input').fill(query);
+  await page().locator('.entry', { hasText: words }).first().tap();
+  await page().locator('.record').waitFor();
+}
+
+beforeAll(async () => {
+  site = await serve();
+  profile = newProfile();
+  phone = await openPhone(profile.dir, { home: site.url, width: 360, height: 740 });
+  await page().addInitScript(() => {
+    const count = (name: string) => (sessionStorage[name] = String(Number(sessionStorage[name] ?? 0) + 1));
+    addEventListener('pointerdown', () => count('taps'), true);
+    addEventListener('keydown', () => count('keys'), true);
+  });
+  await page().goto(site.url);
+  await page().evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page().reload();
+  await page().locator('.tasks .card').first().waitFor();
+  await phone.context.setOffline(true); // from here on there is no network at all
+  page().setDefaultTimeout(15_000);
+  h = hand(page());
+});
+
+beforeEach((context) => {
+  onTestFailed(async () => {
+    await page().screenshot({ path: `tests/output/shelf ${context.task.name.slice(0, 40)}.png` });
+  });
+});
+
+afterAll(async () => {
+  await phone.context.close();
+  await site.stop();
+  profile.forget();
+});
+
+describe('the first bottle', () => {
+  test('is on the Shelf after 12 taps and keys at most, counted from the empty Shelf, without a network', async () => {
+    await h.tab('Shelf');
+    await page().locator('.first-run').waitFor();
+    expect(
+      await page()
+        .locator('.first-run')
+        .evaluate((it) => it.scrollHeight <= innerHeight + 1),
+    ).toBe(true);
+    await counted();
+    await page().getByRole('button', { name: 'Add your first bottle' }).tap();
+    await page().locator('[name="new.name"]').tap();
+    await page().keyboard.type('card', { delay: 30 });
+    await page().locator('.matches .entry', { hasText: 'cardamom oil' }).tap();
+    await page().locator('.chosen-material').waitFor();
+    await h.done();
+    await h.done();
+    await page().locator('label.choice', { hasText: 'Food grade' }).tap();
+    await page().locator('.record').waitFor();
+    const { taps, keys } = await counted();
+    console.info(`first bottle: ${taps} taps and ${keys} keys`);
+    expect(taps + keys).toBeLessThanOrEqual(12);
+  });
+
+  test('knows CAS, density with its source, and until when it keeps', async () => {
+    const facts = await page().locator('.record .facts').allTextContents();
+    expect(facts.join()).toContain('0.9259 ± 0.0085 g/mL');
+    expect(facts.join()).toContain('ISO 4733:1981');
+    expect(facts.join()).toContain('Use by');
+    await openRecord('8000-66-6', 'Material');
+    expect((await page().locator('.facts').allTextContents()).join()).toContain('8000-66-6');
+  });
+
+  test('a second lot of it is two taps away and stands beside the first', async () => {
+    await openRecord('8000-66-6', 'Material');
+    await h.tap('Add another bottle');
+    await page().locator('.chosen-material', { hasText: 'Another bottle of it' }).waitFor();
+    await h.done();
+    await h.type('new.supplier', 'Pebblewick Oils');
+    await h.type('new.lot', 'C-2208');
+    await h.type('new.amount', '5');
+    await h.done();
+    await h.choose('Food grade');
+    await page().locator('.lots').waitFor();
+    expect(await page().locator('.lots thead th').count()).toBe(2);
+    expect(await page().locator('.lots').textContent()).toContain('Pebblewick Oils');
+  });
+});
+
+describe('a bottle on the Shelf', () => {
+  test('is corrected by weighing it, with the empty glass kept for next time', async () => {
+    await h.tap('Weigh what is left');
+    await h.type('gross', '19,3');
+    await h.type('empty', '14.8');
+    await page().locator('[role=status]', { hasText: '4.5' }).waitFor();
+    await page().locator('.main').tap();
+    await page().locator('.record .result', { hasText: '4.5' }).waitFor();
+    await h.tap('Weigh what is left');
+    expect(await page().locator('[name=empty]').inputValue()).toBe('14.8');
+    await h.type('gross', '10');
+    await page().locator('.trouble', { hasText: 'less than nothing' }).waitFor(); // the glass weighs more than all
+    await page().goBack();
+  });
+
+  test('gets a place, and is found by it', async () => {
+    await h.tap('Change');
+    await h.type('box', 'Q');
+    await h.type('row', '4');
+    await page().locator('.main').tap();
+    await page().locator('.facts', { hasText: 'box Q, row 4' }).waitFor();
+  });
+
+  test('a mistyped amount gets one sentence and nothing is lost', async () => {
+    await h.tap('Change');
+    await h.type('lot', 'C-2209');
+    await h.type('amountG', 'five');
+    await page().locator('.main').tap();
+    await page().locator('.note.wrong', { hasText: 'not a number' }).waitFor();
+    expect(await page().locator('[name=lot]').inputValue()).toBe('C-2209');
+    await page().goBack();
+    await page().locator('.record').waitFor();
+  });
+
+  test('goes onto the shopping list and off it', async () => {
+    await h.tap('On the shopping list');
+    await page().getByRole('button', { name: 'Off the shopping list' }).waitFor();
+    await open('shelf', '.watch');
+    await page().locator('.watch button', { hasText: 'running low' }).tap();
+    await page().locator('.bought', { hasText: 'Pebblewick Oils' }).waitFor();
+    await page().locator('.bought button', { hasText: 'Take off' }).tap();
+    await page().getByText('Enough of everything').waitFor();
+  });
+
+  test('is put away and brought back, never erased', async () => {
+    await openRecord('C-2208', 'C-2208');
+    await h.tap('Archive');
+    await page().getByText('out of the way, not gone').waitFor();
+    await open('shelf', '.shelf .list');
+    expect((await entries()).some((words) => words.includes('C-2208'))).toBe(false);
+    await page().locator('button', { hasText: 'Archived (1)' }).tap();
+    await page().locator('.entry', { hasText: 'C-2208' }).tap();
+    await h.tap('Bring it back');
+    await page().getByText('out of the way, not gone').waitFor({ state: 'detached' });
+    await open('shelf', '.shelf .list');
+    await page().locator('.entry', { hasText: 'C-2208' }).waitFor();
+  });
+
+  test('is found misspelled, and the catalogue answers beside it', async () => {
+    await open('shelf', '.search-box input');
+    await page().locator('.search-box input').fill('cardemom');
+    await page().locator('h2', { hasText: 'In the catalogue' }).waitFor();
+    expect((await entries())[0]).toContain('cardamom oil');
+    await page().locator('.search-box input').fill('vanilin');
+    await page().locator('.entry', { hasText: 'vanillin' }).first().tap();
+    await page().locator('.facts', { hasText: '121-33-5' }).waitFor();
+    expect(await page().locator('.facts').textContent()).toContain('Melts at');
+    await page().goBack();
+    expect(await page().locator('.search-box input').inputValue()).toBe('vanilin');
+    await page().locator('.search-box input').fill('');
+  });
+});
+
+describe('the demo', () => {
+  test('opens from the empty Shelf of another phone, is marked, and goes in one tap', async () => {
+    const other = newProfile();
+    const guest = await openPhone(other.dir, { home: site.url, dark: true });
+    await guest.page.goto(`${site.url}#/shelf`);
+    await guest.page.getByRole('button', { name: 'Look around' }).tap();
+    await guest.page.locator('.demo-notice').waitFor({ timeout: 30_000 });
+    await guest.page.getByText('Add solvent, strips or vials').waitFor();
+    await guest.page.locator('.entry', { hasText: 'P1' }).first().waitFor();
+    await guest.page.waitForFunction(() => document.querySelectorAll('.shelf section').length >= 8);
+    const shown = await guest.page.locator('.shelf-entry').allTextContents();
+    expect(shown.every((words) => words.includes('demo'))).toBe(true);
+    await guest.page.goto(`${site.url}#/book`);
+    await guest.page.locator('.book .entry').nth(15).waitFor();
+    await guest.page.getByRole('button', { name: 'Remove the demo' }).tap();
+    await guest.page.getByText('is written down here').waitFor();
+    await guest.page.reload();
+    await guest.page.goto(`${site.url}#/shelf`);
+    await guest.page.locator('.first-run').waitFor();
+    expect(guest.complaints).toEqual([]);
+    await guest.context.close();
+    other.forget();
+  });
+});
+
+describe('trace, make again and the Book', () => {
+  beforeAll(async () => {
+    await openRecord('C-2208', 'Bottle');
+    await h.tap('Dilute this');
+    await h.sees('What will you thin?');
+    await h.done();
+    await h.sees('How strong');
+    await h.done();
+    await h.choose('10 mL');
+    await h.sees('Which solvent');
+    await h.choose('ethanol 96');
+    await h.sees('food grade');
+    await h.choose('Food grade');
+    await h.sees('measure the solvent');
+    await h.choose('Syringe');
+    await h.sees('measure the material');
+    await h.choose('On a scale');
+    await h.sees('Which scale');
+    await h.done();
+    await page().locator('.actions .main', { hasText: 'Begin' }).tap();
+    for (let i = 0; i < 8 && (await page().locator('.record').count()) === 0; i++) {
+      if (await page().locator('[name="material.g"]').count()) await h.type('material.g', '0.081');
+      await page().locator('.actions .main').tap();
+      await page().waitForTimeout(200);
+    }
+    await page().locator('.record').waitFor();
+  });
+
+  test('a vial leads back to its lot, in a picture with words and in a list', async () => {
+    await h.tap('Trace');
+    const picture = page().locator('.lineage svg[role=img]');
+    expect(await picture.getAttribute('aria-label')).toContain('made from 2');
+    expect(await page().locator('.lineage .box').count()).toBe(3);
+    expect((await entries()).join()).toContain('lot C-2208');
+    await page().locator('.entry', { hasText: 'lot C-2208' }).tap();
+    await page().locator('.record').waitFor();
+    await h.tap('Trace');
+    await page().locator('h2', { hasText: 'Went into' }).waitFor();
+    expect((await entries()).some((words) => words.includes('Vial'))).toBe(true);
+  });
+
+  test('what is left of the bottle follows the vial', async () => {
+    await openRecord('C-2208', 'Bottle');
+    await page().locator('.record .result', { hasText: '4.4' }).waitFor(); // 4.5 g weighed, 0.08 g taken
+  });
+
+  test('made again with the lot put away, it takes the other one and says what is different', async () => {
+    await h.tap('Archive');
+    await page().getByText('not gone').waitFor();
+    await openRecord('ethanol', 'Vial');
+    await h.tap('Make again');
+    await page().locator('.differences', { hasText: 'CARD lot C-2208 is put away' }).waitFor();
+    await page().locator('.main', { hasText: 'Begin' }).tap();
+    await h.sees('What will you thin?');
+    expect(await page().locator('.choice.chosen').textContent()).toContain('CARD');
+    await page().locator('.actions .main').tap();
+    await h.sees('How strong');
+    expect(await page().locator('[name=strength]').inputValue()).toBe('1');
+  });
+
+  test('the Book is narrowed down by task and by words, and saved as a table', async () => {
+    await open('book', '.book .entry');
+    const all = (await entries()).length;
+    await page().locator('.filters .pick', { hasText: 'Dilute' }).tap();
+    await page().waitForFunction((before) => document.querySelectorAll('.entry').length < before, all);
+    await page().locator('.filters .pick', { hasText: 'All' }).tap();
+    await page().locator('.search-box input').fill('C-2208');
+    await page().waitForFunction((before) => document.querySelectorAll('.entry').length < before, all);
+    const download = page().waitForEvent('download');
+    await page().locator('button', { hasText: 'as a table' }).tap();
+    const text = readFileSync((await (await download).path())!, 'utf8');
+    expect(text.startsWith('\uFEFFended (UTC),task,run')).toBe(true);
+    expect(text).toContain('C-2208');
+  });
+
+  test('any record goes on paper without its buttons', async () => {
+    await openRecord('C-2208', 'Bottle');
+    await h.tap('Print or CSV');
+    await page().locator('.paper').waitFor();
+    await page().emulateMedia({ media: 'print' });
+    expect(await page().locator('.paper .actions').isVisible()).toBe(false);
+    expect(await page().locator('.paper .facts').first().isVisible()).toBe(true);
+    await page().emulateMedia({ media: 'screen' });
+    const download = page().waitForEvent('download');
+    await page().locator('button', { hasText: 'CSV' }).tap();
+    expect(readFileSync((await (await download).path())!, 'utf8')).toContain('Bottle,cardamom oil');
+  });
+
+  test('nothing complained, and no other host was asked', () => {
+    expect(phone.complaints).toEqual([]);
+  });
+});
