@@ -1,13 +1,20 @@
 import type { AnyRecord } from '../records/kinds';
 import { go } from './route';
+import { startTask } from './RunPage';
 
 const pages: Readonly<Record<string, readonly [string, string]>> = {
   batch: ['sheet', 'Sheet to print, table for a spreadsheet'],
   formula: ['formula', 'Versions, cost, bottles, drops'],
 };
 
-/** On the page of a batch: its sheet. On that of a formula: all that follows from it. */
+/** On the page of a bottle: what its certificate says. On that of a batch: its sheet. On that of a formula: all that follows from it. */
 export function PageOffer({ record }: { record: AnyRecord }) {
+  if (record.kind === 'bottle')
+    return (
+      <button class="second" onClick={() => void startTask({ task: 'certificate', typed: { bottle: record.id } })}>
+        What the certificate says
+      </button>
+    );
   const page = pages[record.kind];
   if (!page) return null;
   return (

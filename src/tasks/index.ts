@@ -66,6 +66,12 @@ export const shelfTasks: readonly TaskCard[] = [
     load: async () => (await import('./supply/task')).supply,
   },
   {
+    id: 'certificate',
+    name: 'Certificate of a bottle',
+    hint: 'What its oil brings',
+    load: async () => (await import('./certificate/task')).certificate,
+  },
+  {
     id: 'formula',
     name: 'Write a formula',
     hint: 'Parts by mass, a new version each time',

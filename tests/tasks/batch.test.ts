@@ -86,6 +86,36 @@ describe('20 L of a clear drink', () => {
   });
 });
 
+describe('what a batch is made from', () => {
+  test('twice the drink takes twice of everything', () => {
+    const [one, two] = ['20', '40'].map((litres) => ideaOf(runOf({ ...clearPlan, litres }))!);
+    const masses = (idea: typeof one) => [...idea!.concentrate, ...idea!.syrup].map(({ mass }) => mass);
+    masses(two).forEach((mass, i) => expect(mass / masses(one)[i]!).toBeCloseTo(2, 9));
+    expect(two!.water / one!.water).toBeCloseTo(2, 9);
+  });
+
+  test('a drink that was tasted brings its materials, its dose, its sugar and its alcohol', () => {
+    const mgPerKg = (value: number) => ({ value, sources: [] });
+    takeIn([
+      newRecord('tasting', {
+        ...{ id: 'liked', doses: [], verdict: 'good', liking: 8, uses: [] },
+        base: { name: 'tonic', volumeMl: 100, brix: 8, abv: 0.5, densityGPerMl: 1.03 },
+        reached: [
+          { material: 'linalool', name: 'linalool', mgPerKg: mgPerKg(30) },
+          { material: 'maltol', name: 'maltol', mgPerKg: mgPerKg(10) },
+        ],
+      }),
+    ]);
+    const { what: _, dose: __, brix: ___, abv: ____, ...rest } = clearPlan;
+    const run = runOf({ ...rest, what: 'liked', carrier: 'ethanol-96', spirit: '96', 'spirit.food': 'yes' });
+    const made = kept(weighAll(run.typed));
+    expect(made.reached.map((one) => Math.round(one.mgPerKg.value))).toEqual([30, 10]);
+    expect(made.drink.brix.value).toBeCloseTo(8, 1);
+    expect(made.drink.abv.value).toBeCloseTo(0.5, 1);
+    expect(made.formula).toEqual({ id: 'liked', name: 'tonic with ', version: null });
+  });
+});
+
 describe('too little for the scale', () => {
   const coarse = { ...clearPlan, fine: '0.01' }; // 1 % of a 0.01 g scale is 0.82 g
 
