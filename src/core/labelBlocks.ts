@@ -31,7 +31,7 @@ export function dotsPerMm(dpi: number): number {
   return dpi / 25.4;
 }
 
-/** A code with its quiet zone, mm: four modules of white on all sides. Source: keyence.com and a printer manual (ISO/IEC 18004 was not read). */
+/** A code with its quiet zone, mm: four modules of white on all sides. Source: handbooks of makers of code readers and printers (ISO/IEC 18004 was not read). */
 export function withQuiet(code: PlacedCode): PlacedSquare {
   const quiet = QUIET * code.module;
   return { x: code.x - quiet, y: code.y - quiet, side: code.side + 2 * quiet };
@@ -40,7 +40,7 @@ export function withQuiet(code: PlacedCode): PlacedSquare {
 /**
  * Ways to place code and flame on a label, the best first; without the code where no size of it fits, without the flame
  * where no way has room for it. mm and dots per inch.
- * Source: our own order; dots to a module after qrcode.com, the flame's side after CLP Annex I 1.2.1.
+ * Source: our own order; dots to a module after the guidance of the code’s inventors, the flame's side after CLP Annex I 1.2.1.
  */
 export function blocksFor({ codeModules, flame }: LabelContent, frame: LabelFrame): Blocks[] {
   const fitting = codeModules === null ? [] : codesFor(codeModules, frame);

@@ -1,0 +1,139 @@
+import type { Page } from 'playwright-core';
+import { preview } from 'vite';
+import { newRecord } from '../../src/records/shelf';
+import { shelve, vialRecord } from '../browser/benchRecords';
+import { newProfile, openPhone } from '../browser/phone';
+import { buildFloor } from './floorPage';
+
+const RATE = 6; // CPU slowed by so much, as on a slow phone
+const STARTS = 10;
+const TAPS = 40;
+
+interface Start {
+  paint: number;
+  usable: number;
+  data: number;
+}
+
+const median = (numbers: readonly number[], share = 0.5) =>
+  [...numbers].sort((a, b) => a - b)[Math.floor((numbers.length - 1) * share)]!;
+const ms = (x: number) => Math.round(x);
+
+/** Cold offline starts and taps of the app beside a bare page, both in this run: medians in ms, and their ratio. */
+export async function phoneBench(): Promise<void> {
+  const app = await measured('dist', true);
+  const floor = await measured(await buildFloor(), false);
+  for (const what of ['paint', 'usable', 'data', 'tap', 'tap95'] as const)
+    console.log(
+      JSON.stringify({
+        bench: 'phone',
+        what,
+        rate: RATE,
+        ms: ms(app[what]),
+        floorMs: ms(floor[what]),
+        ratio: Number((app[what] / floor[what]).toFixed(2)),
+      }),
+    );
+}
+
+async function measured(outDir: string, isApp: boolean): Promise<Start & { tap: number; tap95: number }> {
+  const server = await preview({
+    base: '/bench/',
+    build: { outDir },
+    preview: { port: 0, host: '127.0.0.1' },
+    logLevel: 'error',
+  });
+  const home = server.resolvedUrls!.local[0]!;
+  const profile = newProfile();
+  try {
+    const phone = await openPhone(profile.dir, { home });
+    await phone.page.goto(home);
+    await phone.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    if (isApp) await shelve(phone.page, stocked());
+    await phone.page.reload();
+    await phone.page.waitForTimeout(1500);
+    await phone.context.close();
+    const starts: Start[] = [];
+    for (let i = 0; i < STARTS; i++) starts.push(await coldStart(profile.dir, home, isApp));
+    const taps = await tapTimes(profile.dir, home, isApp);
+    const [paint, usable, data] = (['paint', 'usable', 'data'] as const).map((what) =>
+      median(starts.map((start) => start[what])),
+    );
+    return { paint: paint!, usable: usable!, data: data!, tap: median(taps), tap95: median(taps, 0.95) };
+  } finally {
+    await server.close();
+    profile.forget();
+  }
+}
+
+/** 1,000 vials, 5,000 ended runs and one open run. */
+function stocked() {
+  const vials = Array.from({ length: 1000 }, (_, i) => vialRecord({ code: `V${i}`, name: `material ${i}` }));
+  const runs = Array.from({ length: 5000 }, (_, i) =>
+    newRecord('run', { task: 'dilute', kept: [], title: `Dilute ${i}`, endedAt: '2026-01-01T00:00:00Z' }),
+  );
+  return [...vials, ...runs, newRecord('run', { task: 'dilute', open: 1, kept: [], title: 'Dilute · paused' })];
+}
+
+async function coldStart(dir: string, home: string, isApp: boolean): Promise<Start> {
+  const phone = await openPhone(dir, { home });
+  await phone.context.setOffline(true);
+  await slow(phone.page);
+  await phone.page.addInitScript(
+    (data) => {
+      const seen: Record<string, number> = ((window as never as { seen: object }).seen = {}) as never;
+      new MutationObserver(() => {
+        if (!seen['usable'] && document.querySelector('.tasks button')) seen['usable'] = performance.now();
+        if (!seen['data'] && document.querySelector(data))
+          requestAnimationFrame(() => (seen['data'] ??= performance.now()));
+      }).observe(document, { childList: true, subtree: true, characterData: true });
+    },
+    isApp ? '.paused' : '.data',
+  );
+  await phone.page.goto(home);
+  await phone.page.waitForFunction(() => (window as never as { seen: Record<string, number> }).seen['data']);
+  const start = await phone.page.evaluate(() => ({
+    ...(window as never as { seen: { usable: number; data: number } }).seen,
+    paint: performance.getEntriesByName('first-contentful-paint')[0]!.startTime,
+  }));
+  await phone.context.close();
+  return start;
+}
+
+async function slow(page: Page): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: RATE });
+}
+
+/** From the finger on the glass to the frame that shows the new count, stored already in the app; ms each. */
+async function tapTimes(dir: string, home: string, isApp: boolean): Promise<number[]> {
+  const phone = await openPhone(dir, { home });
+  await phone.page.goto(home);
+  if (isApp) await toThePad(phone.page);
+  await slow(phone.page);
+  await phone.page.evaluate(() => {
+    const times: number[] = ((window as never as { times: number[] }).times = []);
+    let down = 0;
+    document
+      .querySelector('.pad')!
+      .addEventListener('pointerdown', (event) => (down = event.timeStamp), { capture: true });
+    new MutationObserver(() =>
+      requestAnimationFrame(() => setTimeout(() => times.push(performance.now() - down))),
+    ).observe(document.querySelector('.count')!, { childList: true, subtree: true, characterData: true });
+  });
+  for (let i = 1; i <= TAPS; i++) {
+    await phone.page.locator('.pad').tap();
+    await phone.page.waitForFunction((n) => (window as never as { times: number[] }).times.length >= n, i);
+  }
+  const times = await phone.page.evaluate(() => (window as never as { times: number[] }).times);
+  await phone.context.close();
+  return times;
+}
+
+async function toThePad(page: Page): Promise<void> {
+  await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
+  for (const words of ['V999', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'not weighed', '', ''])
+    if (words) await page.locator('label.choice', { hasText: words }).first().tap();
+    else await page.locator('.actions .main').tap();
+  await page.locator('.pad').waitFor();
+}
