@@ -14,6 +14,7 @@ export function describeTest(r: Test): Description {
       ['Chance by guessing', r.p === null ? undefined : formatPlain(r.p, 2)],
       ['Risk chosen', r.steps ? undefined : `${formatPlain(r.risk * 100)} %`],
       ['Served', r.served === 'alone' ? 'alone, shuffled by hand' : 'by somebody else'],
+      ['Order expected', r.expected?.map((sample) => r.samples[sample]).join(' < ')],
       ['Ladder', r.steps && `${r.steps.map((step) => formatPlain(step, 3)).join(', ')} ${r.unit ?? ''}`],
       ...r.sets.map((set, i) => [`Set ${i + 1}`, setText(r, set)] as const),
     ),
@@ -21,9 +22,9 @@ export function describeTest(r: Test): Description {
   };
 }
 
-function setText({ samples }: Test, { cups, answer, liking }: Test['sets'][number]): string {
+function setText({ samples }: Test, { cups, answer, liking, card }: Test['sets'][number]): string {
   const name = (code: number): string => samples[cups.find((cup) => cup.code === code)?.sample ?? -1] ?? '?';
-  const inside = cups.map(({ code }) => `${code} ${name(code)}`).join(', ');
+  const inside = cups.map(({ code }) => `${code === 0 ? 'R' : code} ${name(code)}`).join(', ');
   const told = answer.map((code, k) => (liking ? `${name(code)} liked ${liking[k]}` : `${code}`)).join(', ');
-  return `${inside}; answer: ${told}`;
+  return `${card === undefined ? '' : `card ${card}: `}${inside}; answer: ${told}`;
 }

@@ -1,8 +1,8 @@
 /**
- * Ranking of several samples by several sittings (ISO 8587): Friedman's test, the least distance that counts, and
- * Page's test for an order expected beforehand. One row per sitting, one column per sample, in the same order.
+ * Ranking of several samples by several sittings (ISO 8587): Friedman's test and the least distance that counts. One row
+ * per sitting, one column per sample, in the same order.
  */
-import { chiSquaredTail, normalBound, normalTail } from './tails';
+import { chiSquaredTail, normalBound } from './tails';
 
 /** Outcome of Friedman's test. `exact` is null where the counting would take too long; then chi-squared stands alone. */
 export interface Friedman {
@@ -11,13 +11,6 @@ export interface Friedman {
   readonly f: number;
   readonly exact: number | null;
   readonly chiSquared: number;
-}
-
-/** Outcome of Page's test: L, its exact one-sided p, and the normal approximation of p. */
-export interface Page {
-  readonly l: number;
-  readonly exact: number;
-  readonly normal: number;
 }
 
 /** Orders of p samples that are worth counting exactly: J rows at most (our choice: well under a second on a phone). */
@@ -62,24 +55,10 @@ export function leastRankDistance(sittings: number, samples: number, risk: numbe
 }
 
 /**
- * Page's test: do the rows follow the order of the columns (lowest expected first)? L = Σ i·R_i; exact probability by counting.
- * Normal form: L' = (12L − 3Jp(p+1)²)/(p(p+1)√(J(p−1))). Source: ISO 8587; Page, J. Am. Stat. Assoc. 58 (1963) 216.
- * @throws RangeError for fewer than 2 or more than 10 samples, no rows, or rows of different length
+ * The rows as ranks, and how many samples they rank. Arithmetic.
+ * @throws RangeError for fewer than 2 or more than 10 samples, or rows of different length
  */
-export function page(rows: readonly (readonly number[])[]): Page {
-  const [ranked, p] = demandRows(rows);
-  const j = ranked.length;
-  const own = (row: readonly number[]): number => row.reduce((sum, rank, i) => sum + (i + 1) * rank, 0);
-  const l = ranked.reduce((sum, row) => sum + own(row), 0);
-  let chances = new Map([[0, 1]]);
-  for (const row of ranked) chances = convolved(chances, orderings(row));
-  let exact = 0;
-  for (const [doubled, chance] of chances) if (doubled >= 2 * l) exact += chance;
-  const z = (12 * l - 3 * j * p * (p + 1) ** 2) / (p * (p + 1) * Math.sqrt(j * (p - 1)));
-  return { l, exact: Math.min(1, exact), normal: normalTail(z) };
-}
-
-function demandRows(rows: readonly (readonly number[])[]): [number[][], number] {
+export function demandRows(rows: readonly (readonly number[])[]): [number[][], number] {
   const p = rows[0]?.length ?? 0;
   if (!(p >= 2 && p <= MOST_SAMPLES)) throw new RangeError(`2 to ${MOST_SAMPLES} samples can be ranked, not ${p}`);
   if (rows.some((row) => row.length !== p)) throw new RangeError('every sitting has to rank all samples');
@@ -161,34 +140,4 @@ function distinctOrders(row: readonly number[]): number[][] {
     rest.splice(rest.indexOf(head), 1);
     return distinctOrders(rest).map((tail) => [head, ...tail]);
   });
-}
-
-/** Chance of each value of 2·Σ i·r_i over all orders of one row, by the set of ranks already placed. */
-function orderings(row: readonly number[]): Map<number, number> {
-  const p = row.length;
-  const bySet: Map<number, number>[] = [new Map([[0, 1]])];
-  for (let set = 1; set < 1 << p; set++) {
-    const place = bits(set);
-    const here = new Map<number, number>();
-    for (let i = 0; i < p; i++)
-      if (set & (1 << i))
-        for (const [sum, chance] of bySet[set ^ (1 << i)]!) {
-          const value = sum + 2 * place * row[i]!;
-          here.set(value, (here.get(value) ?? 0) + chance / place);
-        }
-    bySet.push(here);
-  }
-  return bySet[(1 << p) - 1]!;
-}
-
-function bits(set: number): number {
-  let count = 0;
-  for (let rest = set; rest; rest &= rest - 1) count++;
-  return count;
-}
-
-function convolved(a: Map<number, number>, b: Map<number, number>): Map<number, number> {
-  const sum = new Map<number, number>();
-  for (const [x, p] of a) for (const [y, q] of b) sum.set(x + y, (sum.get(x + y) ?? 0) + p * q);
-  return sum;
 }

@@ -28,6 +28,11 @@ export function servingOrders(test: TwoSampleTest, tries: number, random: () => 
   return orders.slice(0, tries);
 }
 
+/** How many orders make up one balanced round of a test, a count. Source: ISO 4120, 10399, 5495 and 13301. */
+export function ordersInRound(test: TwoSampleTest): number {
+  return ROUNDS[test].length;
+}
+
 /**
  * Williams square of `samples` (a count, 2 to 26, numbered from 0): rows are serving orders in which every sample stands in
  * every place equally often and follows every other equally often: once in n rows when n is even, twice in 2n when odd.
@@ -56,6 +61,11 @@ export function rankingOrders(samples: number, sittings: number, random: () => n
   while (orders.length < sittings)
     orders.push(...shuffled(square, random).map((row) => row.map((sample) => names[sample]!)));
   return orders.slice(0, sittings);
+}
+
+/** How many rows make up a balanced round of `samples` samples, both counts: n for even n, 2n for odd. Source: Williams 1949. */
+export function rankingRound(samples: number): number {
+  return samples % 2 === 0 ? samples : 2 * samples;
 }
 
 /** A copy in random order, every order as likely (Fisher–Yates). */

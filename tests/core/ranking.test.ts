@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { friedman, leastRankDistance, page, ranks, spreadChances } from '../../src/core/ranking';
+import { leastPageL, page } from '../../src/core/page';
+import { friedman, leastRankDistance, ranks, spreadChances } from '../../src/core/ranking';
 import reference from '../reference/ranking.json';
 import { seeded } from './seeded';
 
@@ -193,6 +194,7 @@ describe('Page’s test', () => {
           const critical = row[risk] ?? highest + 1;
           if (row[risk] !== null) expect(page(rowsWithL(p, j, critical)!).exact).toBeLessThanOrEqual(Number(risk));
           expect(page(rowsWithL(p, j, critical - 1)!).exact).toBeGreaterThan(Number(risk));
+          expect(leastPageL(j, p, Number(risk))).toBe(row[risk]);
           compared++;
         }
       }
@@ -211,6 +213,12 @@ describe('Page’s test', () => {
     const result = page(rowsWithL(3, 10, 128)!);
     expect(result.normal).toBeLessThan(0.05);
     expect(page(rowsWithL(3, 10, 127)!).normal).toBeGreaterThan(0.05);
+  });
+
+  test('an L is asked for at a risk between 0 and 1, of sittings and samples that can be', () => {
+    expect(() => leastPageL(6, 3, 0)).toThrow('a risk lies between 0 and 1, not 0');
+    expect(() => leastPageL(6, 1, 0.05)).toThrow(RangeError);
+    expect(() => leastPageL(0, 3, 0.05)).toThrow(RangeError);
   });
 
   test('a row that ties all neither helps nor harms', () => {

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { rankingOrders, servingOrders, williamsSquare, type TwoSampleTest } from '../../src/core/servingOrder';
+import {
+  ordersInRound,
+  rankingOrders,
+  rankingRound,
+  servingOrders,
+  williamsSquare,
+  type TwoSampleTest,
+} from '../../src/core/servingOrder';
 import reference from '../reference/williams.json';
 import { seeded } from './seeded';
 
@@ -84,5 +91,20 @@ describe('orders of two samples', () => {
   test('half a try is no try', () => {
     expect(() => servingOrders('paired', 1.5, seeded(1))).toThrow(RangeError);
     expect(() => rankingOrders(3, -1, seeded(1))).toThrow(RangeError);
+  });
+});
+
+describe('whole rounds', () => {
+  test('are as many as different orders are served before one comes again', () => {
+    for (const [kind, many] of [
+      ['triangle', 6],
+      ['duo-trio', 4],
+      ['paired', 2],
+      ['3-AFC', 3],
+    ] as const) {
+      expect(ordersInRound(kind)).toBe(many);
+      expect(new Set(servingOrders(kind, many, seeded(5))).size).toBe(many);
+    }
+    for (const samples of [2, 3, 4, 5, 6]) expect(rankingRound(samples)).toBe(williamsSquare(samples).length);
   });
 });

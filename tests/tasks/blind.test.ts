@@ -2,47 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { kinds } from '../../src/records/kinds';
 import { readRecord } from '../../src/records/record';
 import type { Test } from '../../src/records/test';
-import { designOf, rightSample, type Design } from '../../src/tasks/blind/design';
 import { outcomeOf } from '../../src/tasks/blind/outcome';
 import { promise } from '../../src/tasks/blind/promise';
 import { blind } from '../../src/tasks/blind/task';
 import { fold } from '../../src/tasks/fold';
-import { startWalking, type Walker } from './walking';
-
-const TWO = { seed: '20260504', 'sample.0': 'old lot', 'sample.1': 'new lot' };
-
-function begin(test: string, more: Record<string, string> = {}): Walker {
-  return startWalking(blind, { test, served: 'served', ...TWO, ...more });
-}
-
-function designIn(walk: Walker): Design {
-  return designOf(walk.state())!;
-}
-
-/** Walks on to the first cup. */
-function toFirstCup(walk: Walker): void {
-  while (!walk.step().key.startsWith('taste.')) walk.next();
-}
-
-/** Answers every set with what `choose` says and stops at the end. */
-function answerAll(walk: Walker, choose: (design: Design, i: number) => readonly number[]): void {
-  toFirstCup(walk);
-  while (walk.step().key !== 'reveal') {
-    const [page, i] = walk.step().key.split('.');
-    if (page === 'answer') walk.type(`choice.${i}`, choose(designIn(walk), Number(i)).join(' '));
-    walk.next();
-  }
-}
-
-function rightCode(design: Design, i: number): number {
-  const set = design.sets[i]!;
-  const asked = design.method.id === 'duo-trio' ? set.cups.slice(1) : set.cups;
-  return asked.find(({ sample }) => sample === rightSample(design, set))!.code;
-}
-
-function wrongCode(design: Design, i: number): number {
-  return design.sets[i]!.cups.find(({ sample }) => sample !== rightSample(design, design.sets[i]!))!.code;
-}
+import { answerAll, begin, designIn, rightCode, toFirstCup, wrongCode } from './sittings';
 
 describe('laying out a blind test', () => {
   test('the same draw gives the same codes and orders, however often it is looked at', () => {
@@ -148,6 +112,13 @@ describe('what comes out', () => {
     expect(walk.step().say).toBe('8 of 12 right: this nose tells old lot from new lot.');
     expect(walk.step().results![0]!.amount.value).toBeCloseTo(0.018759, 5); // Σ C(12,x) 2^(12−x) / 3^12, x ≥ 8: 9969/531441
     const [kept] = walk.keep() as [Test];
+    const [chance, share] = walk.step().results!;
+    const texts = chance!.how.inputs.map(({ text }) => text);
+    // power at half of the tries told: P(X ≥ 8) for X binomial(12, 2/3) = 335 616 / 531 441; p = 9969 / 531 441
+    expect(texts).toEqual(['8 of 12', '1 in 3', '5 %', '8 of 12', '63.2 %', '0.018758432']);
+    // Clopper–Pearson: 8 or more of 12 has 2.5 % at 34.89 %, 8 or fewer at 90.08 %; told: (x − 1/3) / (2/3)
+    expect(share!.how.inputs.at(-1)!.text).toBe('2.33 to 85.1 %');
+    expect(share!.amount.value).toBeCloseTo(50, 9);
     expect(kept).toMatchObject({ kind: 'test', test: 'triangle', name: 'Triangle · old lot, new lot' });
     expect(readRecord(kinds.test, JSON.parse(JSON.stringify(kept)))).toMatchObject({ ok: true });
   });

@@ -1,6 +1,8 @@
 import type { Walk } from '../run';
 import { codesIn } from './answers';
 import { askedCups, type Design } from './design';
+import { OrderTiles } from './OrderTiles';
+import { PLACES } from './words';
 
 interface Props {
   walk: Walk;
@@ -11,30 +13,39 @@ interface Props {
   locked: boolean;
 }
 
-/** The codes of a set, lowest first, so that their place gives nothing away. */
+/** The cups of a set by their codes, lowest first, so that their place gives nothing away; on a card, by their place. */
 export function CodeTiles({ walk, design, i, ordered, locked }: Props) {
   const key = `choice.${i}`;
-  const chosen = codesIn(walk.state.value.typed[locked ? `answer.${i}` : key]);
+  const { typed } = walk.state.value;
+  const cards = design.shuffle === 'cards';
   const codes = askedCups(design, design.sets[i]!)
     .map(({ code }) => code)
     .sort((a, b) => a - b);
-  function choose(code: number) {
-    const next = !ordered ? [code] : chosen.includes(code) ? chosen.filter((one) => one !== code) : [...chosen, code];
-    void walk.happen({ type: 'typed', key, text: next.join(' ') });
-  }
   return (
-    <div class="code-tiles" role="group" aria-label="Codes of this set">
-      {codes.map((code) => (
-        <button
-          class={chosen.includes(code) ? 'code-tile on' : 'code-tile'}
-          aria-pressed={chosen.includes(code)}
-          disabled={locked}
-          onClick={() => choose(code)}
-        >
-          {code}
-          {ordered && chosen.includes(code) && <small>{chosen.indexOf(code) + 1}.</small>}
-        </button>
-      ))}
-    </div>
+    <OrderTiles
+      label="Cups of this set"
+      tiles={codes.map((code) => ({ value: code, words: cards ? `the ${PLACES[code - 1]}` : String(code) }))}
+      chosen={codesIn(typed[locked ? `answer.${i}` : key])}
+      ordered={ordered}
+      locked={locked}
+      onChoose={(chosen) => void walk.happen({ type: 'typed', key, text: chosen.join(' ') })}
+    />
+  );
+}
+
+/** The codes of the cards that can be under the set just answered. */
+export function CardTiles({ walk, design, i, locked }: Omit<Props, 'ordered'>) {
+  const key = `turned.${i}`;
+  const { typed } = walk.state.value;
+  const left = design.sets.slice(i).flatMap(({ card }) => card ?? []);
+  return (
+    <OrderTiles
+      small
+      label="Codes of the cards"
+      tiles={left.sort((a, b) => a - b).map((card) => ({ value: card, words: String(card) }))}
+      chosen={codesIn(typed[locked ? `card.${i}` : key])}
+      locked={locked}
+      onChoose={(chosen) => void walk.happen({ type: 'typed', key, text: chosen.join(' ') })}
+    />
   );
 }

@@ -10,9 +10,10 @@ export function Revealed({ design, answers }: { design: Design; answers: readonl
         {answers.map((answer, i) => (
           <li>
             <span class="set">{i + 1}</span>
+            {design.sets[i]!.card !== undefined && <b class="code card-code">{design.sets[i]!.card}</b>}
             {design.sets[i]!.cups.map(({ code, sample }) => (
               <span class="cup">
-                <b class="code">{code}</b> {design.samples[sample]}
+                <b class="code">{code === 0 ? 'R' : code}</b> {design.samples[sample]}
               </span>
             ))}
             <span class="answered">{answerText(design, i, answer)}</span>

@@ -1,16 +1,19 @@
+import { formatPlain } from '../../ui/format';
 import type { Design } from './design';
 
 /** Which code is filled from which sample, set by set. Only for who fills the cups. */
 export function Sheet({ design }: { design: Design }) {
-  const { samples, sets, method } = design;
+  const { samples, sets, method, unit } = design;
+  const reference = (k: number): boolean => method.id === 'duo-trio' && k === 0;
   return (
     <ol class="cup-list">
-      {sets.map(({ cups, level }, i) => (
+      {sets.map(({ cups, level, card }, i) => (
         <li>
-          <span class="set">{level === undefined ? i + 1 : `${i + 1}, ${Number(level.toPrecision(3))} mg/kg`}</span>
+          <span class="set">{level === undefined ? i + 1 : `${i + 1}, ${formatPlain(level, 3)} ${unit}`}</span>
+          {card !== undefined && <b class="code card-code">{card}</b>}
           {cups.map(({ code, sample }, k) => (
             <span class="cup">
-              <b class="code">{method.id === 'duo-trio' && k === 0 ? 'R' : code}</b> {samples[sample]}
+              <b class="code">{reference(k) ? 'R' : card === undefined ? code : `${code}.`}</b> {samples[sample]}
             </span>
           ))}
         </li>

@@ -1,5 +1,5 @@
 import type { Walk } from '../run';
-import { METHODS, methodOf } from './fields';
+import { METHODS, methodOf } from './methods';
 import './blind.css';
 
 /** The methods as big rows. With the first choice the number is drawn that codes and orders follow from. */

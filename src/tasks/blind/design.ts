@@ -1,11 +1,13 @@
 import { blindCodes } from '../../core/blindCodes';
 import { rankingOrders, servingOrders, type TwoSampleTest } from '../../core/servingOrder';
-import { ladder } from '../../core/threshold';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
-import { fields, methodOf, sampleNames, type Method } from './fields';
+import { expectedOrder, fields, isAlone } from './fields';
+import { dropsInCup, levelsOf, unitOf, type DropsInCup } from './ladder';
+import { methodOf, type Method } from './methods';
+import { samplesOfRun } from './samples';
 
-/** One cup: the code on it, and which sample it holds (place in the samples' names). */
+/** One cup: the code that it goes by, and which sample it holds (place in the samples' names). */
 export interface Cup {
   readonly code: number;
   readonly sample: number;
@@ -14,62 +16,102 @@ export interface Cup {
 /** One set of cups, in the order to be served; a duo-trio's reference is its first and carries no question. */
 export interface CupSet {
   readonly cups: readonly Cup[];
-  /** Strength of the sample asked for, on a threshold ladder, mg/kg. */
+  /** Strength of the sample asked for, on a threshold ladder, in the unit of the ladder. */
   readonly level?: number;
+  /** Code under the card on which the set stands, where cards are shuffled; its cups then go by their place from the left. */
+  readonly card?: number;
 }
 
-/** A whole test, laid out before the first sip. It follows from the answers to its questions and the number drawn for it. */
+/** What a taster alone shuffles so as not to know: whole sets, each in order on a card; or the cups of each set. */
+export type Shuffle = 'none' | 'cards' | 'cups';
+
+/** What is needed to say what came out. */
 export interface Design {
   readonly method: Method;
   readonly samples: readonly string[];
   readonly sets: readonly CupSet[];
   readonly risk: number;
-  /** Strengths of the threshold ladder, rising, mg/kg. */
+  /** Strengths of the threshold ladder, rising, and their unit. */
   readonly levels: readonly number[];
+  readonly unit: string;
+  /** What turns drops of the ladder into mg/kg. */
+  readonly drops: DropsInCup | null;
+  /** Places of the samples in the order expected before the first sip, lowest first. */
+  readonly expected: readonly number[] | null;
+  readonly shuffle: Shuffle;
 }
 
-/** The design of a run, or null until all is known. @throws RangeError for a ladder that does not rise */
+const FEWEST_CARDS = 4; // our choice: among fewer a card is easily known again
+
+/** The design of a run, or null until all is known. @throws RangeError for a ladder that cannot be made */
 export function designOf(run: RunState): Design | null {
   const method = methodOf(run);
   const seed = Number(run.typed['seed']);
-  const samples = sampleNames(run);
+  const samples = samplesOfRun(run)?.map(({ name }) => name);
   const tries = valueOf(run, fields.tries(method?.id ?? ''));
   if (!method || run.typed['seed'] === undefined || !samples || tries === null) return null;
   const levels = method.id === 'threshold' ? levelsOf(run) : [];
   if (!levels) return null;
-  const orders = ordersOf({ method, tries, samples: samples.length, levels: levels.length, seed });
-  const codes = blindCodes(orders.flat().length, randomFrom(seed));
-  let used = 0;
-  const sets = orders.map((order, i) => ({
-    cups: order.map((sample) => ({ code: codes[used++]!, sample })),
-    ...(levels.length > 0 ? { level: levels[i % levels.length]! } : {}),
-  }));
-  return { method, samples, sets, risk: Number(valueOf(run, fields.risk) ?? '0.05'), levels };
+  const shuffle = shuffleOf(method, tries, isAlone(run));
+  const planned = setsOf({ method, tries, samples: samples.length, levels, seed, shuffle });
+  return {
+    ...{ method, samples, levels, shuffle },
+    sets: shuffle === 'cards' ? asTaken(planned, run) : planned,
+    risk: Number(valueOf(run, fields.risk) ?? '0.05'),
+    unit: unitOf(run),
+    drops: method.id === 'threshold' ? dropsInCup(run) : null,
+    expected: method.id === 'ranking' ? expectedOrder(run, samples.length) : null,
+  };
 }
 
-function levelsOf(run: RunState): number[] | null {
-  const top = valueOf(run, fields.top);
-  const factor = valueOf(run, fields.factor);
-  const count = valueOf(run, fields.levels);
-  return top === null || factor === null || count === null ? null : ladder(top, Number(factor), count);
+/** A ladder is climbed in order and a few cards are known again: there only the cups of each set can be shuffled. */
+export function shuffleOf(method: Method, tries: number, alone: boolean): Shuffle {
+  if (!alone) return 'none';
+  return method.id === 'threshold' || tries < FEWEST_CARDS ? 'cups' : 'cards';
 }
 
 interface Asked {
   readonly method: Method;
   readonly tries: number;
   readonly samples: number;
-  readonly levels: number;
+  readonly levels: readonly number[];
   readonly seed: number;
+  readonly shuffle: Shuffle;
+}
+
+function setsOf(asked: Asked): CupSet[] {
+  const { method, levels, seed, shuffle } = asked;
+  const orders = ordersOf(asked);
+  const cards = shuffle === 'cards';
+  const codes = blindCodes(cards ? orders.length : orders.flat().length, randomFrom(seed));
+  const first = method.id === 'duo-trio' ? 0 : 1; // the reference is no place to choose
+  let used = 0;
+  return orders.map((order, i) => ({
+    ...(cards ? { card: codes[i]! } : {}),
+    cups: order.map((sample, k) => ({ code: cards ? first + k : codes[used++]!, sample })),
+    ...(levels.length > 0 ? { level: levels[i % levels.length]! } : {}),
+  }));
+}
+
+/** The sets in the order in which their cards were taken, those not taken yet after them. */
+function asTaken(sets: readonly CupSet[], run: RunState): CupSet[] {
+  const taken = sets.flatMap((_, i) => sets.find(({ card }) => String(card) === run.typed[`card.${i}`]) ?? []);
+  return [...taken, ...sets.filter((set) => !taken.includes(set))];
 }
 
 /** Samples of every set in serving order. */
 function ordersOf({ method, tries, samples, levels, seed }: Asked): number[][] {
   const random = randomFrom(seed ^ 0x5bd1e995);
   if (method.id === 'ranking' || method.id === 'hedonic') return rankingOrders(samples, tries, random);
-  const kinds: Readonly<Record<string, TwoSampleTest>> = { preference: 'paired', threshold: '3-AFC' };
-  const kind = kinds[method.id] ?? (method.id as TwoSampleTest);
-  const words = servingOrders(kind, method.id === 'threshold' ? tries * levels : tries, random);
+  const count = method.id === 'threshold' ? tries * levels.length : tries;
+  const words = servingOrders(twoSampleTest(method), count, random);
   return words.map((word) => [...word].map((letter) => letter.charCodeAt(0) - 65));
+}
+
+/** The test of two samples whose serving orders a method takes. */
+export function twoSampleTest({ id }: Method): TwoSampleTest {
+  const kinds: Readonly<Record<string, TwoSampleTest>> = { preference: 'paired', threshold: '3-AFC' };
+  return kinds[id] ?? (id as TwoSampleTest);
 }
 
 /**
@@ -87,7 +129,7 @@ export function randomFrom(seed: number): () => number {
 }
 
 /** The sample that is the right answer of a set: the odd one, the one like the reference, the one with more; null for no right answer. */
-export function rightSample(design: Design, { cups }: CupSet): number | null {
+export function rightSample(design: Pick<Design, 'method'>, { cups }: CupSet): number | null {
   switch (design.method.id) {
     case 'triangle': {
       const ones = cups.filter(({ sample }) => sample === 1).length;
@@ -104,6 +146,6 @@ export function rightSample(design: Design, { cups }: CupSet): number | null {
 }
 
 /** The cups that can be named in an answer: all but a duo-trio's reference. */
-export function askedCups({ method }: Design, { cups }: CupSet): readonly Cup[] {
+export function askedCups({ method }: Pick<Design, 'method'>, { cups }: CupSet): readonly Cup[] {
   return method.id === 'duo-trio' ? cups.slice(1) : cups;
 }

@@ -1,10 +1,12 @@
-import { testResult, type DiscriminationTest } from '../../core/discrimination';
-import { bestEstimate, groupThreshold } from '../../core/threshold';
+import { numberNeeded, power, testResult, type DiscriminationTest, type TestPlan } from '../../core/discrimination';
+import { measured } from '../../core/measured';
 import { formatPlain } from '../../ui/format';
+import type { Result } from '../../ui/result';
 import { isRight, samplesOf, type Answer } from './answers';
 import type { Design } from './design';
 import { hedonicOutcome, rankingOutcome } from './orderOutcome';
-import { chanceResult, chanceText, percent, type Outcome } from './words';
+import { thresholdOutcome } from './thresholdOutcome';
+import { answersInput, chanceResult, chanceText, percent, riskInput, type Input, type Outcome } from './words';
 
 /** The outcome of a test in which every set was answered. */
 export function outcomeOf(design: Design, answers: readonly Answer[]): Outcome {
@@ -22,12 +24,20 @@ export function outcomeOf(design: Design, answers: readonly Answer[]): Outcome {
   }
 }
 
+type Share = ReturnType<typeof testResult>['share'];
+
 function differenceOutcome(design: Design, answers: readonly Answer[]): Outcome {
   const tries = design.sets.length;
-  const test = design.method.id as DiscriminationTest;
+  const plan = { test: design.method.id as DiscriminationTest, tries, risk: design.risk };
   const right = answers.filter((answer, i) => isRight(design, i, answer)).length;
-  const { p, needed, shown, belowChance, share } = testResult({ test, tries, risk: design.risk }, right);
+  const { p, needed, shown, belowChance, share } = testResult(plan, right);
   const [a, b] = design.samples;
+  const answered = answersInput('Right answers', `${right} of ${tries}`);
+  const guessed = {
+    words: 'Right by guessing',
+    text: plan.test === 'triangle' ? '1 in 3' : '1 in 2',
+    source: design.method.name,
+  };
   return {
     sentence: shown
       ? `${right} of ${tries} right: this nose tells ${a} from ${b}.`
@@ -40,10 +50,18 @@ function differenceOutcome(design: Design, answers: readonly Answer[]): Outcome 
       'True of this nose and these samples on this day.',
     ],
     results: [
-      chanceResult(p, 'Exact binomial: this many right, or more, if every answer were a guess.', [
-        { words: 'Right answers', text: `${right} of ${tries}`, source: 'your locked answers' },
-        { words: 'Right by guessing', text: test === 'triangle' ? '1 in 3' : '1 in 2', source: design.method.name },
-      ]),
+      chanceResult(
+        p,
+        ['Exact binomial: this many right, or more, if every answer were a guess.'],
+        [answered, guessed, ...planInputs(plan, 0.5)],
+      ),
+      shareResult('Truly told', share, {
+        words: [
+          'Share right, less what guessing gives, over what guessing leaves: (right − g) / (1 − g), not below 0.',
+          LIMITS,
+        ],
+        inputs: [answered, guessed],
+      }),
     ],
     p,
   };
@@ -51,47 +69,71 @@ function differenceOutcome(design: Design, answers: readonly Answer[]): Outcome 
 
 function preferenceOutcome(design: Design, answers: readonly Answer[]): Outcome {
   const tries = design.sets.length;
+  const plan = { test: 'preference' as const, tries, risk: design.risk };
   const first = answers.filter((answer, i) => samplesOf(design, i, answer)[0] === 0).length;
-  const { p, shown } = testResult({ test: 'preference', tries, risk: design.risk }, first);
-  const liked = design.samples[first * 2 >= tries ? 0 : 1]!;
+  const liked = first * 2 >= tries ? 0 : 1;
   const most = Math.max(first, tries - first);
+  const { p, shown } = testResult(plan, first);
+  const { share } = testResult(plan, most);
+  const name = design.samples[liked]!;
+  const answered = answersInput(`Answers for ${name}`, `${most} of ${tries}`);
   return {
     sentence: shown
-      ? `${liked} is liked better: ${most} of ${tries}.`
-      : `No preference shown: ${most} of ${tries} for ${liked}.`,
-    more: [`Without any preference it happens in ${chanceText(p)} such tests.`],
+      ? `${name} is liked better: ${most} of ${tries}.`
+      : `No preference shown: ${most} of ${tries} for ${name}.`,
+    more: [
+      `Without any preference it happens in ${chanceText(p)} such tests.`,
+      `Liked better in ${percent(share.value)} of the tries; 95 % limits ${percent(share.low)} to ${percent(share.high)}.`,
+    ],
     results: [
-      chanceResult(p, 'Exact binomial, both sides: as many answers for one of the two, if both were liked alike.', [
-        { words: 'Answers for it', text: `${most} of ${tries}`, source: 'your locked answers' },
-      ]),
+      chanceResult(
+        p,
+        ['Exact binomial, both sides: as many answers for one of the two, or more, if both were liked alike.'],
+        [answered, ...planInputs(plan, 0.75)],
+      ),
+      shareResult(`Answers for ${name}`, share, {
+        words: ['Answers for it over all answers.', LIMITS],
+        inputs: [answered],
+      }),
     ],
     p,
   };
 }
 
-function thresholdOutcome(design: Design, answers: readonly Answer[]): Outcome {
-  const { levels } = design;
-  const runs = Array.from({ length: answers.length / levels.length }, (_, r) =>
-    levels.map((_level, k) => isRight(design, r * levels.length + k, answers[r * levels.length + k]!) === true),
-  );
-  const estimates = runs.map((right) => bestEstimate(levels, right));
-  const { value, sdLog10 } = groupThreshold(estimates.map((estimate) => estimate.value));
-  const outside = estimates.filter((estimate) => estimate.outside !== null).length;
-  const runText = estimates.map(
-    (estimate, i) =>
-      `run ${i + 1}: ${formatPlain(estimate.value, 3)}${estimate.outside ? `, ${estimate.outside} the ladder` : ''}`,
-  );
+const LIMITS =
+  'Limits: Clopper–Pearson, exact, 95 %. The ± is half their width; the limits themselves need not lie evenly about the value.';
+
+/** What was known before the first sip: the number needed, and the power, for a share told so often. */
+function planInputs(plan: TestPlan, share: number): Input[] {
+  const needed = numberNeeded(plan);
+  const told = plan.test === 'preference' ? 'one of three to one' : 'one told half of the time';
+  const difference = plan.test === 'preference' ? 'preference' : 'difference';
+  return [
+    riskInput(plan.risk),
+    {
+      words: 'Smallest number that shows it',
+      text: needed === null ? 'none: too few tries' : `${needed} of ${plan.tries}`,
+      source: 'exact binomial',
+    },
+    {
+      words: `Power: a ${difference}, ${told}, is noticed with`,
+      text: `${formatPlain(power(plan, share) * 100, 3)} %`,
+      source: 'exact binomial, known before the first sip',
+    },
+  ];
+}
+
+function shareResult(label: string, { value, low, high }: Share, how: Result['how']): Result {
+  const u = (high - low) / 4; // so that the ± at k = 2 is half the width of the limits
+  const limits = {
+    words: '95 % limits',
+    text: `${formatPlain(low * 100, 3)} to ${formatPlain(high * 100, 3)} %`,
+    source: 'Clopper & Pearson 1934',
+  };
   return {
-    sentence: `Noticed from about ${formatPlain(value, 2)} mg/kg on.`,
-    more: [
-      `${runText.join('; ')}.`,
-      ...(sdLog10 > 0
-        ? [`The runs differ by a factor of ${formatPlain(10 ** sdLog10, 2)} (one standard deviation).`]
-        : []),
-      ...(outside > 0 ? ['A run beyond the ladder gives a bound only: move the ladder and repeat.'] : []),
-      'A pure guesser ends above the ladder in two runs of three: repeat it on another day.',
-    ],
-    results: [],
-    p: null,
+    label,
+    amount: measured(value * 100, u * 100, { id: 'tries', words: 'so few tries' }),
+    unit: '%',
+    how: { words: how.words, inputs: [...how.inputs, limits] },
   };
 }

@@ -3,43 +3,44 @@ import type { RunState } from '../fold';
 import { likingWords, Scale } from '../Scale';
 import type { Step } from '../task';
 import { answersOf, codesIn, isComplete } from './answers';
-import { CodeTiles } from './CodeTiles';
+import { CardTiles, CodeTiles } from './CodeTiles';
 import type { Design } from './design';
-import { fields, isAlone } from './fields';
-import { REST_SECONDS, RestClock } from './RestClock';
+import { attribute } from './fields';
+import { RestClock, REST_SECONDS } from './RestClock';
+import { areSmelled, samplesOfRun } from './samples';
+import { PLACES } from './words';
 
 const SITTING = 6; // sets; our choice, after “no more than half a dozen” (trade habit, no source)
-const PLACES = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 
 /** The tasting, one cup a screen: sets already answered keep one locked screen each, later ones are not there yet. */
 export function tastingSteps(run: RunState, design: Design): Step[] {
   const answered = answersOf(run, design).length;
   const steps: Step[] = [];
   for (let i = 0; i <= Math.min(answered, design.sets.length - 1); i++) {
-    const locked = i < answered;
+    const locked = run.typed[`answer.${i}`] !== undefined;
     if (!locked) steps.push(...cupSteps(run, design, i));
     steps.push(answerStep(run, design, i));
-    if (locked && i + 1 < design.sets.length) steps.push(restStep(run, i));
+    if (locked && design.shuffle === 'cards') steps.push(cardStep(run, design, i));
+    if (i < answered && i + 1 < design.sets.length) steps.push(restStep(run, i));
   }
   return steps;
 }
 
-/** One screen a cup. Alone, cups are told by their place, since their codes are under them. */
+/** One screen a cup. Alone, cups are told by their place, since their codes are hidden. */
 function cupSteps(run: RunState, design: Design, i: number): Step[] {
-  const alone = isAlone(run);
   const { cups } = design.sets[i]!;
   const duo = design.method.id === 'duo-trio';
+  const alone = design.shuffle !== 'none';
+  const smelled = areSmelled(samplesOfRun(run) ?? []);
+  const verb = smelled ? 'Smell' : 'Taste';
   return cups.map(({ code }, k) => {
     const place = duo && k === 0 ? 'the reference' : `the ${PLACES[duo ? k - 1 : k]} cup`;
     const liking = design.method.id === 'hedonic';
     const name = `like.${i}.${k}`;
     return {
       key: `taste.${i}.${k}`,
-      say: alone || (duo && k === 0) ? `Taste ${place} of set ‹${i + 1}›.` : `Taste ‹${code}›.`,
-      more: [
-        ...(alone && k === 0 ? ['Shuffle the cups of the set first, without looking under them.'] : []),
-        'A sip of water before each.',
-      ],
+      say: alone || (duo && k === 0) ? `${verb} ${place} of set ‹${i + 1}›.` : `${verb} ‹${code}›.`,
+      more: [...(k === 0 ? beforeSet(design) : []), smelled ? 'Fresh air before each.' : 'A sip of water before each.'],
       ...(liking
         ? {
             draw: (walk) => (
@@ -48,38 +49,60 @@ function cupSteps(run: RunState, design: Design, i: number): Step[] {
           }
         : {}),
       ...(liking && !run.typed[name] ? { problem: 'Tap how you like it first.' } : {}),
-      done: 'Tasted',
+      done: smelled ? 'Smelled' : 'Tasted',
     };
   });
 }
 
+function beforeSet({ shuffle }: Design): string[] {
+  if (shuffle === 'cards') return ['Take any card that is left, arrow to the left. Do not look underneath.'];
+  return shuffle === 'cups' ? ['Shuffle the cups of the set first, without looking under them.'] : [];
+}
+
 function answerStep(run: RunState, design: Design, i: number): Step {
-  const { method } = design;
+  const { method, shuffle } = design;
   const set = design.sets[i]!;
-  const locked = run.typed[`answer.${i}`] !== undefined;
+  const key = `answer.${i}`;
+  const locked = run.typed[key] !== undefined;
   const scored = method.id === 'hedonic';
   const ordered = scored || method.id === 'ranking';
-  const alone = isAlone(run);
   const served = set.cups.map(({ code }) => code);
-  const chosen = scored && !alone ? served : codesIn(run.typed[`choice.${i}`]);
-  const complete = isComplete(design, set, chosen);
-  if (scored && !alone && !locked)
-    return {
-      key: `answer.${i}`,
-      say: `Set ‹${i + 1}› is scored.`,
-      done: 'Lock it',
-      types: { [`answer.${i}`]: served.join(' ') },
-    };
+  if (scored && shuffle !== 'cups' && !locked)
+    return { key, say: `Set ‹${i + 1}› is scored.`, done: 'Lock it', types: { [key]: served.join(' ') } };
+  const chosen = codesIn(run.typed[`choice.${i}`]);
+  const open = locked || isComplete(design, set, chosen);
   return {
-    key: `answer.${i}`,
+    key,
     say: locked ? `Set ‹${i + 1}› is answered, and stays so.` : questionOf(run, design),
     more: locked
       ? []
-      : [...(alone ? [turnOver(design)] : []), 'Guess if you must. The answer is locked when you go on.'],
+      : [...(shuffle === 'cups' ? [turnOver(design)] : []), 'Guess if you must. The answer is locked when you go on.'],
     draw: (walk) => <CodeTiles {...{ walk, design, i, ordered, locked }} />,
-    ...(complete || locked ? {} : { problem: ordered ? 'Tap all codes, in order.' : 'Tap one code.' }),
-    ...(locked ? {} : { types: { [`answer.${i}`]: chosen.join(' ') } }),
+    ...(open ? {} : { problem: missing(design, ordered) }),
+    ...(locked ? {} : { types: { [key]: chosen.join(' ') } }),
     done: locked ? 'On' : 'Lock this answer',
+  };
+}
+
+function missing({ shuffle }: Design, ordered: boolean): string {
+  const what = shuffle === 'cards' ? 'cup' : 'code';
+  return ordered ? `Tap all ${what}s, in order.` : `Tap one ${what}.`;
+}
+
+/** Which card it was: asked when the answer is locked, told once. */
+function cardStep(run: RunState, design: Design, i: number): Step {
+  const key = `card.${i}`;
+  const locked = run.typed[key] !== undefined;
+  const turned = codesIn(run.typed[`turned.${i}`]);
+  const left = design.sets.slice(i).some(({ card }) => card === turned[0]);
+  return {
+    key,
+    say: locked ? `Set ‹${i + 1}› was card ‹${run.typed[key]}›.` : 'Turn the card over. Which code?',
+    more: locked ? [] : ['Your answer is locked already. Put the card out of sight.'],
+    draw: (walk) => <CardTiles {...{ walk, design, i, locked }} />,
+    ...(locked || left ? {} : { problem: 'Tap the code of the card.' }),
+    ...(locked ? {} : { types: { [key]: turned.join(' ') } }),
+    done: 'On',
   };
 }
 
@@ -91,9 +114,9 @@ function turnOver({ method }: Design): string {
 
 function questionOf(run: RunState, { method }: Design): string {
   if (method.id === 'hedonic') return 'Which cup was which?';
-  const attribute = textOf(run, fields.attribute).trim();
-  return attribute && (method.id === 'paired' || method.id === 'ranking')
-    ? `${method.question}: ${attribute}`
+  const asked = textOf(run, attribute).trim();
+  return asked && (method.id === 'paired' || method.id === 'ranking')
+    ? `${method.question}: ${asked}`
     : method.question;
 }
 

@@ -1,5 +1,9 @@
-import { measured } from '../../core/measured';
-import type { Result } from '../../ui/result';
+import { measured, type Measured } from '../../core/measured';
+import { formatPlain } from '../../ui/format';
+import type { How, Result } from '../../ui/result';
+
+/** Places of the cups of a set, from the left. */
+export const PLACES = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 
 /** What came out: one plain sentence, what belongs to it, and the numbers. */
 export interface Outcome {
@@ -8,6 +12,9 @@ export interface Outcome {
   readonly results: readonly Result[];
   readonly p: number | null;
 }
+
+/** What went into a number, with its source. */
+export type Input = How['inputs'][number];
 
 /** '42 %' of a share. */
 export function percent(share: number): string {
@@ -20,8 +27,28 @@ export function chanceText(p: number): string {
   return p >= 0.001 ? `${Math.round(p * 1000)} of 1000` : 'less than 1 of 1000';
 }
 
+/** A number that was counted, without doubt. */
+export function counted(value: number): Measured {
+  return measured(value, 0, { id: 'counted', words: 'counted' });
+}
+
 /** The chance of as much by guessing alone, with how it was counted. */
-export function chanceResult(p: number, words: string, inputs: Result['how']['inputs']): Result {
-  const amount = measured(p, 0, { id: 'exact', words: 'counted' });
-  return { label: 'Chance of this by guessing alone', amount, unit: '', how: { words: [words], inputs } };
+export function chanceResult(p: number, words: readonly string[], inputs: readonly Input[]): Result {
+  const exact = { words: 'The chance, in full', text: formatPlain(p, 8), source: 'counted, not approximated' };
+  return {
+    label: 'Chance of this by guessing alone',
+    amount: counted(p),
+    unit: '',
+    how: { words, inputs: [...inputs, exact] },
+  };
+}
+
+/** The answers that were counted. */
+export function answersInput(words: string, text: string): Input {
+  return { words, text, source: 'your locked answers' };
+}
+
+/** The risk that was chosen before the first sip. */
+export function riskInput(risk: number): Input {
+  return { words: 'Risk of a false alarm', text: percent(risk), source: 'chosen before the first sip' };
 }

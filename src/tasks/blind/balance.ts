@@ -1,0 +1,43 @@
+import { ordersInRound, rankingRound } from '../../core/servingOrder';
+import { twoSampleTest, type Shuffle } from './design';
+import type { Method } from './methods';
+
+/** Sets that make up a whole round of a method: every order once. */
+function roundOf(method: Method, samples: number): number {
+  const many = method.id === 'ranking' || method.id === 'hedonic';
+  return many ? rankingRound(samples) : ordersInRound(twoSampleTest(method));
+}
+
+/** What so many sets balance, before they are laid out; or how many would. `samples` are counted. */
+export function balanceWords(method: Method, tries: number, samples: number, shuffle: Shuffle): string {
+  if (method.id === 'threshold')
+    return shuffle === 'none'
+      ? 'Balanced: the cup that holds it stands first, second and third as often, over every three steps.'
+      : 'Alone, a ladder cannot be balanced: it is climbed in order, so your hand shuffles the three cups of each step. The place is then left to chance.';
+  if (shuffle === 'cups')
+    return `${tries} sets are too few to shuffle as a whole: your hand shuffles the cups of each set, and the order is left to chance. From 4 sets on it is balanced.`;
+  const round = roundOf(method, samples);
+  const whole = Math.ceil(tries / round) * round;
+  if (tries === whole) return `Balanced: each of the ${round} orders comes ${timesText(tries / round)}.`;
+  return `Not quite balanced: ${tries} sets are no whole rounds of ${round} orders; ${whole} would be.`;
+}
+
+function timesText(n: number): string {
+  return n === 1 ? 'once' : n === 2 ? 'twice' : `${n} times`;
+}
+
+/** How to hide what is what when nobody else is there, and what is then balanced and what is chance. */
+export function aloneWords(method: Method, shuffle: Shuffle): string[] {
+  if (shuffle === 'cards')
+    return [
+      'Stand each set on its own card, cups in the order listed from the left, an arrow on top at the left end. The code goes underneath.',
+      'All filled: shuffle the cards, never the cups, until you know none of them.',
+      'Balanced: the orders on the cards. Chance: which card you take when. Codes are told only after each answer, and what was in the cups at the end.',
+    ];
+  const ladder = method.id === 'threshold';
+  return [
+    'Stick each code under its cup, and fill. Put each set by itself' + (ladder ? ', weakest first.' : '.'),
+    'Before you taste a set, shuffle its cups without looking under them.',
+    `Fixed: what is in each set. Chance, not balanced: the ${ladder ? 'place of the cup that holds it' : 'order in which you taste'}, since your hand makes it.`,
+  ];
+}

@@ -1,0 +1,114 @@
+import { ladder } from '../../core/threshold';
+import { find, list } from '../../records/shelf';
+import type { Vial } from '../../records/vial';
+import { amount, choice, optionalAmount, textOf, valueOf, whole, type Field } from '../fields';
+import { refusalOf } from '../fitForDrinks';
+import type { RunState } from '../fold';
+import { dropperOptions, vialOptions } from '../onHand';
+
+const unitField = choice({
+  name: 'unit',
+  title: 'How is the strength told?',
+  preset: 'mg/kg',
+  options: [
+    { value: 'mg/kg', words: 'mg/kg', more: 'ppm by mass in the drink' },
+    { value: '% w/w', words: '% w/w', more: 'for what is strong, sugar or acid' },
+    { value: 'drops', words: 'Drops of a vial', more: 'counted into each cup' },
+  ],
+});
+const levelsField = whole({ name: 'levels', title: 'Steps', unit: 'steps', min: 4, max: 10, preset: '6' });
+const weakestField = whole({ name: 'weakest', title: 'Weakest step', unit: 'drops', min: 1, max: 50, preset: '1' });
+const cupField = optionalAmount({
+  name: 'cupG',
+  title: 'Drink in each cup',
+  unit: 'g',
+  above: 0,
+  max: 1000,
+  help: 'May stay empty; with it the threshold is told in mg/kg, too.',
+});
+const TOPS: Readonly<Record<string, number>> = { 'mg/kg': 1e6, '% w/w': 100 };
+const MOST_DROPS = 500; // our choice: more are not counted into a cup
+
+/** The unit of the ladder: mg/kg, % w/w or drops. */
+export function unitOf(run: RunState): string {
+  return valueOf(run, unitField) ?? 'mg/kg';
+}
+
+/** The question for the unit. */
+export function unitFields(): Field[] {
+  return [unitField];
+}
+
+/** The questions on the drops of a ladder: of which vial, from which dropper, into how much drink. */
+export function dropFields(run: RunState): Field[] {
+  return [vialField(run), dropperField(), cupField];
+}
+
+function vialField(run: RunState): Field<string> {
+  const picked = run.typed['from.1'];
+  const vials = list('vial').filter((vial) => refusalOf(vial) === null);
+  const preset = vials.some(({ id }) => id === picked) ? { preset: picked! } : {};
+  return choice({ name: 'ladderVial', title: 'Which vial?', options: vialOptions(vials), ...preset });
+}
+
+function dropperField(): Field<string> {
+  return choice({ name: 'dropper', title: 'Which dropper?', preset: 'typical', options: dropperOptions() });
+}
+
+/** The questions on the steps. */
+export function ladderFields(run: RunState): Field[] {
+  return [unitOf(run) === 'drops' ? weakestField : topField(run), levelsField, factorField(run)];
+}
+
+function topField(run: RunState): Field<number> {
+  const unit = unitOf(run);
+  return amount({ name: 'top', title: 'Strongest step', unit, above: 0, max: TOPS[unit]! });
+}
+
+function factorField(run: RunState): Field<string> {
+  return choice({
+    name: 'factor',
+    title: 'From step to step',
+    preset: unitOf(run) === 'drops' ? '2' : '3',
+    options: [
+      { value: '2', words: 'times 2' },
+      { value: '3', words: 'times 3', more: 'usual' },
+    ],
+  });
+}
+
+/** The ladder in its unit, rising; null until all is known. @throws RangeError when nobody could count its drops */
+export function levelsOf(run: RunState): number[] | null {
+  const count = valueOf(run, levelsField);
+  const factor = Number(valueOf(run, factorField(run)) ?? NaN);
+  const drops = unitOf(run) === 'drops';
+  const end = drops ? valueOf(run, weakestField) : valueOf(run, topField(run));
+  if (count === null || end === null || !(factor > 1) || (drops && !dropsKnown(run))) return null;
+  if (!drops) return ladder(end, factor, count);
+  const top = end * factor ** (count - 1);
+  if (top > MOST_DROPS)
+    throw new RangeError(`The strongest step would be ${top} drops: take fewer steps, or times 2 from step to step.`);
+  return ladder(top, factor, count).map(Math.round); // whole already, but for the last bit
+}
+
+function dropsKnown(run: RunState): boolean {
+  return vialOfLadder(run) !== null && cupField.read(run.typed['cupG'] ?? '').ok;
+}
+
+/** The vial that the ladder's drops come from, or null. */
+export function vialOfLadder(run: RunState): Vial | null {
+  return unitOf(run) === 'drops' ? (find('vial', textOf(run, vialField(run))) ?? null) : null;
+}
+
+/** What turns the drops of a ladder into mg/kg; null where that is not asked. */
+export interface DropsInCup {
+  readonly vial: string;
+  readonly dropper: string;
+  readonly cupG: number;
+}
+
+/** What turns the drops of the ladder into mg/kg, or null. */
+export function dropsInCup(run: RunState): DropsInCup | null {
+  const [vial, cupG] = [vialOfLadder(run), valueOf(run, cupField)];
+  return vial && cupG !== null ? { vial: vial.id, dropper: textOf(run, dropperField()), cupG } : null;
+}

@@ -1,0 +1,101 @@
+import { find, list } from '../../records/shelf';
+import type { Tasting } from '../../records/drink';
+import type { Vial } from '../../records/vial';
+import type { PickItem } from '../../ui/PickRows';
+import { words, type Field } from '../fields';
+import { refusalOf } from '../fitForDrinks';
+import type { RunState } from '../fold';
+import { attribute } from './fields';
+import { methodOf, type Method } from './methods';
+
+const MOST_SAMPLES = 6;
+const LETTERS = Array.from({ length: MOST_SAMPLES }, (_, i) => String.fromCharCode(65 + i));
+
+/** One of the samples: its name as it is told, and the record of the Shelf that it is, if it was picked there. */
+export interface Sample {
+  readonly name: string;
+  readonly from: string | null;
+}
+
+/** What the samples of a method are called in its questions, by place; so many can be compared. */
+export function placesOf({ id }: Method): string[] {
+  if (id === 'paired') return ['Sample with less', 'Sample with more'];
+  if (id === 'threshold') return ['Plain (the drink alone)', 'What is in the other'];
+  if (id === 'ranking' || id === 'hedonic') return LETTERS.map((letter) => `Sample ${letter}`);
+  return ['Sample A', 'Sample B'];
+}
+
+/** The samples typed or picked so far, in order; places left empty are passed over. */
+export function samplesTyped(run: RunState, method: Method): Sample[] {
+  return placesOf(method).flatMap((_, i) => {
+    const name = run.typed[`sample.${i}`]?.trim() ?? '';
+    return name ? { name, from: run.typed[`from.${i}`] || null } : [];
+  });
+}
+
+/** The samples, in order; null until there are enough and no two are alike. */
+export function samplesOfRun(run: RunState): Sample[] | null {
+  const method = methodOf(run);
+  return method && !sampleTrouble(run, method) ? samplesTyped(run, method) : null;
+}
+
+/** Why the samples will not do yet, or ''. */
+export function sampleTrouble(run: RunState, method: Method): string {
+  const names = samplesTyped(run, method).map(({ name }) => name);
+  if (new Set(names).size < names.length) return 'Two samples have the same name.';
+  if (names.length >= needed(method)) return '';
+  return method.id === 'ranking' ? 'Ranking needs three samples or more.' : 'Two samples at least.';
+}
+
+/** The fields that ask for the samples of a method; under a sample from the Shelf stands which record it is. */
+export function sampleFields(run: RunState, method: Method): Field<string>[] {
+  const asked = method.id === 'paired' || method.id === 'ranking' ? [attribute] : [];
+  const names = placesOf(method).map((title, i) => {
+    const row = rowOf(run.typed[`from.${i}`]);
+    return words({
+      ...{ name: `sample.${i}`, title, max: 40, optional: i >= needed(method) },
+      ...(row ? { help: `From the Shelf: ${row.name}, ${row.what}.` } : {}),
+    });
+  });
+  return [...asked, ...names];
+}
+
+function needed({ id }: Method): number {
+  return id === 'ranking' ? 3 : 2;
+}
+
+/** What can be picked from the Shelf: vials, trial vials among them, then drinks as tasted; newest first. */
+export function pickable(): PickItem[] {
+  return [...list('vial').map(ofVial), ...list('tasting').map(ofTasting)];
+}
+
+/** The row of a record of the Shelf, or undefined when it is none. */
+function rowOf(id: string | undefined): PickItem | undefined {
+  const [vial, tasting] = [find('vial', id), find('tasting', id)];
+  return vial ? ofVial(vial) : tasting && ofTasting(tasting);
+}
+
+function ofVial({ id, code, name, label, solvent, grade, contents }: Vial): PickItem {
+  const trial = contents.length > 1 ? 'trial, ' : '';
+  const what = `${trial}${label.value} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}`;
+  return { id, code, name, what, smellOnly: grade === 'smell only' };
+}
+
+function ofTasting({ id, base, doses, made, glass, liking }: Tasting): PickItem {
+  const codes = doses.map(({ code }) => code).join(' + ');
+  const told = [`drink of ${made.slice(0, 10)}`, glass ? `glass ${glass.code}` : '', liking ? `liked ${liking}` : ''];
+  return { id, code: codes, name: `${base.name} + ${codes}`, what: told.filter(Boolean).join(', ') };
+}
+
+/** The sample that a record of the Shelf becomes: a vial goes by its code, a drink by its name. */
+export function sampleNamed({ code, name }: PickItem): string {
+  return (name.endsWith(`+ ${code}`) ? name : code).slice(0, 40);
+}
+
+/** Whether a sample is of a vial that nobody may taste: then all are smelled. */
+export function areSmelled(samples: readonly Sample[]): boolean {
+  return samples.some(({ from }) => {
+    const vial = find('vial', from ?? undefined);
+    return vial !== undefined && refusalOf(vial) !== null;
+  });
+}
