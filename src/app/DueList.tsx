@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { Run } from '../records/run';
 import { runWithEvents, shelf, whenLoaded } from '../records/shelf';
 import { fold } from '../tasks/fold';
-import { askForReminders, remind, remindersMissing } from '../tasks/reminders';
+import { askForReminders, permission, permissionWords, remind } from '../tasks/reminders';
 import type { Due } from '../tasks/task';
 import { until } from '../ui/format';
 import { taskOrNotice } from './loaded';
@@ -37,7 +37,7 @@ async function waitingIn(runs: readonly Run[]): Promise<Waiting[]> {
 /** What is due, soonest first; a tap goes there. */
 export function DueList() {
   const waiting = useSignal<readonly Waiting[]>([]);
-  const asking = useSignal(remindersMissing());
+  const allowed = useSignal(permission());
   const runs = shelf.openRuns.value;
   useEffect(() => {
     const look = () => void waitingIn(runs).then((found) => (waiting.value = found));
@@ -57,8 +57,9 @@ export function DueList() {
           </li>
         ))}
       </ul>
-      {asking.value && (
-        <button class="second" onClick={() => void askForReminders().then(() => (asking.value = remindersMissing()))}>
+      {permissionWords(allowed.value) && <p class="quiet">{permissionWords(allowed.value)}</p>}
+      {allowed.value === 'default' && (
+        <button class="second" onClick={() => void askForReminders().then(() => (allowed.value = permission()))}>
           Remind me while Minim is open
         </button>
       )}

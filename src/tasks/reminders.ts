@@ -5,9 +5,23 @@ import type { Due, Task } from './task';
 const FURTHEST = 24 * 3600_000; // ms; a timer further ahead would not outlive the page anyway
 const timers = new Map<string, ReturnType<typeof setTimeout>>();
 
-/** True when the person can still be asked for notifications. */
-export function remindersMissing(): boolean {
-  return 'Notification' in globalThis && Notification.permission === 'default';
+/** Whether notifications may be shown: they may, they may not, nobody was asked, or this browser has none. */
+export type Permission = 'granted' | 'denied' | 'default' | 'none';
+
+/** What the browser says about notifications now. */
+export function permission(): Permission {
+  return 'Notification' in globalThis ? Notification.permission : 'none';
+}
+
+/** What then happens at a moment that is due, in words for the list of what is due; '' when all is well. */
+export function permissionWords(now: Permission): string {
+  if (now === 'granted') return '';
+  const still =
+    'With Minim open in front the phone buzzes if it can; else it stays silent, and this list is what reminds you.';
+  if (now === 'denied')
+    return `Notifications are not permitted. ${still} They can be permitted in the browser’s settings for this site.`;
+  if (now === 'none') return `This browser shows no notifications. ${still}`;
+  return 'Not asked yet whether to remind you. Minim can only do it while it is open, behind other apps or in front.';
 }
 
 /** Asks the person; only after a tap. */
@@ -46,7 +60,7 @@ async function ring(run: string, task: Task, due: Due): Promise<void> {
 }
 
 async function notify(words: string, run: string): Promise<void> {
-  if (!('Notification' in globalThis) || Notification.permission !== 'granted') return;
+  if (permission() !== 'granted') return;
   const worker = await navigator.serviceWorker?.getRegistration();
   await worker?.showNotification('Minim', { body: `Now: ${words}`, tag: run });
 }
