@@ -225,6 +225,14 @@ describe('the emulsion branch', () => {
     expect(keys(run)).not.toContain('carrier');
   });
 
+  test('an agent that no rule names is not offered, and why is said; US rules want citrus oil for ester gum', () => {
+    expect(stepOf(runOf(cloudy), 'oil').more!.join(' ')).toContain('damar gum');
+    const agents = (typed: Record<string, string>) =>
+      stepOf(runOf({ ...cloudy, ...typed }), 'oil').ask!.find(({ name }) => name === 'agent')!.options!.length;
+    expect(agents({ jurisdiction: 'US' })).toBe(2); // none, SAIB
+    expect(agents({ jurisdiction: 'US', 'trait.citrus oil': 'yes' })).toBe(3);
+  });
+
   test('gum and water are weighed after the oils, and the whole is kept as cloudy', () => {
     const made = kept(weighAll(cloudy));
     expect(made.drink.emulsion).toBe(true);
@@ -282,6 +290,14 @@ describe('a drink with alcohol', () => {
     const made = kept(weighAll(typed));
     expect(made.drink.abv.value).toBeCloseTo(5, 1);
     expect(made.weighed.some(({ into }) => into === 'syrup')).toBe(false);
+  });
+
+  test('the carrier alone brings 1 g/L × 96 % vol: under 0.5 %, not under 0.05 %', () => {
+    const run = weighAll({ ...clearPlan, carrier: 'ethanol-96' });
+    const words = stepOf(run, 'result').more!.join(' ');
+    expect(kept(run).drink.abv.value).toBeCloseTo(0.95 * 0.119, 2); // 0.119 % for 1 g/L of 96 % vol, 0.95 of it carrier
+    expect(words).toContain('0.05 % ABV: ‹broken›');
+    expect(words).toContain('0.5 % ABV: ‹kept›');
   });
 
   test('a syrup without room for its water is told where it can be mended', () => {

@@ -1,8 +1,10 @@
 import { formatPlain } from '../../ui/format';
+import { textOf } from '../fields';
 import type { RunState } from '../fold';
+import { judgeFields } from '../judging';
 import type { Step } from '../task';
 import { dissolving, dissolvingText } from './dissolving';
-import { agentOptions, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
+import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
 import { basisOf, concentrateOf, ideaOf, type Idea } from './idea';
 import { outcome } from './outcome';
@@ -73,7 +75,13 @@ function emulsionSteps(run: RunState): Step[] {
     {
       key: 'oil',
       say: 'What is in the emulsion?',
-      ask: [fields.oilDensity(formatPlain(usual.gPerMl, 3), guess), fields.agent(agentOptions(run)), fields.gum],
+      more: agentsLeftOut(run),
+      ask: [
+        fields.oilDensity(formatPlain(usual.gPerMl, 3), guess),
+        fields.agent(agentOptions(run)),
+        fields.gum,
+        ...(textOf(run, judgeFields.jurisdiction) === 'US' ? [fields.citrus] : []),
+      ],
       ...(problem ? { problem } : {}),
     },
     {

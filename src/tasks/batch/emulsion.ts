@@ -77,6 +77,13 @@ export function agentOptions(run: RunState): Option[] {
   ];
 }
 
+/** Why the other agents are not offered, a sentence each. */
+export function agentsLeftOut(run: RunState): string[] {
+  return agentsFor(run)
+    .filter(({ capMgPerL }) => !capMgPerL)
+    .map(({ name, words }) => `${name}: ${words}.`);
+}
+
 /** Density of the oils from the Shelf, and whether each was known. */
 export function usualOil(lines: readonly Planned[]): { gPerMl: number; unknown: string[] } {
   const known = (goods: Goods) =>

@@ -1,6 +1,7 @@
 import { acids } from '../../tables/syrupAdditives';
 import { amount, choice, optionalAmount, words, type Option } from '../fields';
 import type { RunState } from '../fold';
+import { traitKey } from '../judging';
 import { solventsOnHand } from '../onHand';
 import { wantedOptions } from './wanted';
 
@@ -94,6 +95,13 @@ export const fields = {
       ],
     }),
   agent: (options: readonly Option[]) => choice({ name: 'agent', title: 'Weighting agent', options, preset: 'none' }),
+  citrus: choice({
+    ...{ name: traitKey('citrus oil'), title: 'Is there citrus oil in it?', preset: 'no' },
+    options: [
+      { value: 'yes', words: 'Yes', more: 'then ester gum may make it heavier (US)' },
+      { value: 'no', words: 'No' },
+    ],
+  }),
   gum: amount({
     ...{ name: 'gum', title: 'Gum arabic per gram of oil phase', unit: 'g/g', min: 0, max: 5, preset: '1.5' },
     help: '1 to 2: common practice, no source.',

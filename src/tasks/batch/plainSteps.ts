@@ -14,7 +14,7 @@ import { isEmulsion } from './emulsion';
 import { fields } from './fields';
 import { ideaOf, type Idea } from './idea';
 import { outcome } from './outcome';
-import { wantedOptions } from './wanted';
+import { wantedOf, wantedOptions } from './wanted';
 import { drinkOf, refusalOfLine, sourceOf, usualDrink, wantedSafely } from './wish';
 
 /** What is made. */
@@ -27,7 +27,7 @@ export function whatStep(run: RunState): Step {
       offers: write,
       problem: 'A batch begins with a formula or with a drink you liked.',
     };
-  const { problem } = outcome(() => (run.typed['what'] ? wantedSafely(run) : null));
+  const { problem } = outcome(() => wantedOf(run));
   return {
     key: 'what',
     say: 'What do you make?',

@@ -1,3 +1,5 @@
+import { meetsTerm } from '../../core/spirit';
+import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/result';
 import type { Made, Making } from './made';
@@ -21,6 +23,17 @@ export function drinkResults(making: Making, made: Made): Result[] {
     how: { words: [BY_MASS, 'mg of neat material per kg of drink.'], inputs },
   }));
   return [...numbers, ...reached];
+}
+
+/** Whether a drink that was meant to have no alcohol of its own is still under 0.05 and 0.5 % ABV, a sentence each. */
+export function abvWords({ idea }: Making, { abv }: Made): string[] {
+  if (idea.drink.abv > 0.5 || abv.value === 0) return [];
+  const verdicts = { yes: 'kept', no: 'broken', close: 'too close to tell', 'no number': '' } as const;
+  return [0.05, 0.5].map((maxAbv) => {
+    const said = verdicts[meetsTerm(abv, { maxAbv, below: false })];
+    const who = [...new Set(abvTerms.filter((row) => row.maxAbv === maxAbv).map(({ jurisdiction }) => jurisdiction))];
+    return `${formatPlain(maxAbv)} % ABV: ‹${said}› (asked for in ${who.join(', ')}).`;
+  });
 }
 
 function inputsOf({ vessel, syrup }: Making): How['inputs'] {

@@ -13,7 +13,7 @@ import { outcome } from './outcome';
 import { concentrateSteps } from './concentrateSteps';
 import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep } from './plainSteps';
 import { leastOf } from './pour';
-import { drinkResults } from './results';
+import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
 import { materialsOf, wantedSafely } from './wish';
 
@@ -55,6 +55,7 @@ function endSteps(run: RunState, making: Making): Step[] {
     {
       key: 'result',
       say: 'This is the drink.',
+      more: made ? abvWords(making, made) : [],
       results: made ? drinkResults(making, made) : [],
       ...(made ? {} : { problem: 'Something is not weighed yet: go back and fill in what is missing.' }),
       done: 'To the limits',

@@ -10,7 +10,7 @@ import type { Pour } from './pour';
 
 /** What the scales are, and what can be weighed on them. */
 export function scaleStep(making: Making | null, least: number | null): Step {
-  const small = making?.vessel.pours.filter(({ stock }) => stock).map(({ goods }) => goods.name) ?? [];
+  const small = making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []) ?? [];
   const lost = making?.vessel.pours.filter(({ tooSmall }) => tooSmall).map(({ goods }) => goods.name) ?? [];
   return {
     key: 'scale',
@@ -56,6 +56,7 @@ function stockStep(run: RunState, pour: Pour): Step {
 function concentrateStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
   const { key, goods, target, again, tooSmall } = pour;
   const grams = gramsOf(run, target);
+  const isStock = making.vessel.pours.some((one) => one.goods.id === goods.id && one.stock);
   const chosen = run.typed[`over.${key}`];
   const open = pour.rescue !== null && chosen === undefined;
   return {
@@ -64,7 +65,8 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
     more: [
       `${place}.`,
       ...lotWords(pour),
-      ...(again ? ['So that its share comes back. If a stock is used up, thin some more in the same way.'] : []),
+      ...(again ? ['So that its share comes back.'] : []),
+      ...(again && isStock ? ['When its stock is used up, thin some more in the same way.'] : []),
       ...(tooSmall ? ['Less than this scale can weigh well.'] : []),
       ...offWords(run, pour),
       ...chosenWords(pour, chosen),

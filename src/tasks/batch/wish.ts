@@ -54,11 +54,11 @@ export function wantedSafely(run: RunState): Wanted | null {
   }
 }
 
-/** The bottle or vial of a line: the one chosen, else the first that may go into a drink. */
+/** The bottle or vial of a line: the one chosen while it is there, else the first that may go into a drink. */
 export function sourceOf(run: RunState, line: WantedLine): Source | null {
   const all = sourcesOf(line.material);
   const chosen = run.typed[`lot.${line.material}`];
-  return all.find(({ id }) => id === (chosen ?? all[0]?.id)) ?? null;
+  return all.find(({ id }) => id === chosen) ?? all[0] ?? null;
 }
 
 /** Why a line cannot be weighed, in one sentence; null when it can. */
