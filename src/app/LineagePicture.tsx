@@ -53,7 +53,7 @@ export function LineagePicture({
   const words = `Lineage of ${describe(record).title}: made from ${before.length}, went into ${after.length}.`;
   if (before.length + after.length === 0) return null;
   return (
-    <figure class="lineage">
+    <figure class="lineage" tabIndex={0} aria-label="Lineage">
       <svg
         viewBox={`-2 -2 ${width + 4} ${height + 4}`}
         role="img"

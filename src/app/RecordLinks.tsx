@@ -15,10 +15,11 @@ export function PageOffer({ record }: { record: AnyRecord }) {
         What the certificate says
       </button>
     );
-  const page = pages[record.kind];
+  const entry = 'catalogue' in record ? record.catalogue : undefined;
+  const page = entry ? (['catalogue', 'All the catalogue knows of it, rules too'] as const) : pages[record.kind];
   if (!page) return null;
   return (
-    <button class="second" onClick={() => go([page[0], record.id])}>
+    <button class="second" onClick={() => go([page[0], entry ?? record.id])}>
       {page[1]}
     </button>
   );

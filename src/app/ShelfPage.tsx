@@ -115,6 +115,14 @@ function Sections() {
   );
 }
 
+/** Records of a kind as the Shelf shows them: of a formula its newest version, whose page has the others. */
+function shownOf(kind: (typeof sections)[number][0]): AnyRecord[] {
+  const records: AnyRecord[] = list(kind);
+  if (kind !== 'formula') return records;
+  const formulas = list('formula');
+  return formulas.filter((one) => formulas.every((other) => other.root !== one.root || other.version <= one.version));
+}
+
 /** A quiet word on what is due and what runs low. */
 function Watch() {
   const due = dueThings().length;
@@ -137,7 +145,7 @@ function Watch() {
 }
 
 function Section({ kind, words }: { kind: (typeof sections)[number][0]; words: string }) {
-  const records = list(kind) as AnyRecord[];
+  const records = shownOf(kind);
   if (records.length === 0) return null;
   return (
     <section>
@@ -166,7 +174,7 @@ function OneKind({ kind, words }: { kind: (typeof sections)[number][0]; words: s
         </button>
       </header>
       <ul class="list">
-        {(list(kind) as AnyRecord[]).map((record) => (
+        {shownOf(kind).map((record) => (
           <ShelfEntry key={record.id} record={record} />
         ))}
       </ul>
