@@ -11,10 +11,16 @@ const root = document.getElementById('app')!;
 render(<App />, root);
 load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }))
   .then(loadAllTasks)
+  .then(() => void copyOut())
   .catch((error: unknown) => {
     root.prepend(
       `Minim cannot read its store on this phone: ${error instanceof Error ? error.message : String(error)}`,
     );
   });
+/** The copy in the chosen folder. When it cannot be written, the reminder of the backup comes by itself. */
+async function copyOut(): Promise<void> {
+  if ('showDirectoryPicker' in window) await (await import('./app/folderCopy')).copyWhenNew().catch(() => {});
+}
+
 void registerWorker();
 void navigator.storage?.persist?.();

@@ -9,6 +9,7 @@ import { ScanPage } from './ScanPage';
 import { SettingsPage } from './SettingsPage';
 import { UpdateNotice } from './update';
 
+const keepingPage = async () => (await import('./KeepingPage')).KeepingPage;
 const recordPage = async () => (await import('./RecordPage')).RecordPage;
 const cataloguePage = async () => (await import('./CataloguePage')).CataloguePage;
 const shelfPage = async () => (await import('./ShelfPage')).ShelfPage;
@@ -38,6 +39,7 @@ function Page() {
   if (page === 'record' && id) return <Later key="record" load={recordPage} props={{ id }} />;
   if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;
   if (page === 'settings') return <SettingsPage />;
+  if (page === 'keeping') return <Later key="keeping" load={keepingPage} props={{}} />;
   if (page === 'scan') return <ScanPage />;
   if (page === 'labels') return <Later load={async () => (await import('./LabelPage')).LabelPage} props={{}} />;
   if (page === 'sheet' && id)

@@ -7,6 +7,7 @@ import { fold } from '../tasks/fold';
 import { placeOf } from '../tasks/run';
 import { ago } from '../ui/format';
 import { DueList } from './DueList';
+import { KeepingNotice } from './KeepingNotice';
 import { ScanButton } from './LabelLinks';
 import { taskOrNotice } from './loaded';
 import { go } from './route';
@@ -30,6 +31,7 @@ export function Bench() {
           <Paused key={run.id} run={run} />
         ))}
       </div>
+      <KeepingNotice />
       <DueList />
       <div class="tasks">
         {tasks.map((task) => (

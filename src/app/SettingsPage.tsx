@@ -1,5 +1,6 @@
 import { changeSettings, shelf } from '../records/shelf';
 import { FieldInput } from '../ui/FieldInput';
+import { go } from './route';
 
 const rooms = ['16', '18', '20', '22', '24', '26', '28'];
 const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
@@ -15,6 +16,10 @@ export function SettingsPage() {
         </button>
       </header>
       <Choices />
+      <button class="entry" onClick={() => go(['keeping'])}>
+        <b>What is kept, and where</b>
+        <span>Backup, restore, erase</span>
+      </button>
       <p class="quiet">
         Everything stays on this phone: no account, no tracking, no request to any other place. Minim warns and
         computes; it does not certify. Local rules and licensed practice decide.

@@ -1,7 +1,12 @@
 /** Hands a text over as a file: name with its ending, and kind (MIME type). */
 export function saveFile(name: string, text: string, type: string): void {
+  saveBlob(name, new Blob([text], { type: `${type};charset=utf-8` }));
+}
+
+/** Hands a file over under a name with its ending. */
+export function saveBlob(name: string, file: Blob): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+  link.href = URL.createObjectURL(file);
   link.download = name.replace(/[^\p{L}\p{N} ._-]/gu, '');
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000); // ms, when the download has long begun

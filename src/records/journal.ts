@@ -98,7 +98,7 @@ function hear({ ask: number, told }: Answer, onRefilled: () => void = () => {}):
     copies.value = {
       why: told.why,
       possible: told.possible,
-      mended: [...mended, ...told.mended],
+      mended: [...new Set([...mended, ...told.mended])],
       refilled: refilled || told.refilled,
     };
   if (told.refilled) onRefilled();

@@ -9,7 +9,10 @@ import { runEvent } from '../../src/records/run';
 function backupSchema(): object {
   const definitions = Object.fromEntries(
     Object.values(kinds).map((kind: Kind) => {
-      const { $schema: _, ...shape } = z.toJSONSchema(kind.schema, { io: 'input' }) as { properties: object };
+      const { $schema: _, ...shape } = z.toJSONSchema(kind.schema, { io: 'input' }) as {
+        $schema: string;
+        properties: object;
+      };
       const properties = { ...shape.properties, kind: { const: kind.kind }, v: { const: versionOf(kind) } };
       return [kind.kind, { ...shape, properties }];
     }),

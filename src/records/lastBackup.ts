@@ -1,0 +1,26 @@
+import { remember, remembered, storedState } from './database';
+
+/** When the last backup was made, and how much had been written by then. */
+interface LastBackup {
+  readonly at: number;
+  readonly records: number;
+}
+
+/** Notes that a backup was made now. */
+export async function noteBackup(): Promise<void> {
+  const state = await storedState();
+  await remember('backup', { at: Date.now(), records: state?.records ?? 0 } satisfies LastBackup);
+}
+
+/** What is not in any backup: records written since the last one, and the days since; null days when there was none. */
+export async function sinceBackup(): Promise<{ records: number; days: number | null }> {
+  const [state, last] = [await storedState(), (await remembered('backup')) as LastBackup | undefined];
+  const days = last ? Math.max(0, (Date.now() - last.at) / 86_400_000) : null; // a clock that was set back counts as today
+  return { records: Math.max(0, (state?.records ?? 0) - (last?.records ?? 0)), days };
+}
+
+/** Whether a backup is worth a word: after 14 days with anything new, or after 60 records, whichever is first (our choice). */
+export function isBackupDue({ records, days }: { records: number; days: number | null }): boolean {
+  if (days === null) return records >= 20;
+  return records >= 60 || (records > 0 && days >= 14);
+}
