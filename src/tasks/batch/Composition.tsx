@@ -27,7 +27,7 @@ export function drawComposition(walk: Walk) {
         </tr>
       </thead>
       <tbody>
-        {now.contents.map(({ material, strength }) => {
+        {inOrder(making, now).map(({ material, strength }) => {
           const isIn = isWeighed(making, material);
           return (
             <tr class={isIn ? 'in' : ''}>
@@ -43,6 +43,12 @@ export function drawComposition(walk: Walk) {
       </tbody>
     </table>
   );
+}
+
+/** Materials in the order of the formula, then what they are in. */
+function inOrder({ idea }: Making, { contents }: Mixture): Mixture['contents'] {
+  const place = (id: string) => idea.concentrate.findIndex(({ goods }) => goods.id === id) >>> 0; // not found: last
+  return [...contents].sort((one, two) => place(one.material) - place(two.material));
 }
 
 function trueMixture({ vessel }: Making): Mixture {
