@@ -1,3 +1,4 @@
+import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
@@ -32,9 +33,33 @@ const pwa = VitePWA({
   },
 });
 
+/** What the page may do, in the page itself: it holds on a host that sends no headers. Only in the build: the dev server needs more. */
+const policy = [
+  "default-src 'none'",
+  "script-src 'self' 'wasm-unsafe-eval'", // the reader of label codes is WebAssembly
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "require-trusted-types-for 'script'",
+  'trusted-types minim-worker', // src/app/scriptUrl.ts
+].join('; ');
+const closed: Plugin = {
+  name: 'closed',
+  apply: 'build',
+  transformIndexHtml: () => [
+    { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: policy }, injectTo: 'head-prepend' },
+    { tag: 'meta', attrs: { name: 'referrer', content: 'no-referrer' }, injectTo: 'head-prepend' },
+  ],
+};
+
 export default defineConfig({
   base: './',
-  plugins: [pwa],
+  plugins: [pwa, closed],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { target: 'es2022', modulePreload: { polyfill: false } },
   test: {
