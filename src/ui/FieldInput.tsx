@@ -15,7 +15,8 @@ interface Props {
   field: FieldFacts;
   text: string;
   problem: string | undefined;
-  onText: (text: string) => void;
+  /** May be a promise, which ends when the text is stored. */
+  onText: (text: string) => unknown;
 }
 
 /** A question with its unit beside it and, when the answer will not do, one sentence under it. */
@@ -25,9 +26,10 @@ export function FieldInput(props: Props) {
 
 function TextField({ field, text, problem, onText }: Props) {
   const box = useRef<HTMLInputElement>(null);
+  const onTheWay = useRef(0); // texts that are not stored yet
   useEffect(() => {
-    // While it is being typed in, the box itself is right; the stored text follows it.
-    if (box.current && box.current !== document.activeElement) box.current.value = text;
+    // While it is being typed in, or its text is on the way to the disk, the box itself is right; the stored text follows it.
+    if (box.current && box.current !== document.activeElement && onTheWay.current === 0) box.current.value = text;
   }, [text]);
   return (
     <label class="field">
@@ -44,7 +46,11 @@ function TextField({ field, text, problem, onText }: Props) {
           defaultValue={text}
           aria-invalid={problem ? 'true' : 'false'}
           aria-describedby={`${field.name}-note`}
-          onInput={(event) => onText(event.currentTarget.value)}
+          onInput={async (event) => {
+            onTheWay.current++;
+            await onText(event.currentTarget.value);
+            onTheWay.current--;
+          }}
         />
         {field.unit && <span class="unit">{field.unit}</span>}
       </span>

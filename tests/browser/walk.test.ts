@@ -228,6 +228,60 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.finish();
   });
 
+  test('a wrong answer is met with one clear sentence and stays as typed', async () => {
+    const h = await onBench();
+    const refused = async (name: string, text: string, sentence: string) => {
+      await h.type(name, text);
+      await phone.page.locator('.actions .main').tap();
+      await phone.page.locator('[role=alert]', { hasText: sentence }).first().waitFor();
+      expect(await phone.page.locator(`input[name="${name}"]`).inputValue()).toBe(text);
+    };
+    await h.task('Dilute');
+    await h.choose('A new bottle');
+    await refused('new.name', '', 'Type its name');
+    await h.type('new.name', 'some crystals');
+    await h.type('new.code', 'CRY');
+    await h.choose('solid');
+    await h.done();
+    await refused('new.received', '2999-01-01', 'still to come');
+    await h.type('new.received', '2026-11-01');
+    await h.done();
+    await h.choose('Food grade');
+    await h.sees('How strong');
+    await refused('strength', '1000', 'at most 100 % w/v, not 1000');
+    await refused('strength', 'one', 'is not a number');
+    await refused('strength', '-1', 'more than 0');
+    await h.type('strength', '0,7');
+    await h.done();
+    await h.choose('Another size');
+    await refused('ownSize', '0', 'more than 0 mL, not 0 mL');
+    await h.type('ownSize', '12');
+    await h.done();
+    await h.choose('propylene glycol');
+    await h.sees('food grade');
+    await h.choose('Food grade');
+    await h.sees('measure the solvent');
+    await h.choose('On a scale');
+    await h.sees('measure the material');
+    expect(await phone.page.locator('label.choice').allTextContents()).toEqual([
+      expect.stringContaining('a solid is weighed, never counted in drops'),
+    ]);
+  });
+
+  test('drops below nothing cannot be counted', async () => {
+    const h = await onBench();
+    await h.task('Count drops');
+    await h.choose('Vials and drops');
+    await h.sees('Which vials');
+    await h.pick('CARD');
+    await h.done();
+    const box = phone.page.locator('input[inputmode=numeric]').first();
+    await box.fill('-3');
+    await phone.page.locator('.actions .main').tap();
+    await phone.page.locator('[role=alert]', { hasText: 'not −3' }).first().waitFor();
+    expect(await box.inputValue()).toBe('-3');
+  });
+
   test('nothing complained, and nothing was asked of another host', () => {
     expect(phone.complaints).toEqual([]);
   });
