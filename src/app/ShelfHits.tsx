@@ -1,12 +1,15 @@
+import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import type { AnyRecord } from '../records/kinds';
 import { catalogue, catalogueGone, loadCatalogue, searchCatalogue, type CatalogueRow } from '../tasks/catalogue';
 import { go } from './route';
 import { startTask } from './RunPage';
 import { ShelfEntry } from './ShelfEntry';
 import { searchShelf } from './shelfIndex';
 
-const MOST = 30; // hits of the Shelf that are shown
-const FROM_CATALOGUE = 8;
+const FIRST = 10; // hits of the Shelf drawn with each key; the rest when asked for
+const MOST = 60;
+const FROM_CATALOGUE = 5;
 
 /** What the Shelf has for a query, then what the catalogue has. */
 export function ShelfHits({ query }: { query: string }) {
@@ -20,11 +23,7 @@ export function ShelfHits({ query }: { query: string }) {
           ? 'Nothing like it on the Shelf.'
           : `${hits.length === MOST ? 'The best ' : ''}${hits.length} on the Shelf`}
       </p>
-      <ul class="list">
-        {hits.map((record) => (
-          <ShelfEntry key={record.id} record={record} kind />
-        ))}
-      </ul>
+      <OnShelf hits={hits} />
       {hits.length + rows.length === 0 && catalogue.value && (
         <button class="second" onClick={() => void startTask({ task: 'bottle', typed: { 'new.name': query.trim() } })}>
           Add “{query.trim()}” as a bottle
@@ -38,6 +37,25 @@ export function ShelfHits({ query }: { query: string }) {
             Open Minim anew
           </button>
         </p>
+      )}
+    </>
+  );
+}
+
+function OnShelf({ hits }: { hits: readonly AnyRecord[] }) {
+  const all = useSignal(false);
+  const shown = all.value ? hits : hits.slice(0, FIRST);
+  return (
+    <>
+      <ul class="list">
+        {shown.map((record) => (
+          <ShelfEntry key={record.id} record={record} kind />
+        ))}
+      </ul>
+      {shown.length < hits.length && (
+        <button class="second all" onClick={() => (all.value = true)}>
+          Show {hits.length - shown.length} more
+        </button>
       )}
     </>
   );

@@ -1,34 +1,16 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { AnyRecord } from '../records/kinds';
-import { list, shelf } from '../records/shelf';
+import { shelf } from '../records/shelf';
 import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from './LabelLinks';
 import { go, route } from './route';
 import { startTask } from './RunPage';
-import { ShelfEntry } from './ShelfEntry';
 import { ShelfHits } from './ShelfHits';
 import { ArchivedPage, DuePage, ShoppingPage } from './ShelfLists';
+import { OneKind, Section, sections } from './ShelfSections';
 import { dueThings, toBuy, toMake } from './watch';
 import './shelf.css';
-
-export const sections = [
-  ['vial', 'Vials'],
-  ['bottle', 'Bottles'],
-  ['supply', 'Solvents, strips, glass'],
-  ['dropper', 'Droppers'],
-  ['calibration', 'Calibrations'],
-  ['formula', 'Formulas'],
-  ['layering', 'Layerings'],
-  ['tasting', 'Drinks'],
-  ['batch', 'Batches'],
-  ['test', 'Blind tests'],
-  ['solvent', 'Own solvents'],
-  ['material', 'Materials'],
-] as const;
-
-const FEW = 6; // shown of a section until all are asked for
 
 /** What is searched for; #/shelf/find/<query> once something is tapped, so that coming back finds the same hits. */
 const query = signal('');
@@ -115,14 +97,6 @@ function Sections() {
   );
 }
 
-/** Records of a kind as the Shelf shows them: of a formula its newest version, whose page has the others. */
-function shownOf(kind: (typeof sections)[number][0]): AnyRecord[] {
-  const records: AnyRecord[] = list(kind);
-  if (kind !== 'formula') return records;
-  const formulas = list('formula');
-  return formulas.filter((one) => formulas.every((other) => other.root !== one.root || other.version <= one.version));
-}
-
 /** A quiet word on what is due and what runs low. */
 function Watch() {
   const due = dueThings().length;
@@ -141,44 +115,6 @@ function Watch() {
         </button>
       )}
     </div>
-  );
-}
-
-function Section({ kind, words }: { kind: (typeof sections)[number][0]; words: string }) {
-  const records = shownOf(kind);
-  if (records.length === 0) return null;
-  return (
-    <section>
-      <h2>{words}</h2>
-      <ul class="list">
-        {records.slice(0, FEW).map((record) => (
-          <ShelfEntry key={record.id} record={record} />
-        ))}
-      </ul>
-      {records.length > FEW && (
-        <button class="second all" onClick={() => go(['shelf', kind])}>
-          All {records.length}
-        </button>
-      )}
-    </section>
-  );
-}
-
-function OneKind({ kind, words }: { kind: (typeof sections)[number][0]; words: string }) {
-  return (
-    <main class="page shelf">
-      <header class="top">
-        <h1>{words}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Back">
-          ✕
-        </button>
-      </header>
-      <ul class="list">
-        {shownOf(kind).map((record) => (
-          <ShelfEntry key={record.id} record={record} />
-        ))}
-      </ul>
-    </main>
   );
 }
 

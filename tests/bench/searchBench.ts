@@ -14,7 +14,7 @@ const queries = [
 ];
 
 /** 5,000 things of a Shelf: materials named as in the catalogue, bottles with lots, vials of them. */
-function bigShelf(): AnyRecord[] {
+export function bigShelf(): AnyRecord[] {
   const records: AnyRecord[] = [];
   for (let i = 0; records.length < RECORDS; i++) {
     const row = substances[i % substances.length]!;
