@@ -21,7 +21,7 @@ export function permissionWords(now: Permission): string {
   if (now === 'denied')
     return `Notifications are not permitted. ${still} They can be permitted in the browser’s settings for this site.`;
   if (now === 'none') return `This browser shows no notifications. ${still}`;
-  return 'Not asked yet whether to remind you. Minim can only do it while it is open, behind other apps or in front.';
+  return 'Minim can remind you only while it is open, in front or behind other apps.';
 }
 
 /** Asks the person; only after a tap. */

@@ -193,5 +193,5 @@ test('a triangle of twelve triads, killed in the middle, says what it means', as
   }
   await h.sees('9 of 12 right: this nose tells first lot from second lot.');
   await h.finish();
-  expect(await phone.page.locator('.facts').textContent()).toContain('9 of 12 right');
+  expect(await phone.page.locator('.facts', { hasText: 'Outcome' }).textContent()).toContain('9 of 12 right');
 });

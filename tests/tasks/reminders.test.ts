@@ -17,7 +17,7 @@ describe('reminders', () => {
     expect(permissionWords('denied')).toContain('browser’s settings');
     for (const refused of ['denied', 'none'] as const)
       expect(permissionWords(refused)).toContain('this list is what reminds you');
-    expect(permissionWords('default')).toContain('only do it while it is open');
+    expect(permissionWords('default')).toContain('only while it is open');
     expect(permissionWords('granted')).toBe('');
   });
 });

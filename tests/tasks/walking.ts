@@ -23,9 +23,15 @@ export function startWalking(task: Task, typed: Readonly<Record<string, string>>
   const put = (event: Pick<RunEvent, 'type' | 'key'> & Partial<RunEvent>) =>
     void events.push({ run: 'r', seq: events.length, at: '2026-05-04T10:00:00.000Z', ...event });
   for (const [key, text] of Object.entries(typed)) put({ type: 'typed', key, text });
-  const state = () => fold(events);
+  let folded = { state: fold([]), events: 0 };
+  const state = (): RunState => {
+    if (folded.events < events.length)
+      folded = { state: fold(events.slice(folded.events), folded.state), events: events.length };
+    return folded.state;
+  };
   const steps = () => task.steps(state());
-  const step = () => steps()[placeOf(steps(), state())]!;
+  const stepOf = (all: readonly Step[]) => all[placeOf(all, state())]!;
+  const step = () => stepOf(steps());
   return {
     state,
     step,
@@ -38,7 +44,8 @@ export function startWalking(task: Task, typed: Readonly<Record<string, string>>
       const why = [...Object.values(problemsOf(now, state())), ...(now.problem ? [now.problem] : [])];
       if (why.length > 0) throw new Error(why[0]);
       for (const [key, text] of Object.entries(now.types ?? {})) put({ type: 'typed', key, text });
-      const after = now.next ?? steps()[placeOf(steps(), state()) + 1]?.key;
+      const all = now.next === undefined ? steps() : [];
+      const after = now.next ?? all[all.indexOf(stepOf(all)) + 1]?.key;
       if (after === undefined) throw new Error('this was the last step');
       put({ type: 'go', key: after, text: now.key });
     },

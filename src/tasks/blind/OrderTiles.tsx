@@ -26,7 +26,7 @@ export function OrderTiles({ label, tiles, chosen, ordered = false, locked = fal
       {tiles.map(({ value, words }) => (
         <button
           key={value}
-          class={chosen.includes(value) ? 'code-tile on' : 'code-tile'}
+          class={`code-tile${chosen.includes(value) ? ' on' : ''}${/^\d+$/.test(words) ? ' code' : ''}`}
           aria-pressed={chosen.includes(value)}
           disabled={locked}
           onClick={() => tap(value)}

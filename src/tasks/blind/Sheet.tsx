@@ -9,8 +9,11 @@ export function Sheet({ design }: { design: Design }) {
     <ol class="cup-list">
       {sets.map(({ cups, level, card }, i) => (
         <li>
-          <span class="set">{level === undefined ? i + 1 : `${i + 1}, ${formatPlain(level, 3)} ${unit}`}</span>
-          {card !== undefined && <b class="code card-code">{card}</b>}
+          {card === undefined ? (
+            <span class="set">{level === undefined ? i + 1 : `${i + 1}, ${formatPlain(level, 3)} ${unit}`}</span>
+          ) : (
+            <b class="code card-code">{card}</b>
+          )}
           {cups.map(({ code, sample }, k) => (
             <span class="cup">
               <b class="code">{reference(k) ? 'R' : card === undefined ? code : `${code}.`}</b> {samples[sample]}

@@ -41,7 +41,7 @@ function shelfStep(run: RunState, method: Method): Step {
   const next = placesLeft(run, method)[0];
   return {
     key: 'shelf',
-    say: next === undefined ? 'All are picked.' : `Tap ‹${placesOf(method)[next]!.toLowerCase()}›.`,
+    say: next === undefined ? 'All are picked.' : `Tap ‹${placesOf(method)[next]!}›.`,
     more:
       samplesTyped(run, method).length > 0
         ? [

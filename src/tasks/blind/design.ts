@@ -53,7 +53,7 @@ export function designOf(run: RunState): Design | null {
   const levels = method.id === 'threshold' ? levelsOf(run) : [];
   if (!levels) return null;
   const shuffle = shuffleOf(method, tries, isAlone(run));
-  const planned = setsOf({ method, tries, samples: samples.length, levels, seed, shuffle });
+  const planned = laidOut({ method, tries, samples: samples.length, levels, seed, shuffle });
   return {
     ...{ method, samples, levels, shuffle },
     sets: shuffle === 'cards' ? asTaken(planned, run) : planned,
@@ -77,6 +77,15 @@ interface Asked {
   readonly levels: readonly number[];
   readonly seed: number;
   readonly shuffle: Shuffle;
+}
+
+let last: { key: string; sets: CupSet[] } | null = null;
+
+/** The sets as planned. A run asks for the same again and again, so the last are kept. */
+function laidOut(asked: Asked): CupSet[] {
+  const key = JSON.stringify({ ...asked, method: asked.method.id });
+  if (last?.key !== key) last = { key, sets: setsOf(asked) };
+  return last.sets;
 }
 
 function setsOf(asked: Asked): CupSet[] {

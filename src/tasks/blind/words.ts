@@ -32,15 +32,13 @@ export function counted(value: number): Measured {
   return measured(value, 0, { id: 'counted', words: 'counted' });
 }
 
+const SMALL = 0.001; // our choice: below it a chance is told in a million
+
 /** The chance of as much by guessing alone, with how it was counted. */
 export function chanceResult(p: number, words: readonly string[], inputs: readonly Input[]): Result {
-  const exact = { words: 'The chance, in full', text: formatPlain(p, 8), source: 'counted, not approximated' };
-  return {
-    label: 'Chance of this by guessing alone',
-    amount: counted(p),
-    unit: '',
-    how: { words, inputs: [...inputs, exact] },
-  };
+  const full = { words: 'The chance, in full', text: formatPlain(p, 8), source: 'counted, not approximated' };
+  const [amount, unit] = p < SMALL ? [counted(p * 1e6), 'in a million'] : [counted(p), ''];
+  return { label: 'Chance of this by guessing alone', amount, unit, how: { words, inputs: [...inputs, full] } };
 }
 
 /** The answers that were counted. */

@@ -35,7 +35,7 @@ function pickStep(run: RunState): Step {
     ...(hand.length > MOST_STRIPS
       ? { problem: `${MOST_STRIPS} strips at most: untick ${hand.length - MOST_STRIPS}.` }
       : {}),
-    done: toDip(run).length > 0 ? 'Dip them' : 'To the fan',
+    done: toDip(run).length > 0 || hand.length === 0 ? 'Dip them' : 'To the fan',
     next: toDip(run).length > 0 || hand.length === 0 ? 'dip' : 'fan',
   };
 }
