@@ -2,20 +2,15 @@ import { LabelButton, labelVerdict } from './LabelCheck';
 import type { Walk } from './run';
 import type { Offer } from './task';
 
-/** What can be done at a step: cautions and sentences first, then the other ways out, then the main button at the foot. */
-export function StepActions({
-  walk,
-  onDone,
-  onStart,
-  onScan,
-  wrong,
-}: {
+interface OffersProps {
   walk: Walk;
   onDone: () => void;
   onStart: (start: NonNullable<Offer['start']>) => void;
   onScan: () => void;
-  wrong: string | undefined;
-}) {
+}
+
+/** Cautions and the other ways out of a step. They scroll with the step, so that they never push it off a small screen. */
+export function StepOffers({ walk, onDone, onStart, onScan }: OffersProps) {
   const step = walk.step.value;
   const take = async ({ type = {}, leave, go, start }: Offer) => {
     const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
@@ -24,9 +19,10 @@ export function StepActions({
     if (leave) onDone();
     if (start) onStart(start);
   };
-  const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
+  const scans = step.pad?.expects && labelVerdict(walk.state.value, step) !== 'wrong';
+  if (!step.cautions?.length && !step.offers?.length && !scans) return null;
   return (
-    <footer class="actions">
+    <div class="offers">
       {step.cautions && step.cautions.length > 0 && (
         <ul class="cautions">
           {step.cautions.map((caution) => (
@@ -34,6 +30,29 @@ export function StepActions({
           ))}
         </ul>
       )}
+      {step.offers?.map((offer) => (
+        <button class="second" onClick={() => take(offer)}>
+          {offer.words}
+        </button>
+      ))}
+      {scans && <LabelButton state={walk.state.value} step={step} onScan={onScan} />}
+    </div>
+  );
+}
+
+interface ActionsProps {
+  walk: Walk;
+  onDone: () => void;
+  /** Why the step cannot be left. */
+  wrong: string | undefined;
+}
+
+/** The foot of a step: what went wrong, and the main button. */
+export function StepActions({ walk, onDone, wrong }: ActionsProps) {
+  const step = walk.step.value;
+  const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
+  return (
+    <footer class="actions">
       {[walk.trouble.value, wrong].map(
         (sentence) =>
           sentence && (
@@ -41,14 +60,6 @@ export function StepActions({
               {sentence}
             </p>
           ),
-      )}
-      {step.offers?.map((offer) => (
-        <button class="second" onClick={() => take(offer)}>
-          {offer.words}
-        </button>
-      ))}
-      {step.pad?.expects && labelVerdict(walk.state.value, step) !== 'wrong' && (
-        <LabelButton state={walk.state.value} step={step} onScan={onScan} />
       )}
       <div class="row">
         {step.pad && (

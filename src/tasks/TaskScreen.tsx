@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { AnyRecord } from '../records/kinds';
 import { FieldInput } from '../ui/FieldInput';
@@ -9,7 +10,7 @@ import { keepAwake } from '../ui/wakeLock';
 import { textOf } from './fields';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf, type Walk } from './run';
-import { StepActions } from './StepActions';
+import { StepActions, StepOffers } from './StepActions';
 import type { Offer, Step } from './task';
 
 interface Props {
@@ -48,14 +49,10 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     <main class="run">
       <Head title={walk.title.value} onLeave={onLeave} />
       <Progress at={walk.index.value} of={walk.steps.value.length} />
-      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep} />
-      <StepActions
-        walk={walk}
-        onDone={leaveStep}
-        onStart={onStart}
-        onScan={onScan}
-        wrong={tried.value === step.key ? step.problem : undefined}
-      />
+      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep}>
+        <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
+      </Body>
+      <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
     </main>
   );
 }
@@ -77,15 +74,16 @@ interface BodyProps {
   onHow: (result: number) => void;
   onScan: () => void;
   onOnlyChoice: () => void;
+  children: ComponentChildren;
 }
 
-/** What the step says, shows and asks. The words take the focus, so that a screen reader reads them. */
-function Body({ walk, problems, onHow, onScan, onOnlyChoice }: BodyProps) {
+/** What the step says, shows and asks, and its other ways out. The words take the focus, so that a screen reader reads them. */
+function Body({ walk, problems, onHow, onScan, onOnlyChoice, children }: BodyProps) {
   const said = useRef<HTMLHeadingElement>(null);
   useEffect(() => said.current?.focus({ preventScroll: true }), []);
   const step = walk.step.value;
   return (
-    <div class={step.pad ? 'body with-pad' : 'body'}>
+    <div class="body">
       <h2 class="say" tabIndex={-1} ref={said}>
         <Say text={step.say} />
       </h2>
@@ -101,6 +99,7 @@ function Body({ walk, problems, onHow, onScan, onOnlyChoice }: BodyProps) {
       <Questions walk={walk} problems={problems} onOnlyChoice={onOnlyChoice} />
       {step.pad && labelVerdict(walk.state.value, step) === 'wrong' && <WrongThing walk={walk} onScan={onScan} />}
       {step.pad && labelVerdict(walk.state.value, step) !== 'wrong' && <Counter walk={walk} step={step} />}
+      {children}
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { combineCalibrations } from '../core/dropHistory';
 import { transferDrop, type HangingLiquid } from '../core/dropTransfer';
 import { measured, standardUncertainty, type Measured } from '../core/measured';
 import { massFraction } from '../core/units';
+import { attempt } from './attempt';
 import type { Calibration } from '../records/dropper';
 import { find, list } from '../records/shelf';
 import type { LiquidClass } from '../tables/solvents';
@@ -95,7 +96,9 @@ function carriedOver(dropper: string, liquid: DropLiquid, typical: DropOnHand): 
     typical: typical.mgPerDrop,
     id: `${dropper}:${liquid.id}`,
   } as const;
-  const { basis, mgPerDrop, why } = transferDrop(job);
+  const guess = attempt(() => transferDrop(job)); // refused where the weighed drop is none that can hang from a tip
+  if ('problem' in guess) return null;
+  const { basis, mgPerDrop, why } = guess;
   if (basis === 'typical') return { ...typical, words: `typical: ${lower(why)}`, source: why };
   const words = `a first guess from ${start.liquid.name}: weigh 20 drops to be sure`;
   return { mgPerDrop, spread: TYPICAL_DROP_SPREAD, calibrated: false, words, source: why };

@@ -10,8 +10,8 @@ export function ResultLine({ result, big, onHow }: { result: Result; big: boolea
       <span class="number">
         <b>{value}</b> <span class="unit">{result.unit}</span>
       </span>
-      <button class="how" onClick={onHow} aria-label={`How ${result.label} was worked out`}>
-        {doubt ? `± ${doubt}` : 'exact'} · how?
+      <button class="how" onClick={onHow}>
+        {doubt ? `± ${doubt}` : 'exact'} · how?<span class="unseen"> {result.label}</span>
       </button>
     </div>
   );

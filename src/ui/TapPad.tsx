@@ -14,18 +14,16 @@ export function TapPad({ count, wish, live, onTap }: Props) {
   const taps = useTaps(onTap);
   const level = wish ? Math.min(1, count / wish) : count > 0 ? 0.5 : 0;
   return (
-    <button
-      {...taps}
-      class={wish !== null && count > wish ? 'pad over' : 'pad'}
-      aria-label={`Tap for each drop. ${count}${wish === null ? '' : ` of ${wish}`} counted`}
-    >
-      <span class="level" style={{ transform: `scaleY(${level})` }} />
-      <span class="count" role="status" aria-live="polite">
-        {count}
-      </span>
-      <span class="live">{live}</span>
-      <span class="hint">Tap anywhere here for each drop</span>
-    </button>
+    <>
+      <button {...taps} class={wish !== null && count > wish ? 'pad over' : 'pad'}>
+        <span class="level" style={{ transform: `scaleY(${level})` }} />
+        <span class="count">{count}</span> <span class="live">{live}</span>{' '}
+        <span class="hint">Tap anywhere here for each drop</span>
+      </button>
+      <p class="unseen" role="status">
+        {count} {live}
+      </p>
+    </>
   );
 }
 

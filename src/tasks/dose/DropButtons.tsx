@@ -23,7 +23,11 @@ function DropButtons({ walk, i }: { walk: Walk; i: number }) {
   const glass = glassAt(run, i, drops);
   return (
     <div class="dosing">
-      {glass && <p class="fallen">{fallen(run, glass, i)}</p>}
+      {glass && (
+        <p class="fallen" role="status">
+          {fallen(run, glass, i)}
+        </p>
+      )}
       {glass && <p class="quiet">{beside(glass)}</p>}
       {glass && glass.dosings.at(-1)!.vial.contents.length > 1 && <p class="quiet">{apart(glass)}</p>}
       {glass && <DoseBar levels={levelsOf(run, glass, i)} />}

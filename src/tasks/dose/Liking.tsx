@@ -18,11 +18,9 @@ export function drawLiking(name: string) {
           <button
             class={chosen === String(point) ? 'point chosen' : 'point'}
             aria-pressed={chosen === String(point)}
-            aria-label={[point, WORDS[point]].filter(Boolean).join(', ')}
             onClick={() => choose(String(point))}
           >
-            <b>{point}</b>
-            <small>{WORDS[point]}</small>
+            <b>{point}</b> <small>{WORDS[point]}</small>
           </button>
         ))}
       </fieldset>

@@ -70,7 +70,7 @@ function DipPad({ walk, strip, later }: { walk: Walk; strip: Strip; later: reado
     if (stored && later.length === 0) await walk.goTo('fan', true);
   }
   return (
-    <button class="dip-pad" onClick={(event) => void dip(event.timeStamp)} aria-label={`${strip.vial.code} is dipped`}>
+    <button class="dip-pad" onClick={(event) => void dip(event.timeStamp)}>
       <span class="next-code mono">{strip.vial.code}</span>
       <span>{strip.vial.name}</span>
       <span class="quiet">
