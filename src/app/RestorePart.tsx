@@ -30,7 +30,6 @@ export function RestorePart() {
       return (
         <RestorePreview
           plan={now.plan}
-          made={now.content.made}
           onWay={(way) => void preview(now.content, way)}
           onRestore={() => void work(now.plan)}
           onLeave={() => (state.value = { at: 'choose' })}

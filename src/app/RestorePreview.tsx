@@ -3,8 +3,6 @@ import { FieldInput } from '../ui/FieldInput';
 
 interface Props {
   plan: Restoring;
-  /** When the backup was made, as it stands in the file. */
-  made: string;
   onWay: (way: Way) => void;
   onRestore: () => void;
   onLeave: () => void;
@@ -16,8 +14,8 @@ const ways = [
 ];
 
 /** What a restore would do, before it does it. */
-export function RestorePreview({ plan, made, onWay, onRestore, onLeave }: Props) {
-  const { way, gone, changes } = plan;
+export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
+  const { way, made, gone, changes } = plan;
   const nothing = changes.length === 0 && gone === 0;
   return (
     <div class="restore">

@@ -2,6 +2,7 @@ import { backupText, largestBackup, readBackup, textOf, type BackupContent } fro
 import { isLocked, unlockBackup } from './backupLock';
 import { storedAllEvents, storedRecords } from './bulk';
 import { writeMany } from './door';
+import { noteRestored } from './lastBackup';
 import { planMerge, type Plan } from './merge';
 import type { Stored } from './record';
 import type { RunEvent } from './run';
@@ -59,6 +60,8 @@ export type Way = 'merge' | 'replace';
 
 export interface Restoring extends Plan {
   readonly way: Way;
+  /** When the backup was made, as its file says. */
+  readonly made: string;
   /** Records that are here now and will not be afterwards. */
   readonly gone: number;
 }
@@ -70,12 +73,12 @@ export async function planRestore(content: BackupContent, way: Way): Promise<Res
   if (way === 'replace') {
     const plan = planMerge(content, { records: new Map(), events: [] }, newId);
     const kept = new Set(plan.changes.flatMap((change) => ('record' in change ? [change.record.id] : [])));
-    return { ...plan, way, gone: [...records.keys()].filter((id) => !kept.has(id)).length };
+    return { ...plan, way, made: content.made, gone: [...records.keys()].filter((id) => !kept.has(id)).length };
   }
   const runs = new Set(content.events.map((event) => (event as Partial<RunEvent> | null)?.run));
   const events: RunEvent[] = [];
   for await (const page of storedAllEvents()) events.push(...page.filter(({ run }) => runs.has(run)));
-  return { ...planMerge(content, { records, events }, newId), way, gone: 0 };
+  return { ...planMerge(content, { records, events }, newId), way, made: content.made, gone: 0 };
 }
 
 export interface Progress {
@@ -86,12 +89,13 @@ export interface Progress {
 }
 
 /** Does what the plan says: all of it or nothing, in both copies. Rejects with an AbortError when it was broken off. */
-export async function restore({ changes, way }: Restoring, { progress, signal }: Progress): Promise<void> {
+export async function restore({ changes, way, made }: Restoring, { progress, signal }: Progress): Promise<void> {
   await writeMany({
     changes,
     replace: way === 'replace',
     progress: (done) => progress(changes.length === 0 ? 1 : done / changes.length),
     signal,
   });
+  await noteRestored(changes.filter((change) => 'record' in change).length, Date.parse(made));
   await readAll();
 }

@@ -12,6 +12,13 @@ export async function noteBackup(): Promise<void> {
   await remember('backup', { at: Date.now(), records: state?.records ?? 0 } satisfies LastBackup);
 }
 
+/** Notes that so many records came out of a backup made at a time (ms since 1970): they are no new work. */
+export async function noteRestored(records: number, made: number): Promise<void> {
+  const last = (await remembered('backup')) as LastBackup | undefined;
+  const at = Number.isNaN(made) ? Date.now() : made;
+  await remember('backup', { at: last?.at ?? at, records: (last?.records ?? 0) + records } satisfies LastBackup);
+}
+
 /** What is not in any backup: records written since the last one, and the days since; null days when there was none. */
 export async function sinceBackup(): Promise<{ records: number; days: number | null }> {
   const [state, last] = [await storedState(), (await remembered('backup')) as LastBackup | undefined];
