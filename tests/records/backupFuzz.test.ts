@@ -171,16 +171,18 @@ describe('a file of which anything may be wrong', () => {
         slowest = Math.max(slowest, performance.now() - began);
         if (typeof found === 'string') {
           refused++;
-          expect(found).toMatch(/^[A-Z][^.]*\.( [A-Z][^.]*\.)?$/);
+          if (!/^[A-Z][^.]*\.( [A-Z][^.]*\.)?$/.test(found)) throw new Error(`not one sentence: ${found}`);
           continue;
         }
         planned++;
         for (const change of found.changes) {
-          if ('record' in change) expect(whyNotStorable(change.record)).toBe('');
-          else if ('event' in change) expect(asEvent(change.event)).not.toBeNull();
-          else throw new Error('a restore never erases by itself');
+          structuredClone(change); // as the database takes it
+          JSON.stringify(change); // as the journal takes it
+          const fine =
+            'record' in change ? whyNotStorable(change.record) === '' : 'event' in change && asEvent(change.event);
+          if (!fine) throw new Error(`not to be stored: ${JSON.stringify(change)}`);
         }
-        expect(found.out.length).toBeLessThanOrEqual(101);
+        if (found.out.length > 101) throw new Error('too long a list for a screen');
       }
       expect(refused).toBeGreaterThan(2000);
       expect(planned).toBeGreaterThan(5000);
