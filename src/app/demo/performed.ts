@@ -38,6 +38,7 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
       if (typed[name] !== undefined) happen({ type: 'typed', key: name, text: typed[name] });
     if (step.pad) happen({ type: 'count', key: step.pad.counter, by: drops[step.pad.counter] ?? step.pad.wish ?? 0 });
     happen(...(there[step.key] ?? []));
+    happen(...filledIn(stepOf(task, events), events));
     const left = stepOf(task, events);
     const why = Object.values(problemsOf(left, fold(events)))[0] ?? left.problem;
     if (why || n > MOST)
@@ -48,6 +49,13 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
     if (next === undefined) break;
   }
   return ended(task, run, events, now());
+}
+
+/** An amount nobody scripted is weighed exactly as planned: the step offers to fill that in. */
+function filledIn(step: Step, events: readonly RunEvent[]): Happening[] {
+  if (Object.keys(problemsOf(step, fold(events))).length === 0) return [];
+  const offer = step.offers?.find(({ type, start }) => type && !start);
+  return Object.entries(offer?.type ?? {}).map(([key, text]) => ({ type: 'typed', key, text }));
 }
 
 function stepOf(task: Task, events: readonly RunEvent[]): Step {

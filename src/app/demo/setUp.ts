@@ -4,7 +4,8 @@ import { newRecord, takeIn } from '../../records/shelf';
 import { loadTask } from '../../tasks';
 import { catalogue, factsOf, loadCatalogue } from '../../tasks/catalogue';
 import { today } from '../../tasks/onHand';
-import { bottles, dilutions, droppers, drinks, layerings, type BottleScript } from './script';
+import { bottles, type BottleScript } from './bottles';
+import { batch, dilutions, droppers, drinks, layerings, trial } from './script';
 import { performed, type Act } from './performed';
 
 /** What was made so far, by the names of the script. */
@@ -44,6 +45,19 @@ export async function setUpDemo(): Promise<void> {
   if (!catalogue.value) throw new Error('the catalogue is not here');
   const cast: Cast = new Map();
   for (const bottle of bottles) await addBottle(cast, bottle);
+  await weighDrops(cast);
+  await dilute(cast);
+  for (const one of layerings) await layer(cast, one);
+  const aperitif = await formula(cast);
+  await dose(cast);
+  const dropper = cast.get('dropper P1')!.id;
+  await play('count', { at: at(8, 10), typed: { ...trial, formula: aperitif, dropper } });
+  const fresh = { [`lot.${cast.get('material PGF')!.id}`]: cast.get('bottle PGF')!.id };
+  await play('batch', { at: at(5, 9), typed: { ...batch, what: aperitif, ...fresh } });
+  await supplies();
+}
+
+async function weighDrops(cast: Cast): Promise<void> {
   for (const [name, dropper] of Object.entries(droppers)) {
     const liquid = cast.get(dropper.liquid)?.id ?? dropper.liquid;
     const known = cast.get('dropper P1');
@@ -55,6 +69,9 @@ export async function setUpDemo(): Promise<void> {
     if (!known) cast.set('dropper P1', the('dropper', made));
     cast.set(name, the('calibration', made));
   }
+}
+
+async function dilute(cast: Cast): Promise<void> {
   for (const one of dilutions) {
     const source = cast.get(one.from)!;
     const dropper = cast.get('dropper P1')!.id;
@@ -63,8 +80,9 @@ export async function setUpDemo(): Promise<void> {
     const made = await play('dilute', { at: at(one.daysAgo, one.hour), typed });
     cast.set(one.code, the('vial', made));
   }
-  for (const one of layerings) await layer(cast, one);
-  await formula(cast);
+}
+
+async function dose(cast: Cast): Promise<void> {
   for (const { daysAgo, vial, typed, drops } of drinks) {
     const dropper = cast.get('dropper P1')!.id;
     const base = cast.get('base')?.id ?? 'new';
@@ -75,7 +93,6 @@ export async function setUpDemo(): Promise<void> {
     });
     if (base === 'new') cast.set('base', the('base', made));
   }
-  await supplies();
 }
 
 async function addBottle(cast: Cast, { name, row, typed, code, daysAgo }: BottleScript): Promise<void> {
@@ -94,6 +111,7 @@ async function addBottle(cast: Cast, { name, row, typed, code, daysAgo }: Bottle
   const received = { 'new.received': today(-daysAgo) };
   const made = await play('bottle', { at: at(daysAgo, 9), typed: { ...received, ...typed }, there });
   cast.set(code, the('bottle', made));
+  cast.set(`bottle ${code}`, the('bottle', made));
   if (!material) cast.set(`material ${code}`, the('material', made));
 }
 
@@ -118,7 +136,8 @@ async function layer(cast: Cast, script: (typeof layerings)[number]): Promise<vo
   if (draft) cast.set('draft', draft);
 }
 
-async function formula(cast: Cast): Promise<void> {
+/** The formula that came of the liked strips, in its second version. Hands back its id. */
+async function formula(cast: Cast): Promise<string> {
   const material = (code: string) => cast.get(`material ${code}`) as RecordOf<'material'>;
   const lines = [['PGF', 60] as const, ['RHU', 30] as const, ['CARD', 8] as const, ['HEX3', 2] as const];
   const draft = cast.get('draft') as RecordOf<'formula'>;
@@ -128,6 +147,7 @@ async function formula(cast: Cast): Promise<void> {
     notes: 'Grapefruit first, rhubarb under it, cardamom last; a trace of leaf for lift.',
   });
   await keepDemo([{ ...second, made: at(9, 12) }]);
+  return second.id;
 }
 
 async function supplies(): Promise<void> {
