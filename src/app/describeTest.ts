@@ -1,4 +1,5 @@
 import type { RecordOf } from '../records/kinds';
+import { resultsOfTest } from '../tasks/blind/kept';
 import { formatPlain } from '../ui/format';
 import { facts, type Description } from './description';
 
@@ -18,6 +19,9 @@ export function describeTest(r: Test): Description {
       ['Ladder', r.steps && `${r.steps.map((step) => formatPlain(step, 3)).join(', ')} ${r.unit ?? ''}`],
       ...r.sets.map((set, i) => [`Set ${i + 1}`, setText(r, set)] as const),
     ),
+    get results() {
+      return resultsOfTest(r); // only where they are shown: lists would wait for them
+    },
     next: [{ words: 'Another blind test', start: { task: 'blind', typed: {} } }],
   };
 }

@@ -5,6 +5,7 @@ import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import type { Test } from '../../src/records/test';
 import type { Vial } from '../../src/records/vial';
 import { answersOf } from '../../src/tasks/blind/answers';
+import { resultsOfTest } from '../../src/tasks/blind/kept';
 import { blind } from '../../src/tasks/blind/task';
 import { startWalking, type Walker } from './walking';
 import { answerAll, begin, cardTaken, designIn, rightCode, toFirstCup, wrongCode } from './sittings';
@@ -267,7 +268,7 @@ describe('a threshold', () => {
     const walk = begin('threshold', { unit: 'drops', ladderVial: vial.id, cupG: '30', levels: '5' });
     expect(designIn(walk).levels).toEqual([1, 2, 4, 8, 16]);
     climb(walk, (i) => i % 5 < 2);
-    expect(walk.step().say).toBe('Noticed from about 2.8 drops on.');
+    expect(walk.step().say).toMatch(/^Noticed from about 2\.8 drops on, about \d+ mg\/kg\.$/);
     const [inDrops, inMgPerKg] = walk.step().results!;
     const drop = Number(inMgPerKg!.how.inputs.find(({ words }) => words === 'One drop')!.text.split(' ')[0]);
     const mass = inDrops!.amount.value * drop; // mg; the vial holds 1 % g/g
@@ -301,4 +302,27 @@ test('a drink as tasted can be a sample', () => {
   const walk = begin('triangle', { 'sample.0': 'tonic + CARD', 'from.0': tasting.id });
   to(walk, 'samples');
   expect(walk.step().ask![0]!.help).toContain('From the Shelf: tonic + CARD, drink of');
+});
+
+describe('in the Book', () => {
+  const named: readonly (readonly [string, Record<string, string>])[] = [
+    ['triangle', {}],
+    ['duo-trio', { served: 'alone' }],
+    ['preference', {}],
+    ['ranking', { 'sample.2': 'third', attribute: 'bitter', expected: 'yes', order: '0 1 2' }],
+    ['threshold', { top: '243' }],
+  ];
+  for (const [kind, typed] of named)
+    test(`a kept ${kind} test shows the same numbers as on its last screen, each with how`, () => {
+      const walk = begin(kind, typed);
+      const asked = kind === 'ranking' ? 3 : 1;
+      answerAll(walk, (design, i) =>
+        design.sets[i]!.cups.slice(kind === 'duo-trio' ? 1 : 0)
+          .slice(0, asked)
+          .map(({ code }) => code),
+      );
+      const results = resultsOfTest(walk.keep()[0] as Test);
+      expect(results).toEqual(walk.step().results);
+      expect(results.every(({ how }) => how.words.length > 0 && how.inputs.length > 0)).toBe(true);
+    });
 });

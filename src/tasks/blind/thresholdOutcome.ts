@@ -29,8 +29,9 @@ export function thresholdOutcome(design: Design, answers: readonly Answer[]): Ou
   const p = chanceOfStreaks(climbs.map(({ right }) => right));
   const outside = climbs.filter((climb) => climb.outside !== null).length;
   const inputs = climbInputs(design, climbs);
+  const converted = inMgPerKg(design, amount, inputs);
   return {
-    sentence: sentenceOf(design, climbs, amount.value),
+    sentence: sentenceOf(design, climbs, [{ amount, unit }, ...converted]),
     more: [
       `${climbs.map((climb, i) => `run ${i + 1}: ${climbText(climb, unit)}`).join('; ')}.`,
       ...(sdLog10 > 0
@@ -41,7 +42,7 @@ export function thresholdOutcome(design: Design, answers: readonly Answer[]): Ou
     ],
     results: [
       { label: outside > 0 ? 'Threshold, a bound only' : 'Threshold', amount, unit, how: { words: HOW, inputs } },
-      ...inMgPerKg(design, amount, inputs),
+      ...converted,
       chanceResult(p, [STREAKS], inputs),
     ],
     p,
@@ -68,13 +69,18 @@ function thresholdOf(climbs: readonly Climb[], levels: readonly number[]): { amo
   return { amount, sdLog10 };
 }
 
-function sentenceOf({ levels, unit }: Design, climbs: readonly Climb[], value: number): string {
+function sentenceOf(
+  { levels, unit }: Design,
+  climbs: readonly Climb[],
+  told: readonly Pick<Result, 'amount' | 'unit'>[],
+): string {
   const all = (side: 'above' | 'below') => climbs.every(({ outside }) => outside === side);
   if (all('above'))
     return `Not noticed up to ${formatPlain(levels.at(-1)!, 3)} ${unit}: the threshold lies above the ladder.`;
   if (all('below'))
     return `Noticed from the weakest step on, ${formatPlain(levels[0]!, 3)} ${unit}: the threshold lies below the ladder.`;
-  return `Noticed from about ${formatPlain(value, 2)} ${unit} on.`;
+  const [own, ...others] = told.map(({ amount, unit: its }) => `about ${formatPlain(amount.value, 2)} ${its}`);
+  return `Noticed from ${own} on${others.map((other) => `, ${other}`).join('')}.`;
 }
 
 function climbText({ value, outside }: Climb, unit: string): string {
