@@ -79,7 +79,13 @@ function Lines({ place, places }: { place: Place; places: readonly Place[] }) {
       {parents.map((parent) => {
         const [x1, y1, x2, y2] = [parent.x + BOX.wide / 2, parent.y + BOX.high, place.x + BOX.wide / 2, place.y];
         const bend = Math.max(BOX.gapY / 2, (y2 - y1) / 2);
-        return <path class="line" d={`M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2}`} />;
+        const far = y2 - y1 > BOX.gapY; // passes behind a row between
+        return (
+          <path
+            class={far ? 'line far' : 'line'}
+            d={`M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2}`}
+          />
+        );
       })}
     </>
   );

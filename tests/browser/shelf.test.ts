@@ -233,8 +233,8 @@ describe('trace, make again and the Book', () => {
     await page().locator('.actions .main', { hasText: 'Begin' }).tap();
     for (let i = 0; i < 8 && (await page().locator('.record').count()) === 0; i++) {
       if (await page().locator('[name="material.g"]').count()) await h.type('material.g', '0.081');
-      await page().locator('.actions .main').tap();
-      await page().waitForTimeout(200);
+      await h.done();
+      await page().locator('.record, .run .say').first().waitFor();
     }
     await page().locator('.record').waitFor();
   });
