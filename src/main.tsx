@@ -8,8 +8,9 @@ import { load } from './records/shelf';
 import './ui/base.css';
 
 const root = document.getElementById('app')!;
+const loading = load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }));
 render(<App />, root);
-load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }))
+loading
   .then(loadAllTasks)
   .then(() => void copyOut())
   .catch((error: unknown) => {

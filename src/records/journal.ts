@@ -25,21 +25,44 @@ let opened: Promise<void> = Promise.resolve();
 let asked = 0;
 const waiting = new Map<number, (told: Told) => void>();
 
-/** Opens the journal and compares it with the store; the door waits for it. `spawn` starts the worker; `onRefilled` is called when the store was mended. */
-export function openJournal(spawn: () => Worker, onRefilled: () => void): Promise<void> {
-  try {
-    worker = spawn();
-    worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => hear(data, onRefilled));
-    worker.addEventListener('error', giveUp);
-    opened = ask({ do: 'start' }).then(() => {});
-  } catch {
-    giveUp();
-  }
-  return opened;
+interface Opening {
+  /** Starts the worker. */
+  spawn: () => Worker;
+  /** The worker is started some time after this: the first look at the store comes first. */
+  after: Promise<unknown>;
+  /** Called when the store was mended. */
+  onRefilled: () => void;
 }
 
-/** Resolves when both copies are compared. */
+/** Opens the journal and compares it with the store; the door waits for it. */
+export function openJournal({ spawn, after, onRefilled }: Opening): void {
+  opened = after.then(idle).then(async () => {
+    try {
+      worker = spawn();
+      worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => hear(data, onRefilled));
+      worker.addEventListener('error', giveUp);
+      await ask({ do: 'start' });
+    } catch {
+      giveUp();
+    }
+  });
+}
+
+let want: () => void;
+const wanted = new Promise<void>((resolve) => (want = resolve));
+
+/** Lets the first screen be painted first; a write that waits for the journal cuts it short. */
+function idle(): Promise<void> {
+  const nothingToDo = new Promise<void>((resolve) => {
+    if (typeof requestIdleCallback === 'function') requestIdleCallback(() => resolve(), { timeout: 1500 });
+    else setTimeout(resolve, 300); // Safari has no such callback
+  });
+  return Promise.race([wanted, nothingToDo]);
+}
+
+/** Resolves when both copies are compared, and does not let that wait any longer. */
 export function journalOpened(): Promise<void> {
+  want();
   return opened;
 }
 

@@ -10,7 +10,7 @@ import {
   storedState,
 } from './database';
 import { write } from './door';
-import { closeJournal, openJournal } from './journal';
+import { closeJournal, journalOpened, openJournal } from './journal';
 import { kinds, type AnyRecord, type KindName, type RecordOf } from './kinds';
 import { keptBefore, noteKept, type Marker } from './marker';
 import { listenToOthers, type News } from './otherWindows';
@@ -63,12 +63,17 @@ export const whenLoaded = new Promise<void>((resolve) => (tellLoaded = resolve))
  */
 export async function load(spawn?: () => Worker): Promise<void> {
   listenToOthers((news) => void follow(news));
-  const opened = spawn ? openJournal(spawn, () => void readAll()) : Promise.resolve();
-  if (!(await storedState().catch(() => undefined))) await opened;
-  const state = await storedState();
+  const read = () => Promise.all([storedState(), storedOpenRuns(), storedOfKind('settings')]);
+  const first = read();
+  if (spawn) openJournal({ spawn, after: first.catch(() => {}), onRefilled: () => void readAll() });
+  let [state, openRuns, settings] = await first;
+  if (!state) {
+    await journalOpened();
+    [state, openRuns, settings] = await read();
+  }
   if (state) noteKept(state.store);
   else lost.value = keptBefore();
-  takeIn([...(await storedOpenRuns()), ...(await storedOfKind('settings'))]);
+  takeIn([...openRuns, ...settings]);
   loaded.value = true;
   takeIn(await storedButRuns());
   tellLoaded();
