@@ -20,7 +20,8 @@ export interface Rules {
 
 /**
  * All findings for a drink, in the order of the checks, worst first within a check.
- * Amounts of materials in mg per kg of drink; portion and body weight in kg, above 0.
+ * Amounts of materials in mg per kg of drink; portion and body weight in kg, above 0. The amount of a finding is in the
+ * finding's unit, also where no figure was found: what nobody has judged is told in mg a day.
  * Source: that of each row, given as `figure`.
  * @throws RangeError when portion or body weight is not above 0
  */
@@ -141,15 +142,15 @@ function concerns(parts: readonly Contribution[], rules: Rules, drinker: Drinker
       const { total, fixed, from } = summed(same, { cas: same.flatMap((part) => part.cas) });
       const known = same[0]!.cas.map(rules.cramer).find((found) => found !== null);
       const row = known && rules.concerns.find((one) => one.cramerClass === known.cramerClass);
-      const base = { check: 'concern' as const, what: same[0]!.substance, unit: 'mg/day' as const, from: same };
-      if (!known || !row)
-        return { ...base, state: 'unknown', amount: total, fixed, max: null, figure: null, rule: 'no class known' };
       const amount = scaled(total, drinker.drinkKgPerDay);
+      const perDay = { amount, fixed: scaled(fixed, drinker.drinkKgPerDay), unit: 'mg/day' as const };
+      const base = { check: 'concern' as const, what: same[0]!.substance, ...perDay, from: same };
+      if (!known || !row) return { ...base, state: 'unknown', max: null, figure: null, rule: 'no class known' };
       const max = row.microgramPerPersonDay / 1000; // µg to mg
       const sure = isConfirmed(known.figure) && from.every((part) => part.confirmed);
       const state = amount.value > max ? 'look' : sure ? 'within' : 'check';
       const rule = `Cramer class ${known.cramerClass}`;
-      return { ...base, state, amount, fixed: scaled(fixed, drinker.drinkKgPerDay), max, figure: row, rule };
+      return { ...base, state, max, figure: row, rule };
     })
     .sort(worstFirst);
 }

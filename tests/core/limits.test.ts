@@ -292,6 +292,12 @@ describe('threshold of concern', () => {
     expect(worstState([])).toBe('unknown');
     expect(worstState(judge([oil('an oil of which nothing is listed', '8000-00-0', 1)]))).toBe('unknown');
   });
+
+  test('what nobody has judged is told in mg a day: 10 mg/kg in 0.3 kg are 3 mg, whatever of it is fixed too', () => {
+    const [found] = judge([pure('new', '1-1-1', 10, { fixed: true })], { kg: 0.3 });
+    expect(found).toMatchObject({ check: 'concern', state: 'unknown', unit: 'mg/day', max: null });
+    expect([found!.amount.value, found!.fixed.value]).toEqual([3, 3]);
+  });
 });
 
 describe('the reverse answer', () => {
