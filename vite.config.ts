@@ -7,6 +7,7 @@ const pwa = VitePWA({
   injectRegister: false, // src/app/update.tsx registers it: the plugin's helper breaks under Trusted Types
   workbox: {
     globPatterns: ['**/*.{html,js,css,svg,png,woff2,json,webmanifest,wasm}'],
+    globIgnores: ['screenshots/**'],
     inlineWorkboxRuntime: true,
     cleanupOutdatedCaches: true,
   },
