@@ -76,7 +76,7 @@ async function type(name: string, text: string): Promise<void> {
 }
 
 const main = () => page.locator('.actions .main').tap();
-const offer = (words: RegExp) => page.locator('.actions .second', { hasText: words }).first();
+const offer = (words: RegExp) => page.locator('.second', { hasText: words }).first();
 
 /** Walks on to a step. At each step `at` may do something; it says 'left' when that has led on already. */
 async function walkTo(key: string, at: Record<string, () => Promise<'left' | void>> = {}): Promise<void> {
@@ -133,7 +133,7 @@ describe('from a liked layering to a batch', () => {
   });
 
   test('its page says share, mg/kg, bottles and cost, and leads to the batch', async () => {
-    await page.locator('.actions .second', { hasText: 'Versions' }).tap();
+    await page.locator('.second', { hasText: 'Versions' }).tap();
     await page.locator('.sheet').waitFor();
     const text = (await page.locator('.sheet').textContent())!;
     expect(text).toContain('nutmeg oil · 40 %');
@@ -199,11 +199,11 @@ describe('from a liked layering to a batch', () => {
     const [nutmeg, linalool] = ['nutmeg', 'linalool'].map((id) => batch!.reached.find((one) => one.material === id)!);
     expect(linalool!.mgPerKg.value / nutmeg!.mgPerKg.value).toBeCloseTo(3 / 4, 2);
     expect(await page.locator('.record').textContent()).toContain('lot L-b-vanillin');
-    await page.locator('.actions .second', { hasText: 'Sheet' }).tap();
+    await page.locator('.second', { hasText: 'Sheet' }).tap();
     await page.locator('.sheet').waitFor();
     expect(await page.locator('.sheet').textContent()).toContain('lot L-b-maltol');
     const download = page.waitForEvent('download');
-    await page.locator('.actions .second', { hasText: 'CSV' }).tap();
+    await page.locator('.second', { hasText: 'CSV' }).tap();
     expect((await download).suggestedFilename()).toMatch(/\.csv$/);
     await page.goBack();
   });
@@ -215,7 +215,7 @@ describe('from a liked layering to a batch', () => {
       { ...spent, id: 'b-linalool-27', lot: 'L-27' },
     ]);
     await page.reload();
-    await page.locator('.actions .second', { hasText: 'Make it again' }).tap();
+    await page.locator('.second', { hasText: 'Make it again' }).tap();
     await page.locator('.say', { hasText: 'What do you make' }).waitFor();
     await leave(main);
     await page.locator('.quiet', { hasText: 'lot L-b-linalool then' }).waitFor();
