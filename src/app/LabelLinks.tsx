@@ -24,10 +24,10 @@ export function LabelsButton() {
   );
 }
 
-/** On the page of a vial or a bottle: its label. On that of a layering: the labels of its strips. */
+/** On the page of a vial, a bottle or a batch: its label. On that of a layering: the labels of its strips. */
 export function LabelOffer({ record }: { record: AnyRecord }) {
   const strips = record.kind === 'layering' ? (record as Layering).strips.map(({ vial }) => vial) : [];
-  const ids = record.kind === 'vial' || record.kind === 'bottle' ? [record.id] : strips;
+  const ids = ['vial', 'bottle', 'batch'].includes(record.kind) ? [record.id] : strips;
   if (ids.length === 0) return null;
   return (
     <button class="second" onClick={() => go(['labels', ids.join(','), ...(strips.length > 0 ? ['strips'] : [])])}>

@@ -26,13 +26,13 @@ export interface ReadyLabel extends LabelOf {
 
 type Measure = Awaited<ReturnType<typeof textMeasure>>;
 
-/** Labels of the vials in the address: #/labels/<id>,<id>; without any, they are picked first. */
+/** Labels of the vials, bottles and batches in the address: #/labels/<id>,<id>; without any, they are picked first. */
 export function LabelPage() {
   const [, list, strips] = route.value;
   const ids = list?.split(',') ?? [];
   const records = ids.flatMap((id) => {
     const record = shelf.records.value.get(id);
-    return record?.kind === 'vial' || record?.kind === 'bottle' ? [record as Labelled] : [];
+    return record && ['vial', 'bottle', 'batch'].includes(record.kind) ? [record as Labelled] : [];
   });
   return (
     <main class="run labels">

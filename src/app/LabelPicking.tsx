@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { today } from '../tasks/onHand';
 import { allLabelled, codeOf, nameOf, type Labelled } from '../tasks/labelled';
 
-/** Which vials and bottles labels are printed for. */
+/** Which vials, bottles and batches labels are printed for. */
 export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }) {
   const picked = useSignal<ReadonlySet<string>>(new Set());
   const all = allLabelled();
@@ -16,7 +16,7 @@ export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }
     <>
       <div class="body">
         <h2 class="say">Which labels?</h2>
-        {all.length === 0 && <p class="quiet">There is no vial and no bottle on the Shelf yet.</p>}
+        {all.length === 0 && <p class="quiet">There is no vial, bottle or batch on the Shelf yet.</p>}
         <ul class="list">
           {all.map((record) => (
             <li>

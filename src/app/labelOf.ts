@@ -1,9 +1,11 @@
 import type { LabelContent, LabelSpan } from '../core/label';
-import { plus } from '../core/measured';
+import { CONCENTRATE } from '../core/batchPlan';
+import { over, plus } from '../core/measured';
+import type { Batch } from '../records/batch';
 import type { Bottle } from '../records/material';
 import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../records/shortId';
 import type { Vial } from '../records/vial';
-import { burns, burnsNeat } from '../tasks/burns';
+import { burns, burnsDrink, burnsNeat } from '../tasks/burns';
 import { refusalOf } from '../tasks/fitForDrinks';
 import { measuredText } from '../ui/format';
 import { squareCodeOf, type SquareCode } from '../ui/squareCode';
@@ -17,12 +19,12 @@ export interface LabelOf {
   readonly shared: boolean;
 }
 
-/** The label of a vial or bottle; a strip's says only what stands on a strip. */
+/** The label of a vial, bottle or batch; a strip's says only what stands on a strip. */
 export function labelOf(record: Labelled, kind: 'vial' | 'strip'): LabelOf {
   const shortId = shortIdOf(record.id);
   const code = kind === 'vial' ? squareCodeOf(codeTextOf(shortId)) : null;
   const id: LabelSpan = { ...plain(spacedShortId(shortId), 'the short id', 3), face: 'code', scale: 0.9 };
-  const words = record.kind === 'vial' ? vialWords(record as Vial) : bottleWords(record as Bottle);
+  const words = wordsOf(record);
   const paragraphs = (kind === 'vial' ? [...words.all, [id]] : words.strip).map((spans) =>
     spans.filter(({ text }) => text !== ''),
   );
@@ -41,6 +43,11 @@ interface Words {
   all: LabelSpan[][];
   strip: LabelSpan[][];
   flame: boolean;
+}
+
+function wordsOf(record: Labelled): Words {
+  if (record.kind === 'batch') return batchWords(record as Batch);
+  return record.kind === 'vial' ? vialWords(record as Vial) : bottleWords(record as Bottle);
 }
 
 function vialWords(vial: Vial): Words {
@@ -68,6 +75,23 @@ function bottleWords(bottle: Bottle): Words {
     all: [...head, [neat, opened, useBy], originOf(bottle)],
     strip: stripOf(head, [neat]),
     flame: burnsNeat(bottle.material),
+  };
+}
+
+/** A batch goes into a drink or is not kept. How long it keeps is not known, so its label says no day. */
+function batchWords(batch: Batch): Words {
+  const head = headOf(batch, false);
+  const { weighed, drink } = batch;
+  const poured = weighed.find(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
+  const perLitre = poured && unbroken(measuredText(over(poured.massG, drink.litres), 'g/L'));
+  const dosage = plain(perLitre ? `concentrate ${perLitre}` : '', 'the dosage', 4);
+  const made = plain(unbroken(`made ${batch.madeOn}`), 'the day it was made', 2);
+  const litres = plain(unbroken(measuredText(drink.litres, 'L')), 'the volume', 5);
+  const lots = [...new Set(weighed.map(({ lot }) => lot))].filter(Boolean);
+  return {
+    all: [...head, [made, litres], [dosage], [plain(lots.map(unbroken).join('; '), 'the lots', 7)]],
+    strip: stripOf(head, [made]),
+    flame: burnsDrink(drink),
   };
 }
 

@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { labelOf } from '../../src/app/labelOf';
 import { jobOf, labelWish } from '../../src/app/labelWish';
 import { newRecord, takeIn } from '../../src/records/shelf';
-import { shortIdOf, spacedShortId } from '../../src/records/shortId';
+import { codeTextOf, shortIdOf, spacedShortId } from '../../src/records/shortId';
 import { burns } from '../../src/tasks/burns';
+import { meaningOf } from '../../src/tasks/LabelCheck';
 import { vialRecord } from '../browser/benchRecords';
 
 function wordsOn(label: ReturnType<typeof labelOf>): string {
@@ -79,6 +80,44 @@ describe('the label of a bottle', () => {
     expect(wordsOn(labelOf(bottle, 'vial'))).toContain(
       'ROS | SMELL ONLY | rose base | neat | Bay & Bell (made up) | lot 44',
     );
+  });
+});
+
+describe('the label of a batch', () => {
+  const sure = (value: number) => ({ value, sources: [] });
+  const weighed = (into: 'concentrate' | 'syrup', id: string, lot: string, g: number) => ({
+    ...{ into, id, name: id, lot, plannedG: g, massG: sure(g), source: lot ? id : null },
+  });
+  const batch = newRecord('batch', {
+    ...{ name: 'Orchard, 20 L', madeOn: '2026-05-04', jurisdiction: 'EU', notes: '', uses: [], asked: {} },
+    ...{ formula: { id: 'f', name: 'Orchard', version: 1 }, lines: [], reached: [], checks: [] },
+    weighed: [
+      weighed('concentrate', 'linalool', 'Saltmarsh, lot L-1', 2),
+      weighed('concentrate', 'maltol', 'Saltmarsh, lot M-2', 1),
+      weighed('concentrate', 'linalool', 'Saltmarsh, lot L-1', 1),
+      weighed('syrup', 'sugar', '', 2000),
+      weighed('syrup', 'concentrate', '', 25),
+    ],
+    drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1.04), emulsion: false },
+  });
+  takeIn([batch]);
+
+  test('says its name, grade, day, litres, how much concentrate is in a litre, each lot once, and its short id', () => {
+    expect(wordsOn(labelOf(batch, 'vial'))).toBe(
+      'BATCH | fit for drinks | Orchard, 20 L | made 2026-05-04 | 20 L | concentrate 1.25 g/L | ' +
+        `Saltmarsh, lot L-1; Saltmarsh, lot M-2 | ${spacedShortId(shortIdOf(batch.id))}`,
+    );
+    expect(labelOf(batch, 'vial').code?.side).toBeGreaterThan(0);
+  });
+
+  test('a scan of it opens the batch', () => {
+    expect(meaningOf(codeTextOf(shortIdOf(batch.id)), (id) => id)).toBe(batch.id);
+  });
+
+  test('carries the flame with 40 % vol, not with 5', () => {
+    const flame = (abv: number) =>
+      labelOf({ ...batch, drink: { ...batch.drink, abv: sure(abv), densityGPerMl: sure(0.95) } }, 'vial').content.flame;
+    expect([flame(40), flame(5)]).toEqual([true, false]);
   });
 });
 
