@@ -30,9 +30,14 @@ interface Weighing {
 /** g of each step at factor 1, as it stands now: a stock that came out stronger is drawn less of. */
 type Bases = ReadonlyMap<string, number>;
 
+/** g of concentrate to make per g that the drink needs. */
+export function spareFactor(run: RunState): number {
+  return 1 + (valueOf(run, fields.spare) ?? 0) / 100;
+}
+
 /** The concentrate, smallest first, rescued as was chosen. */
 export function concentrateVessel(run: RunState, idea: Idea, least: number): Vessel {
-  const { list, fill } = listOf(idea, least);
+  const { list, fill } = listOf(idea, { least, times: spareFactor(run) });
   const goods = (id: string) => idea.concentrate.find((one) => one.goods.id === id)!.goods;
   const tolerance = (valueOf(run, fields.tolerance) ?? 0) / 100;
   const halfStep = (valueOf(run, fields.fine) ?? 0) / 2;
@@ -93,9 +98,13 @@ function addition({ run }: Weighing, pours: readonly Pour[], add: { id: string; 
   return { ...first, key, target: add.mass, mass, stock: null, tooSmall: false, again: true, rescue: null };
 }
 
-/** The list for the scale and what fills up: the carrier, or for an emulsion its largest liquid oil; its water phase comes after its oils. */
-function listOf({ concentrate, emulsion }: Idea, least: number): { list: WeighList; fill: string } {
-  const parts = concentrate.map(({ goods, mass }) => ({ id: goods.id, mass: gram(mass) }));
+/** The list for the scale, `times` what the drink needs, and what fills up: the carrier, or for an emulsion its largest liquid oil; its water phase comes after its oils. */
+function listOf(
+  { concentrate, emulsion }: Idea,
+  how: { least: number; times: number },
+): { list: WeighList; fill: string } {
+  const { least, times } = how;
+  const parts = concentrate.map(({ goods, mass }) => ({ id: goods.id, mass: gram(mass * times) }));
   const wet = emulsion ? [gumArabic.id, EMULSION_WATER] : [];
   const dry = parts.filter(({ id }) => !wet.includes(id));
   const oils = emulsion ? concentrate.filter(({ goods }) => goods.source !== null) : [];

@@ -21,7 +21,7 @@ export function concentrateSteps(run: RunState): Step[] {
     key: 'dosage',
     say: 'How strong is the concentrate?',
     more: share === null ? [] : [`‹${formatPlain(share * 100, 3)} % w/w› of it is formula.`],
-    ask: [fields.dosage],
+    ask: [fields.dosage, fields.spare],
     ...(problem ? { problem } : {}),
   };
   const solving = dissolving(run);

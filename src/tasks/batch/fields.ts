@@ -1,5 +1,6 @@
+import { list } from '../../records/shelf';
 import { acids } from '../../tables/syrupAdditives';
-import { amount, choice, optionalAmount, words, type Option } from '../fields';
+import { amount, choice, code, optionalAmount, words, type Option } from '../fields';
 import type { RunState } from '../fold';
 import { traitKey } from '../judging';
 import { solventsOnHand } from '../onHand';
@@ -77,6 +78,22 @@ export const fields = {
     ...{ name: 'dosage', title: 'Concentrate per litre of drink', unit: 'g/L', above: 0, max: 100, preset: '1' },
     help: 'Usual: 0.5 to 1.5 clear, 1 to 2 as an emulsion.',
   }),
+  spare: amount({
+    ...{ name: 'spare', title: 'More of it than the drink needs', unit: '%', min: 0, max: 10_000, preset: '0' },
+    help: 'It is kept as a vial: to dose by drops, to try in other drinks.',
+  }),
+  left: choice({
+    ...{ name: 'left', title: 'The concentrate that is left', preset: 'keep' },
+    options: [
+      { value: 'keep', words: 'Keep it as a vial', more: 'on the Shelf, with its strengths' },
+      { value: 'away', words: 'It is not kept' },
+    ],
+  }),
+  leftCode: () =>
+    code({
+      ...{ name: 'left.code', title: 'Code of that vial', preset: freeCode() },
+      taken: list('vial').map((vial) => vial.code),
+    }),
   carrier: () =>
     choice({
       name: 'carrier',
@@ -136,3 +153,11 @@ export const fields = {
   name: (preset: string) => words({ name: 'name', title: 'Name of the batch', max: 60, preset }),
   notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
 };
+
+/** C1, C2, … : the first that no vial has. */
+function freeCode(): string {
+  const taken = new Set(list('vial').map((vial) => vial.code));
+  let n = 1;
+  while (taken.has(`C${n}`)) n++;
+  return `C${n}`;
+}

@@ -12,12 +12,13 @@ import { judgeFields } from '../judging';
 import { levelWords, stateWords } from '../limitRules';
 import { today } from '../onHand';
 import { fields } from './fields';
+import { leftOverVial } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './made';
 import { massAt, type Pour } from './pour';
 import { refusalOfLine, wantedSafely } from './wish';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
-const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what'];
+const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what', 'left', 'left.'];
 
 /** The batch as a record. @throws RangeError when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
@@ -48,7 +49,8 @@ export function keepBatch(run: RunState): AnyRecord[] {
     notes: valueOf(run, fields.notes) ?? '',
     uses: usesOf(run, making),
   });
-  return [record];
+  const vial = leftOverVial(run, making, record.id);
+  return vial ? [{ ...record, uses: without(record.uses, vial.uses) }, vial] : [record];
 }
 
 /** Name of a batch until one is typed. */
@@ -74,6 +76,12 @@ function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
     plannedG: target,
     massG: mass!,
   };
+}
+
+/** What the batch took, less what went into the vial: nothing is counted twice. */
+function without(uses: Batch['uses'], others: Batch['uses']): Batch['uses'] {
+  const massOf = (id: string) => others.reduce((sum, use) => sum + (use.id === id ? use.massG : 0), 0);
+  return uses.map(({ id, massG }) => ({ id, massG: Math.max(0, massG - massOf(id)) }));
 }
 
 /** Grams taken out of each bottle and vial, what went into stocks included. */

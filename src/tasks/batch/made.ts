@@ -11,7 +11,7 @@ import { judge, type Judgement, type Part } from '../judging';
 import { solventsOnHand } from '../onHand';
 import type { Source } from '../sources';
 import { answered } from './answers';
-import { concentrateVessel, type Vessel } from './concentrate';
+import { concentrateVessel, spareFactor, type Vessel } from './concentrate';
 import { ETHANOL, type Goods } from './goods';
 import { ideaOf, isPlain, type Idea } from './idea';
 import { onceFor } from './onceFor';
@@ -49,7 +49,8 @@ export const makingOf = onceFor((run: RunState): Making | null => {
   const idea = vessel.factor === 1 ? first : ideaOf(run, vessel.factor)!;
   const concentrate = mixedOf(vessel.pours);
   const mass = concentrate?.mass ?? exact(idea.concentrate.reduce((sum, one) => sum + one.mass, 0));
-  return { idea, vessel, syrup: syrupPours(run, idea, mass), concentrate };
+  const needed = concentrate ? scaled(mass, 1 / spareFactor(run)) : mass;
+  return { idea, vessel, syrup: syrupPours(run, idea, needed), concentrate };
 });
 
 /** The drink as it was weighed; null until the last thing is in. */

@@ -8,6 +8,7 @@ import type { Offer, Step, Task } from '../task';
 import { fields } from './fields';
 import { ideaOf } from './idea';
 import { keepBatch, usualName } from './keep';
+import { leftFields, leftWords } from './leftOver';
 import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './made';
 import { outcome } from './outcome';
 import { concentrateSteps } from './concentrateSteps';
@@ -69,8 +70,8 @@ function endSteps(run: RunState, making: Making): Step[] {
     {
       key: 'name',
       say: 'What is it called?',
-      more: ['Write the name and today’s date on every bottle of it.'],
-      ask: [fields.name(usualName(run)), fields.notes],
+      more: ['Write the name and today’s date on every bottle of it.', ...leftWords(making)],
+      ask: [fields.name(usualName(run)), fields.notes, ...leftFields(run, making)],
       done: 'Keep',
     },
   ];

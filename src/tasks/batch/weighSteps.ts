@@ -3,6 +3,7 @@ import { formatFixed, formatPlain } from '../../ui/format';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Offer, Step } from '../task';
+import { spareFactor } from './concentrate';
 import { drawComposition } from './Composition';
 import { fields } from './fields';
 import type { Making } from './made';
@@ -112,7 +113,7 @@ function syrupStep(run: RunState, pour: Pour, place: string): Step {
   return {
     key,
     say: `${pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink'}: ‹${grams} g› of ${goods.name}.`,
-    more: [`${place}.`, ...hintOf(goods.id), ...offWords(run, pour)],
+    more: [`${place}.`, ...hintOf(run, goods.id), ...offWords(run, pour)],
     ask: [fields.mass(key, 'The scale shows')],
     offers: pour.mass === null ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${grams} g`)] : [],
     done: 'In',
@@ -120,7 +121,8 @@ function syrupStep(run: RunState, pour: Pour, place: string): Step {
 }
 
 /** A word on how it goes in. */
-function hintOf(id: string): string[] {
+function hintOf(run: RunState, id: string): string[] {
+  if (id === CONCENTRATE && spareFactor(run) > 1) return ['What is left of it can be kept as a vial at the end.'];
   if (id === CONCENTRATE) return ['All of it; rinse its vessel with some of the syrup.'];
   return id === SUGAR ? ['Stir until it is clear.'] : [];
 }

@@ -1,0 +1,110 @@
+import { CONCENTRATE } from '../../core/batchPlan';
+import { exact, expanded, minus, plus, type Measured } from '../../core/measured';
+import { find, newRecord } from '../../records/shelf';
+import type { SolventCopy } from '../../records/solvent';
+import type { Vial } from '../../records/vial';
+import { measuredText } from '../../ui/format';
+import { textOf, valueOf, type Field } from '../fields';
+import type { RunState } from '../fold';
+import { solventsOnHand, today, type SolventOnHand } from '../onHand';
+import { useByOf, useByOfDilution } from '../useBy';
+import { fields } from './fields';
+import type { Goods } from './goods';
+import type { Making } from './made';
+import type { Pour } from './pour';
+import { carrierOf } from './wish';
+
+/** The concentrate that did not go into the drink, g; null where there is none beyond the doubt of the scale. */
+function leftOver({ concentrate, syrup }: Making): Measured | null {
+  const poured = syrup.find(({ goods }) => goods.id === CONCENTRATE)?.mass;
+  if (!concentrate || !poured) return null;
+  const left = minus(concentrate.mass, poured);
+  return left.value > expanded(left) ? left : null;
+}
+
+/** What is asked of it in the last step. */
+export function leftFields(run: RunState, making: Making): Field[] {
+  if (!leftOver(making)) return [];
+  return textOf(run, fields.left) === 'keep' ? [fields.left, fields.leftCode()] : [fields.left];
+}
+
+/** How much it is, and what a dose of it would not count. */
+export function leftWords(making: Making): string[] {
+  const left = leftOver(making);
+  if (!left) return [];
+  const blind = making.idea.emulsion ? ['When the vial is dosed, its gum and weighting agent are not counted.'] : [];
+  return [`‹${measuredText(left, 'g')}› of the concentrate are left.`, ...blind];
+}
+
+/** It as a vial, with the strengths that were weighed; null where nothing is left or it is not kept. */
+export function leftOverVial(run: RunState, making: Making, batchId: string): Vial | null {
+  const left = leftOver(making);
+  if (!left || textOf(run, fields.left) !== 'keep') return null;
+  const { idea, concentrate, vessel } = making;
+  const contents = idea.wanted.lines.flatMap(({ material, name }) =>
+    concentrate!.contents
+      .filter((one) => one.material === material)
+      .map(({ strength }) => ({ material, name, strength })),
+  );
+  const share = left.value / concentrate!.mass.value;
+  const uses = takenOf(vessel.pours).map(({ id, massG }) => ({ id, massG: massG * share }));
+  const whole = plus(exact(0), ...contents.map(({ strength }) => strength)).value;
+  const solvent = solventIn(run, making);
+  const densityGPerMl = densityOf(vessel.pours, solvent);
+  return newRecord('vial', {
+    ...{ from: [batchId, ...uses.map(({ id }) => id)], contents, uses, massG: left, densityGPerMl },
+    code: valueOf(run, fields.leftCode())!,
+    name: `${idea.wanted.name}, concentrate`.slice(0, 60),
+    label: { value: Number((whole * 100).toPrecision(3)), basis: '% w/w' },
+    solvent: solvent && copyOf(solvent),
+    sizeMl: Math.ceil(left.value / densityGPerMl),
+    ...{ grade: 'fit for drinks', madeOn: today(), supplier: '', lot: '' },
+    useBy: useByOfDilution({
+      madeOn: today(),
+      families: contents.map(({ material }) => find('material', material)?.family ?? ''),
+      liquid: solvent?.liquid ?? null,
+      source: soonest(uses),
+    }).day,
+  });
+}
+
+/** Grams of each bottle and vial that are really in the concentrate: of a stock, what was drawn. */
+function takenOf(pours: readonly Pour[]): Vial['uses'] {
+  const taken = new Map<string, number>();
+  const take = ({ source }: Goods, massG: number) =>
+    source && taken.set(source.id, (taken.get(source.id) ?? 0) + massG);
+  for (const { goods, mass } of pours) {
+    const stock = pours.find((one) => one.goods.id === goods.id && one.stock)?.stock;
+    take(goods, mass!.value * (stock?.share.value ?? 1));
+    if (stock) take(stock.carrier, mass!.value * (1 - stock.share.value));
+  }
+  return [...taken].map(([id, massG]) => ({ id, massG }));
+}
+
+/** What the formula is in: the carrier, or the water of an emulsion. */
+function solventIn(run: RunState, { idea }: Making): SolventOnHand | null {
+  return idea.emulsion ? (solventsOnHand().find(({ id }) => id === 'water') ?? null) : carrierOf(run);
+}
+
+/** It was answered that the bottle is food grade, else there is no batch. */
+function copyOf({ id, name, density, flashC, abv, dryOff }: SolventOnHand): SolventCopy {
+  const known = { ...(flashC === undefined ? {} : { flashC }), ...(abv === undefined ? {} : { abv }) };
+  return { id, name, density, food: true, dryOff, ...known };
+}
+
+/** g/mL, volumes added (our choice); what has no density on the Shelf counts as what it is in. */
+function densityOf(pours: readonly Pour[], solvent: SolventOnHand | null): number {
+  const around = solvent?.density.gPerMl ?? 1; // g/mL, water
+  const known = ({ id, source }: Goods) =>
+    source?.vial?.densityGPerMl ?? (source?.bottle?.density ?? find('material', id)?.density)?.gPerMl ?? around;
+  const ml = pours.reduce((sum, { goods, mass, stock }) => sum + mass!.value / (stock ? around : known(goods)), 0);
+  return pours.reduce((sum, { mass }) => sum + mass!.value, 0) / ml;
+}
+
+function soonest(uses: Vial['uses']) {
+  const days = uses.flatMap(({ id }) => {
+    const source = find('bottle', id) ?? find('vial', id);
+    return (source && useByOf(source)) ?? [];
+  });
+  return days.sort((one, two) => one.day.localeCompare(two.day))[0] ?? null;
+}
