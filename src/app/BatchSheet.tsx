@@ -1,11 +1,13 @@
+import { useSignal } from '@preact/signals';
 import type { Batch } from '../records/batch';
 import { find } from '../records/shelf';
 import { formatPlain, measuredText } from '../ui/format';
 import { batchTable } from './batchTable';
-import { saveTable } from './saveFile';
+import { saveTable, shareOrSave } from './saveFile';
+import { sheetPictures } from './sheetPng';
 import './batchSheet.css';
 
-/** The sheet of a batch: to print (or save as PDF by printing), and as a table for a spreadsheet. */
+/** The sheet of a batch: to print (or save as PDF by printing), as a picture, and as a table for a spreadsheet. */
 export function BatchSheet({ id }: { id: string }) {
   const batch = find('batch', id);
   if (!batch) return <main class="page">This batch is not on this phone.</main>;
@@ -24,6 +26,7 @@ export function BatchSheet({ id }: { id: string }) {
       <Drink batch={batch} />
       <Checks batch={batch} />
       <footer class="actions">
+        <Picture batch={batch} />
         <button class="second" onClick={() => saveTable(`${batch.madeOn} ${batch.name}`, batchTable(batch))}>
           Table for a spreadsheet (CSV)
         </button>
@@ -32,6 +35,30 @@ export function BatchSheet({ id }: { id: string }) {
         </button>
       </footer>
     </main>
+  );
+}
+
+/** The sheet as a picture, to send to someone or to keep. */
+function Picture({ batch }: { batch: Batch }) {
+  const trouble = useSignal('');
+  const give = () =>
+    void sheetPictures(batch)
+      .then(shareOrSave)
+      .then(
+        () => (trouble.value = ''),
+        (error: unknown) => (trouble.value = error instanceof Error ? error.message : String(error)),
+      );
+  return (
+    <>
+      {trouble.value && (
+        <p class="trouble" role="alert">
+          The picture could not be handed over: {trouble.value}.
+        </p>
+      )}
+      <button class="second" onClick={give}>
+        Picture (PNG)
+      </button>
+    </>
   );
 }
 

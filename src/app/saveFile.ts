@@ -12,6 +12,16 @@ export function saveBlob(name: string, file: Blob): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000); // ms, when the download has long begun
 }
 
+/** Shares files where the phone can, else saves them. Closing the share sheet is no fault. */
+export async function shareOrSave(files: File[]): Promise<void> {
+  if (!navigator.canShare?.({ files })) return files.forEach((file) => saveBlob(file.name, file));
+  try {
+    await navigator.share({ files });
+  } catch (error) {
+    if (!(error instanceof DOMException && error.name === 'AbortError')) throw error;
+  }
+}
+
 /** Hands a table over; the mark at its beginning tells spreadsheets that it is UTF-8. */
 export function saveTable(name: string, csv: string): void {
   saveFile(`${name}.csv`, `\uFEFF${csv}`, 'text/csv');

@@ -1,9 +1,11 @@
+import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import type { Batch } from '../../src/records/batch';
 import { newRecord } from '../../src/records/shelf';
 import { batchShelf } from '../tasks/batchShelf';
 import { vialOf } from '../tasks/countShelf';
+import { readPng } from '../pictures';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
 let site: Awaited<ReturnType<typeof serve>>;
@@ -205,6 +207,15 @@ describe('from a liked layering to a batch', () => {
     const download = page.waitForEvent('download');
     await page.locator('.second', { hasText: 'CSV' }).tap();
     expect((await download).suggestedFilename()).toMatch(/\.csv$/);
+    const picture = page.waitForEvent('download');
+    await page.locator('.second', { hasText: 'PNG' }).tap();
+    const saved = await picture;
+    expect(saved.suggestedFilename()).toMatch(/ 1 of \d\.png$/);
+    const sheet = readPng(readFileSync(await saved.path()));
+    expect([sheet.width, sheet.height, sheet.perMetre]).toEqual([874, 1240, 5906]); // A5 at 150 dpi
+    const ink = sheet.grey.filter((dot) => dot < 128).length / sheet.grey.length;
+    expect(ink).toBeGreaterThan(0.01);
+    expect(ink).toBeLessThan(0.2);
     await page.goBack();
   });
 

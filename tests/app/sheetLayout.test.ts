@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { layoutSheet, SHEET } from '../../src/app/sheetLayout';
+import { sheetRows } from '../../src/app/sheetRows';
+import { newRecord } from '../../src/records/shelf';
+
+const sure = (value: number) => ({ value, sources: [] });
+const widthOf = (text: string) => 0.55 * text.length;
+
+function batchOf(materials: number) {
+  const names = Array.from({ length: materials }, (_, i) => `material ${i + 1}`);
+  return newRecord('batch', {
+    ...{ name: 'Orchard, 20 L', madeOn: '2026-05-04', jurisdiction: 'EU', notes: 'for the fair', uses: [], asked: {} },
+    ...{ formula: { id: 'f', name: 'Orchard', version: 2 }, lines: [] },
+    weighed: names.map((name) => ({
+      ...{ into: 'concentrate' as const, id: name, name, source: 'b', lot: `Saltmarsh, lot ${name}` },
+      ...{ plannedG: 1.5, massG: { value: 1.502, sources: [{ id: 's', words: 'scale', u: 0.001 }] } },
+    })),
+    reached: names.map((name) => ({ material: name, name, mgPerKg: sure(12), mgPerL: sure(12) })),
+    checks: [
+      { state: 'over', what: 'safrole', words: 'over the limit: 1.2 mg/kg of 1 mg/kg', source: 'x'.repeat(300) },
+    ],
+    drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1.04), emulsion: false },
+  });
+}
+
+describe('the sheet of a batch as a picture', () => {
+  const pages = (materials: number) => layoutSheet(sheetRows(batchOf(materials)), widthOf);
+  const words = (materials: number) =>
+    pages(materials)
+      .flat()
+      .map(({ text }) => text);
+
+  test('says all that the sheet says: planned and weighed with ±, lots, numbers, and what the rules said', () => {
+    const all = words(2);
+    for (const text of ['Orchard, 20 L', 'material 2', '1.5', '1.5020 ± 0.0020', '12 mg/kg', '10 °Brix', '1.04 g/mL'])
+      expect(all).toContain(text);
+    expect(all.join(' ')).toContain('Made 2026-05-04 from Orchard, version 2; a solution.');
+    expect(all.join(' ')).toContain('safrole: over the limit: 1.2 mg/kg of 1 mg/kg');
+  });
+
+  test.each([1, 4, 30])('with %i materials nothing lies outside a page or upon another text', (materials) => {
+    for (const page of pages(materials)) {
+      for (const { text, x, y, size } of page) {
+        expect(x).toBeGreaterThanOrEqual(SHEET.marginMm - 1e-9);
+        expect(x + widthOf(text) * size).toBeLessThanOrEqual(SHEET.widthMm - SHEET.marginMm + 1e-9);
+        expect(y - size).toBeGreaterThanOrEqual(SHEET.marginMm - 1e-9);
+        expect(y).toBeLessThanOrEqual(SHEET.heightMm - SHEET.marginMm);
+      }
+      for (const [i, one] of page.entries())
+        for (const other of page.slice(i + 1))
+          if (one.y === other.y) expect(one.x + widthOf(one.text) * one.size).toBeLessThanOrEqual(other.x + 1e-9);
+    }
+  });
+
+  test('a word wider than the page is broken, not cut: all of its letters are there', () => {
+    expect((words(1).join('').match(/x/g) ?? []).length).toBeGreaterThanOrEqual(300);
+  });
+
+  test('what does not fit goes on a further page, and no head stands at the foot of one', () => {
+    expect(pages(1)).toHaveLength(1);
+    expect(pages(30).length).toBeGreaterThan(1);
+    for (const page of pages(30)) expect(page.at(-1)!.size).toBeLessThan(4);
+    expect(words(30)).toContain('material 30');
+  });
+});
