@@ -27,8 +27,8 @@ export function Bench() {
         </button>
       </header>
       <div class="paused-runs" data-loaded={shelf.loaded.value}>
-        {shelf.openRuns.value.map((run) => (
-          <Paused key={run.id} run={run} />
+        {shelf.openRuns.value.map((run, i) => (
+          <Paused key={run.id} run={run} newest={i === 0} />
         ))}
       </div>
       <KeepingNotice />
@@ -69,7 +69,7 @@ async function placeOfRun(run: Run): Promise<Place> {
   return { title: task.title(state), words: `Paused at ${words}`, at };
 }
 
-function Paused({ run }: { run: Run }) {
+function Paused({ run, newest }: { run: Run; newest: boolean }) {
   const place = useSignal<Place>({ title: run.title, words: 'Paused', at: run.made });
   const recordsSeen = shelf.records.value;
   useEffect(() => void placeOfRun(run).then((found) => (place.value = found)), [recordsSeen]);
@@ -82,8 +82,8 @@ function Paused({ run }: { run: Run }) {
           {words}, {ago(Date.parse(at), Date.now())}
         </span>
       </div>
-      <button class="main" onClick={() => go(['run', run.id])} aria-label={`Resume ${title}`}>
-        Resume
+      <button class={newest ? 'main' : 'second'} onClick={() => go(['run', run.id])}>
+        Resume<span class="unseen"> {title}</span>
       </button>
     </section>
   );

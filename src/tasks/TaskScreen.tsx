@@ -141,9 +141,9 @@ function Questions({
           field={field}
           text={textOf(walk.state.value, field)}
           problem={problems[field.name]}
-          onText={async (text) => {
+          onText={async (text, sure) => {
             const stored = await walk.happen({ type: 'typed', key: field.name, text });
-            if (stored && onlyChoice) onOnlyChoice();
+            if (stored && onlyChoice && sure) onOnlyChoice();
           }}
         />
       ))}

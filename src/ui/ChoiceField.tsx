@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { search, searchIndex } from '../core/search';
 import type { FieldFacts } from './FieldInput';
 
@@ -11,12 +11,13 @@ type Option = NonNullable<FieldFacts['options']>[number];
 interface Props {
   field: FieldFacts;
   text: string;
-  onText: (text: string) => void;
+  onText: (text: string, sure: boolean) => void;
 }
 
 /** The options of a choice; with many of them a search above, which forgives misspelling. */
 export function Options({ field, text, onText }: Props) {
   const query = useSignal('');
+  const hears = useSureness(onText);
   const all = field.options ?? [];
   const index = useMemo(
     () =>
@@ -48,12 +49,24 @@ export function Options({ field, text, onText }: Props) {
         />
       )}
       {shown.map((option) => (
-        <Choice key={option.value} name={field.name} option={option} chosen={option.value === text} onText={onText} />
+        <Choice key={option.value} name={field.name} option={option} chosen={option.value === text} {...hears} />
       ))}
       {found?.length === 0 && <span class="note">Nothing like it here.</span>}
       {shown.length < left.length && <span class="note">{left.length - shown.length} more: search for them.</span>}
     </>
   );
+}
+
+/** Arrow keys choose each option that they pass: that is no answer yet. */
+function useSureness(onText: Props['onText']) {
+  const arrows = useRef(false);
+  return {
+    onKey: (key: string) => void (arrows.current = key.startsWith('Arrow')),
+    onText: (text: string) => {
+      onText(text, !arrows.current);
+      arrows.current = false;
+    },
+  };
 }
 
 /** Ways out that are offered whatever is searched for. */
@@ -71,12 +84,20 @@ interface ChoiceProps {
   option: Option;
   chosen: boolean;
   onText: (text: string) => void;
+  onKey: (key: string) => void;
 }
 
-function Choice({ name, option, chosen, onText }: ChoiceProps) {
+function Choice({ name, option, chosen, onText, onKey }: ChoiceProps) {
   return (
     <label class={chosen ? 'choice chosen' : 'choice'}>
-      <input type="radio" name={name} value={option.value} checked={chosen} onClick={() => onText(option.value)} />
+      <input
+        type="radio"
+        name={name}
+        value={option.value}
+        checked={chosen}
+        onKeyDown={({ key }) => onKey(key)}
+        onClick={() => onText(option.value)}
+      />
       <span>
         <b>{option.words}</b>
         {option.more && <small>{option.more}</small>}

@@ -15,8 +15,8 @@ interface Props {
   field: FieldFacts;
   text: string;
   problem: string | undefined;
-  /** May be a promise, which ends when the text is stored. */
-  onText: (text: string) => unknown;
+  /** May be a promise, which ends when the text is stored. `sure` is false while arrow keys pass over the options of a choice. */
+  onText: (text: string, sure: boolean) => unknown;
 }
 
 /** A question with its unit beside it and, when the answer will not do, one sentence under it. */
@@ -48,7 +48,7 @@ function TextField({ field, text, problem, onText }: Props) {
           aria-describedby={`${field.name}-note`}
           onInput={async (event) => {
             onTheWay.current++;
-            await onText(event.currentTarget.value);
+            await onText(event.currentTarget.value, true);
             onTheWay.current--;
           }}
         />

@@ -1,0 +1,76 @@
+import type { Page } from 'playwright-core';
+import type { Path } from './stroll';
+
+/** Taps the first thing that has these words on it. */
+function press(selector: string, words: RegExp = /./): (page: Page) => Promise<void> {
+  return (page) => page.locator(selector, { hasText: words }).first().tap();
+}
+
+const main = press('.run .main');
+const nosing = (method: string, types: Record<string, string> = {}): Path & { task: string } => ({
+  task: 'blind',
+  name: `Blind test: ${method}`,
+  types: {
+    tries: '3',
+    attribute: 'sour',
+    'sample.0': 'first lot',
+    'sample.1': 'second lot',
+    'sample.2': 'third',
+    ...types,
+  },
+  at: [[/What do you want to know/, press('.method', new RegExp(`^${method}`))]],
+  steps: 60,
+});
+
+/** The runs that are walked. The name before the colon is that of the task; a step met before is not looked at again. */
+export const paths: readonly (Path & { readonly task: string })[] = [
+  { task: 'dilute', name: 'Dilute', prefer: [/pink grapefruit/, /^By drops/, /^Syringe/] },
+  { task: 'dilute', name: 'Dilute: weighed', prefer: [/scale/], types: { 'solvent.g': '4', 'material.g': '0.3' } },
+  { task: 'dilute', name: 'Dilute: a set', at: [[/What will you thin/, press('.offers .second')]] },
+  { task: 'calibrate', name: 'Calibrate drops', prefer: [/ethanol/], types: { 'mass.1': '0.309', 'mass.2': '0.311' } },
+  {
+    task: 'layer',
+    name: 'Layer strips',
+    at: [
+      [/^Fan them/, press('.hub-actions .second', /Swap/)],
+      [/^Which strip goes out/, press('.strip-chip')],
+      [/^Instead of/, main],
+      [/^Fan/, press('.hub-actions .second', /Add/)],
+      [/^Which vial comes in/, main],
+      [/^Fan t/, press('.hub-actions .second', /Pairs/)],
+      [/^(Next:|What to layer)/, main],
+      [/^Fan th/, press('.strip-chip')],
+      [/^Strip/, main],
+      [/^Fan the/, press('.hub-actions .strong')],
+    ],
+    steps: 40,
+  },
+  { task: 'count', name: 'Count drops', steps: 60 },
+  { task: 'count', name: 'Count drops: by hand', prefer: [/Vials and drops/], types: { 'base.ml': '100' } },
+  { task: 'dose', name: 'Dose a drink', steps: 40 },
+  {
+    task: 'dose',
+    name: 'Dose a drink: a ladder',
+    types: { lowest: '10', glasses: '2' },
+    at: [[/How much do you want/, press('.offers .second')]],
+    steps: 60,
+  },
+  { task: 'batch', name: 'Make a batch', steps: 60 },
+  nosing('Triangle'),
+  nosing('Ranking'),
+  nosing('Threshold'),
+  nosing('Duo-trio'),
+  { task: 'lookup', name: 'Look up ppm', steps: 2, ends: false },
+  { task: 'bottle', name: 'Add a bottle', types: { price: '12' } },
+  { task: 'supply', name: 'Add a supply' },
+  {
+    task: 'certificate',
+    name: 'Certificate',
+    begin: async (page) => {
+      await page.evaluate(() => (location.hash = '#/shelf/bottle'));
+      await press('.entry')(page);
+      await press('.second', /certificate/)(page);
+    },
+  },
+  { task: 'formula', name: 'Write a formula', prefer: [/aperitif|Pink/] },
+];

@@ -1,0 +1,133 @@
+import type { Page } from 'playwright-core';
+import type { inspector } from './inspect';
+
+/** How a run is walked: what is chosen and typed where the first answer will not do. */
+export interface Path {
+  readonly name: string;
+  /** Words of choices, rows and buttons that are taken before others. */
+  readonly prefer?: readonly RegExp[];
+  /** Texts by the name of the field. */
+  readonly types?: Readonly<Record<string, string>>;
+  /** What is done, once, at the step whose instruction contains these words, instead of going on. */
+  /** How the run is reached, where it does not begin by itself. */
+  readonly begin?: (page: Page) => Promise<void>;
+  readonly at?: readonly (readonly [say: RegExp, act: (page: Page) => Promise<void>])[];
+  readonly steps?: number;
+  /** False where the run has no end. */
+  readonly ends?: false;
+}
+
+/** Walks the run that is on the screen to its record, and has every step inspected, with its sentence when an answer is missing. */
+export async function stroll(page: Page, path: Path, { inspect, note }: ReturnType<typeof inspector>): Promise<void> {
+  const once = new Set<RegExp>();
+  let last = '';
+  for (let i = 0; i < (path.steps ?? 30); i++) {
+    await page.locator('.run .say, .record').first().waitFor();
+    if (!(await page.locator('.run').count())) return inspect(`record after ${path.name}`);
+    const here = await stepName(page, path);
+    const focused = await page.evaluate(() => document.activeElement?.className);
+    if (page.url() !== last && focused !== 'say') note(here, 'focus', [`is not on the instruction but on ${focused}`]);
+    last = page.url();
+    await inspect(here);
+    const said = (await page.locator('.say').first().textContent()) ?? '';
+    const special = path.at?.find(([words]) => words.test(said) && !once.has(words));
+    if (special) {
+      once.add(special[0]);
+      await special[1](page);
+      await settle(page);
+      continue;
+    }
+    await answerAndLeave(page, path, () => inspect(`${here}, incomplete`));
+  }
+  if (path.ends !== false)
+    note(path.name, 'walk', [`did not end: ${await page.locator('.say').first().textContent()}`]);
+}
+
+/** The task and the step, without what differs from run to run. */
+async function stepName(page: Page, path: Path): Promise<string> {
+  const step = decodeURIComponent(page.url().split('/').at(-1) ?? '');
+  return `${path.name.split(':')[0]} ${step.replace(/[0-9a-f]{8}-[-0-9a-f]+/g, '#').replace(/\d+/g, '#')}`;
+}
+
+async function answerAndLeave(page: Page, path: Path, onRefused: () => Promise<void>): Promise<void> {
+  const before = page.url();
+  const hand = { prefer: (path.prefer ?? []).map(({ source }) => source), types: path.types ?? {} };
+  await page.evaluate(answer, { ...hand, all: false });
+  await page.evaluate(drip);
+  await settle(page);
+  if (page.url() !== before) return;
+  await tapMain(page);
+  if (page.url() !== before || !(await page.locator('.run [role=alert]').count())) return;
+  await onRefused();
+  await page.evaluate(answer, { ...hand, all: true });
+  await settle(page);
+  if (page.url() === before) await tapMain(page);
+}
+
+async function tapMain(page: Page): Promise<void> {
+  const before = page.url();
+  await page.evaluate(() => document.querySelector<HTMLElement>('.run .main')?.click());
+  await page
+    .waitForFunction((url) => location.href !== url || document.querySelector('.run [role=alert]'), before, {
+      timeout: 1500,
+      polling: 30,
+    })
+    .catch(() => undefined);
+  await settle(page);
+}
+
+/** Until what was done is stored and shown. */
+export async function settle(page: Page): Promise<void> {
+  await page.waitForTimeout(60);
+  await page.waitForFunction(() => document.querySelector('main:not([aria-busy=true])'), undefined, { polling: 30 });
+}
+
+/** Answers what the step asks, as a quick hand would; runs inside the page. */
+function answer({ prefer, types, all }: { prefer: string[]; types: Record<string, string>; all: boolean }): void {
+  const likes = prefer.map((source) => new RegExp(source));
+  const liked = <E extends Element>(from: readonly E[]) => {
+    for (const like of likes) {
+      const hit = from.find((each) => like.test(each.textContent ?? ''));
+      if (hit) return hit;
+    }
+    return undefined;
+  };
+  const choose = (rows: readonly HTMLElement[]) => (liked(rows) ?? rows[0])?.click();
+  const every = (selector: string) => [...document.querySelectorAll<HTMLElement>(selector)];
+
+  for (const box of document.querySelectorAll<HTMLInputElement>(
+    '.run input:not([type=radio], [type=search], [type=date])',
+  )) {
+    const wanted =
+      types[box.name] ?? (all && box.value === '' ? (box.inputMode === 'text' ? 'made up' : '2') : undefined);
+    if (wanted === undefined || box.value === wanted) continue;
+    box.value = wanted;
+    box.dispatchEvent(new Event('input', { bubbles: true }));
+  }
+  const exact = every('.offers .second').find(({ textContent }) => /^(Exactly|Both exactly)/.test(textContent ?? ''));
+  exact?.click();
+  const rows = every('.pick-rows .choice[aria-pressed]');
+  if (rows.length > 0 && !rows.some((row) => row.getAttribute('aria-pressed') === 'true')) {
+    const wanted = likes.length > 0 ? rows.filter((row) => likes.some((like) => like.test(row.textContent ?? ''))) : [];
+    (wanted.length > 0 ? wanted : rows).slice(0, 3).forEach((row) => row.click());
+  }
+  const tiles = every('.code-tile');
+  if (tiles.length > 0 && !tiles.some((tile) => tile.matches('.on'))) choose(tiles);
+  for (const group of every('.run fieldset.choices')) {
+    const rows = [...group.querySelectorAll<HTMLElement>('label.choice')];
+    const chosen = rows.find((row) => row.matches('.chosen'));
+    if (!chosen || (liked(rows) && liked(rows) !== chosen)) choose(rows);
+  }
+}
+
+/** Lets drops fall until there are as many as are wished for, no faster than a finger; runs inside the page. */
+async function drip(): Promise<void> {
+  const pad = document.querySelector<HTMLElement>('.pad, .dip-pad, .plus');
+  const count = () => Number(document.querySelector('.pad .count')?.textContent ?? 0);
+  const wish = Math.min(40, Number(/of (\d+)/.exec(document.querySelector('.pad .live')?.textContent ?? '')?.[1] ?? 2));
+  for (let i = 0; pad?.isConnected && i < wish && count() < wish; i++) {
+    pad.click();
+    await new Promise((wait) => setTimeout(wait, pad.matches('.dip-pad') ? 450 : 70));
+    if (pad.matches('.dip-pad')) break;
+  }
+}
