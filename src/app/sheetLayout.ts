@@ -16,7 +16,7 @@ export interface SheetText {
 /** Width of a text at a size of 1. */
 export type WidthOf = (text: string, face: LabelFace) => number;
 
-const COLUMN = 32; // mm for a number with its ±
+const BESIDE = 4; // mm between words and numbers
 const LINE = 1.35; // of the size, from line to line
 const LOOKS: Readonly<Record<SheetRow['kind'], { size: number; above: number; face: LabelFace }>> = {
   title: { size: 6, above: 0, face: 'bold' },
@@ -29,29 +29,55 @@ const LOOKS: Readonly<Record<SheetRow['kind'], { size: number; above: number; fa
 export function layoutSheet(rows: readonly SheetRow[], widthOf: WidthOf): SheetText[][] {
   const { heightMm, marginMm } = SHEET;
   const pages: SheetText[][] = [[]];
+  const columns = columnsOf(rows, widthOf);
   let top: number = marginMm;
   for (const row of rows) {
     const { size, above } = LOOKS[row.kind];
-    const lines = linesOf(row, widthOf);
+    const lines = linesOf(row, columns, widthOf);
     const tall = above + lines.length * size * LINE;
     const company = row.kind === 'head' ? 3 * LOOKS.line.size * LINE : 0;
     if (top + tall + company > heightMm - marginMm && top > marginMm) {
       pages.push([]);
       top = marginMm;
     }
-    pages.at(-1)!.push(...placed(row, lines, { top: top + above, widthOf }));
+    pages.at(-1)!.push(...placed(row, lines, { top: top + above, columns, widthOf }));
     top += tall;
   }
   return pages;
 }
 
-function placed(row: SheetRow, lines: readonly string[], at: { top: number; widthOf: WidthOf }): SheetText[] {
+/** Width of each column of numbers, mm, the last column first: as wide as the widest in it. */
+function columnsOf(rows: readonly SheetRow[], widthOf: WidthOf): number[] {
+  const widths: number[] = [];
+  for (const { kind, numbers } of rows)
+    [...numbers].reverse().forEach((text, i) => {
+      const { size, face } = numberLook(kind);
+      widths[i] = Math.max(widths[i] ?? 0, widthOf(text, face) * size + BESIDE);
+    });
+  return widths;
+}
+
+function numberLook(kind: SheetRow['kind']): Pick<SheetText, 'size' | 'face'> {
+  return kind === 'head' ? { size: LOOKS.note.size, face: 'plain' } : { size: LOOKS[kind].size, face: 'bold' };
+}
+
+/** Room that so many numbers take, mm. */
+function roomOf(numbers: readonly string[], columns: readonly number[]): number {
+  return numbers.reduce((sum, _, i) => sum + columns[i]!, 0);
+}
+
+interface At {
+  readonly top: number;
+  readonly columns: readonly number[];
+  readonly widthOf: WidthOf;
+}
+
+function placed(row: SheetRow, lines: readonly string[], at: At): SheetText[] {
   const { widthMm, marginMm } = SHEET;
   const { size, face } = LOOKS[row.kind];
   const y = (line: number) => at.top + size * (1 + line * LINE);
-  const ends = row.numbers.map((_, i) => widthMm - marginMm - (row.numbers.length - 1 - i) * COLUMN);
-  const look =
-    row.kind === 'head' ? { face: 'plain' as const, size: LOOKS.note.size } : { face: 'bold' as const, size };
+  const ends = row.numbers.map((_, i) => widthMm - marginMm - roomOf(row.numbers.slice(i + 1), at.columns));
+  const look = numberLook(row.kind);
   return [
     ...lines.map((text, i) => ({ text, x: marginMm, y: y(i), size, face })),
     ...row.numbers.map((text, i) => ({
@@ -62,9 +88,9 @@ function placed(row: SheetRow, lines: readonly string[], at: { top: number; widt
 }
 
 /** The words of a row, broken where its numbers begin; a word that is wider than that is broken too. */
-function linesOf({ kind, words, numbers }: SheetRow, widthOf: WidthOf): string[] {
+function linesOf({ kind, words, numbers }: SheetRow, columns: readonly number[], widthOf: WidthOf): string[] {
   const { size, face } = LOOKS[kind];
-  const room = (SHEET.widthMm - 2 * SHEET.marginMm - numbers.length * COLUMN) / size;
+  const room = (SHEET.widthMm - 2 * SHEET.marginMm - roomOf(numbers, columns)) / size;
   const lines: string[] = [''];
   for (const word of words.split(/\s+/).flatMap((one) => pieces(one, (text) => widthOf(text, face) <= room))) {
     const longer = lines.at(-1) === '' ? word : `${lines.at(-1)} ${word}`;

@@ -13,7 +13,7 @@ function batchOf(materials: number) {
     ...{ formula: { id: 'f', name: 'Orchard', version: 2 }, lines: [] },
     weighed: names.map((name) => ({
       ...{ into: 'concentrate' as const, id: name, name, source: 'b', lot: `Saltmarsh, lot ${name}` },
-      ...{ plannedG: 1.5, massG: { value: 1.502, sources: [{ id: 's', words: 'scale', u: 0.001 }] } },
+      ...{ plannedG: 0.009333, massG: { value: 1019.074, sources: [{ id: 's', words: 'scale', u: 0.00041 }] } },
     })),
     reached: names.map((name) => ({ material: name, name, mgPerKg: sure(12), mgPerL: sure(12) })),
     checks: [
@@ -32,7 +32,15 @@ describe('the sheet of a batch as a picture', () => {
 
   test('says all that the sheet says: planned and weighed with ±, lots, numbers, and what the rules said', () => {
     const all = words(2);
-    for (const text of ['Orchard, 20 L', 'material 2', '1.5', '1.5020 ± 0.0020', '12 mg/kg', '10 °Brix', '1.04 g/mL'])
+    for (const text of [
+      'Orchard, 20 L',
+      'material 2',
+      '0.009333',
+      '1019.07400 ± 0.00082',
+      '12 mg/kg',
+      '10 °Brix',
+      '1.04 g/mL',
+    ])
       expect(all).toContain(text);
     expect(all.join(' ')).toContain('Made 2026-05-04 from Orchard, version 2; a solution.');
     expect(all.join(' ')).toContain('safrole: over the limit: 1.2 mg/kg of 1 mg/kg');
