@@ -44,6 +44,11 @@ const wishes: Readonly<Record<string, readonly string[]>> = {
     ...['glasses', 'factor', 'ownFactor', 'blind', 'jurisdiction', 'portion', 'body'],
   ],
   blind: ['test', 'served', 'sample.', 'attribute', 'tries', 'risk', 'top', 'levels', 'factor'],
+  batch: [
+    ...['what', 'base', 'litres', 'dose', 'brix', 'abv', 'spirit', 'spirit.', 'throw.', 'acid', 'acidity', 'benzoate'],
+    ...['sorbate', 'dosage', 'spare', 'make', 'carrier', 'carrier.', 'oil', 'agent', 'gum', 'trait.', 'droplet', 'gas'],
+    ...['gas.', 'fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
+  ],
   bottle: ['new.supplier', 'new.box', 'new.row', 'new.grade'],
 };
 
@@ -63,9 +68,10 @@ export function againOf(run: Run, state: RunState): Again {
   const typed = Object.entries(state.typed)
     .filter(([key]) => wanted.some((wish) => (wish.endsWith('.') ? key.startsWith(wish) : key === wish)))
     .map(([key, text]) => [key.split('.').map(todays).join('.'), todays(madeThen(key, text, kept))] as const);
+  const lots = ofBatch(kept, todays);
   return {
     task: run.task,
-    typed: { ...Object.fromEntries(typed), ...ofBottle(run.task, kept) },
+    typed: { ...Object.fromEntries(typed), ...ofBottle(run.task, kept), ...lots },
     differences: [...differences, ...drops(state, kept)],
   };
 }
@@ -75,6 +81,14 @@ function madeThen(key: string, text: string, kept: readonly AnyRecord[]): string
   if (text !== 'new') return text;
   const kind = ({ bottle: 'bottle', solvent: 'solvent', dropper: 'dropper', base: 'base' } as const)[key];
   return kept.find((record) => record.kind === kind)?.id ?? text;
+}
+
+/** The lots of today for what a batch was weighed from; the batch itself, so that its own steps tell what differs. */
+function ofBatch(kept: readonly AnyRecord[], todays: (id: string) => string): Record<string, string> {
+  const batch = kept.find((record) => isOf('batch', record));
+  if (!batch || !isOf('batch', batch)) return {};
+  const lots = batch.weighed.flatMap(({ id, source }) => (source ? [[`lot.${id}`, todays(source)] as const] : []));
+  return { ...Object.fromEntries(lots), again: batch.id };
 }
 
 /** Another bottle of the same material. */

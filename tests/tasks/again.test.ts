@@ -100,6 +100,33 @@ describe('making other things again', () => {
     expect(again.typed['new.lot']).toBeUndefined();
   });
 
+  test('a batch, a year later: the plan, and the lots of today in place of those that are used up or put away', () => {
+    const sure = (value: number) => ({ value, sources: [] });
+    const weighed = (id: string, source: string | null) => ({
+      ...{ into: 'concentrate' as const, id, name: id, source, lot: source ?? '', plannedG: 1, massG: sure(1) },
+    });
+    const made = newRecord('batch', {
+      ...{ id: 'batch1', name: 'Orchard', madeOn: '2025-05-01', jurisdiction: 'EU', notes: '', asked: {}, lines: [] },
+      ...{ formula: { id: 'f1', name: 'Orchard', version: 1 }, reached: [], checks: [], from: ['f1', 'A1'] },
+      weighed: [weighed('card', 'A1'), weighed('sugar', null)],
+      drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1), emulsion: false },
+      uses: [{ id: 'A1', massG: 5 }],
+    });
+    const vial = { ...vialOf('left', 0.05), from: ['batch1', 'A1', 'run'] };
+    const typed = { what: 'f1', litres: '20', dose: '50', 'throw.n': '5', 'spirit.food': 'yes' };
+    const then = state({ ...typed, 'mass.c.card': '1.02', 'over.c.card': 'keep', name: 'Orchard', 'lot.card': 'A1' });
+    takeIn([made, vial, bottle('A1', { amountG: 5 }), bottle('B7', { supplier: 'Mudlark' })]);
+    const { typed: again, differences } = againOf(run('batch', [made, vial]), then);
+    expect(again).toEqual({ ...typed, 'lot.card': 'B7', again: 'batch1' });
+    expect(differences).toEqual(['CARD lot A1 is used up: CARD lot B7 is taken instead (from Mudlark).']);
+    expect([canBeMadeAgain(run('batch')), canBeMadeAgain(vial)]).toEqual([true, true]);
+  });
+
+  test('a batch from lots that are still there is the same: nothing is different', () => {
+    const again = againOf(run('batch'), state({ what: 'f1', 'mass.c.card': '1.02' }));
+    expect(again).toEqual({ task: 'batch', typed: { what: 'f1' }, differences: [] });
+  });
+
   test('is not offered for what came out of nothing', () => {
     expect(canBeMadeAgain(bottle('A1'))).toBe(false);
     expect(canBeMadeAgain(bottle('A1', { from: ['card', 'run'] }))).toBe(true);
