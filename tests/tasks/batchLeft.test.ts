@@ -6,6 +6,7 @@ import { ancestors } from '../../src/records/lineage';
 import { shelf, takeIn } from '../../src/records/shelf';
 import type { Vial } from '../../src/records/vial';
 import { batch } from '../../src/tasks/batch/task';
+import { dose } from '../../src/tasks/dose/task';
 import { bottlesOf, carriersOf } from '../../src/tasks/carrier';
 import { refusalOf } from '../../src/tasks/fitForDrinks';
 import { freshRun, type RunState } from '../../src/tasks/fold';
@@ -75,6 +76,16 @@ describe('the concentrate that is left over', () => {
     ).toEqual(['b-linalool', 'b-maltol', 'b-nutmeg', 'b-vanillin']);
     const behind = ancestors(vial.id).map(({ record }) => record.id);
     expect(behind).toEqual(expect.arrayContaining([made.id, 'f1', 'b-linalool']));
+  });
+
+  test('a drink is dosed with it as with any vial: it is offered, and not refused', () => {
+    const records = batch.keep(weighAll(plan)) as [Batch, Vial];
+    takeIn(records);
+    const steps = (vial: string) => dose.steps({ ...freshRun, typed: { vial } });
+    const [first] = steps(records[1].id);
+    expect(first!.ask![0]!.options!.map(({ value }) => value)).toContain(records[1].id);
+    expect(first!.problem).toBeUndefined();
+    expect(steps(records[1].id).length).toBeGreaterThan(1);
   });
 
   test('what batch and vial took together is what left the bottle, thinned stocks included', () => {
