@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { inspector } from './audit/inspect';
+import { outOfReach } from './audit/keyboard';
 import { pagesOf } from './audit/pages';
 import { paths } from './audit/paths';
 import { settle, stroll } from './audit/stroll';
@@ -55,6 +56,26 @@ test('every page can be held in one hand and read by everybody', async () => {
     await audit.inspect(name);
   }
   expect(news()).toEqual([]);
+});
+
+test('by keys alone every control is reached, and options can be passed over', async () => {
+  const { page } = phone;
+  for (const hash of ['#/', '#/shelf', '#/book', '#/settings', '#/labels', '#/new/layer', '#/new/lookup']) {
+    await goTo(hash);
+    expect(await outOfReach(page), hash).toEqual([]);
+  }
+  await goTo('#/new/dilute');
+  await page.locator('.run .say:focus').waitFor();
+  const options = page.locator('.run input[type=radio]');
+  await options.first().focus();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('ArrowDown');
+  await page.locator('.choice.chosen', { has: options.nth(2) }).waitFor();
+  await page.keyboard.press('Shift+Tab');
+  expect(await page.locator('.say').textContent()).toContain('What will you thin');
+  await page.locator('.run .main').focus();
+  await page.keyboard.press('Enter');
+  await page.locator('.say:focus', { hasText: 'How strong' }).waitFor();
 });
 
 test('nothing complained', () => {

@@ -37,7 +37,8 @@ export async function pagesOf(page: Page): Promise<(readonly [name: string, hash
 
 function pagesUnder(kind: string): string[] {
   const stocked = ['vial', 'bottle', 'supply'].includes(kind) ? ['weigh', 'edit', 'how/left'] : [];
-  return ['', ...stocked, ...(kind === 'run' ? [] : ['trace', 'again', 'paper', 'how/0'])];
+  const traced = ['vial', 'formula', 'batch'].includes(kind) ? ['trace', 'again', 'paper'] : [];
+  return ['', 'how/0', ...stocked, ...traced];
 }
 
 async function openCatalogue(page: Page): Promise<void> {

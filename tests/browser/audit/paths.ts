@@ -58,9 +58,9 @@ export const paths: readonly (Path & { readonly task: string })[] = [
   { task: 'batch', name: 'Make a batch', steps: 60 },
   nosing('Triangle'),
   nosing('Ranking'),
-  nosing('Threshold'),
+  nosing('Threshold', { tries: '1' }),
   nosing('Duo-trio'),
-  { task: 'lookup', name: 'Look up ppm', steps: 2, ends: false },
+  { task: 'lookup', name: 'Look up ppm', steps: 1, ends: false },
   { task: 'bottle', name: 'Add a bottle', types: { price: '12' } },
   { task: 'supply', name: 'Add a supply' },
   {

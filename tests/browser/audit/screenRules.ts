@@ -108,14 +108,15 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
       const wide = all('body *').filter((each) => each.getBoundingClientRect().right > width + 1 && !inScroller(each));
       found.push(`scrolls sideways to ${document.documentElement.scrollWidth}: ${wide.slice(0, 1).map(nameOf)}`);
     }
-    for (const each of all('body *')) {
-      if (each instanceof SVGElement || each.clientWidth < 2) continue;
+    for (const each of document.querySelectorAll('body *')) {
+      const [wide, high] = [each.scrollWidth > each.clientWidth + 1, each.scrollHeight > each.clientHeight + 1];
+      if ((!wide && !high) || each instanceof SVGElement || each.clientWidth < 2) continue;
       const { overflowX, overflowY } = getComputedStyle(each);
       const closed = (flow: string) => flow === 'hidden' || flow === 'clip';
       const control = each.matches('button, label.choice, .chip, .tabs a');
       if (each.matches('input:not([inputmode=decimal], [inputmode=numeric])') || !shown(each)) continue; // words scroll in their box
-      if ((closed(overflowX) || control) && each.scrollWidth > each.clientWidth + 1) say('text cut at the side', each);
-      if ((closed(overflowY) || control) && each.scrollHeight > each.clientHeight + 1) say('text cut below', each);
+      if ((closed(overflowX) || control) && wide) say('text cut at the side', each);
+      if ((closed(overflowY) || control) && high) say('text cut below', each);
     }
   }
 

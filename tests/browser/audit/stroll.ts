@@ -22,8 +22,9 @@ export async function stroll(page: Page, path: Path, { inspect, note }: ReturnTy
   const once = new Set<RegExp>();
   let last = '';
   for (let i = 0; i < (path.steps ?? 30); i++) {
-    await page.locator('.run .say, .record').first().waitFor();
-    if (!(await page.locator('.run').count())) return inspect(`record after ${path.name}`);
+    await page.locator('.run .say, .record, .bench').first().waitFor();
+    if (await page.locator('.bench').count()) return; // a run that keeps nothing
+    if (await page.locator('.record').count()) return inspect(`record after ${path.name}`);
     const here = await stepName(page, path);
     const focused = await page.evaluate(() => document.activeElement?.className);
     if (page.url() !== last && focused !== 'say') note(here, 'focus', [`is not on the instruction but on ${focused}`]);
@@ -112,7 +113,9 @@ function answer({ prefer, types, all }: { prefer: string[]; types: Record<string
     (wanted.length > 0 ? wanted : rows).slice(0, 3).forEach((row) => row.click());
   }
   const tiles = every('.code-tile');
-  if (tiles.length > 0 && !tiles.some((tile) => tile.matches('.on'))) choose(tiles);
+  const inOrder = document.querySelector('.code-tiles[aria-label*=order], .code-tiles.small') !== null;
+  if (inOrder) tiles.filter((tile) => !tile.matches('.on')).forEach((tile) => tile.click());
+  else if (tiles.length > 0 && !tiles.some((tile) => tile.matches('.on'))) choose(tiles);
   for (const group of every('.run fieldset.choices')) {
     const rows = [...group.querySelectorAll<HTMLElement>('label.choice')];
     const chosen = rows.find((row) => row.matches('.chosen'));
