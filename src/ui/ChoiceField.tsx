@@ -19,7 +19,7 @@ export function Options({ field, text, onText }: Props) {
   const query = useSignal('');
   const hears = useSureness(onText);
   const all = field.options ?? [];
-  const index = useMemo(() => indexOf(all), [field.options]);
+  const index = useMemo(() => searchIndex(all.map(entryOf)), [field.options]);
   const found = query.value.trim() === '' ? null : search(index, query.value, all.length).map(({ id }) => id);
   const left = found ? [...found.map((id) => all.find(({ value }) => value === id)!), ...kept(all, found)] : all;
   const shown = found || all.length <= MOST ? left.slice(0, MOST) : firstOf(all, text);
@@ -46,20 +46,12 @@ export function Options({ field, text, onText }: Props) {
 }
 
 /** What an option is found by: its words before what is said beside them. */
-function entryOf({ value, words, more = '' }: NonNullable<Props['field']['options']>[number]) {
+function entryOf({ value, words, more = '' }: Option) {
   const texts: (readonly [string, number])[] = [
     [words, 5],
     [more, 1],
   ];
   return { id: value, texts };
-}
-
-function indexOf(options: readonly Option[]) {
-  const rows = options.map(({ value, words, more = '' }) => ({
-    id: value,
-    texts: [[words, 5] as const, [more, 1] as const],
-  }));
-  return searchIndex(rows);
 }
 
 /** Arrow keys choose each option that they pass: that is no answer yet. */

@@ -79,7 +79,7 @@ async function tapMain(page: Page): Promise<void> {
 
 /** Until what was done is stored and shown. */
 export async function settle(page: Page): Promise<void> {
-  await page.waitForTimeout(60);
+  await page.waitForTimeout(30);
   await page.waitForFunction(() => document.querySelector('main:not([aria-busy=true])'), undefined, { polling: 30 });
 }
 
@@ -113,9 +113,7 @@ function answer({ prefer, types, all }: { prefer: string[]; types: Record<string
     (wanted.length > 0 ? wanted : rows).slice(0, 3).forEach((row) => row.click());
   }
   const tiles = every('.code-tile');
-  const inOrder = document.querySelector('.code-tiles[aria-label*=order], .code-tiles.small') !== null;
-  if (inOrder) tiles.filter((tile) => !tile.matches('.on')).forEach((tile) => tile.click());
-  else if (tiles.length > 0 && !tiles.some((tile) => tile.matches('.on'))) choose(tiles);
+  if (tiles.length > 0 && !tiles.some((tile) => tile.matches('.on'))) choose(tiles);
   for (const group of every('.run fieldset.choices')) {
     const rows = [...group.querySelectorAll<HTMLElement>('label.choice')];
     const chosen = rows.find((row) => row.matches('.chosen'));
@@ -123,14 +121,20 @@ function answer({ prefer, types, all }: { prefer: string[]; types: Record<string
   }
 }
 
-/** Lets drops fall until there are as many as are wished for, no faster than a finger; runs inside the page. */
+/** Lets drops fall until there are as many as are wished for, or taps what is put in order, no faster than a finger; runs inside the page. */
 async function drip(): Promise<void> {
+  const pause = (ms: number) => new Promise((wait) => setTimeout(wait, ms));
+  const ordered = /From least|least to most/.test(document.querySelector('.say')?.textContent ?? '');
+  for (const tile of ordered ? document.querySelectorAll<HTMLElement>('.code-tile:not(.on)') : []) {
+    tile.click();
+    await pause(70);
+  }
   const pad = document.querySelector<HTMLElement>('.pad, .dip-pad, .plus');
   const count = () => Number(document.querySelector('.pad .count')?.textContent ?? 0);
   const wish = Math.min(40, Number(/of (\d+)/.exec(document.querySelector('.pad .live')?.textContent ?? '')?.[1] ?? 2));
   for (let i = 0; pad?.isConnected && i < wish && count() < wish; i++) {
     pad.click();
-    await new Promise((wait) => setTimeout(wait, pad.matches('.dip-pad') ? 450 : 70));
+    await pause(pad.matches('.dip-pad') ? 450 : 70);
     if (pad.matches('.dip-pad')) break;
   }
 }
