@@ -1,7 +1,6 @@
 import { commitMany, type Bulk } from './bulk';
 import type { Change } from './change';
-import { commit } from './database';
-import { appendToJournal, journalOpened, rewriteJournal } from './journal';
+import { commitToBoth, journalOpened, rewriteJournal } from './journal';
 import { noteKept } from './marker';
 import { tellOthers } from './otherWindows';
 
@@ -55,8 +54,7 @@ async function flush(): Promise<void> {
 }
 
 async function store(changes: readonly Change[]): Promise<void> {
-  const state = await commit(changes);
-  await appendToJournal(state, changes);
+  const state = await commitToBoth(changes);
   noteKept(state.store);
   const touched = changes.flatMap((change) =>
     'event' in change ? [] : 'gone' in change ? change.gone : change.record.id,

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import type { Change } from './change';
-import type { Answer, Ask, Told } from './journalTalk';
+import { commit } from './database';
+import type { Answer, Ask, Question } from './journalTalk';
 import type { State } from './state';
 
 /** How the two copies stand, for the screens. */
@@ -18,12 +19,12 @@ export interface Copies {
 /** The second copy: an append-only journal in the origin private file system, written by a worker. */
 export const copies = signal<Copies>({ why: '', possible: true, mended: [], refilled: false });
 
-const patience = { start: 120_000, append: 3000, rewrite: 600_000, 'look through': 600_000, erase: 10_000 }; // ms
+const patience = { start: 120_000, commit: 15_000, rewrite: 600_000, 'look through': 600_000, erase: 10_000 }; // ms
 
 let worker: Worker | null = null;
 let opened: Promise<void> = Promise.resolve();
 let asked = 0;
-const waiting = new Map<number, (told: Told) => void>();
+const waiting = new Map<number, { resolve: (answer: Answer) => void; until: number }>();
 
 interface Opening {
   /** Starts the worker. */
@@ -66,9 +67,15 @@ export function journalOpened(): Promise<void> {
   return opened;
 }
 
-/** Hands one committed write to the journal; resolves when it is on the disk there too, or when `copies` says that it is not. */
-export async function appendToJournal({ store, n }: State, changes: readonly Change[]): Promise<void> {
-  if (worker) await ask({ do: 'append', store, n, changes });
+/**
+ * One write into both copies; resolves when it is on the disk in both, or when `copies` says that the second lacks it.
+ * Rejects when nothing was stored. Without the worker the page writes the store itself.
+ */
+export async function commitToBoth(changes: readonly Change[]): Promise<State> {
+  if (!worker) return commit(changes);
+  const { state, failed } = await ask({ do: 'commit', changes });
+  if (!state) throw new DOMException(failed?.message ?? 'the store does not answer', failed?.name ?? 'UnknownError');
+  return state;
 }
 
 /** Writes the journal anew from the store. */
@@ -92,29 +99,31 @@ export function closeJournal(): void {
   worker = null;
 }
 
-function ask(question: Ask): Promise<Told> {
+function ask(question: Ask): Promise<Answer> {
   const number = ++asked;
   return new Promise((resolve) => {
-    const late = setTimeout(() => hear({ ask: number, told: silent() }), patience[question.do]);
-    waiting.set(number, (told) => {
-      clearTimeout(late);
-      waiting.delete(number);
-      resolve(told);
-    });
-    worker!.postMessage({ ...question, ask: number });
+    waiting.set(number, { resolve, until: performance.now() + patience[question.do] });
+    watch();
+    worker!.postMessage({ ...question, ask: number } satisfies Question);
   });
 }
 
-function silent(): Told {
-  return {
-    why: 'The second copy does not answer: what you do now is kept once.',
-    mended: [],
-    refilled: false,
-    possible: true,
-  };
+let watching = false;
+
+/** One clock for all that is waited for: setting one for each tap costs more than it is worth. */
+function watch(): void {
+  if (watching) return;
+  watching = true;
+  setTimeout(() => {
+    watching = false;
+    const now = performance.now(); // the clock of the phone may be set
+    if ([...waiting.values()].some(({ until }) => until < now)) giveUp();
+    else if (waiting.size > 0) watch();
+  }, 5000);
 }
 
-function hear({ ask: number, told }: Answer, onRefilled: () => void = () => {}): void {
+function hear(answer: Answer, onRefilled: () => void = () => {}): void {
+  const { ask: number, told } = answer;
   const { why, possible, mended, refilled } = copies.peek();
   const fresh = told.mended.length > 0 || told.refilled;
   if (told.why !== why || told.possible !== possible || fresh)
@@ -125,17 +134,17 @@ function hear({ ask: number, told }: Answer, onRefilled: () => void = () => {}):
       refilled: refilled || told.refilled,
     };
   if (told.refilled) onRefilled();
-  if (number !== undefined) waiting.get(number)?.(told);
+  if (number === undefined) return;
+  waiting.get(number)?.resolve(answer);
+  waiting.delete(number);
 }
 
-/** Without the worker there is one copy, and the screen says so. */
+/** Without the worker there is one copy, and the screen says so; what it was asked last may be stored or not: the disk is read again. */
 function giveUp(): void {
   closeJournal();
-  const told = {
-    ...silent(),
-    why: 'The second copy cannot be written in this browser: what you do is kept once.',
-    possible: false,
-  };
+  const why = 'The second copy cannot be written in this browser: what you do is kept once.';
+  const told = { why, mended: [], refilled: false, possible: false };
   hear({ told });
-  for (const resolve of [...waiting.values()]) resolve(told);
+  for (const { resolve } of waiting.values()) resolve({ told });
+  waiting.clear();
 }

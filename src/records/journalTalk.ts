@@ -1,9 +1,11 @@
 import type { Change } from './change';
+import type { State } from './state';
 
 /** What the page asks of the journal's worker; each is answered with its number. */
 export type Ask =
   | { do: 'start' }
-  | { do: 'append'; store: string; n: number; changes: readonly Change[] }
+  /** One write into both copies. The worker does it, so that a busy page does not hold it up. */
+  | { do: 'commit'; changes: readonly Change[] }
   | { do: 'rewrite' }
   | { do: 'look through' }
   | { do: 'erase' };
@@ -25,4 +27,8 @@ export type Question = Ask & { ask: number };
 export interface Answer {
   ask?: number;
   told: Told;
+  /** Where the store stands after a commit. */
+  state?: State;
+  /** Why nothing was stored: an error's name and message. */
+  failed?: { name: string; message: string };
 }

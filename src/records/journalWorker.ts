@@ -1,11 +1,13 @@
 import { commitMany } from './bulk';
+import type { Change } from './change';
 import { compareCopies } from './compare';
-import { remember, remembered, storedState } from './database';
+import { commit, remember, remembered, storedState } from './database';
 import { erase, openHoldings, rewrite, writeLine, type Holdings } from './holdings';
 import { appendBatch } from './journalFile';
 import { batchOf, type Refilled } from './journalRead';
 import type { Answer, Ask, Question, Told } from './journalTalk';
 import { batchesFor, fillStore, lookThrough, whatStoreLacks } from './mend';
+import type { State } from './state';
 
 const day = 86_400_000; // ms
 let own: Holdings | null = null;
@@ -21,17 +23,30 @@ const elsewhere =
 let queue = Promise.resolve();
 addEventListener('message', ({ data }: MessageEvent<Question>) => {
   queue = queue.then(async () => {
-    const told = await answer(data).catch((error: unknown) => ({ ...fine, why: said(error) }));
-    postMessage({ ask: data.ask, told } satisfies Answer);
+    const given = data.do === 'commit' ? await commitBoth(data.changes) : { told: await answer(data).catch(unable) };
+    postMessage({ ask: data.ask, ...given } satisfies Answer);
   });
 });
 
-async function answer(question: Ask): Promise<Told> {
+function unable(error: unknown): Told {
+  return { ...fine, why: said(error) };
+}
+
+/** Into the store, and when it is on the disk there, into the journal. */
+async function commitBoth(changes: readonly Change[]): Promise<Omit<Answer, 'ask'>> {
+  try {
+    const state = await commit(changes);
+    return { state, told: own ? await append(own, state, changes) : { ...fine, why, possible: false } };
+  } catch (error) {
+    const { name, message } = error instanceof Error ? error : new Error(String(error));
+    return { failed: { name, message }, told: { ...fine, why, possible: own !== null } };
+  }
+}
+
+async function answer(question: Exclude<Ask, { do: 'commit' }>): Promise<Told> {
   if (question.do === 'start') return alone(start);
   if (!own) return { ...fine, why, possible: false };
   switch (question.do) {
-    case 'append':
-      return append(own, question);
     case 'rewrite':
       await rewrite(own);
       return { ...fine, why: (why = '') };
@@ -111,7 +126,7 @@ async function join(own: Holdings): Promise<Told> {
   return { ...fine, why, refilled: changes.length > 0, mended: [words] };
 }
 
-async function append(own: Holdings, { store, n, changes }: Extract<Ask, { do: 'append' }>): Promise<Told> {
+async function append(own: Holdings, { store, n }: State, changes: readonly Change[]): Promise<Told> {
   const other = own.main?.head && own.main.head.store !== store;
   if (other && !own.since) return join(own); // the store was thrown away while the window was open
   try {

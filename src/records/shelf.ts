@@ -42,10 +42,20 @@ export const shelf = {
 
 /** Records of a kind, newest first, without the archived ones. */
 export function list<K extends KindName>(kind: K): RecordOf<K>[] {
-  return (
-    [...onHand.value.values()].filter((record) => record.kind === kind && !record.archived) as RecordOf<K>[]
-  ).sort((a, b) => (a.id < b.id ? 1 : -1));
+  const held = onHand.value;
+  if (sorted.held !== held) sorted = { held, lists: new Map() };
+  if (!sorted.lists.has(kind)) {
+    const found = [...held.values()].filter((record) => record.kind === kind && !record.archived);
+    sorted.lists.set(
+      kind,
+      found.sort((a, b) => (a.id < b.id ? 1 : -1)),
+    );
+  }
+  return sorted.lists.get(kind)!.slice() as RecordOf<K>[];
 }
+
+/** Tasks ask for the same lists with every tap. */
+let sorted = { held: onHand.value, lists: new Map<KindName, AnyRecord[]>() };
 
 /** The record of that id, if it is of that kind. */
 export function find<K extends KindName>(kind: K, id: string | undefined): RecordOf<K> | undefined {
