@@ -64,6 +64,7 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { target: 'es2022', modulePreload: { polyfill: false } },
   test: {
+    maxWorkers: 2, // two browsers at a time: more of them wait for each other on a small machine
     projects: [
       { extends: true, test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] } },
       {
@@ -73,7 +74,6 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
         },
       },
     ],

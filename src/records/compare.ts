@@ -28,7 +28,8 @@ export function compareCopies(state: State | undefined, files: readonly FileFact
     return last > 0 || files.some((file) => file.damaged) ? { do: 'fill the store', after: -1 } : { do: 'nothing' };
   if (files.some(({ head }) => head && head.store !== state.store)) return { do: 'join' };
   if (last > state.n) return { do: 'fill the store', after: state.n };
-  if (files.some((file) => file.damaged)) return { do: 'write the journal anew' };
+  const partial = files.length > 0 && files.every(({ head }) => !head || head.base < 0);
+  if (partial || files.some((file) => file.damaged)) return { do: 'write the journal anew' };
   if (last === state.n) return { do: 'nothing' };
   const lacking = state.recent.filter((write) => write.n > last);
   const known = last >= 0 && lacking.length === state.n - last && lacking.every((write) => write.keys !== null);

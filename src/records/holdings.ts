@@ -33,7 +33,7 @@ export async function writeLine(own: Holdings, store: string, batch: Batch): Pro
   own.since?.push(batch);
   if (own.lacking.length <= mostLacking) own.lacking.push(batch);
   if (!own.main) {
-    own.main = await newFile(own.folder, { journal: 1, store, base: own.files.length === 0 ? batch.n - 1 : 0 });
+    own.main = await newFile(own.folder, { journal: 1, store, base: batch.n === 1 ? 0 : -1 });
     own.files.push(own.main);
   }
   if (own.lacking.length > mostLacking) throw new Error('too much is lacking already');
@@ -61,6 +61,7 @@ async function writeAnew(own: Holdings): Promise<void> {
       for (let i = 0; i < page.length; i += 25) appendLine(fresh, { n: state.n, records: page.slice(i, i + 25) });
     for await (const page of storedAllEvents(4000))
       for (let i = 0; i < page.length; i += 100) appendLine(fresh, { n: state.n, events: page.slice(i, i + 100) });
+    if ((await storedState())?.store !== state.store) throw new Error('the store was lost meanwhile');
     // Nothing is awaited from here to the take-over, so no write falls between the two files.
     for (const batch of own.since) appendLine(fresh, batch);
     fresh.handle.flush();

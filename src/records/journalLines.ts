@@ -10,7 +10,8 @@ export interface Batch {
 }
 
 /**
- * First line of a journal file. Everything up to write `base` is in this file whole, so lines up to it in other files count no more.
+ * First line of a journal file. Everything up to write `base` is in this file whole, so lines up to it in other files count no more;
+ * -1 in a file that was begun beside others, or in place of lost ones: it holds only what it was given.
  * It is written last: a file without it was not finished.
  */
 export interface Head {

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { AnyRecord } from '../records/kinds';
 import { FieldInput } from '../ui/FieldInput';
 import { ResultLine } from '../ui/ResultLine';
@@ -80,7 +80,7 @@ interface BodyProps {
 /** What the step says, shows and asks, and its other ways out. The words take the focus, so that a screen reader reads them. */
 function Body({ walk, problems, onHow, onScan, onOnlyChoice, children }: BodyProps) {
   const said = useRef<HTMLHeadingElement>(null);
-  useEffect(() => said.current?.focus({ preventScroll: true }), []);
+  useLayoutEffect(() => said.current?.focus({ preventScroll: true }), []); // before anything can be tapped or typed
   const step = walk.step.value;
   return (
     <div class="body">

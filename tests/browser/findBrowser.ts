@@ -3,9 +3,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 
 const INSTALLED = [
+  '/usr/bin/chromium-headless-shell', // the same engine without a window: starts in half the time
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
-  '/usr/bin/chromium-headless-shell',
   '/usr/bin/google-chrome',
   '/usr/bin/google-chrome-stable',
   '/usr/bin/microsoft-edge',
@@ -45,7 +45,7 @@ function install(): void {
   try {
     if (debian && process.getuid?.() === 0) {
       execFileSync('apt-get', ['update', '-qq'], quiet);
-      execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], quiet);
+      execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium-headless-shell'], quiet);
     } else
       execFileSync('npx', ['playwright-core', 'install', 'chromium', '--only-shell'], {
         ...quiet,

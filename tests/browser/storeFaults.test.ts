@@ -125,6 +125,17 @@ describe('the store', () => {
     expect(await openStore()).toMatchObject({ keys: now.sort() });
   });
 
+  test('deleted while the journal is written anew from it comes back from the old journal', async () => {
+    await openStore();
+    const keys = await writeSome(200);
+    await page.evaluate(async () => {
+      const rewriting = store.rewriteJournal();
+      await new Promise((resolve) => (indexedDB.deleteDatabase('minim').onsuccess = resolve));
+      await rewriting;
+    });
+    expect(await openStore()).toMatchObject({ keys, refilled: true, why: '' });
+  });
+
   test('gone together with the journal is told by the mark outside both', async () => {
     await openStore();
     await writeSome(3);

@@ -46,6 +46,9 @@ describe('the two copies at a start', () => {
     expect(compareCopies(stateAt(40), [file(3)])).toEqual(anew);
     expect(compareCopies(stateAt(7), [])).toEqual(anew);
     expect(compareCopies(stateAt(7), [file(7, { damaged: true })])).toEqual(anew);
+    const begunLate = { head: { journal: 1, store: 's', base: -1 } } as const; // its own lines only
+    expect(compareCopies(stateAt(7), [file(7, begunLate)])).toEqual(anew);
+    expect(compareCopies(stateAt(7), [file(5), file(7, begunLate)])).toEqual({ do: 'nothing' });
     const bulk = stateAfter(
       stateAt(6),
       Array.from({ length: 500 }, (_, seq) => event(seq + 100)),

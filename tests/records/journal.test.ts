@@ -36,6 +36,19 @@ async function storeFrom(...files: ReturnType<typeof openFile>[]) {
 
 const three = [1, 2, 3].map((n) => ({ n, records: [record(`r${n}`, { name: `Räucherwerk ${n} 🜁` })] }));
 
+test('the files of two windows that wrote in turn hold everything together', async () => {
+  const first = journalOf([three[0]!, three[2]!]).file;
+  const second = journalOf([three[1]!], -1).file;
+  for (const files of [
+    [first, second],
+    [second, first],
+  ]) {
+    const { filled, records } = await storeFrom(...files);
+    expect([...records.keys()].sort()).toEqual(['r1', 'r2', 'r3']);
+    expect(filled).toMatchObject({ records: 3, missing: 0, damagedLines: 0, state: { n: 3 } });
+  }
+});
+
 describe('a line of the journal', () => {
   test('carries the checksum of ISO 3309: the published check value of "123456789" is CBF43926', () => {
     expect(crc32(new TextEncoder().encode('123456789')).toString(16)).toBe('cbf43926');

@@ -26,8 +26,7 @@ export async function stroll(page: Page, path: Path, { inspect, note }: ReturnTy
     if (await page.locator('.bench').count()) return; // a run that keeps nothing
     if (await page.locator('.record').count()) return inspect(`record after ${path.name}`);
     const here = await stepName(page, path);
-    const focused = await page.evaluate(() => document.activeElement?.className);
-    if (page.url() !== last && focused !== 'say') note(here, 'focus', [`is not on the instruction but on ${focused}`]);
+    if (page.url() !== last && !(await instructionHeld(page))) note(here, 'focus', ['is not on the instruction']);
     last = page.url();
     await inspect(here);
     const said = (await page.locator('.say').first().textContent()) ?? '';
@@ -42,6 +41,15 @@ export async function stroll(page: Page, path: Path, { inspect, note }: ReturnTy
   }
   if (path.ends !== false)
     note(path.name, 'walk', [`did not end: ${await page.locator('.say').first().textContent()}`]);
+}
+
+/** Whether the focus has come to the instruction; the address may change a moment before the screen does. */
+async function instructionHeld(page: Page): Promise<boolean> {
+  const held = page.locator('.run .say:focus').first();
+  return held.waitFor({ timeout: 1000 }).then(
+    () => true,
+    () => false,
+  );
 }
 
 /** The task and the step, without what differs from run to run. */
