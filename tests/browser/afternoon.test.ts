@@ -1,5 +1,3 @@
-import { readlinkSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, expect, onTestFailed, test } from 'vitest';
 import { shelve, vialRecord } from './benchRecords';
 import { hand } from './hand';
@@ -26,12 +24,8 @@ async function open(): Promise<void> {
   h = hand(phone.page);
 }
 
-/** Ends the browser's own process at once, as a phone that runs out of power; its profile holds the number of it. */
 async function cutPower(): Promise<void> {
-  const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile.dir, 'SingletonLock')))![1]);
-  const gone = new Promise((resolve) => phone.context.once('close', resolve));
-  process.kill(pid, 'SIGKILL');
-  await gone;
+  await phone.kill();
   complaints.push(...phone.complaints);
 }
 

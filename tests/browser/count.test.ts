@@ -1,5 +1,3 @@
-import { readlinkSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newRecord } from '../../src/records/shelf';
@@ -64,12 +62,8 @@ function vials(page: Page): Promise<Vial[]> {
   );
 }
 
-/** Ends the browser's own process at once, as a phone that runs out of power; its profile holds the number of it. */
 async function cutPower(): Promise<void> {
-  const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile.dir, 'SingletonLock')))![1]);
-  const gone = new Promise((resolve) => phone.context.once('close', resolve));
-  process.kill(pid, 'SIGKILL');
-  await gone;
+  await phone.kill();
   complaints.push(...phone.complaints);
 }
 
