@@ -49,6 +49,14 @@ const policy = [
   "require-trusted-types-for 'script'",
   'trusted-types minim-worker', // src/app/scriptUrl.ts
 ].join('; ');
+/** What a host that can send headers adds to it. */
+const headers = {
+  'Content-Security-Policy': "frame-ancestors 'none'",
+  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=()',
+  'Referrer-Policy': 'no-referrer',
+  'X-Content-Type-Options': 'nosniff',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+};
 const closed: Plugin = {
   name: 'closed',
   apply: 'build',
@@ -63,6 +71,7 @@ export default defineConfig({
   plugins: [pwa, closed],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { target: 'es2022', modulePreload: { polyfill: false } },
+  preview: { headers }, // as README advises for a host
   test: {
     maxWorkers: 2, // two browsers at a time: more of them wait for each other on a small machine
     projects: [

@@ -10,10 +10,10 @@ import './keeping.css';
 /** On the Bench: one calm line when something about keeping deserves a look; else nothing. */
 export function KeepingNotice() {
   const due = useSignal('');
-  const seen = useSignal(0);
+  const seen = useSignal('');
   const recordsSeen = shelf.records.value;
   useEffect(() => void lookForBackup().then((words) => (due.value = words)), [recordsSeen]);
-  const { why, refilled, mended } = copies.value;
+  const { why, refilled } = copies.value;
   const lost = shelf.lost.value;
   if (lost)
     return (
@@ -22,8 +22,7 @@ export function KeepingNotice() {
         button="Restore"
       />
     );
-  if (refilled && seen.value < mended.length)
-    return <Line words={mended.at(-1)!} button="Good" onTap={() => (seen.value = mended.length)} />;
+  if (refilled !== seen.value) return <Line words={refilled} button="Good" onTap={() => (seen.value = refilled)} />;
   if (why !== '') return <Line words={why} button="More" />;
   if (due.value !== '') return <Line words={due.value} button="Back up" />;
   return null;

@@ -12,12 +12,12 @@ export interface Copies {
   readonly possible: boolean;
   /** What was mended since the start, in the order in which it was. */
   readonly mended: readonly string[];
-  /** True when the store had lost something and got it back. */
-  readonly refilled: boolean;
+  /** What the store had lost and got back since the start, in one sentence; '' when nothing. */
+  readonly refilled: string;
 }
 
 /** The second copy: an append-only journal in the origin private file system, written by a worker. */
-export const copies = signal<Copies>({ why: '', possible: true, mended: [], refilled: false });
+export const copies = signal<Copies>({ why: '', possible: true, mended: [], refilled: '' });
 
 const patience = { start: 120_000, commit: 15_000, rewrite: 600_000, 'look through': 600_000, erase: 10_000 }; // ms
 
@@ -125,13 +125,13 @@ function watch(): void {
 function hear(answer: Answer, onRefilled: () => void = () => {}): void {
   const { ask: number, told } = answer;
   const { why, possible, mended, refilled } = copies.peek();
-  const fresh = told.mended.length > 0 || told.refilled;
+  const fresh = told.mended.length > 0;
   if (told.why !== why || told.possible !== possible || fresh)
     copies.value = {
       why: told.why,
       possible: told.possible,
       mended: [...new Set([...mended, ...told.mended])],
-      refilled: refilled || told.refilled,
+      refilled: told.refilled || refilled,
     };
   if (told.refilled) onRefilled();
   if (number === undefined) return;
@@ -143,7 +143,7 @@ function hear(answer: Answer, onRefilled: () => void = () => {}): void {
 function giveUp(): void {
   closeJournal();
   const why = 'The second copy cannot be written in this browser: what you do is kept once.';
-  const told = { why, mended: [], refilled: false, possible: false };
+  const told = { why, mended: [], refilled: '', possible: false };
   hear({ told });
   for (const { resolve } of waiting.values()) resolve({ told });
   waiting.clear();

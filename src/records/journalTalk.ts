@@ -16,8 +16,8 @@ export interface Told {
   why: string;
   /** What was mended, in the user's words. */
   mended: readonly string[];
-  /** True when the store was filled from the journal: what the page has read is out of date. */
-  refilled: boolean;
+  /** What the store had lost and got back from the journal, in the user's words; then what the page has read is out of date. */
+  refilled: string;
   /** False where the origin private file system cannot be used at all. */
   possible: boolean;
 }

@@ -14,7 +14,7 @@ let own: Holdings | null = null;
 /** Why the journal does not hold everything, '' when it does. */
 let why = '';
 
-const fine: Omit<Told, 'why'> = { mended: [], refilled: false, possible: true };
+const fine: Omit<Told, 'why'> = { mended: [], refilled: '', possible: true };
 
 const elsewhere =
   'The store is empty here and another window of Minim holds the second copy. Close the other window and open this one again.';
@@ -99,7 +99,8 @@ async function mend(own: Holdings, mending: ReturnType<typeof compareCopies>): P
     case 'fill the store': {
       const filled = await fillStore(own.files, mending.after);
       if (filled.damagedLines > 0 || own.files.some((file) => file.damaged)) inBackground(rewrite(own));
-      return { ...fine, why, refilled: filled.state !== null, mended: [refilledWords(filled)] };
+      const words = refilledWords(filled);
+      return { ...fine, why, refilled: filled.state ? words : '', mended: [words] };
     }
     case 'join':
       return join(own);
@@ -123,7 +124,7 @@ async function join(own: Holdings): Promise<Told> {
   inBackground(rewrite(own));
   const records = changes.filter((change) => 'record' in change).length;
   const words = `The browser had lost what was stored. Minim put back ${records} records from the second copy. Nothing is missing.`;
-  return { ...fine, why, refilled: changes.length > 0, mended: [words] };
+  return { ...fine, why, refilled: changes.length > 0 ? words : '', mended: [words] };
 }
 
 async function append(own: Holdings, { store, n }: State, changes: readonly Change[]): Promise<Told> {
@@ -152,15 +153,15 @@ async function look(own: Holdings): Promise<Told> {
   const looked = await lookThrough(own.files);
   await remember('looked', Date.now());
   if (looked.journalStale || own.files.length > 1) await rewrite(own);
-  const words = `Compared ${looked.records} records and ${looked.events} steps in both copies.`;
+  const putBack = looked.putBack > 0 ? `${looked.putBack} entries were missing from the store and were put back.` : '';
   const mended = [
-    words,
-    ...(looked.putBack > 0 ? [`${looked.putBack} were missing from the store and were put back.`] : []),
+    `Compared ${looked.records} records and ${looked.events} steps in both copies.`,
+    ...(putBack ? [putBack] : []),
     ...(looked.damagedLines > 0
       ? [`${looked.damagedLines} lines of the second copy were damaged; it is written anew.`]
       : []),
   ];
-  return { ...fine, why, mended, refilled: looked.putBack > 0 };
+  return { ...fine, why, mended, refilled: putBack };
 }
 
 function inBackground(work: Promise<void>): void {

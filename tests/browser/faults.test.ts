@@ -4,6 +4,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   writeFileSync,
@@ -220,37 +221,66 @@ describe('two windows', () => {
   });
 });
 
+/** A host of its own, on which a next version can be put; its index.html has another title. */
+async function newHost() {
+  const folder = mkdtempSync(join(tmpdir(), 'minim-host-'));
+  cpSync(resolve('dist'), folder, { recursive: true });
+  const host = await preview({
+    base: '/bench/',
+    build: { outDir: folder },
+    preview: { port: 0, host: '127.0.0.1' },
+    logLevel: 'error',
+  });
+  const change = (file: string, edit: (text: string) => string) =>
+    writeFileSync(join(folder, file), edit(readFileSync(join(folder, file), 'utf8')));
+  return {
+    home: host.resolvedUrls!.local[0]!,
+    /** Puts a next version in place of this one; in it the file of a page that is loaded late has another name. */
+    next() {
+      change('index.html', (html) => html.replace('<title>Minim', '<title>Minim, the next'));
+      change('sw.js', (worker) =>
+        worker
+          .replace(/(url:"index\.html",revision:")[0-9a-f]+|(revision:")[0-9a-f]+(",url:"index\.html")/, '$1$2feed$3')
+          .replace(/(KeepingPage-)[\w-]+/g, '$1next'),
+      );
+      const assets = readdirSync(join(folder, 'assets'));
+      const late = assets.find((name) => /^KeepingPage-.*\.js$/.test(name))!;
+      for (const name of assets.filter((name) => name.endsWith('.js')))
+        change(join('assets', name), (code) => code.replaceAll(late, 'KeepingPage-next.js'));
+      renameSync(join(folder, 'assets', late), join(folder, 'assets', 'KeepingPage-next.js'));
+    },
+    async stop() {
+      await host.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Until the next version was found, fetched and waits to be asked for. */
+function nextWaits(page: Page): Promise<void> {
+  return page.evaluate(async () => {
+    const registration = (await navigator.serviceWorker.getRegistration())!;
+    await registration.update();
+    while (!registration.waiting) await new Promise((resolve) => setTimeout(resolve, 50));
+  });
+}
+
 describe('an update', () => {
-  test('in mid-run waits until the run is left, and the count goes on in the new version', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'minim-host-'));
-    cpSync(resolve('dist'), folder, { recursive: true });
-    const host = await preview({
-      base: '/bench/',
-      build: { outDir: folder },
-      preview: { port: 0, host: '127.0.0.1' },
-      logLevel: 'error',
-    });
-    const home = host.resolvedUrls!.local[0]!;
-    const page = await again(home);
+  let host: Awaited<ReturnType<typeof newHost>>;
+  beforeEach(async () => {
+    host = await newHost();
+    const page = await again(host.home);
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await page.reload();
+  });
+  afterEach(() => host.stop());
+
+  test('in mid-run waits until the run is left, and the count goes on in the new version', async () => {
+    const { page } = phone;
     await toThePad(page);
     for (let i = 0; i < 2; i++) await tapOnce(page);
-    const html = readFileSync(join(folder, 'index.html'), 'utf8');
-    writeFileSync(join(folder, 'index.html'), html.replace('<title>Minim', '<title>Minim, the next'));
-    const worker = readFileSync(join(folder, 'sw.js'), 'utf8');
-    writeFileSync(
-      join(folder, 'sw.js'),
-      worker.replace(
-        /(url:"index\.html",revision:")[0-9a-f]+|(revision:")[0-9a-f]+(",url:"index\.html")/,
-        '$1$2feed$3',
-      ),
-    );
-    await page.evaluate(async () => {
-      const registration = (await navigator.serviceWorker.getRegistration())!;
-      await registration.update();
-      while (!registration.waiting) await new Promise((resolve) => setTimeout(resolve, 50));
-    });
+    host.next();
+    await nextWaits(page);
     await tapOnce(page);
     expect(await countOf(page)).toBe(3);
     expect(await page.getByText('A newer Minim').count()).toBe(0);
@@ -263,8 +293,23 @@ describe('an update', () => {
     await tapOnce(page);
     expect(await countOf(page)).toBe(4);
     expect(phone.complaints).toEqual([]);
-    await host.close();
-    rmSync(folder, { recursive: true, force: true });
+  });
+
+  test('in one window: a part that the other had not loaded yet says so there, and opens anew', async () => {
+    const { page } = phone;
+    await page.locator('.tasks .card').first().waitFor();
+    const second = await phone.context.newPage();
+    await second.goto(host.home);
+    await second.locator('.tasks .card').first().waitFor();
+    host.next();
+    await nextWaits(page);
+    await page.getByRole('button', { name: 'Update now' }).tap();
+    await page.waitForFunction(() => document.title === 'Minim, the next');
+    await second.goto(`${host.home}#/keeping`);
+    await second.getByText('it was updated in another window. Nothing is lost.').waitFor();
+    await second.getByRole('button', { name: 'Open Minim anew' }).tap();
+    await second.getByText('Everything is stored on this device').waitFor();
+    expect(await second.title()).toBe('Minim, the next');
   });
 });
 

@@ -44,7 +44,8 @@ async function openStore(): Promise<{ keys: string[]; mended: readonly string[];
     await store.opened;
     for (let i = 0; i < 100 && /anew/.test(store.copies().why); i++)
       await new Promise((resolve) => setTimeout(resolve, 50));
-    return { keys: (await store.keys()).sort(), ...store.copies() };
+    const { refilled, ...copies } = store.copies();
+    return { keys: (await store.keys()).sort(), ...copies, refilled: refilled !== '' };
   });
 }
 
