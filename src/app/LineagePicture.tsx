@@ -100,7 +100,7 @@ function Box({ place: { record, x, y }, here }: { place: Place; here: boolean })
         {cut(code || title, 13)}
       </text>
       <text x={x + BOX.wide / 2} y={y + 34} class="kind">
-        {cut(code ? `${kindWords[record.kind] ?? ''} ${lotOf(record)}` : (kindWords[record.kind] ?? ''), 18)}
+        {cut(`${kindWords[record.kind] ?? ''} ${lotOf(record)}`.trim(), 18)}
       </text>
     </g>
   );

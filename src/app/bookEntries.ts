@@ -85,5 +85,5 @@ export function bookTable(runs: readonly Run[]): string {
 
 function lotsOf(record: AnyRecord): string {
   const own = [record, ...ancestors(record.id).map(({ record: one }) => one)];
-  return own.flatMap((one) => (isOf('bottle', one) && one.lot ? one.lot : [])).join('; ');
+  return own.flatMap((one) => ((isOf('bottle', one) || isOf('supply', one)) && one.lot ? one.lot : [])).join('; ');
 }

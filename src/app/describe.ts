@@ -31,6 +31,7 @@ const describers: Describers = {
   supply: (r) => ({
     title: r.name,
     line: [r.supplier, r.lot && `lot ${r.lot}`].filter(Boolean).join(', '),
+    ...(r.grade ? { grade: r.grade } : {}),
     facts: facts(
       ['Supplier', r.supplier],
       ['Lot', r.lot],
@@ -84,7 +85,18 @@ const describers: Describers = {
     ],
   }),
   layering: describeLayering,
-  base: (r) => ({ title: r.name, line: `${r.volumeMl} mL, ${r.brix} °Brix, ${r.abv} % ABV` }),
+  base: (r) => ({
+    title: r.name,
+    line: `${r.volumeMl} mL, ${r.brix} °Brix, ${r.abv} % ABV`,
+    facts: facts(
+      ['Volume', `${formatPlain(r.volumeMl)} mL`],
+      ['Sugar', `${formatPlain(r.brix)} °Brix`],
+      ['Alcohol', `${formatPlain(r.abv)} % ABV`],
+      ['Density', `${formatPlain(r.densityGPerMl)} g/mL`],
+      ['pH', r.pH],
+      ['Gas', r.carbonation],
+    ),
+  }),
   tasting: (r) => ({
     title: r.base.name,
     line: r.reached.map((part) => `${part.name} ${measuredText(part.mgPerKg, 'mg/kg')}`).join(', '),

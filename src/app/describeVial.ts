@@ -1,6 +1,7 @@
 import { scaled, type Measured } from '../core/measured';
 import type { Basis } from '../core/strength';
 import type { RecordOf } from '../records/kinds';
+import { find } from '../records/shelf';
 import { formatPlain, measuredText } from '../ui/format';
 import type { Result } from '../ui/result';
 import { facts, type Description } from './description';
@@ -15,6 +16,7 @@ export function describeVial(r: RecordOf<'vial'>): Description {
     facts: facts(
       ['Grade', r.grade],
       ['Solvent', r.solvent?.name],
+      ['Solvent from', solventBottles(r)],
       ['Amount made', measuredText(r.massG, 'g')],
       ['Vial', `${r.sizeMl} mL`],
       ['Made', r.madeOn],
@@ -32,6 +34,14 @@ export function describeVial(r: RecordOf<'vial'>): Description {
         : []),
     ],
   };
+}
+
+/** Supplier and lot of the bottle that its solvent came from, where that was chosen. */
+function solventBottles(r: RecordOf<'vial'>): string {
+  const bottles = r.uses.flatMap(({ id }) => find('supply', id) ?? []);
+  return bottles
+    .map(({ name, supplier, lot }) => [supplier || name, lot && `lot ${lot}`].filter(Boolean).join(', '))
+    .join('; ');
 }
 
 /** A strength (g of neat material per g of the vial's liquid) in the basis of the vial's label; % w/v where that needs what is not known. */

@@ -162,6 +162,9 @@ export function editables(record: AnyRecord): Editable[] {
   if (isOf('supply', record))
     return [
       ...[say(record, 'name', 'Name', false), say(record, 'supplier', 'Supplier'), say(record, 'lot', 'Lot')],
+      ...(record.sort === 'solvent'
+        ? [oneOf(record, 'grade', 'May it go into a drink?', ['fit for drinks', 'smell only'])]
+        : []),
       ...[date(record, 'useBy', 'Use by, from the label'), ...stands(record), lowAt(record.unit)],
     ];
   return [];

@@ -21,6 +21,7 @@ function ofKind(record: AnyRecord): string[] {
   if (isOf('tasting', record)) return record.doses.map(({ vial }) => vial);
   if (isOf('batch', record)) return [record.formula.id];
   if (isOf('vial', record)) return record.solvent ? [record.solvent.id] : [];
+  if (isOf('supply', record)) return record.solvent ? [record.solvent] : [];
   return [];
 }
 
@@ -90,8 +91,11 @@ function relatives(id: string, next: ReadonlyMap<string, readonly string[]>): Re
   return queue.slice(1).map((one) => ({ record: shelf.records.value.get(one)!, steps: seen.get(one)! }));
 }
 
+/** A bottle of a material or of a solvent: what has a lot. */
+type Lot = RecordOf<'bottle'> | RecordOf<'supply'>;
+
 /** What else came from the same bottles, by bottle; without the record itself and what lies between it and the bottle. */
-export function sharingLots(id: string): { bottle: RecordOf<'bottle'>; others: AnyRecord[] }[] {
+export function sharingLots(id: string): { bottle: Lot; others: AnyRecord[] }[] {
   const before = ancestors(id);
   const own = new Set([
     id,
@@ -100,7 +104,7 @@ export function sharingLots(id: string): { bottle: RecordOf<'bottle'>; others: A
   ]);
   const self = shelf.records.value.get(id);
   const bottles = [...before.map(({ record }) => record), ...(self ? [self] : [])].filter(
-    (record): record is RecordOf<'bottle'> => isOf('bottle', record),
+    (record): record is Lot => isOf('bottle', record) || isOf('supply', record),
   );
   return bottles
     .map((bottle) => ({

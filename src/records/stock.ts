@@ -12,7 +12,7 @@ export type Stocked = Bottle | Vial | Supply;
 /** Our choice: the amount on a bottle's label or a pack is right within 1 % (standard). */
 const LABEL_DOUBT = 0.01;
 
-/** What was taken, by the id of what it was taken from; solvents, strips and vials are counted off packs by sort. */
+/** What was taken, by the id of what it was taken from; strips, vials and solvent from a bottle nobody named are counted off packs by sort. */
 const takings = computed(() => {
   const found = new Map<string, Taking[]>();
   const put = (id: string, amount: number, at: string) => {
@@ -28,21 +28,23 @@ const takings = computed(() => {
 });
 
 function takingsOfVial(vial: Vial, put: (id: string, amount: number, at: string) => void): void {
-  const neat = vial.uses.reduce((sum, { massG }) => sum + massG, 0);
-  if (vial.solvent) put(`solvent ${vial.solvent.id}`, Math.max(0, vial.massG.value - neat), vial.made);
+  const named = vial.uses.reduce((sum, { massG }) => sum + massG, 0);
+  if (vial.solvent) put(`solvent ${vial.solvent.id}`, Math.max(0, vial.massG.value - named), vial.made);
   put('vials', 1, vial.made);
 }
 
-/** Packs of a sort follow one another: what is taken counts off the newest one of its time. */
+/** Packs of a sort follow one another: what is taken from none by name counts off the newest one of its time. */
 function takingsOf(record: Stocked): readonly Taking[] {
-  if (!isOf('supply', record)) return takings.value.get(record.id) ?? [];
+  const own = takings.value.get(record.id) ?? [];
+  if (!isOf('supply', record)) return own;
   const { sort, solvent, made } = record;
   const next = [...shelf.records.value.values()]
     .flatMap((other) => (isOf('supply', other) && other.sort === sort && other.solvent === solvent ? other.made : []))
     .filter((other) => other > made)
     .sort()[0];
   const name = sort === 'solvent' ? `solvent ${solvent}` : sort;
-  return (takings.value.get(name) ?? []).filter(({ at }) => at > made && (next === undefined || at < next));
+  const unnamed = takings.value.get(name) ?? [];
+  return [...own, ...unnamed.filter(({ at }) => at > made && (next === undefined || at < next))];
 }
 
 /** What there was at first: as made, or as the label says, in g or pieces; null when nobody said. */

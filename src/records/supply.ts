@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { standing } from './quantity';
+import { gradeSchema, standing } from './quantity';
 import { envelope, type Kind } from './record';
 
 const schema = z.object({
@@ -8,6 +8,8 @@ const schema = z.object({
   sort: z.enum(['solvent', 'strips', 'vials', 'other']),
   /** For a solvent: its id in the table or among the person's own; what vials took of it is counted off. */
   solvent: z.optional(z.string()),
+  /** Of a solvent: whether this bottle of it may go into a drink; left out where nobody has read its label. */
+  grade: z.optional(gradeSchema),
   unit: z.enum(['g', 'pieces']),
   /** What there was when it was put on the Shelf, in `unit`. */
   amount: z.number(),

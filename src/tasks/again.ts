@@ -1,9 +1,8 @@
 import { isOf, type AnyRecord } from '../records/kinds';
 import { ancestors } from '../records/lineage';
-import type { Bottle } from '../records/material';
 import type { Run } from '../records/run';
 import { find, list, shelf } from '../records/shelf';
-import { leftOf } from '../records/stock';
+import { isStocked, leftOf, type Stocked } from '../records/stock';
 import type { Vial } from '../records/vial';
 import { measuredText } from '../ui/format';
 import type { RunState } from './fold';
@@ -50,6 +49,7 @@ const wishes: Readonly<Record<string, readonly string[]>> = {
     ...['gas.', 'fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
   ],
   bottle: ['new.supplier', 'new.box', 'new.row', 'new.grade'],
+  supply: ['sort', 'solvent', 'grade', 'name', 'supplier', 'box'],
 };
 
 /** The same task with the same wishes, today's lots in place of those that are used up, put away or past their day. */
@@ -104,7 +104,7 @@ function todaysOf(id: string): { now: string; words: string } {
   const same = { now: id, words: '' };
   if (!then) return same;
   if (isOf('formula', then)) return newestVersion(then.root, then.id, then.version);
-  if (!isOf('bottle', then) && !isOf('vial', then)) return same;
+  if (!isStocked(then)) return same;
   const why = unfit(then);
   if (why === null) return same;
   const other = candidates(then).find((one) => unfit(one) === null);
@@ -121,15 +121,17 @@ function newestVersion(root: string, id: string, version: number): { now: string
 }
 
 /** Why a bottle or vial is not taken today; null when it can be. */
-function unfit(record: Bottle | Vial): string | null {
+function unfit(record: Stocked): string | null {
   if (record.archived) return 'is put away';
   const useBy = useByOf(record);
   if (useBy && useBy.day < today()) return `is past its day (${useBy.day})`;
   return leftOf(record)?.value === 0 ? 'is used up' : null;
 }
 
-/** Others of the same: bottles of the material, vials of the same materials, newest first. */
-function candidates(then: Bottle | Vial): (Bottle | Vial)[] {
+/** Others of the same: bottles of the material or solvent, vials of the same materials, newest first. */
+function candidates(then: Stocked): Stocked[] {
+  if (isOf('supply', then))
+    return list('supply').filter(({ id, solvent }) => id !== then.id && solvent === then.solvent);
   if (isOf('bottle', then))
     return list('bottle').filter(({ id, material }) => id !== then.id && material === then.material);
   const contents = (vial: Vial) =>
@@ -148,14 +150,16 @@ function distance(vial: Vial, then: Vial): number {
   return Math.abs(Math.log(strength(vial) / strength(then)));
 }
 
-function nameOf(record: Bottle | Vial): string {
+function nameOf(record: Stocked): string {
   if (isOf('vial', record)) return `${record.code} made ${record.madeOn}`;
-  const code = find('material', record.material)?.code ?? 'the bottle';
-  return `${code} ${record.lot ? `lot ${record.lot}` : `of ${record.received ?? record.made.slice(0, 10)}`}`;
+  const own = isOf('bottle', record);
+  const name = own ? (find('material', record.material)?.code ?? 'the bottle') : record.name;
+  const came = (own && record.received) || record.made.slice(0, 10);
+  return `${name} ${record.lot ? `lot ${record.lot}` : `of ${came}`}`;
 }
 
 /** What the other one differs in. */
-function change(then: Bottle | Vial, now: Bottle | Vial): string {
+function change(then: Stocked, now: Stocked): string {
   const said: string[] = [];
   if (isOf('vial', then) && isOf('vial', now)) {
     const text = (vial: Vial) => `${vial.label.value} ${vial.label.basis}`;
@@ -166,7 +170,7 @@ function change(then: Bottle | Vial, now: Bottle | Vial): string {
     if (then.density?.gPerMl !== now.density?.gPerMl && now.density) said.push(`density ${now.density.gPerMl} g/mL`);
     if (then.purity !== now.purity && now.purity) said.push(`purity ${Number((now.purity * 100).toPrecision(4))} %`);
   }
-  if (then.grade !== now.grade) said.push(now.grade);
+  if (then.grade !== now.grade && now.grade) said.push(now.grade);
   return said.length > 0 ? ` (${said.join(', ')})` : '';
 }
 
@@ -188,6 +192,6 @@ function drops(state: RunState, kept: readonly AnyRecord[]): string[] {
 /** Whether a record can be made again: it is, or came out of, a run whose wishes are known. */
 export function canBeMadeAgain(record: AnyRecord): boolean {
   if (isOf('run', record)) return wishes[record.task] !== undefined;
-  const kinds = ['bottle', 'vial', 'calibration', 'layering', 'tasting', 'test'];
+  const kinds = ['bottle', 'supply', 'vial', 'calibration', 'layering', 'tasting', 'test'];
   return kinds.includes(record.kind) && record.from.length > 0;
 }

@@ -46,6 +46,11 @@ function parentCause(vial: Vial, id: string, seen: Set<string>): string | null {
   const bottle = find('bottle', id);
   if (bottle)
     return bottle.grade === 'smell only' ? `${vial.code} comes from a bottle that is not fit for drinks` : null;
+  const pack = find('supply', id);
+  if (pack)
+    return pack.grade === 'smell only'
+      ? `${vial.code} was thinned from a bottle of ${pack.name} that is not fit for drinks`
+      : null;
   const parent = find('vial', id);
   if (parent) {
     const cause = causeOf(id, parent, seen);

@@ -4,10 +4,12 @@ import { celsius } from '../core/units';
 import type { Bottle, Material } from '../records/material';
 import { find, list, shelf } from '../records/shelf';
 import type { SolventCopy } from '../records/solvent';
+import { leftOf } from '../records/stock';
 import type { Vial } from '../records/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
 import type { DropLiquid } from './dropMass';
 import type { Option } from './fields';
+import { formatPlain } from '../ui/format';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
 export interface SolventOnHand extends SolventCopy {
@@ -60,6 +62,27 @@ export function solventOptions(): Option[] {
     words: name,
     more: foodPossible ? '' : 'smell only',
   }));
+}
+
+/** Bottles of solvent on the Shelf as options, newest first, the empty ones last. */
+export function solventBottleOptions(): Option[] {
+  const known = new Set(solventsOnHand().map(({ id }) => id));
+  const bottles = list('supply').filter(({ solvent }) => solvent !== undefined && known.has(solvent));
+  const left = new Map(bottles.map((one) => [one, leftOf(one)!.value]));
+  return bottles
+    .sort((a, b) => Number(left.get(a) === 0) - Number(left.get(b) === 0))
+    .map((one) => ({
+      value: one.id,
+      words: one.name,
+      more: [
+        one.supplier,
+        one.lot && `lot ${one.lot}`,
+        `${formatPlain(left.get(one)!, 3)} g left`,
+        one.grade === 'smell only' && 'smell only',
+      ]
+        .filter(Boolean)
+        .join(', '),
+    }));
 }
 
 /** Droppers as options, with the drop nobody has weighed last. */

@@ -56,6 +56,23 @@ describe('the lineage of a record', () => {
     expect(sharingLots('apart')).toEqual([]);
   });
 
+  test('tells which others were thinned from the same bottle of solvent', () => {
+    const spirit = newRecord('supply', {
+      ...{ id: 'spirit', name: 'ethanol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
+      ...{ supplier: 'made up', lot: 'E-1' },
+    });
+    const thinned = (id: string, from: string) => {
+      const made = vial(id, from);
+      return { ...made, uses: [...made.uses, { id: 'spirit', massG: 8 }] };
+    };
+    takeIn([spirit, thinned('first', 'lot1'), thinned('apart', 'lot2')]);
+    expect(names(ancestors('t'))).toContain('spirit 3');
+    expect(sharingLots('t').map((one) => [one.bottle.id, one.others.map(({ id }) => id)])).toEqual([
+      ['lot1', ['other']],
+      ['spirit', ['apart']],
+    ]);
+  });
+
   test('of an archived thing is still told', () => {
     const gone = { ...bottle('lot1'), archived: '2026-05-01' };
     takeIn([gone]);

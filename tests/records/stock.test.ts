@@ -21,6 +21,15 @@ const vial = (id: string, massG: number, day: string) => ({
   ...{ made: at(day), uses: [{ id: 'b', massG }] },
 });
 
+const pack = (id: string, day: string) =>
+  ({
+    ...newRecord('supply', {
+      ...{ id, name: 'ethanol', sort: 'solvent' as const, solvent: 'ethanol-96', unit: 'g' as const, amount: 800 },
+      ...{ supplier: '', lot: '' },
+    }),
+    made: at(day),
+  }) as Supply;
+
 beforeEach(() => {
   shelf.records.value = new Map();
   takeIn([material('oil'), material('citrus oil'), material('aldehyde')]);
@@ -46,18 +55,19 @@ describe('the amount left', () => {
   });
 
   test('of a solvent counts what the vials hold beside the material, from the pack of their time', () => {
-    const pack = (id: string, day: string) =>
-      ({
-        ...newRecord('supply', {
-          ...{ id, name: 'ethanol', sort: 'solvent' as const, solvent: 'ethanol-96', unit: 'g' as const, amount: 800 },
-          ...{ supplier: '', lot: '' },
-        }),
-        made: at(day),
-      }) as Supply;
     const [first, later] = [pack('p1', '2026-01-01'), pack('p2', '2026-02-15')];
     takeIn([first, later, vial('v1', 0.3, '2026-02-01'), vial('v2', 0.2, '2026-03-01')]);
     expect(leftOf(first)!.value).toBeCloseTo(800 - 7.7, 9);
     expect(leftOf(later)!.value).toBeCloseTo(800 - 7.8, 9);
+  });
+
+  test('of a bottle of solvent that vials name is theirs alone, whatever bottle came later', () => {
+    const [first, later] = [pack('p1', '2026-01-01'), pack('p2', '2026-02-15')];
+    const named = vial('v1', 0.3, '2026-03-01');
+    const poured = { ...named, uses: [...named.uses, { id: 'p1', massG: 7.7 }] };
+    takeIn([first, later, poured]);
+    expect(leftOf(first)!.value).toBeCloseTo(800 - 7.7, 9);
+    expect(leftOf(later)!.value).toBeCloseTo(800, 9);
   });
 
   test('is low below 15 % of what there was, or below what the person set', () => {

@@ -39,6 +39,20 @@ describe('making a vial again', () => {
     ]);
   });
 
+  test('takes another bottle of the solvent where the old one is put away', () => {
+    const spirit = (id: string, facts: object = {}) => ({
+      ...newRecord('supply', {
+        ...{ id, name: 'ethanol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
+        ...{ supplier: '', lot: id, grade: 'fit for drinks' },
+      }),
+      ...facts,
+    });
+    takeIn([spirit('E-1', { archived: '2026-01-01T00:00:00Z' }), spirit('E-2', { grade: 'smell only' })]);
+    const { typed, differences } = againOf(run('dilute'), state({ ...wish, solvent: 'E-1' }));
+    expect(typed['solvent']).toBe('E-2');
+    expect(differences).toEqual(['ethanol lot E-1 is put away: ethanol lot E-2 is taken instead (smell only).']);
+  });
+
   test('keeps the old lot while it is good, even when a newer one came', () => {
     takeIn([bottle('B7')]);
     expect(againOf(run('dilute'), state(wish)).typed['bottle']).toBe('A1');

@@ -2,8 +2,12 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { relativeUncertainty } from '../../src/core/measured';
 import type { RecordOf } from '../../src/records/kinds';
 import type { RunEvent } from '../../src/records/run';
+import { ancestors } from '../../src/records/lineage';
 import { newRecord, takeIn } from '../../src/records/shelf';
+import { leftOf } from '../../src/records/stock';
+import { alcoholOfVial } from '../../src/tasks/carrier';
 import { dilute } from '../../src/tasks/dilute/task';
+import { refusalOf } from '../../src/tasks/fitForDrinks';
 import { fold, type RunState } from '../../src/tasks/fold';
 import { problemsOf } from '../../src/tasks/run';
 
@@ -185,5 +189,66 @@ describe('wrong answers are met with one sentence, and stay as typed', () => {
   test('a day that is still to come cannot be the day it was made', () => {
     const run = walked({ ...usual, 'vial.made': '2999-01-01' }, 4);
     expect(problemsOf(step(run, 'label'), run)['vial.made']).toMatch(/still to come/);
+  });
+});
+
+describe('a bottle of solvent from the Shelf', () => {
+  const spirit = (grade?: 'fit for drinks' | 'smell only', facts: object = {}) => ({
+    ...newRecord('supply', {
+      ...{ name: 'ethanol 96 % vol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
+      ...{ supplier: 'made up', lot: 'E-1', ...(grade ? { grade } : {}) },
+    }),
+    ...facts,
+  });
+  const keysOf = (run: RunState) => dilute.steps(run).map(({ key }) => key);
+
+  test('is offered by its lot, gives what the vial holds beside the material, and is in its lineage', () => {
+    const kept = spirit('fit for drinks');
+    takeIn([kept]);
+    const run = walked({ ...usual, solvent: kept.id }, 4);
+    const [option] = step(run, 'solvent').ask![0]!.options!;
+    expect(option).toMatchObject({ value: kept.id, more: 'made up, lot E-1, 800 g left' });
+    const vial = vialOf(run);
+    takeIn([vial]);
+    expect(vial.solvent!.id).toBe('ethanol-96');
+    expect(vial.uses.map(({ id }) => id)).toEqual([bottle.id, kept.id]);
+    expect(leftOf(kept)!.value).toBeCloseTo(800 - (vial.massG.value - vial.uses[0]!.massG), 9);
+    expect(ancestors(vial.id).map(({ record }) => record.id)).toContain(kept.id);
+    expect(refusalOf(vial)).toBeNull();
+    expect(alcoholOfVial(vial)).toBeCloseTo(alcoholOfVial(vialOf(walked(usual, 4))), 9);
+  });
+
+  test('is not asked about again once its label was read, and what is denatured makes smell only', () => {
+    const kept = spirit('smell only');
+    takeIn([kept]);
+    const run = walked({ ...usual, food: 'yes', solvent: kept.id }, 4);
+    expect(keysOf(run)).not.toContain('food');
+    expect(step(run, 'plan').more!.join()).toContain('not food grade');
+    expect(vialOf(run).grade).toBe('smell only');
+  });
+
+  test('is asked about where nobody has read its label', () => {
+    const kept = spirit();
+    takeIn([kept]);
+    const { food: _, ...rest } = usual;
+    const run = walked({ ...rest, solvent: kept.id }, 4);
+    expect(keysOf(run)).toContain('food');
+    expect(vialOf(run).grade).toBe('smell only');
+  });
+
+  test('that turns out not to be fit for drinks keeps every vial thinned with it out of them', () => {
+    const kept = spirit('fit for drinks');
+    takeIn([kept]);
+    const vial = vialOf(walked({ ...usual, solvent: kept.id }, 4));
+    const found = { ...kept, grade: 'smell only' as const };
+    takeIn([vial, found]);
+    expect(refusalOf(vial)).toContain('thinned from a bottle of ethanol 96 % vol that is not fit for drinks');
+  });
+
+  test('lets no vial keep longer than itself', () => {
+    const kept = spirit('fit for drinks', { useBy: '2026-12-01' });
+    takeIn([kept]);
+    const useBy = step(walked({ ...usual, solvent: kept.id, 'vial.made': '2026-11-01' }, 4), 'label').ask![2]!;
+    expect(useBy.preset).toBe('2026-12-01');
   });
 });

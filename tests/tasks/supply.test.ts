@@ -18,9 +18,26 @@ function added(typed: Record<string, string>): Supply {
 
 describe('a supply', () => {
   test('of a solvent takes its name from it and is counted in grams', () => {
-    expect(added({ sort: 'solvent', solvent: 'ethanol-96', grams: '807', lot: 'E-1' })).toMatchObject({
-      ...{ name: 'ethanol 96 % vol', solvent: 'ethanol-96', unit: 'g', amount: 807, lot: 'E-1' },
+    const typed = { sort: 'solvent', solvent: 'ethanol-96', grade: 'fit for drinks', grams: '807', lot: 'E-1' };
+    expect(added(typed)).toMatchObject({
+      ...{
+        name: 'ethanol 96 % vol',
+        solvent: 'ethanol-96',
+        unit: 'g',
+        amount: 807,
+        lot: 'E-1',
+        grade: 'fit for drinks',
+      },
     });
+  });
+
+  test('of a solvent that no food grade is sold of is smell only, whatever was answered before', () => {
+    const typed = { sort: 'solvent', solvent: 'isopropanol-99', grade: 'fit for drinks', grams: '786' };
+    expect(added(typed).grade).toBe('smell only');
+  });
+
+  test('of a solvent is not kept before its label was read', () => {
+    expect(() => added({ sort: 'solvent', solvent: 'ethanol-96', grams: '807' })).toThrow('choose one');
   });
 
   test('of strips is counted in whole pieces', () => {

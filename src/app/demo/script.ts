@@ -25,9 +25,9 @@ export const droppers: Readonly<
   },
 };
 
-const SPIRIT = { solvent: 'ethanol-96', food: 'yes', measure: 'syringe', way: 'drops', basis: '% w/v', size: '10' };
+const SPIRIT = { solvent: 'spirit', measure: 'syringe', way: 'drops', basis: '% w/v', size: '10' };
 
-/** Vials, from bottles or from vials, by code. */
+/** Vials, from bottles or from vials, by code; the solvent by its name in the script, or its id. */
 export const dilutions: readonly {
   from: string;
   code: string;

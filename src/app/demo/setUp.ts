@@ -44,6 +44,7 @@ export async function setUpDemo(): Promise<void> {
   await loadCatalogue();
   if (!catalogue.value) throw new Error('the catalogue is not here');
   const cast: Cast = new Map();
+  await supplies(cast);
   for (const bottle of bottles) await addBottle(cast, bottle);
   await weighDrops(cast);
   await dilute(cast);
@@ -54,7 +55,6 @@ export async function setUpDemo(): Promise<void> {
   await play('count', { at: at(8, 10), typed: { ...trial, formula: aperitif, dropper } });
   const fresh = { [`lot.${cast.get('material PGF')!.id}`]: cast.get('bottle PGF')!.id };
   await play('batch', { at: at(5, 9), typed: { ...batch, what: aperitif, ...fresh } });
-  await supplies();
 }
 
 async function weighDrops(cast: Cast): Promise<void> {
@@ -76,7 +76,8 @@ async function dilute(cast: Cast): Promise<void> {
     const source = cast.get(one.from)!;
     const dropper = cast.get('dropper P1')!.id;
     const day = today(-one.daysAgo);
-    const typed = { bottle: source.id, dropper, 'vial.code': one.code, 'vial.made': day, ...one.typed };
+    const solvent = cast.get(one.typed['solvent']!)?.id ?? one.typed['solvent']!;
+    const typed = { bottle: source.id, dropper, 'vial.code': one.code, 'vial.made': day, ...one.typed, solvent };
     const made = await play('dilute', { at: at(one.daysAgo, one.hour), typed });
     cast.set(one.code, the('vial', made));
   }
@@ -150,14 +151,15 @@ async function formula(cast: Cast): Promise<string> {
   return second.id;
 }
 
-async function supplies(): Promise<void> {
+async function supplies(cast: Cast): Promise<void> {
   const spirit = newRecord('supply', {
-    ...{ name: 'ethanol 96 % vol, food grade', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
-    ...{ supplier: 'Pebblewick Spirit Store', lot: 'E-5512', box: 'cupboard' },
+    ...{ name: 'ethanol 96 % vol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
+    ...{ grade: 'fit for drinks', supplier: 'Pebblewick Spirit Store', lot: 'E-5512', box: 'cupboard' },
   });
   const strips = newRecord('supply', {
     ...{ name: 'paper strips', sort: 'strips', unit: 'pieces', amount: 8 },
     ...{ supplier: 'Gannet Row Papers', lot: '', box: 'drawer' },
   });
   await keepDemo([spirit, strips].map((one) => ({ ...one, made: at(60, 8) })));
+  cast.set('spirit', spirit);
 }

@@ -1,7 +1,7 @@
 import { list, shelf } from '../../records/shelf';
 import { amount, choice, code, day, optionalAmount, words, type Option } from '../fields';
 import type { UseBy } from '../useBy';
-import { dropperOptions, solventOptions, today, vialOptions } from '../onHand';
+import { dropperOptions, solventBottleOptions, solventOptions, today, vialOptions } from '../onHand';
 
 /** Bottles first, then vials that can be thinned further, then a new bottle. */
 function sources(): Option[] {
@@ -79,7 +79,7 @@ export const fields = {
     choice({
       name: 'solvent',
       title: 'Solvent',
-      options: [...solventOptions(), { value: 'new', words: 'Another solvent' }],
+      options: [...solventBottleOptions(), ...solventOptions(), { value: 'new', words: 'Another solvent' }],
     }),
   food: choice({
     name: 'food',

@@ -4,6 +4,7 @@ import type { Bottle } from '../../records/material';
 import type { Grade } from '../../records/quantity';
 import { find, newRecord } from '../../records/shelf';
 import type { Solvent, SolventCopy } from '../../records/solvent';
+import type { Supply } from '../../records/supply';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { DropLiquid } from '../dropMass';
@@ -108,15 +109,22 @@ export function ownSolvent(run: RunState): Solvent | null {
   });
 }
 
-/** The solvent that was chosen, with `food` as answered for this bottle of it; null while none is. */
+/** The bottle on the Shelf that the solvent is taken from, if one was chosen. */
+export function solventBottleOf(run: RunState): Supply | undefined {
+  return find('supply', run.typed['solvent']);
+}
+
+/** The solvent that was chosen, with `food` as its bottle says, or as answered for this bottle of it; null while none is. */
 export function solventOf(run: RunState): SolventOnHand | null {
-  const id = run.typed['solvent'];
+  const bottle = solventBottleOf(run);
+  const id = bottle ? bottle.solvent : run.typed['solvent'];
   if (id === 'new') {
     const own = ownSolvent(run);
     return own && { ...own, liquid: null, foodPossible: true, now: exact(own.density.gPerMl) };
   }
   const chosen = solventsOnHand().find((solvent) => solvent.id === id);
-  return chosen ? { ...chosen, food: chosen.foodPossible && valueOf(run, fields.food) === 'yes' } : null;
+  const food = bottle?.grade ? bottle.grade === 'fit for drinks' : valueOf(run, fields.food) === 'yes';
+  return chosen ? { ...chosen, food: chosen.foodPossible && food } : null;
 }
 
 /** The grade that a dilution gets: fit for drinks only if all of it is. */

@@ -9,7 +9,7 @@ import { fields } from './fields';
 import { liquidOf, orderOf, strengthOf, targetOf } from './making';
 import { makingSteps } from './pouring';
 import { isSet, pickSetStep, setPlanStep } from './set';
-import { solventOf, sourceOf } from './source';
+import { solventBottleOf, solventOf, sourceOf } from './source';
 
 /** The steps of a dilution, as far as what is known reaches. */
 export function steps(run: RunState): Step[] {
@@ -64,7 +64,7 @@ function solventSteps(run: RunState): Step[] {
   return [
     { key: 'solvent', say: 'Which solvent?', ask: [fields.solvent()] },
     ...(own ? [{ key: 'own-solvent', say: 'What is the solvent?', ask }] : []),
-    ...(own || solvent?.foodPossible
+    ...(own || (solvent?.foodPossible && !solventBottleOf(run)?.grade)
       ? [
           {
             key: 'food',

@@ -12,7 +12,7 @@ import { fields } from './fields';
 import { madeOf } from './made';
 import { orderOf, shown, strengthOf, type Order } from './making';
 import { keepsOf } from './keeps';
-import { copyOf, gradeOf, ownSolvent, sourceOf } from './source';
+import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
 
@@ -47,9 +47,12 @@ function vialOf(run: RunState, order: Order): AnyRecord {
   const { source, solvent } = order;
   const id = newId();
   const made = madeOf(run, order, `vial:${id}`);
+  const bottle = solventBottleOf(run);
+  const solventUse = bottle ? [{ id: bottle.id, massG: made.mass.value - made.material.value }] : [];
+  const uses = [{ id: source.id, massG: made.material.value }, ...solventUse];
   return newRecord('vial', {
     id,
-    from: [source.id],
+    from: uses.map((use) => use.id),
     code: valueOf(run, fields.code(source.code))!,
     name: source.name,
     contents: source.contents.map((part, i) => ({
@@ -67,7 +70,7 @@ function vialOf(run: RunState, order: Order): AnyRecord {
     useBy: textOf(run, fields.useBy(keepsOf(run, order))),
     supplier: source.supplier,
     lot: source.lot,
-    uses: [{ id: source.id, massG: made.material.value }],
+    uses,
   });
 }
 

@@ -25,6 +25,14 @@ const fields = {
     ],
   }),
   solvent: () => choice({ name: 'solvent', title: 'Solvent', options: solventOptions() }),
+  grade: choice({
+    name: 'grade',
+    title: 'May it go into a drink?',
+    options: [
+      { value: 'fit for drinks', words: 'Food grade, nothing added', more: 'the bottle says so' },
+      { value: 'smell only', words: 'Denatured, or not known', more: 'all that is thinned with it is smell only' },
+    ],
+  }),
   name: (preset: string) => words({ name: 'name', title: 'Name', max: 60, preset }),
   grams: amount({
     name: 'grams',
@@ -41,18 +49,28 @@ const fields = {
   useBy: () => day({ name: 'useBy', title: 'Use by, from the label', optional: true, today: today() }),
 };
 
+function solventOf(run: RunState) {
+  return run.typed['sort'] === 'solvent' ? solventsOnHand().find(({ id }) => id === run.typed['solvent']) : undefined;
+}
+
 function usualName(run: RunState): string {
-  const solvent = solventsOnHand().find(({ id }) => id === run.typed['solvent']);
-  return solvent?.name ?? names[run.typed['sort'] ?? ''] ?? '';
+  return solventOf(run)?.name ?? names[run.typed['sort'] ?? ''] ?? '';
 }
 
 function steps(run: RunState): Step[] {
   const liquid = run.typed['sort'] === 'solvent';
   const what: Step = { key: 'solvent', say: 'Which solvent?', ask: [fields.solvent()] };
+  const grade: Step = {
+    key: 'grade',
+    say: 'May this bottle go into a drink?',
+    more: ['Read the label. In doubt it is for the nose only.'],
+    ask: [fields.grade],
+  };
   const { name, grams, pieces, supplier, lot, box, useBy } = fields;
   return [
     { key: 'sort', say: 'What do you put on the Shelf?', ask: [fields.sort] },
     ...(liquid ? [what] : []),
+    ...(solventOf(run)?.foodPossible ? [grade] : []),
     {
       key: 'label',
       say: 'How much, and from whom?',
@@ -65,6 +83,7 @@ function steps(run: RunState): Step[] {
 function keep(run: RunState): AnyRecord[] {
   const sort = valueOf(run, fields.sort) as Supply['sort'] | null;
   const liquid = sort === 'solvent';
+  const food = solventOf(run)?.foodPossible && valueOf(run, fields.grade) === 'fit for drinks';
   const amountOf = valueOf(run, liquid ? fields.grams : fields.pieces);
   const name = valueOf(run, fields.name(usualName(run)));
   if (sort === null || amountOf === null || name === null) throw new RangeError('Something is still missing: go back.');
@@ -72,7 +91,7 @@ function keep(run: RunState): AnyRecord[] {
   return [
     newRecord('supply', {
       ...{ name, sort, amount: amountOf, unit: liquid ? 'g' : 'pieces' },
-      ...(liquid ? { solvent: run.typed['solvent']! } : {}),
+      ...(liquid ? { solvent: run.typed['solvent']!, grade: food ? 'fit for drinks' : 'smell only' } : {}),
       ...{ supplier: valueOf(run, fields.supplier) ?? '', lot: valueOf(run, fields.lot) ?? '' },
       ...(useBy ? { useBy } : {}),
       ...(box ? { box } : {}),
