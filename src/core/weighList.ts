@@ -90,7 +90,10 @@ export interface Rescue {
  * The way out (arithmetic) when a weighing went over: null while nothing is above its plan. Every share comes back exactly when
  * all steps are brought to factor × plan, factor being the largest of weighed over planned; nothing has to be taken out.
  */
-export function rescueList(list: WeighList, weighed: readonly Weighed[]): Rescue | null {
+export function rescueList(
+  list: { readonly steps: readonly PlannedMass[] },
+  weighed: readonly Weighed[],
+): Rescue | null {
   const inVessel = (id: string) => weighed.filter((one) => one.id === id).reduce((sum, one) => sum + one.mass, 0);
   const ratios = list.steps.map((step) => ({ id: step.id, ratio: inVessel(step.id) / step.mass }));
   const worst = ratios.reduce((most, one) => (one.ratio > most.ratio ? one : most), { id: '', ratio: 1 });

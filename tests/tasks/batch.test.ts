@@ -176,6 +176,72 @@ describe('a weighing that went over', () => {
   });
 });
 
+describe('a weighing for the drink that went over', () => {
+  /** Walks to a weighing, weighs `times` what is asked for, and takes a way out of it. */
+  function over(key: string, times: number, how: { way: 'scale' | 'keep'; typed?: Record<string, string> }) {
+    const walker = startWalking(batch, { ...clearPlan, ...how.typed });
+    walkTo(walker, key);
+    const target = Number(/‹([\d.]+) g›/.exec(walker.step().say)![1]);
+    walker.type(`mass.${key}`, String(times * target));
+    expect(() => walker.next()).toThrow('It is over: choose how to go on.');
+    const open = walker.step();
+    walker.type(`over.${key}`, how.way);
+    return { open, run: weighAll({ ...walker.state().typed }) };
+  }
+  const doseOf = (made: Batch) => made.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
+  const gramsOf = (made: Batch, name: string) =>
+    made.weighed.filter((one) => one.name.startsWith(name)).reduce((sum, { massG }) => sum + massG.value, 0);
+
+  test('with concentrate to spare all is scaled up: more of what is in, and the drink is as planned in 5 % more', () => {
+    const { open, run } = over('s.sugar', 1.05, { way: 'scale', typed: { spare: '25' } });
+    expect(open.offers!.map(({ words }) => words)).toEqual([
+      'Scale all up by 5 %, to 21 L',
+      expect.stringMatching(/^Keep it: \d.* % too much sugar$/),
+    ]);
+    expect(open.more!.join(' ')).not.toContain('not enough');
+    const made = kept(run);
+    expect(keys(run)).toContain('s.water.s.sugar');
+    expect(made.drink.litres.value).toBeCloseTo(21, 1);
+    expect(made.drink.brix.value).toBeCloseTo(10, 2);
+    expect(Math.abs(doseOf(made) / 50 - 1)).toBeLessThan(0.002);
+    expect(gramsOf(made, 'citric acid')).toBeCloseTo(42, 1); // 2 g/L
+    const vial = batch.keep(run)[1] as { massG: { value: number } };
+    expect(vial.massG.value).toBeCloseTo(25 - 21, 1); // g: 25 made, 1 g/L of 21 L poured
+  });
+
+  test('without any to spare it is said before the choice what dose that leaves, and so it becomes', () => {
+    const { open, run } = over('s.sugar', 1.05, { way: 'scale' });
+    expect(open.more!.join(' ')).toContain('the concentrate is not enough: ‹47.6 mg/kg›');
+    const made = kept(run);
+    expect(made.drink.brix.value).toBeCloseTo(10, 2);
+    expect(doseOf(made)).toBeCloseTo(50 / 1.05, 1);
+    expect(gramsOf(made, 'the concentrate')).toBeCloseTo(20, 2); // g: no more than there is
+  });
+
+  test('too much water at the very end: everything before follows, the concentrate as far as it goes', () => {
+    const made = kept(over('d.water', 1.02, { way: 'scale', typed: { spare: '1' } }).run);
+    expect(gramsOf(made, 'the concentrate')).toBeCloseTo(20.2, 2);
+    expect(made.drink.brix.value).toBeCloseTo(10, 2);
+    expect(Math.abs(doseOf(made) / ((50 * 1.01) / 1.02) - 1)).toBeLessThan(0.002);
+  });
+
+  test('kept, only that is off, and the record says what the drink became', () => {
+    const made = kept(over('s.sugar', 1.05, { way: 'keep' }).run);
+    expect(made.drink.brix.value).toBeCloseTo((100 * (1.05 * 0.1)) / (1 + 0.05 * 0.1), 1);
+    expect(Math.abs(doseOf(made) / (50 / 1.005) - 1)).toBeLessThan(0.002);
+    expect(made.weighed.some(({ name }) => name.endsWith(', more'))).toBe(false);
+  });
+
+  test('what was asked for more goes into the sum: all that was weighed is in the drink', () => {
+    const made = kept(over('s.citric-acid', 1.1, { way: 'scale', typed: { spare: '20' } }).run);
+    const whole = made.weighed
+      .filter(({ into }) => into !== 'concentrate')
+      .reduce((sum, { massG }) => sum + massG.value, 0);
+    expect(whole / made.drink.densityGPerMl.value / 1000).toBeCloseTo(made.drink.litres.value, 9); // mL per L
+    expect(made.drink.litres.value).toBeCloseTo(22, 1);
+  });
+});
+
 describe('limits', () => {
   test('nutmeg oil brings safrole over its limit at 100 mg/kg, and the reverse answer lets it pass', () => {
     const run = runOf({ ...clearPlan, dose: '100' });

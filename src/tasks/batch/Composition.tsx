@@ -6,19 +6,22 @@ import type { Walk } from '../run';
 import { ETHANOL } from './goods';
 import { makingOf, type Making } from './made';
 import { outcome } from './outcome';
+import { mixedOf } from './pour';
 import './batch.css';
 
-/** The concentrate so far: what each part was meant to have, and what it has if the rest is weighed as planned. */
-export function drawComposition(walk: Walk) {
-  const making = outcome(() => makingOf(walk.state.value)).value;
-  if (!making) return <></>;
-  const planned = mixtureOf(
-    making.idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
-  );
-  const now = trueMixture(making);
+/** A line of the table: planned, and as it becomes if the rest is weighed as planned; `isIn` when all of it is weighed. */
+export interface Compared {
+  readonly name: string;
+  readonly planned: string;
+  readonly now: string;
+  readonly isIn: boolean;
+}
+
+/** What a vessel was meant to have, and what it has if the rest is weighed as planned. */
+export function Comparison({ vessel, rows }: { vessel: string; rows: readonly Compared[] }) {
   return (
     <table class="composition">
-      <caption>The concentrate, if the rest is weighed as planned</caption>
+      <caption>The {vessel}, if the rest is weighed as planned</caption>
       <thead>
         <tr>
           <th scope="col">What</th>
@@ -27,34 +30,41 @@ export function drawComposition(walk: Walk) {
         </tr>
       </thead>
       <tbody>
-        {inOrder(making, now).map(({ material, strength }) => {
-          const isIn = isWeighed(making, material);
-          return (
-            <tr class={isIn ? 'in' : ''}>
-              <th scope="row">
-                {isIn ? '✓ ' : ''}
-                {nameOf(making, material)}
-              </th>
-              <td>{percent(shareIn(planned, material).value)}</td>
-              <td>{percent(strength.value)}</td>
-            </tr>
-          );
-        })}
+        {rows.map(({ name, planned, now, isIn }) => (
+          <tr class={isIn ? 'in' : ''}>
+            <th scope="row">
+              {isIn ? '✓ ' : ''}
+              {name}
+            </th>
+            <td>{planned}</td>
+            <td>{now}</td>
+          </tr>
+        ))}
       </tbody>
     </table>
   );
+}
+
+/** The concentrate so far. */
+export function drawComposition(walk: Walk) {
+  const making = outcome(() => makingOf(walk.state.value)).value;
+  if (!making) return <></>;
+  const planned = mixtureOf(
+    making.idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
+  );
+  const rows = inOrder(making, mixedOf(making.vessel.pours, true)!).map(({ material, strength }) => ({
+    name: nameOf(making, material),
+    planned: percent(shareIn(planned, material).value),
+    now: percent(strength.value),
+    isIn: isWeighed(making, material),
+  }));
+  return <Comparison vessel="concentrate" rows={rows} />;
 }
 
 /** Materials in the order of the formula, then what they are in. */
 function inOrder({ idea }: Making, { contents }: Mixture): Mixture['contents'] {
   const place = (id: string) => idea.concentrate.findIndex(({ goods }) => goods.id === id) >>> 0; // not found: last
   return [...contents].sort((one, two) => place(one.material) - place(two.material));
-}
-
-function trueMixture({ vessel }: Making): Mixture {
-  return mixtureOf(
-    vessel.pours.map(({ mass, target, goods }) => ({ mass: exact(mass?.value ?? target), contents: goods.contents })),
-  );
 }
 
 /** True when all that is weighed under this id is in; what only came along with others never is. */

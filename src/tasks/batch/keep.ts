@@ -33,14 +33,14 @@ export function keepBatch(run: RunState): AnyRecord[] {
   if (!making || !made) throw new RangeError('Something is not weighed yet: go back and fill in what is missing.');
   const { wanted } = making.idea;
   const again = find('batch', run.typed['again']);
-  const sources = new Set([...making.vessel.pours].flatMap(({ goods }) => goods.source?.id ?? []));
+  const sources = new Set(making.vessel.pours.flatMap(({ goods }) => goods.source?.id ?? []));
   const record = newRecord('batch', {
     from: [wanted.id, ...sources, ...(again ? [again.id] : [])],
     name: valueOf(run, fields.name(usualName(run)))!,
     formula: { id: wanted.id, name: wanted.name, version: wanted.version },
     lines: [...wanted.lines],
     asked: askedOf(run),
-    weighed: [...making.vessel.pours, ...making.syrup].map(weighedOf),
+    weighed: [...making.vessel.pours, ...making.syrup.pours].map(weighedOf),
     drink: drinkFacts(run, making, made),
     reached: [...made.reached],
     checks: checksOf(run, making, made),

@@ -16,9 +16,9 @@ import { carrierOf } from './wish';
 
 /** The concentrate that did not go into the drink, g; null where there is none beyond the doubt of the scale. */
 function leftOver({ concentrate, syrup }: Making): Measured | null {
-  const poured = syrup.find(({ goods }) => goods.id === CONCENTRATE)?.mass;
-  if (!concentrate || !poured) return null;
-  const left = minus(concentrate.mass, poured);
+  const poured = syrup.pours.flatMap(({ goods, mass }) => (goods.id === CONCENTRATE && mass ? [mass] : []));
+  if (!concentrate || poured.length === 0) return null;
+  const left = minus(concentrate.mass, plus(...poured));
   return left.value > expanded(left) ? left : null;
 }
 

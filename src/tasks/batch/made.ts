@@ -11,11 +11,13 @@ import { judge, type Judgement, type Part } from '../judging';
 import { solventsOnHand } from '../onHand';
 import type { Source } from '../sources';
 import { answered } from './answers';
-import { concentrateVessel, spareFactor, type Vessel } from './concentrate';
-import { ETHANOL, type Goods } from './goods';
+import { concentrateVessel, spareFactor } from './concentrate';
+import { drinkLines, drinkVessel } from './drinkVessel';
+import { ETHANOL, massOf, type Goods } from './goods';
 import { ideaOf, isPlain, type Idea } from './idea';
 import { onceFor } from './onceFor';
-import { leastOf, mixedOf, syrupPours, type Pour } from './pour';
+import { leastOf, mixedOf, type Pour } from './pour';
+import type { Vessel } from './vessel';
 
 /** Half-width of what acid, salts and gum may change of the density, g/mL. Our choice: 0.3 % of citric acid is about 0.001 g/mL. */
 const UNSEEN = 0.002;
@@ -24,7 +26,8 @@ const UNSEEN = 0.002;
 export interface Making {
   readonly idea: Idea;
   readonly vessel: Vessel;
-  readonly syrup: readonly Pour[];
+  /** Syrup and drink. */
+  readonly syrup: Vessel;
   /** The concentrate as it is, null until all of it is weighed. */
   readonly concentrate: Mixture | null;
 }
@@ -48,23 +51,42 @@ export const makingOf = onceFor((run: RunState): Making | null => {
   const vessel = concentrateVessel(run, first, least);
   const idea = vessel.factor === 1 ? first : ideaOf(run, vessel.factor)!;
   const concentrate = mixedOf(vessel.pours);
-  const mass = concentrate?.mass ?? exact(idea.concentrate.reduce((sum, one) => sum + one.mass, 0));
-  const needed = concentrate ? scaled(mass, 1 / spareFactor(run)) : mass;
-  return { idea, vessel, syrup: syrupPours(run, idea, needed), concentrate };
+  const needed = concentrate ? concentrate.mass.value / spareFactor(run) : massOf(idea.concentrate);
+  const syrup = drinkVessel(run, idea, { needed, there: needed * spareFactor(run) });
+  return { idea, vessel, syrup, concentrate };
 });
 
 /** The drink as it was weighed; null until the last thing is in. */
 export function madeOf({ idea, syrup, concentrate }: Making): Made | null {
-  return concentrate && drinkFrom(idea, syrup, concentrate);
+  return concentrate && drinkFrom(idea, mixedOf(poured(syrup.pours, concentrate)));
+}
+
+/** The drink as it becomes if the rest is weighed as planned; null until the concentrate is there. */
+export function expectedDrink({ idea, syrup, concentrate }: Making): Made | null {
+  return concentrate && drinkFrom(idea, mixedOf(poured(syrup.pours, concentrate), true));
 }
 
 /** The drink as it is planned. */
-export function plannedDrink(run: RunState, idea: Idea): Made {
+export function plannedDrink(idea: Idea): Made {
   const concentrate = mixtureOf(
     idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
   );
-  const pours = syrupPours(run, idea, concentrate.mass).map((pour) => ({ ...pour, mass: exact(pour.target) }));
-  return drinkFrom(idea, pours, concentrate)!;
+  const lines = drinkLines(idea, concentrate.mass.value).map(({ goods, mass }) => ({
+    goods,
+    target: mass,
+    mass: null,
+  }));
+  return drinkFrom(idea, mixedOf(poured(lines, concentrate), true))!;
+}
+
+/** mg of the whole formula per kg of drink. */
+export function doseIn({ reached }: Made): number {
+  return reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
+}
+
+/** The concentrate as what is in it. */
+function poured<P extends Pick<Pour, 'goods'>>(pours: readonly P[], { contents }: Mixture): P[] {
+  return pours.map((pour) => (pour.goods.id === CONCENTRATE ? { ...pour, goods: { ...pour.goods, contents } } : pour));
 }
 
 /** What the rules say of it. */
@@ -73,13 +95,7 @@ export function judgeDrink(run: RunState, idea: Idea, made: Made): Judgement | n
   return judge(answered(run, idea.emulsion !== null), made.parts, drink);
 }
 
-function drinkFrom(idea: Idea, pours: readonly Pour[], concentrate: Mixture): Made | null {
-  const mixture = mixedOf(
-    pours.map((pour) => {
-      const isWhole = pour.goods.id === CONCENTRATE;
-      return isWhole ? { ...pour, goods: { ...pour.goods, contents: concentrate.contents } } : pour;
-    }),
-  );
+function drinkFrom(idea: Idea, mixture: Mixture | null): Made | null {
   if (!mixture) return null;
   const [sugar, ethanol] = [shareIn(mixture, SUGAR), shareIn(mixture, ETHANOL)];
   const densityGPerMl = densityFrom(sugar, ethanol);

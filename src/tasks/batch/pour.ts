@@ -1,4 +1,3 @@
-import { CONCENTRATE, SUGAR, WATER } from '../../core/batchPlan';
 import { exact, type Measured } from '../../core/measured';
 import { mixtureOf, type Mixture } from '../../core/mixture';
 import { smallestMass } from '../../core/smallestMass';
@@ -9,13 +8,14 @@ import type { Weighed } from '../../records/batch';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { fields } from './fields';
-import { pure, SPIRIT, type Goods, type Planned } from './goods';
-import type { Idea } from './idea';
+import type { Goods } from './goods';
 import type { Stock } from './stock';
 
 /** Something to be put on the scale, g, and what was put there: null until it is typed. */
 export interface Pour {
   readonly key: string;
+  /** Which weighing of the plan it belongs to: more of it carries the same. */
+  readonly id: string;
   readonly into: Weighed['into'];
   readonly goods: Goods;
   /** Made thinner first, because it is too little for the scale. */
@@ -41,26 +41,18 @@ export function leastOf(run: RunState): number | null {
   return smallestMass({ readability: gram(readability), repeatability }, tolerance / 100);
 }
 
-/** The syrup, and the water that it is thrown with; the concentrate goes in with the mass it has become. */
-export function syrupPours(run: RunState, idea: Idea, concentrate: Measured): Pour[] {
-  const whole = pure(CONCENTRATE, 'the concentrate');
-  const parts: Planned[] = [...idea.syrup, { goods: whole, mass: concentrate.value }];
-  const into = idea.water > 0 ? 'syrup' : 'drink';
-  const pours = parts.map(({ goods, mass }) => plain(run, { key: `s.${goods.id}`, into, goods, target: mass }));
-  if (idea.water === 0) return pours;
-  const water = { key: `d.${WATER}`, into: 'drink' as const, goods: pure(WATER, 'water'), target: idea.water };
-  return [...pours, plain(run, water)];
+/** What is in a vessel; null until all of it is weighed. With `expected`, what is not weighed yet counts as planned. */
+export function mixedOf(pours: readonly Pick<Pour, 'mass' | 'target' | 'goods'>[], expected = false): Mixture | null {
+  if (!expected && pours.some(({ mass }) => mass === null)) return null;
+  return mixtureOf(pours.map(({ mass, target, goods }) => ({ mass: mass ?? exact(target), contents: goods.contents })));
 }
 
-/** What is in a vessel; null until all of it is weighed. With `planned`, as if all were weighed as planned. */
-export function mixedOf(pours: readonly Pour[], planned = false): Mixture | null {
-  if (!planned && pours.some(({ mass }) => mass === null)) return null;
-  return mixtureOf(
-    pours.map(({ mass, target, goods, again }) => ({
-      mass: planned ? exact(again ? 0 : target) : mass!,
-      contents: goods.contents,
-    })),
-  );
+/** How many g a weighing is off, below 0 when short; 0 within the tolerance, and within half a step of the scale: no more can be asked of a hand. */
+export function offBy(run: RunState, { mass, target, scale }: Pick<Pour, 'mass' | 'target' | 'scale'>): number {
+  const tolerance = (valueOf(run, fields.tolerance) ?? 0) / 100;
+  const halfStep = (valueOf(run, fields[scale]) ?? 0) / 2;
+  const off = mass ? mass.value - target : 0;
+  return Math.abs(off) > Math.max(tolerance * target, halfStep) ? off : 0;
 }
 
 /** What the scale showed under a key, with its doubt, g; null until it is typed. */
@@ -70,17 +62,4 @@ export function massAt(run: RunState, key: string, scale: 'fine' | 'coarse' = 'f
   if (grossG === null || readabilityG === null) return null;
   const repeatabilityG = scale === 'fine' ? (valueOf(run, fields.scatter) ?? 0) : 0;
   return netMass({ grossG, tareG: 0, readabilityG, repeatabilityG }, { id: `scale.${key}`, words: 'the scale' });
-}
-
-function plain(run: RunState, of: Pick<Pour, 'key' | 'into' | 'goods' | 'target'>): Pour {
-  const scale = [SUGAR, WATER, SPIRIT].includes(of.goods.id) ? 'coarse' : 'fine';
-  return {
-    ...of,
-    scale,
-    mass: massAt(run, of.key, scale),
-    stock: null,
-    tooSmall: false,
-    again: false,
-    rescue: null,
-  };
 }

@@ -37,7 +37,7 @@ export function abvWords({ idea }: Making, { abv }: Made): string[] {
 }
 
 function inputsOf({ vessel, syrup }: Making): How['inputs'] {
-  return [...vessel.pours, ...syrup].flatMap(({ goods, mass, target }) =>
+  return [...vessel.pours, ...syrup.pours].flatMap(({ goods, mass, target }) =>
     mass === null
       ? []
       : [

@@ -22,7 +22,7 @@ import { materialsOf, wantedSafely } from './wish';
 function limitsStep(run: RunState): Step {
   const { value: idea, problem } = outcome(() => ideaOf(run));
   const isShown = run.at === 'limits'; // judging takes a while: not for a step that nobody sees
-  const { value: judgement } = outcome(() => (isShown && idea ? judgeDrink(run, idea, plannedDrink(run, idea)) : null));
+  const { value: judgement } = outcome(() => (isShown && idea ? judgeDrink(run, idea, plannedDrink(idea)) : null));
   const worst = judgement && worstState(judgement.findings);
   return {
     key: 'limits',

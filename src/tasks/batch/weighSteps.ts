@@ -1,13 +1,14 @@
 import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
 import { formatFixed, formatPlain } from '../../ui/format';
-import { textOf, valueOf } from '../fields';
+import { textOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Offer, Step } from '../task';
 import { spareFactor } from './concentrate';
 import { drawComposition } from './Composition';
+import { drawDrink } from './DrinkSoFar';
 import { fields } from './fields';
-import type { Making } from './made';
-import type { Pour } from './pour';
+import { doseIn, expectedDrink, makingOf, type Making } from './made';
+import { offBy, type Pour } from './pour';
 
 /** What the scales are, and what can be weighed on them. */
 export function scaleStep(making: Making | null, least: number | null): Step {
@@ -35,7 +36,9 @@ export function weighSteps(run: RunState, making: Making): Step[] {
       ...(pour.stock ? [stockStep(run, pour)] : []),
       concentrateStep(run, making, { pour, place: `${i + 1} of ${pours.length} for the concentrate` }),
     ]),
-    ...making.syrup.map((pour, i) => syrupStep(run, pour, `${i + 1} of ${making.syrup.length} for the drink`)),
+    ...making.syrup.pours.map((pour, i, all) =>
+      syrupStep(run, making, { pour, place: `${i + 1} of ${all.length} for the drink` }),
+    ),
   ];
 }
 
@@ -58,66 +61,86 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
   const { key, goods, target, again, tooSmall } = pour;
   const grams = gramsOf(run, target);
   const isStock = making.vessel.pours.some((one) => one.goods.id === goods.id && one.stock);
-  const chosen = run.typed[`over.${key}`];
-  const open = pour.rescue !== null && chosen === undefined;
   return {
     key,
     say: again ? `Add ‹${grams} g› more of ${goods.name}.` : `Weigh ‹${grams} g› of ${goods.name}.`,
     more: [
       `${place}.`,
       ...lotWords(pour),
-      ...(again ? ['So that its share comes back.'] : []),
+      ...(again ? [COMES_BACK] : []),
       ...(again && isStock ? ['When its stock is used up, thin some more in the same way.'] : []),
       ...(tooSmall ? ['Less than this scale can weigh well.'] : []),
       ...offWords(run, pour),
-      ...chosenWords(pour, chosen),
     ],
     ask: [fields.mass(key, 'The scale shows')],
-    ...(open ? {} : { draw: drawComposition }),
-    offers: open
-      ? rescueOffers(making, pour)
-      : pour.mass === null
-        ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${grams} g`)]
-        : [],
+    ...(isOpen(run, pour) ? {} : { draw: drawComposition }),
+    ...waysOn(run, pour, { grams, litres: making.idea.drink.litres * making.vessel.factor }),
     done: 'Weighed',
-    ...(open ? { problem: 'It is over: choose how to go on.' } : {}),
   };
 }
 
-/** The two ways out of a weighing that went over. */
-function rescueOffers({ idea, vessel }: Making, { key, rescue, goods }: Pour): Offer[] {
-  const error = rescue!.keep.find(({ id }) => id === goods.id)?.error ?? 0;
-  const litres = formatPlain(idea.drink.litres * vessel.factor * rescue!.factor, 4);
-  return [
-    {
-      words: `Scale all up by ${formatPlain((rescue!.factor - 1) * 100, 2)} %, to ${litres} L`,
-      type: { [`over.${key}`]: 'scale' },
-      leave: true,
-    },
-    {
-      words: `Keep it: ${formatPlain(error * 100, 2)} % too much ${goods.name}`,
-      type: { [`over.${key}`]: 'keep' },
-      leave: true,
-    },
-  ];
+const COMES_BACK = 'So that its share comes back.';
+
+/** True while a weighing that went over waits for a choice. */
+function isOpen(run: RunState, { key, rescue }: Pour): boolean {
+  return rescue !== null && run.typed[`over.${key}`] === undefined;
 }
 
-function chosenWords({ rescue }: Pour, chosen: string | undefined): string[] {
-  if (!rescue || !chosen) return [];
-  return [chosen === 'scale' ? 'Chosen: everything is scaled up to it.' : 'Chosen: it stays so.'];
+/** Exactly as asked; or, where a weighing went over, the two ways out of it. `litres` is the drink as it stands. */
+function waysOn(
+  run: RunState,
+  pour: Pour,
+  { grams, litres }: { grams: string; litres: number },
+): Pick<Step, 'offers' | 'problem'> {
+  const { key, mass, rescue, id, goods } = pour;
+  if (!rescue || !isOpen(run, pour))
+    return { offers: mass === null ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${grams} g`)] : [] };
+  const error = rescue.keep.find((one) => one.id === id)?.error ?? 0;
+  const more = formatPlain((rescue.factor - 1) * 100, 2);
+  return {
+    offers: [
+      {
+        words: `Scale all up by ${more} %, to ${formatPlain(litres * rescue.factor, 4)} L`,
+        type: { [`over.${key}`]: 'scale' },
+        leave: true,
+      },
+      {
+        words: `Keep it: ${formatPlain(error * 100, 2)} % too much ${goods.name}`,
+        type: { [`over.${key}`]: 'keep' },
+        leave: true,
+      },
+    ],
+    problem: 'It is over: choose how to go on.',
+  };
 }
 
-function syrupStep(run: RunState, pour: Pour, place: string): Step {
-  const { key, goods, target } = pour;
+function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
+  const { key, goods, target, again } = pour;
+  const { idea, vessel, syrup } = making;
   const grams = gramsOf(run, target, pour.scale);
+  const where = pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink';
   return {
     key,
-    say: `${pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink'}: ‹${grams} g› of ${goods.name}.`,
-    more: [`${place}.`, ...hintOf(run, goods.id), ...offWords(run, pour)],
+    say: `${where}: ‹${grams} g›${again ? ' more' : ''} of ${goods.name}.`,
+    more: [
+      `${place}.`,
+      ...(again ? [COMES_BACK] : hintOf(run, goods.id)),
+      ...offWords(run, pour),
+      ...(isOpen(run, pour) ? doseWords(run, making, pour) : []),
+    ],
     ask: [fields.mass(key, 'The scale shows')],
-    offers: pour.mass === null ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${grams} g`)] : [],
+    draw: drawDrink,
+    ...waysOn(run, pour, { grams, litres: idea.drink.litres * vessel.factor * syrup.factor }),
     done: 'In',
   };
+}
+
+/** What the dose becomes when all is scaled up and there is no more concentrate. */
+function doseWords(run: RunState, { idea }: Making, { key }: Pour): string[] {
+  const scaled = makingOf({ ...run, typed: { ...run.typed, [`over.${key}`]: 'scale' } });
+  const drink = scaled && expectedDrink(scaled);
+  if (!drink || doseIn(drink) > 0.99 * idea.drink.mgPerKg) return [];
+  return [`Scaled up, the concentrate is not enough: ‹${formatPlain(doseIn(drink), 3)} mg/kg› of the formula.`];
 }
 
 /** A word on how it goes in. */
@@ -135,15 +158,17 @@ function lotWords({ goods }: Pour): string[] {
   return goods.source ? [goods.source.lot] : [];
 }
 
-/** How far a weighing is off, when it is more than the tolerance. */
-function offWords(run: RunState, { mass, target, scale }: Pour): string[] {
-  const tolerance = (valueOf(run, fields.tolerance) ?? 0) / 100;
-  const halfStep = (valueOf(run, fields[scale]) ?? 0) / 2;
-  const off = mass ? mass.value - target : 0;
-  if (!(Math.abs(off) > Math.max(tolerance * target, halfStep))) return [];
-  const percent = formatPlain((Math.abs(off) / target) * 100, 2);
+/** How far a weighing is off, and what was chosen where it went over. */
+function offWords(run: RunState, pour: Pour): string[] {
+  const off = offBy(run, pour);
+  if (off === 0) return [];
+  const chosen = pour.rescue && run.typed[`over.${pour.key}`];
+  const percent = formatPlain((Math.abs(off) / pour.target) * 100, 2);
   const words = `‹${formatPlain(Math.abs(off), 3)} g› ${off > 0 ? 'over' : 'short'}, ${percent} %.`;
-  return [off > 0 ? words : `${words} Add to it, and type what the scale shows then.`];
+  return [
+    off > 0 ? words : `${words} Add to it, and type what the scale shows then.`,
+    ...(chosen ? [chosen === 'scale' ? 'Chosen: everything is scaled up to it.' : 'Chosen: it stays so.'] : []),
+  ];
 }
 
 /** Grams as the scale shows them. */

@@ -1,0 +1,37 @@
+import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
+import { shareIn } from '../../core/mixture';
+import { formatFixed, formatPlain } from '../../ui/format';
+import type { Walk } from '../run';
+import { Comparison, type Compared } from './Composition';
+import { SPIRIT, type Goods } from './goods';
+import { doseIn, expectedDrink, makingOf, plannedDrink, type Made, type Making } from './made';
+import { outcome } from './outcome';
+
+/** The drink so far: sugar, alcohol, acid, dose. */
+export function drawDrink(walk: Walk) {
+  const making = outcome(() => makingOf(walk.state.value)).value;
+  const now = making && expectedDrink(making);
+  return now ? <Comparison vessel="drink" rows={rowsOf(making, now)} /> : <></>;
+}
+
+function rowsOf(making: Making, now: Made): Compared[] {
+  const planned = plannedDrink(making.idea);
+  const isIn = (id: string) => making.syrup.pours.every(({ goods, mass }) => goods.id !== id || mass !== null);
+  const row = (name: string, id: string, text: (made: Made) => string): Compared => ({
+    ...{ name, planned: text(planned), now: text(now) },
+    isIn: id !== '' && isIn(id),
+  });
+  const hasAlcohol = planned.abv.value > 0 || now.abv.value > 0;
+  const more = making.idea.syrup.map(({ goods }) => goods).filter(({ beside }) => beside === 'fixed');
+  return [
+    row('Drink', '', ({ litres }) => `${formatPlain(litres.value, 4)} L`),
+    row('Sugar', SUGAR, ({ brix }) => `${formatFixed(brix.value, 2)} °Brix`),
+    ...(hasAlcohol ? [row('Alcohol', SPIRIT, ({ abv }) => `${formatPlain(abv.value, 3)} % ABV`)] : []),
+    ...more.map((goods) => row(goods.name, goods.id, (made) => perLitre(made, goods))),
+    row('Whole formula', CONCENTRATE, (made) => `${formatPlain(doseIn(made), 3)} mg/kg`),
+  ];
+}
+
+function perLitre({ mixture, densityGPerMl }: Made, { id }: Goods): string {
+  return `${formatPlain(shareIn(mixture, id).value * densityGPerMl.value * 1000, 3)} g/L`; // mL per L
+}

@@ -1,0 +1,70 @@
+import { CONCENTRATE, SUGAR, WATER } from '../../core/batchPlan';
+import { gram } from '../../core/units';
+import type { Rescue } from '../../core/weighList';
+import type { Weighed } from '../../records/batch';
+import { valueOf } from '../fields';
+import type { RunState } from '../fold';
+import { fields } from './fields';
+import { pure, SPIRIT, type Planned } from './goods';
+import type { Idea } from './idea';
+import { massAt, type Pour } from './pour';
+import { filled, rescueOf, type Vessel } from './vessel';
+
+/** A line of the drink: what goes in, where, and how many g for one time the plan. */
+export interface DrinkLine extends Planned {
+  readonly id: string;
+  readonly into: Weighed['into'];
+}
+
+/** g of the concentrate that the drink asks for, and that there are. */
+interface Supply {
+  readonly needed: number;
+  readonly there: number;
+}
+
+/** The syrup in the order it is made, the concentrate last, and the water that it is thrown with. */
+export function drinkLines(idea: Idea, concentrate: number): DrinkLine[] {
+  const whole = { goods: pure(CONCENTRATE, 'the concentrate'), mass: concentrate };
+  const into = idea.water > 0 ? 'syrup' : 'drink';
+  const lines = [...idea.syrup, whole].map((one): DrinkLine => ({ ...one, id: `s.${one.goods.id}`, into }));
+  if (idea.water === 0) return lines;
+  return [...lines, { id: `d.${WATER}`, into: 'drink', goods: pure(WATER, 'water'), mass: idea.water }];
+}
+
+/** Syrup and drink as far as they are weighed, rescued as was chosen. */
+export function drinkVessel(run: RunState, idea: Idea, supply: Supply): Vessel {
+  const lines = drinkLines(idea, supply.needed);
+  return filled(run, lines, (line, so) => nextPour(run, line, { ...so, lines, there: supply.there }));
+}
+
+function nextPour(
+  run: RunState,
+  { id, into, goods, mass }: DrinkLine,
+  so: Vessel & { lines: readonly DrinkLine[]; there: number },
+): Pour {
+  const { lines, there, factor, pours } = so;
+  const scale = [SUGAR, WATER, SPIRIT].includes(goods.id) ? 'coarse' : 'fine';
+  const target = goods.id === CONCENTRATE ? Math.min(factor * mass, there) : factor * mass;
+  const pour = { key: id, id, into, goods, scale, target, mass: massAt(run, id, scale) } as const;
+  const plan = lines.map((one) => ({ id: one.id, mass: gram(factor * one.mass) }));
+  const rescue = rescueOf(run, pour, { plan, pours });
+  return {
+    ...{ ...pour, stock: null, tooSmall: false, again: false },
+    rescue: rescue && within(run, rescue, { pours: [...pours, pour], there }),
+  };
+}
+
+/** No more of the concentrate is asked for than is left; less than a step of the scale is nothing. */
+function within(
+  run: RunState,
+  rescue: Rescue,
+  so: { pours: readonly Pick<Pour, 'id' | 'goods' | 'mass'>[]; there: number },
+): Rescue {
+  const own = so.pours.filter(({ goods }) => goods.id === CONCENTRATE);
+  const left = so.there - own.reduce((sum, { mass }) => sum + (mass?.value ?? 0), 0);
+  const rest = left < (valueOf(run, fields.fine) ?? 0) ? 0 : left;
+  const add = rescue.add.map((one) =>
+    own.some(({ id }) => id === one.id) ? { id: one.id, mass: gram(Math.min(one.mass, rest)) } : one,
+  );
+  return { ...rescue, add };
+}

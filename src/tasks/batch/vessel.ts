@@ -1,0 +1,45 @@
+import type { PlannedMass } from '../../core/batchPlan';
+import { gram } from '../../core/units';
+import { rescueList, type Rescue } from '../../core/weighList';
+import type { RunState } from '../fold';
+import { massAt, offBy, type Pour } from './pour';
+
+/** A vessel as far as it is filled: `factor` is how many times the plan it has become. */
+export interface Vessel {
+  readonly pours: readonly Pour[];
+  readonly factor: number;
+}
+
+/** A vessel, weighing by weighing. Where one went over and all is scaled up to it, more follows of what was in before. */
+export function filled<S>(run: RunState, steps: readonly S[], next: (step: S, so: Vessel) => Pour): Vessel {
+  let so: Vessel = { pours: [], factor: 1 };
+  for (const step of steps) {
+    const pour = next(step, so);
+    const pours = [...so.pours, pour];
+    so = { pours, factor: so.factor };
+    if (!pour.rescue || run.typed[`over.${pour.key}`] !== 'scale') continue;
+    const more = pour.rescue.add.filter(({ id, mass }) => mass > 0 && pours.some((one) => one.id === id));
+    const added = more.map(({ id, mass }) => addition(run, pours, { id, mass, cause: pour.id }));
+    so = { pours: [...pours, ...added], factor: so.factor * pour.rescue.factor };
+  }
+  return so;
+}
+
+/** The ways out of a weighing that went over, with what was meant to be in the vessel as it stands now; null when it did not. */
+export function rescueOf(
+  run: RunState,
+  pour: Pick<Pour, 'id' | 'mass' | 'target' | 'scale'>,
+  so: { plan: readonly PlannedMass[]; pours: readonly Pour[] },
+): Rescue | null {
+  if (!(offBy(run, pour) > 0)) return null;
+  const weighed = [...so.pours, pour].map(({ id, mass }) => ({ id, mass: gram(mass?.value ?? 0) }));
+  return rescueList({ steps: so.plan }, weighed);
+}
+
+/** More of an earlier one, so that its share comes back. */
+function addition(run: RunState, pours: readonly Pour[], add: { id: string; mass: number; cause: string }): Pour {
+  const first = pours.find(({ id }) => id === add.id)!;
+  const key = `${first.key}.${add.cause}`;
+  const mass = massAt(run, key, first.scale);
+  return { ...first, key, target: add.mass, mass, stock: null, tooSmall: false, again: true, rescue: null };
+}
