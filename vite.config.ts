@@ -52,7 +52,7 @@ const policy = [
 /** What a host that can send headers adds to it. */
 const headers = {
   'Content-Security-Policy': "frame-ancestors 'none'",
-  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=()',
+  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=()',
   'Referrer-Policy': 'no-referrer',
   'X-Content-Type-Options': 'nosniff',
   'Cross-Origin-Opener-Policy': 'same-origin',

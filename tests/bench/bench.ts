@@ -1,10 +1,17 @@
 import { dropPlanBench } from './dropPlanBench';
+import { killBench } from './killBench';
 import { layeringBench } from './layeringBench';
 import { phoneBench } from './phoneBench';
 import { searchBench } from './searchBench';
 
 /** Benches in the order they run; each prints one JSON line per case and its medians last. */
-const benches: readonly ((file?: string) => Promise<void>)[] = [dropPlanBench, layeringBench, searchBench, phoneBench];
+const benches: readonly ((file?: string) => Promise<void>)[] = [
+  dropPlanBench,
+  layeringBench,
+  searchBench,
+  phoneBench,
+  killBench,
+];
 
 const file = process.argv[2]; // instances of the drop-plan bench, same JSON shape as tests/reference/dropPlans.json
 for (const bench of benches) await bench(file);

@@ -235,19 +235,22 @@ async function newHost() {
     writeFileSync(join(folder, file), edit(readFileSync(join(folder, file), 'utf8')));
   return {
     home: host.resolvedUrls!.local[0]!,
-    /** Puts a next version in place of this one; in it the file of a page that is loaded late has another name. */
+    /** Puts a next version in place of this one; in it every script has another name, as after any change. */
     next() {
-      change('index.html', (html) => html.replace('<title>Minim', '<title>Minim, the next'));
+      const scripts = readdirSync(join(folder, 'assets')).filter((name) => name.endsWith('.js'));
+      const renamed = (text: string) =>
+        text.replace(/[\w.-]+\.js/g, (name) => (scripts.includes(name) ? `n${name}` : name));
+      change('index.html', (html) => renamed(html.replace('<title>Minim', '<title>Minim, the next')));
       change('sw.js', (worker) =>
-        worker
-          .replace(/(url:"index\.html",revision:")[0-9a-f]+|(revision:")[0-9a-f]+(",url:"index\.html")/, '$1$2feed$3')
-          .replace(/(KeepingPage-)[\w-]+/g, '$1next'),
+        renamed(worker).replace(
+          /(url:"index\.html",revision:")[0-9a-f]+|(revision:")[0-9a-f]+(",url:"index\.html")/,
+          '$1$2feed$3',
+        ),
       );
-      const assets = readdirSync(join(folder, 'assets'));
-      const late = assets.find((name) => /^KeepingPage-.*\.js$/.test(name))!;
-      for (const name of assets.filter((name) => name.endsWith('.js')))
-        change(join('assets', name), (code) => code.replaceAll(late, 'KeepingPage-next.js'));
-      renameSync(join(folder, 'assets', late), join(folder, 'assets', 'KeepingPage-next.js'));
+      for (const name of scripts) {
+        change(join('assets', name), renamed);
+        renameSync(join(folder, 'assets', name), join(folder, 'assets', `n${name}`));
+      }
     },
     async stop() {
       await host.close();
