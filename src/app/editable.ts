@@ -123,6 +123,7 @@ function materialFields(record: RecordOf<'material'>): Editable[] {
     { field: code({ name: 'code', title: 'Short code', taken }), text: record.code, set: put('code') },
     casNumber(record.cas ?? ''),
     note(record, 'fema', 'FEMA number'),
+    note(record, 'botanical', 'Plant, in Latin'),
     oneOf(record, 'form', 'At 20 °C it is', ['liquid', 'viscous', 'solid']),
     density(record),
     purity(record),

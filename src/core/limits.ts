@@ -66,7 +66,8 @@ function bans(materials: readonly DrinkMaterial[], rows: readonly BanRow[], drin
 }
 
 function concernsMaterial(row: BanRow, material: DrinkMaterial): boolean {
-  const plant = row.botanical !== undefined && (material.botanical ?? '').startsWith(row.botanical);
+  const typed = (material.botanical ?? '').trim().toLowerCase();
+  const plant = row.botanical !== undefined && typed.startsWith(row.botanical.toLowerCase());
   return plant || material.cas.some((cas) => row.cas.includes(cas));
 }
 

@@ -8,6 +8,8 @@ const schema = z.object({
   code: z.string(),
   cas: z.optional(z.string()),
   fema: z.optional(z.string()),
+  /** The plant that a natural material comes from, in Latin: some plants are banned whatever the CAS number. */
+  botanical: z.optional(z.string()),
   sort: z.enum(['substance', 'natural']),
   /** At 20 °C. A solid is weighed, never counted in drops. */
   form: z.enum(['liquid', 'viscous', 'solid']),

@@ -12,6 +12,8 @@ const schema = z.object({
   /** The strength that was wished for, as it stands on the label. */
   label: z.object({ value: z.number(), basis: z.string() }),
   solvent: z.nullable(solventCopy),
+  /** What else its liquid holds that rules count in a drink: weighting agent and gum of an emulsion, g per g of it. */
+  beside: z.optional(z.array(z.object({ id: z.string(), name: z.string(), cas: z.string(), share: z.number() }))),
   /** Mass of the liquid as made, g. */
   massG: measuredSchema,
   densityGPerMl: z.number(),

@@ -128,7 +128,7 @@ function Traits({ walk, judgement }: { walk: Walk; judgement: Judgement }) {
       <h3>This drink is</h3>
       <div class="traits">
         {judgement.traits.map((trait) => {
-          const on = walk.state.value.typed[traitKey(trait)] === 'yes';
+          const on = judgement.has.includes(trait);
           return (
             <button aria-pressed={on} onClick={() => type(walk, traitKey(trait), on ? 'no' : 'yes')}>
               {on ? '✓ ' : ''}

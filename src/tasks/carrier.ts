@@ -6,15 +6,17 @@ import type { SolventCopy } from '../records/solvent';
 import type { Vial } from '../records/vial';
 import { solvents } from '../tables/solvents';
 
-/** A solvent in the liquid of a vial, g per g; `ethanol` g of ethanol per g of that solvent. */
+/** What the materials of a vial are in, g per g of its liquid; `ethanol` g of ethanol per g of that. */
 export interface Carrier {
   readonly id: string;
   readonly name: string;
   readonly share: number;
   readonly ethanol: number;
+  /** CAS number of what is no solvent: gum, weighting agent. */
+  readonly cas?: string;
 }
 
-/** The solvents in a vial: its own, and those of the vials it was made from. */
+/** The solvents in a vial, and gum and weighting agent of an emulsion: its own, and those of the vials it was made from. */
 export function carriersOf(vial: Vial): Carrier[] {
   const merged = new Map<string, Carrier>();
   for (const one of carriersIn(vial, new Set())) {
@@ -22,6 +24,11 @@ export function carriersOf(vial: Vial): Carrier[] {
     merged.set(one.id, { ...one, share: before + one.share });
   }
   return [...merged.values()].filter(({ share }) => share > 0);
+}
+
+/** True when the liquid of a vial is an emulsion, or was made from one: a drink becomes cloudy by it. */
+export function isCloudy(vial: Vial): boolean {
+  return carriersOf(vial).some(({ cas }) => cas !== undefined);
 }
 
 /** Ethanol in the liquid of a vial, mL per mL at 20 °C. */
@@ -50,8 +57,10 @@ function carriersIn(vial: Vial, seen: ReadonlySet<string>): Carrier[] {
     const within = parent ? carriersIn(parent, new Set([...seen, vial.id])) : [];
     return within.map((one) => ({ ...one, share: (one.share * massG) / total }));
   });
-  const own = vial.solvent ? [{ ...facts(vial.solvent), share: Math.max(0, 1 - put) }] : [];
-  return [...own, ...brought];
+  const beside = (vial.beside ?? []).map((one) => ({ ...one, ethanol: 0 }));
+  const rest = beside.reduce((left, { share }) => left - share, 1 - put);
+  const own = vial.solvent ? [{ ...facts(vial.solvent), share: Math.max(0, rest) }] : [];
+  return [...own, ...beside, ...brought];
 }
 
 function facts(solvent: SolventCopy): Omit<Carrier, 'share'> {

@@ -83,6 +83,7 @@ export function factsOf(row: CatalogueRow): MaterialFacts {
     ...(form ? { form } : {}),
     ...(row.cas ? { cas: row.cas[0] } : {}),
     ...(row.fema ? { fema: row.fema[0] } : {}),
+    ...(row.botanical ? { botanical: row.botanical } : {}),
     ...(row.density ? { density: densityOf(row.density, words) } : {}),
     ...(row.also ? { also: [...row.also] } : {}),
     ...(row.smells ? { smells: [...row.smells] } : {}),

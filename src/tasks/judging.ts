@@ -45,6 +45,8 @@ export interface Judgement {
   readonly silent: readonly string[];
   /** Traits of the drink on which a figure for something in it depends. */
   readonly traits: readonly Trait[];
+  /** Those of all traits that the drink was judged with. */
+  readonly has: readonly Trait[];
   /** What is counted for natural materials, by material id. */
   readonly counted: readonly { id: string; name: string; constituent: Constituent }[];
 }
@@ -91,14 +93,16 @@ export function judge(run: RunState, parts: readonly Part[], drink: FinishedDrin
   if (portion === null || body === null) return null;
   const jurisdiction = textOf(run, judgeFields.jurisdiction) as Jurisdiction;
   const judged = parts.flatMap((part) => materialOf(run, part) ?? []);
-  const materials = judged.filter(({ cas }) => cas.length > 0);
+  const materials = judged.filter(({ cas, botanical }) => cas.length > 0 || botanical !== undefined);
+  const asked = new Set(rules.limits.flatMap(({ where }) => where ?? []));
+  const has = [...asked].filter((trait) => run.typed[traitKey(trait)] === 'yes');
   const findings = checkDrink({
     materials,
     drink: {
       abv: drink.abv,
       density: gramPerMl(drink.density),
       alcoholic: drink.abv > ALCOHOLIC[jurisdiction],
-      traits: rules.limits.flatMap(({ where }) => (where && run.typed[traitKey(where)] === 'yes' ? [where] : [])),
+      traits: has,
     },
     drinker: { drinkKgPerDay: portion / 1000, bodyKg: body },
     jurisdiction,
@@ -112,14 +116,14 @@ export function judge(run: RunState, parts: readonly Part[], drink: FinishedDrin
     ceilings: all.filter(({ finding }) => finding.check !== 'concern'),
     looks: all.filter(({ finding }) => finding.check === 'concern'),
     silent: [...new Set(judged.filter(({ cas }) => cas.length === 0).map(({ name }) => name))],
-    traits: traitsFor(materials, jurisdiction),
+    ...{ traits: traitsFor(materials, jurisdiction), has },
     counted: [...new Map(judged.map((one) => [one.id, one])).values()].flatMap(({ id, name, constituents: held }) =>
       held.map((constituent) => ({ id, name, constituent })),
     ),
   };
 }
 
-/** A part with its CAS number and what it brings; null for water and ethanol, which are not judged. */
+/** A part with its CAS number, its plant and what it brings; null for water and ethanol, which are not judged. */
 function materialOf(run: RunState, part: Part): DrinkMaterial | null {
   const solvent = solvents.find(({ id }) => id === part.id);
   if (solvent && (solvent.ethanol.value > 0 || solvent.id === 'water')) return null;
@@ -130,7 +134,8 @@ function materialOf(run: RunState, part: Part): DrinkMaterial | null {
   const certificate = [...lotLines(part.bottles ?? (own ? [own] : [])), ...typedLines(run, part.id, published)];
   const counted = cas === '' ? [] : worstConstituents({ published, certificate });
   const natural = material?.sort === 'natural';
-  return { ...part, cas: cas === '' ? [] : [cas], constituents: counted, natural };
+  const botanical = material?.botanical ? { botanical: material.botanical } : {};
+  return { ...part, ...botanical, cas: cas === '' ? [] : [cas], constituents: counted, natural };
 }
 
 type Line = Parameters<typeof worstConstituents>[0]['certificate'][number];

@@ -22,6 +22,9 @@ const cas: Field<string> = {
   },
 };
 
+/** The plant: rules ban some, whatever the CAS number. */
+const plant = words({ name: 'new.plant', title: 'Plant, in Latin', optional: true, help: 'Of an oil or extract.' });
+
 /** The questions of a new bottle; asked in three screens. */
 const fields = {
   name: words({ name: 'new.name', title: 'Material', max: 80 }),
@@ -108,7 +111,7 @@ function materialStep(run: RunState): Step {
     say: 'What is in the bottle?',
     draw: drawNaming,
     drawn: ['new.name'],
-    ask: [fields.name, ...(name === null ? [] : more)],
+    ask: [fields.name, ...(name === null ? [] : more), ...(name === null || known || facts ? [] : [plant])],
     done: 'Next',
     ...(name === null ? { problem: 'Type its name, or the first letters, and choose.' } : {}),
   };
@@ -145,12 +148,14 @@ function newMaterial(run: RunState): Material | null {
   const facts = chosenFacts(run);
   const form = facts?.form ?? (valueOf(run, fields.form) as Material['form'] | null);
   const number = facts?.cas ?? valueOf(run, cas);
+  const botanical = facts ? null : valueOf(run, plant);
   if (short === null || form === null) return null;
   return newRecord('material', {
     ...{ sort: 'natural', cautions: [] },
     ...facts,
     ...{ name, code: short, form },
     ...(number ? { cas: number } : {}),
+    ...(botanical ? { botanical } : {}),
   });
 }
 

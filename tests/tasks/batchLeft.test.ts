@@ -3,18 +3,25 @@ import { expanded } from '../../src/core/measured';
 import type { Batch } from '../../src/records/batch';
 import type { AnyRecord } from '../../src/records/kinds';
 import { ancestors } from '../../src/records/lineage';
-import { shelf, takeIn } from '../../src/records/shelf';
+import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import type { Vial } from '../../src/records/vial';
 import { batch } from '../../src/tasks/batch/task';
+import { glassOf } from '../../src/tasks/dose/glass';
+import { judgeGlass } from '../../src/tasks/dose/parts';
 import { dose } from '../../src/tasks/dose/task';
 import { bottlesOf, carriersOf } from '../../src/tasks/carrier';
 import { refusalOf } from '../../src/tasks/fitForDrinks';
 import { freshRun, type RunState } from '../../src/tasks/fold';
 import { batchShelf, clearPlan } from './batchShelf';
 
+const oneOil = newRecord('formula', {
+  ...{ id: 'f2', name: 'Nutmeg alone', root: 'f2', version: 1, notes: '' },
+  lines: [{ material: 'nutmeg', name: 'nutmeg oil', share: 1 }],
+});
+
 beforeEach(() => {
   shelf.records.value = new Map();
-  takeIn(batchShelf());
+  takeIn([...batchShelf(), oneOil]);
 });
 
 /** Weighs what is asked for, exactly, until nothing more is asked. */
@@ -110,10 +117,63 @@ describe('the concentrate that is left over', () => {
     expect(batch.keep(all)).toHaveLength(1);
   });
 
-  test('of an emulsion keeps in its water, and what a dose of it does not count is said', () => {
-    const run = weighAll({ ...plan, make: 'emulsion', agent: 'agent-8050-30-4', dosage: '2' });
-    expect(lastStep(run).more!.join(' ')).toContain('gum and weighting agent are not counted');
-    const [, vial] = batch.keep(run) as [Batch, Vial];
+  test('of an emulsion keeps in its water, with gum and weighting agent in their true shares', () => {
+    const [made, vial] = batch.keep(weighAll(cloudy)) as [Batch, Vial];
     expect(vial.solvent).toMatchObject({ id: 'water', food: true });
+    const concentrate = made.weighed.filter(({ into }) => into === 'concentrate');
+    const whole = concentrate.reduce((sum, { massG }) => sum + massG.value, 0);
+    expect(vial.beside!.map(({ id }) => id)).toEqual(['agent-8050-30-4', 'gum-arabic']);
+    for (const { id, share } of vial.beside!)
+      expect(share).toBeCloseTo(concentrate.find((one) => one.id === id)!.massG.value / whole, 9);
+    const neat = vial.contents.reduce((sum, { strength }) => sum + strength.value, 0);
+    expect(carriersOf(vial).reduce((sum, { share }) => sum + share, neat)).toBeCloseTo(1, 9);
+  });
+
+  test('a dose of an emulsion is counted against the cap of its weighting agent, in a drink that it makes cloudy', () => {
+    const records = batch.keep(weighAll(cloudy)) as [Batch, Vial];
+    takeIn(records);
+    const [, vial] = records;
+    const share = vial.beside![0]!.share;
+    const judged = judgeDose(vial.id, (1.5 * 0.1) / share); // g into a litre: half as much again as 100 mg/L of the agent
+    const found = judged.findings.find(({ what }) => what.includes('E 445'))!;
+    expect(found).toMatchObject({ state: 'over', max: 100, unit: 'mg/L' });
+    expect(found.amount.value).toBeCloseTo(150, 0);
+    expect(judged.has).toEqual(['cloudy']);
+    expect(judged.ceilings.find(({ finding }) => finding === found)!.times).toBeCloseTo(1 / 1.5, 2);
+    const still = judgeDose(vial.id, 1, { 'trait.cloudy': 'no' }).findings.find(({ what }) => what.includes('E 445'))!;
+    expect(still.rule).toContain('not named for this kind of drink');
+  });
+
+  test('so is a dose of what was thinned from it, and a batch that is made from such a vial', () => {
+    const records = batch.keep(weighAll({ ...cloudy, what: 'f2' })) as [Batch, Vial];
+    const [, vial] = records;
+    const thin = {
+      ...vial,
+      ...{
+        id: 'thin',
+        code: 'THIN',
+        from: [vial.id],
+        uses: [{ id: vial.id, massG: 1 }],
+        massG: { value: 4, sources: [] },
+      },
+      contents: vial.contents.map((part) => ({ ...part, strength: { value: part.strength.value / 4, sources: [] } })),
+      beside: undefined,
+    };
+    takeIn([...records, thin]);
+    const { id, share, cas } = vial.beside![0]!;
+    expect(carriersOf(thin).find((one) => one.id === id)).toMatchObject({ share: share / 4, cas });
+    expect(judgeDose('thin', 1).findings.some(({ what }) => what.includes('E 445'))).toBe(true);
+    const next = { ...clearPlan, what: 'f2', dose: '5', 'lot.nutmeg': vial.id, 'trait.cloudy': 'yes' };
+    const checks = (batch.keep(weighAll(next))[0] as Batch).checks;
+    expect(checks.find(({ what }) => what.includes('E 445'))!.words).toMatch(/mg\/L of 100 mg\/L/);
   });
 });
+
+const cloudy = { ...clearPlan, spare: '25', make: 'emulsion', agent: 'agent-8050-30-4', dosage: '2' };
+
+/** What the rules say of so many grams of a vial in a litre of a drink without sugar. */
+function judgeDose(vial: string, grams: number, typed: Record<string, string> = {}) {
+  const drink = { 'base.name': 'soda', 'base.brix': '0', 'base.abv': '0', 'base.ml': '1000', 'base.slack': '0' };
+  const run = { ...freshRun, typed: { vial, dropper: 'scale', massG: String(grams), ...drink, ...typed } };
+  return judgeGlass(run, glassOf(run, 1)!)!;
+}

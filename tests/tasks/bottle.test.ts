@@ -63,7 +63,9 @@ describe('a new bottle', () => {
     const walk = startWalking(bottle, choose('d-limonene'));
     expect(walk.step().ask!.map(({ name }) => name)).toEqual(['new.name', 'new.code']);
     const byHand = startWalking(bottle, { 'new.name': 'rhubarb base' });
-    expect(byHand.step().ask!.map(({ name }) => name)).toEqual(['new.name', 'new.code', 'new.form', 'new.cas']);
+    expect(byHand.step().ask!.map(({ name }) => name)).toEqual([
+      ...['new.name', 'new.code', 'new.form', 'new.cas', 'new.plant'],
+    ]);
   });
 
   test('of what melts near room temperature still asks for its form', () => {
@@ -86,6 +88,12 @@ describe('a new bottle', () => {
   test('a mistyped CAS number is noticed', () => {
     const walk = startWalking(bottle, { 'new.name': 'my oil', 'new.cas': '5989-27-6' });
     expect(() => walk.next()).toThrow('The check digit of 5989-27-6 does not fit');
+  });
+
+  test('its plant is known from the catalogue, or from what was typed', () => {
+    expect(added({ ...choose('cardamom-oil'), ...food }).material.botanical).toBe('Elettaria cardamomum');
+    const typed = { 'new.name': 'herb extract', 'new.plant': 'Hypericum perforatum', ...food };
+    expect(added(typed).material.botanical).toBe('Hypericum perforatum');
   });
 
   test('of a material that is on the Shelf adds a bottle and no second material', () => {

@@ -135,6 +135,27 @@ describe('what the rules say of a drink', () => {
     expect(ask([part('house blend', 10)]).findings).toEqual([]);
   });
 
+  test('a plant is banned by its Latin name, with a CAS number or without, however it is typed', () => {
+    const plants = {
+      herb: { ...material('herb', '', 'natural'), botanical: 'hypericum perforatum L.' },
+      root: { ...material('root', '8015-79-0', 'natural'), botanical: 'Acorus calamus' },
+      peel: { ...material('peel', '8008-56-8', 'natural'), botanical: 'Citrus limon' },
+    };
+    takeIn(Object.values(plants));
+    const bans = (id: string, abv = 0) =>
+      ask([part(id, 1)], {}, { abv, density: 1 }).findings.filter(({ check }) => check === 'added');
+    expect(bans('herb')[0]).toMatchObject({
+      state: 'prohibited',
+      max: 0,
+      figure: { source: expect.stringContaining('Annex IV') },
+    });
+    expect(bans('herb', 20)).toEqual([]); // for alcoholic drinks only
+    expect(bans('root', 20)[0]!.state).toBe('prohibited');
+    expect(bans('peel')).toEqual([]);
+    expect(ask([part('herb', 1)]).silent).toEqual(['herb']); // its limits still cannot be looked up
+    expect(ask([part('herb', 1)]).ceilings[0]).toMatchObject({ times: 0, binding: 'herb' });
+  });
+
   test('where a figure hangs on the kind of drink, the kind is asked for', () => {
     const parts = [part('peppermint oil', 2000)];
     expect(ask(parts).traits).toContain('mint');

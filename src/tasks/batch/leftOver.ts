@@ -1,5 +1,6 @@
 import { CONCENTRATE } from '../../core/batchPlan';
 import { exact, expanded, minus, plus, type Measured } from '../../core/measured';
+import { shareIn } from '../../core/mixture';
 import { find, newRecord } from '../../records/shelf';
 import type { SolventCopy } from '../../records/solvent';
 import type { Vial } from '../../records/vial';
@@ -28,12 +29,10 @@ export function leftFields(run: RunState, making: Making): Field[] {
   return textOf(run, fields.left) === 'keep' ? [fields.left, fields.leftCode()] : [fields.left];
 }
 
-/** How much it is, and what a dose of it would not count. */
+/** How much it is. */
 export function leftWords(making: Making): string[] {
   const left = leftOver(making);
-  if (!left) return [];
-  const blind = making.idea.emulsion ? ['When the vial is dosed, its gum and weighting agent are not counted.'] : [];
-  return [`‹${measuredText(left, 'g')}› of the concentrate are left.`, ...blind];
+  return left ? [`‹${measuredText(left, 'g')}› of the concentrate are left.`] : [];
 }
 
 /** It as a vial, with the strengths that were weighed; null where nothing is left or it is not kept. */
@@ -53,6 +52,7 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
   const densityGPerMl = densityOf(vessel.pours, solvent);
   return newRecord('vial', {
     ...{ from: [batchId, ...uses.map(({ id }) => id)], contents, uses, massG: left, densityGPerMl },
+    ...besideIn(making),
     code: valueOf(run, fields.leftCode())!,
     name: `${idea.wanted.name}, concentrate`.slice(0, 60),
     label: { value: Number((whole * 100).toPrecision(3)), basis: '% w/w' },
@@ -66,6 +66,14 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
       source: soonest(uses),
     }).day,
   });
+}
+
+/** Gum and weighting agent: they are counted wherever the vial goes. */
+function besideIn({ idea, concentrate }: Making): Pick<Vial, 'beside'> {
+  const beside = idea.concentrate.flatMap(({ goods: { id, name, cas, beside: how } }) =>
+    how === 'carrier' && cas ? [{ id, name, cas, share: shareIn(concentrate!, id).value }] : [],
+  );
+  return beside.length > 0 ? { beside } : {};
 }
 
 /** Grams of each bottle and vial that are really in the concentrate: of a stock, what was drawn. */

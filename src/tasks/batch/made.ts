@@ -5,10 +5,9 @@ import { exact, measured, over, plus, propagate, scaled, times, type Measured } 
 import { mixtureOf, shareIn, type Mixture } from '../../core/mixture';
 import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/units';
 import type { Bottle } from '../../records/material';
-import { bottlesOf } from '../carrier';
+import { bottlesOf, carriersOf } from '../carrier';
 import type { RunState } from '../fold';
 import { judge, type Judgement, type Part } from '../judging';
-import { solventsOnHand } from '../onHand';
 import type { Source } from '../sources';
 import { answered } from './answers';
 import { concentrateVessel, spareFactor } from './concentrate';
@@ -117,13 +116,14 @@ function drinkFrom(idea: Idea, mixture: Mixture | null): Made | null {
 /** Everything in the drink that is judged. */
 function partsOf(idea: Idea, mixture: Mixture): Part[] {
   const goods = [...idea.concentrate, ...idea.syrup].map((one) => one.goods);
+  const brought = goods.flatMap(({ source }) => (source?.vial ? carriersOf(source.vial) : []));
   return mixture.contents.flatMap(({ material: id, strength }): Part[] => {
     if (isPlain(id)) return [];
     const known = goods.find((one) => one.id === id);
     const mgPerKg = scaled(strength, PPM);
     if (known) return [partOf(known, mgPerKg)];
-    const name = solventsOnHand().find((one) => one.id === id)?.name ?? id;
-    return [{ id, name, mgPerKg, carrier: true }]; // what a vial was thinned with
+    const { name = id, cas } = brought.find((one) => one.id === id) ?? {};
+    return [{ id, name, mgPerKg, carrier: true, ...(cas === undefined ? {} : { cas }) }]; // what came along in a vial
   });
 }
 

@@ -1,17 +1,17 @@
 import { over, scaled, times } from '../../core/measured';
 import { PPM } from '../../core/units';
-import { bottlesOf, carriersOf } from '../carrier';
+import { bottlesOf, carriersOf, isCloudy } from '../carrier';
 import type { RunState } from '../fold';
-import { judge, type Judgement, type Part } from '../judging';
+import { judge, traitKey, type Judgement, type Part } from '../judging';
 import type { Glass } from './glass';
 
-/** What the drops brought into the glass, materials and solvents; with `following`, only that dose follows what is looked at. */
+/** What the drops brought into the glass, materials and what they were in; with `following`, only that dose follows what is looked at. */
 export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
   return dosings.flatMap(({ vial, mass }, k) => {
     const share = scaled(over(mass, dose.mass), PPM); // mg of the vial's liquid per kg of drink
     const fixed = following !== undefined && following !== k + 1;
     const bottles = bottlesOf(vial);
-    const solvents = carriersOf(vial).filter(({ ethanol }) => ethanol === 0);
+    const others = carriersOf(vial).filter(({ ethanol }) => ethanol === 0);
     return [
       ...vial.contents.map(({ material, name, strength }) => ({
         id: material,
@@ -20,12 +20,9 @@ export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
         fixed,
         bottles: bottles.filter((bottle) => bottle.material === material),
       })),
-      ...solvents.map((one) => ({
-        id: one.id,
-        name: one.name,
-        mgPerKg: scaled(share, one.share),
-        fixed,
-        carrier: true,
+      ...others.map(({ id, name, cas, share: of }) => ({
+        ...{ id, name, fixed, mgPerKg: scaled(share, of), carrier: true },
+        ...(cas === undefined ? {} : { cas }),
       })),
     ];
   });
@@ -33,7 +30,8 @@ export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
 
 /** What the rules say of the glass; with `following`, ceilings are those of that dose beside the others. */
 export function judgeGlass(run: RunState, glass: Glass, following?: number): Judgement | null {
-  const { dose } = glass;
+  const { dose, dosings } = glass;
   const drink = { abv: dose.abv.value, density: dose.mass.value / dose.volume.value };
-  return judge(run, partsOf(glass, following), drink);
+  const cloudy = dosings.some(({ vial }) => isCloudy(vial)) ? { [traitKey('cloudy')]: 'yes' } : {};
+  return judge({ ...run, typed: { ...cloudy, ...run.typed } }, partsOf(glass, following), drink);
 }
