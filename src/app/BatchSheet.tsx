@@ -3,6 +3,7 @@ import type { Batch } from '../records/batch';
 import { find } from '../records/shelf';
 import { formatPlain, measuredText } from '../ui/format';
 import { batchTable } from './batchTable';
+import { gasWords } from './describeBatch';
 import { saveTable, shareOrSave } from './saveFile';
 import { sheetPictures } from './sheetPng';
 import './batchSheet.css';
@@ -68,9 +69,7 @@ function Facts({ batch }: { batch: Batch }) {
     <p>
       Made {madeOn} from {formula.name}
       {formula.version === null ? '' : `, version ${formula.version}`}; {drink.emulsion ? 'an emulsion' : 'a solution'}
-      {drink.gas &&
-        `; ${formatPlain(drink.gas.volumes)} volumes of CO₂, ${formatPlain(drink.gas.gaugeBar, 3)} bar at ${formatPlain(drink.gas.atC)} °C`}
-      .{notes && ` ${notes}`}
+      {drink.gas && `; ${gasWords(drink.gas)}`}.{notes && ` ${notes}`}
     </p>
   );
 }

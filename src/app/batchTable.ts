@@ -4,7 +4,7 @@ import type { Batch } from '../records/batch';
 
 /** A batch as a table for a spreadsheet: what was weighed, what is in the drink, and what the rules said. */
 export function batchTable(batch: Batch): string {
-  const { litres, brix, abv, densityGPerMl } = batch.drink;
+  const { litres, brix, abv, densityGPerMl, emulsion, gas } = batch.drink;
   const drink = [
     ['volume', litres, 'L'],
     ['sugar', brix, '°Brix'],
@@ -15,6 +15,7 @@ export function batchTable(batch: Batch): string {
     ['batch', batch.name],
     ['made', batch.madeOn],
     ['formula', batch.formula.name, batch.formula.version],
+    ['kind', emulsion ? 'emulsion' : 'solution'],
     [],
     ['into', 'what', 'lot', 'planned g', 'weighed g', '± g (k = 2)'],
     ...batch.weighed.map(({ into, name, lot, plannedG, massG }) => [
@@ -24,6 +25,12 @@ export function batchTable(batch: Batch): string {
     [],
     ['drink', 'value', '± (k = 2)', 'unit'],
     ...drink.map(([name, amount, unit]) => [name, amount.value, expanded(amount), unit]),
+    ...(gas
+      ? [
+          ['CO2', gas.volumes, '', 'volumes'],
+          [`gauge at ${gas.atC} °C`, gas.gaugeBar, '', 'bar'],
+        ]
+      : []),
     [],
     ['material', 'mg/kg', '± mg/kg (k = 2)', 'mg/L'],
     ...batch.reached.map(({ name, mgPerKg, mgPerL }) => [name, mgPerKg.value, expanded(mgPerKg), mgPerL.value]),

@@ -13,10 +13,7 @@ export function describeBatch(r: Batch): Description {
       ['Made', r.madeOn],
       ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
       ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
-      [
-        'Gas',
-        gas && `${formatPlain(gas.volumes)} volumes, ${formatPlain(gas.gaugeBar, 3)} bar at ${formatPlain(gas.atC)} °C`,
-      ],
+      ['Gas', gas && gasWords(gas)],
       ...r.weighed.map(
         ({ name, massG, lot }) => [name, [measuredText(massG, 'g'), lot].filter(Boolean).join(', ')] as const,
       ),
@@ -34,6 +31,11 @@ export function describeBatch(r: Batch): Description {
       { words: 'Make it again', start: { task: 'batch', typed: { ...r.asked, what: r.formula.id, again: r.id } } },
     ],
   };
+}
+
+/** How much carbon dioxide, and the pressure that holds it. */
+export function gasWords({ volumes, gaugeBar, atC }: NonNullable<Batch['drink']['gas']>): string {
+  return `${formatPlain(volumes)} volumes of CO₂, ${formatPlain(gaugeBar, 3)} bar on the gauge at ${formatPlain(atC)} °C`;
 }
 
 /** States that stand on the page of a batch; all of them stand on its sheet. */

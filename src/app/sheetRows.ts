@@ -1,5 +1,6 @@
 import type { Batch } from '../records/batch';
 import { formatPlain, measuredText } from '../ui/format';
+import { gasWords } from './describeBatch';
 
 /** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
 export interface SheetRow {
@@ -14,7 +15,7 @@ const VESSELS = { concentrate: 'Concentrate', syrup: 'Syrup', drink: 'Drink' } a
 export function sheetRows(batch: Batch): SheetRow[] {
   const { name, formula, madeOn, drink, notes } = batch;
   const from = formula.version === null ? formula.name : `${formula.name}, version ${formula.version}`;
-  const gas = drink.gas ? `; ${formatPlain(drink.gas.volumes)} volumes of CO₂` : '';
+  const gas = drink.gas ? `; ${gasWords(drink.gas)}` : '';
   return [
     row('title', name),
     row('note', `Made ${madeOn} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { batchTable } from '../../src/app/batchTable';
 import { layoutSheet, SHEET } from '../../src/app/sheetLayout';
 import { sheetRows } from '../../src/app/sheetRows';
 import { newRecord } from '../../src/records/shelf';
@@ -6,7 +7,7 @@ import { newRecord } from '../../src/records/shelf';
 const sure = (value: number) => ({ value, sources: [] });
 const widthOf = (text: string) => 0.55 * text.length;
 
-function batchOf(materials: number) {
+function batchOf(materials: number, gas = {}) {
   const names = Array.from({ length: materials }, (_, i) => `material ${i + 1}`);
   return newRecord('batch', {
     ...{ name: 'Orchard, 20 L', madeOn: '2026-05-04', jurisdiction: 'EU', notes: 'for the fair', uses: [], asked: {} },
@@ -19,7 +20,7 @@ function batchOf(materials: number) {
     checks: [
       { state: 'over', what: 'safrole', words: 'over the limit: 1.2 mg/kg of 1 mg/kg', source: 'x'.repeat(300) },
     ],
-    drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1.04), emulsion: false },
+    drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1.04), emulsion: false, ...gas },
   });
 }
 
@@ -44,6 +45,15 @@ describe('the sheet of a batch as a picture', () => {
       expect(all).toContain(text);
     expect(all.join(' ')).toContain('Made 2026-05-04 from Orchard, version 2; a solution.');
     expect(all.join(' ')).toContain('safrole: over the limit: 1.2 mg/kg of 1 mg/kg');
+  });
+
+  test('says, as the table does, how much gas and what pressure holds it', () => {
+    const fizzy = batchOf(1, { gas: { volumes: 3, gaugeBar: 1.37, atC: 4 } });
+    const [, made] = sheetRows(fizzy);
+    expect(made!.words).toContain('a solution; 3 volumes of CO₂, 1.37 bar on the gauge at 4 °C.');
+    expect(batchTable(fizzy)).toContain('gauge at 4 °C,1.37,,bar\r\n');
+    expect(batchTable(fizzy)).toContain('CO2,3,,volumes\r\n');
+    expect(batchTable(batchOf(1))).not.toContain('CO2');
   });
 
   test.each([1, 4, 30])('with %i materials nothing lies outside a page or upon another text', (materials) => {
