@@ -42,6 +42,7 @@ const policy = [
   "img-src 'self' data: blob:",
   "font-src 'self'",
   "connect-src 'self'",
+  'media-src blob:', // silence for the buttons of headphones: src/ui/mediaKeys.ts
   "worker-src 'self'",
   "manifest-src 'self'",
   "base-uri 'none'",

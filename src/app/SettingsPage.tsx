@@ -1,7 +1,9 @@
 import { changeSettings, shelf } from '../records/shelf';
-import { FieldInput } from '../ui/FieldInput';
+import { Later } from '../ui/Later';
+import { Choice } from './Choice';
 import { go } from './route';
 
+const handsBusy = async () => (await import('./HandsBusy')).HandsBusy;
 const rooms = ['16', '18', '20', '22', '24', '26', '28'];
 const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 
@@ -16,6 +18,7 @@ export function SettingsPage() {
         </button>
       </header>
       <Choices />
+      <Later load={handsBusy} props={{}} />
       <button class="entry" onClick={() => go(['keeping'])}>
         <b>What is kept, and where</b>
         <span>Backup, restore, erase</span>
@@ -65,17 +68,4 @@ function Choices() {
       />
     </>
   );
-}
-
-interface ChoiceProps<T extends string> {
-  title: string;
-  value: T;
-  options: Record<T, string>;
-  onChoose: (value: T) => void;
-}
-
-function Choice<T extends string>({ title, value, options, onChoose }: ChoiceProps<T>) {
-  const listed = Object.entries<string>(options).map(([value, words]) => ({ value, words }));
-  const field = { name: title, title, input: 'choice' as const, options: listed };
-  return <FieldInput field={field} text={value} problem={undefined} onText={(text) => onChoose(text as T)} />;
 }

@@ -1,6 +1,10 @@
 import * as z from 'zod/mini';
 import { envelope, type Kind } from './record';
 
+const keyAction = z.enum(['drop', 'undo', 'next']);
+/** What a key of a foot switch or remote does: counts a drop, takes the last one back, goes on to the next step. */
+export type KeyAction = z.output<typeof keyAction>;
+
 const schema = z.object({
   ...envelope,
   theme: z.enum(['system', 'light', 'dark']),
@@ -13,6 +17,16 @@ const schema = z.object({
   jurisdiction: z.optional(z.enum(['EU', 'US'])),
   /** How labels were last printed: texts of the label page by name. */
   labels: z.optional(z.record(z.string(), z.string())),
+  /** Steps and counts are spoken. Off where it was never set, as the three after it. */
+  speech: z.optional(z.boolean()),
+  /** A tick is heard for each drop. */
+  tick: z.optional(z.boolean()),
+  /** Keys of a foot switch or remote count. */
+  remote: z.optional(z.boolean()),
+  /** Buttons of headphones count; silence is played in a run, so that the phone passes them on. */
+  mediaKeys: z.optional(z.boolean()),
+  /** Keys that were taught, by the browser's name for them. */
+  keys: z.optional(z.record(z.string(), keyAction)),
 });
 
 /** How the person likes Minim. One record, id "settings". */

@@ -8,6 +8,7 @@ import { Say } from '../ui/Say';
 import { TapPad } from '../ui/TapPad';
 import { keepAwake } from '../ui/wakeLock';
 import { textOf } from './fields';
+import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf, type Walk } from './run';
 import { StepActions, StepOffers } from './StepActions';
@@ -43,6 +44,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     else await walk.finish().then((records) => records && onFinished(records));
   }
 
+  useHandsBusy(walk, leaveStep, !scanning.value);
   if (scanning.value && step.pad?.expects)
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (

@@ -35,6 +35,8 @@ export interface Step {
   /** Names of fields in `ask` that `draw` shows itself. */
   readonly drawn?: readonly string[];
   readonly pad?: Pad;
+  /** Drops that `draw` counts, where there is no pad: keys count them too, and they are told aloud. */
+  readonly counting?: Pick<Pad, 'counter' | 'wish'>;
   readonly draw?: (walk: Walk) => VNode;
   readonly results?: readonly Result[];
   readonly offers?: readonly Offer[];
@@ -48,6 +50,11 @@ export interface Step {
   readonly problem?: string;
   /** Key of the step that the main button leads to, where that is not the following one. */
   readonly next?: string;
+}
+
+/** What drops are counted at a step. */
+export function countingOf({ pad, counting }: Step): Step['counting'] {
+  return pad ?? counting;
 }
 
 /** Something of a paused run that wants doing at a moment, ms since 1970. */

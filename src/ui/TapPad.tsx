@@ -7,7 +7,8 @@ interface Props {
   onTap: () => void;
 }
 
-const SAME_TOUCH_MS = 60; // our choice: a wet screen reports a second touch elsewhere within this time (tap tests: fingers need > 100 ms)
+/** Two touches or presses within this time are one. */
+export const SAME_TOUCH_MS = 60; // our choice: a wet screen reports a second touch elsewhere within this time (tap tests: fingers need > 100 ms)
 
 /** The place to tap once for each drop: answers on touch-down, fills like a vial, and takes Enter and Space too. */
 export function TapPad({ count, wish, live, onTap }: Props) {

@@ -74,7 +74,13 @@ export async function openPhone(
   page.on('console', (message) => ['error', 'warning'].includes(message.type()) && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(String(error)));
   context.on('request', (request) => {
-    if (!request.url().startsWith(new URL(home).origin) && !request.url().startsWith('data:'))
+    if (
+      !request
+        .url()
+        .replace(/^blob:/, '')
+        .startsWith(new URL(home).origin) &&
+      !request.url().startsWith('data:')
+    )
       complaints.push(`asked for ${request.url()}`);
   });
   return { page, context, complaints, kill: () => killBrowser(context, dir) };

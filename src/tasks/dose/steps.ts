@@ -110,7 +110,9 @@ export function doseStep(run: RunState, i: number): Step {
     key,
     say: into(run, glass, i),
     results: reachedResults(glass),
-    ...(byScale ? { ask: [fields.weighed(i), fields.readability] } : { draw: drawDrops(i) }),
+    ...(byScale
+      ? { ask: [fields.weighed(i), fields.readability] }
+      : { draw: drawDrops(i), counting: { counter: key, wish: outcome(() => planOf(run, i)).value?.drops ?? null } }),
     done: 'Stir and taste',
     ...(none ? { problem: 'No drop has fallen yet.' } : {}),
   };
