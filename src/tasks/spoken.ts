@@ -34,9 +34,10 @@ export function soundOf({ before, now, wish }: Counted): Sound {
 }
 
 /** What is said when a step comes on the screen; `count` is what was counted there before. */
-export function stepWords({ say, more = [], cautions = [] }: Step, count: number): string {
+export function stepWords({ say, more = [], cautions = [], counting }: Step, count: number): string {
+  const wanted = counting?.wish ? [`${counting.wish} wanted.`] : []; // a pad's step says so itself
   const counted = count > 0 ? [`${count} counted so far.`] : [];
-  return [say, ...more, ...cautions, ...counted].map(aloud).join(' ');
+  return [say, ...wanted, ...more, ...cautions, ...counted].map(aloud).join(' ');
 }
 
 /** How signs are said that a voice would spell or swallow. */

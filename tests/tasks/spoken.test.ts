@@ -56,6 +56,11 @@ describe('what is said of a step', () => {
     expect(stepWords(step, 4)).toMatch(/No flames\. 4 counted so far\.$/);
   });
 
+  test('how many are wanted, where the instruction does not say it', () => {
+    const step = { key: 'a', say: 'Drop ‹TIDE› into the glass.', counting: { counter: 'drops', wish: 4 } };
+    expect(stepWords(step, 0)).toBe('Drop TIDE into the glass. 4 wanted.');
+  });
+
   test('units are words, and a letter that is no unit stays', () => {
     const say = 'Put ‹4.5 mL› of G into 3 g: 7 mg/kg, 20 °C, 1 % w/w · done.';
     expect(stepWords({ key: 'a', say }, 0)).toBe(

@@ -21,6 +21,7 @@ export async function pagesOf(page: Page): Promise<(readonly [name: string, hash
     ...['due', 'shopping', 'archived', 'vial', 'bottle'].map((list) => [`Shelf ${list}`, `#/shelf/${list}`] as const),
     ['Book', '#/book'],
     ['Settings', '#/settings'],
+    ['Settings, a key is taught', '#/settings', teachKey],
     ['Keeping', '#/keeping'],
     ['Scan', '#/scan'],
     ['Labels, picking', '#/labels'],
@@ -43,6 +44,14 @@ function pagesUnder(kind: string): string[] {
 
 async function openCatalogue(page: Page): Promise<void> {
   await page.locator('.entry', { hasText: /./ }).last().click();
+}
+
+async function teachKey(page: Page): Promise<void> {
+  await page.locator('fieldset', { hasText: 'Foot switch' }).locator('label.choice', { hasText: 'On' }).click();
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await page.getByText('Press your foot switch').waitFor();
+  await page.keyboard.press('q');
+  await page.getByText('Heard Q').waitFor();
 }
 
 /** All records in the page's store. */
