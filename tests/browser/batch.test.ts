@@ -2,11 +2,14 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import type { Batch } from '../../src/records/batch';
+import type { RecordOf } from '../../src/records/kinds';
 import { newRecord } from '../../src/records/shelf';
 import { batchShelf } from '../tasks/batchShelf';
 import { vialOf } from '../tasks/countShelf';
 import { readPng } from '../pictures';
 import { newProfile, openPhone, serve, type Phone } from './phone';
+
+type Tasting = RecordOf<'tasting'>;
 
 let site: Awaited<ReturnType<typeof serve>>;
 let profile: ReturnType<typeof newProfile>;
@@ -18,6 +21,7 @@ const four = ['nutmeg', 'linalool', 'maltol', 'vanillin'];
 const shelf = [
   ...batchShelf().filter(({ kind }) => kind !== 'formula'),
   ...four.map((id) => vialOf(`v-${id}`, 0.01, { material: id })),
+  vialOf('nose', 0.01, { material: 'linalool', grade: 'smell only' }),
   newRecord('layering', {
     ...{ id: 'lay', name: 'Four by the window', readings: [] },
     strips: four.map((id, i) => ({
@@ -43,19 +47,22 @@ function seed(records: readonly object[]): Promise<void> {
   );
 }
 
-/** All batches in the page's store, oldest first. */
-function batches(): Promise<Batch[]> {
+/** All records of a kind in the page's store, oldest first. */
+function stored<T>(kind: string): Promise<T[]> {
   return page.evaluate(
-    () =>
-      new Promise<Batch[]>((resolve) => {
+    (name) =>
+      new Promise<T[]>((resolve) => {
         const opening = indexedDB.open('minim');
         opening.onsuccess = () => {
-          const reading = opening.result.transaction('records').objectStore('records').index('kind').getAll('batch');
-          reading.onsuccess = () => (opening.result.close(), resolve(reading.result as Batch[]));
+          const reading = opening.result.transaction('records').objectStore('records').index('kind').getAll(name);
+          reading.onsuccess = () => (opening.result.close(), resolve(reading.result as T[]));
         };
       }),
+    kind,
   );
 }
+
+const batches = () => stored<Batch>('batch');
 
 const step = () => new URL(page.url()).hash.split('/')[3] ?? '';
 const say = async () => (await page.locator('.say').first().textContent())!;
@@ -160,6 +167,7 @@ describe('from a liked layering to a batch', () => {
   test('nutmeg oil breaks a limit through what it contains, and the highest dose that passes is offered and taken', async () => {
     await type('dose', '150');
     await walkTo('limits', {
+      dosage: () => type('spare', '25'),
       dissolve: async () => (await leave(() => choose('A solution')), 'left'),
       ...carrier,
     });
@@ -219,12 +227,42 @@ describe('from a liked layering to a batch', () => {
     await page.goBack();
   });
 
+  test('a drink is dosed with the concentrate that is left, and never with what is for the nose', async () => {
+    await page.goto(site.url);
+    await page.locator('.tasks .card', { hasText: 'Dose a drink' }).tap();
+    await page.locator('.say', { hasText: 'Which vial' }).waitFor();
+    await choose('NOSE');
+    await main();
+    await page.locator('.trouble', { hasText: 'smell only, it never goes into a drink' }).waitFor();
+    expect(step()).toBe('vial');
+    await leave(() => choose('C1'));
+    await leave(() => choose('on a scale'));
+    await type('base.name', 'soda');
+    await leave(main);
+    await type('base.ml', '1000');
+    await leave(main);
+    await type('massG', '1,00');
+    await page.locator('.body', { hasText: 'mg/kg' }).waitFor();
+    await walkTo('verdict');
+    await finish();
+    const [made] = await batches();
+    const [tasting] = await stored<Tasting>('tasting');
+    const dosed = tasting!.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
+    const inBatch = made!.reached.reduce((sum, { mgPerL }) => sum + mgPerL.value, 0); // 1 g/L in the batch too
+    expect(Math.abs(dosed / inBatch - 1)).toBeLessThan(0.02);
+  });
+
   test('a year later it is made again: another lot is taken, and the difference is said', async () => {
     const spent = shelf.find(({ id }) => id === 'b-linalool')!;
+    const [made] = await batches();
+    const year = Number(made!.madeOn.slice(0, 4)) + 1;
+    const later = made!.madeOn.replace(/^\d{4}/, String(year)).replace('02-29', '03-01');
     await seed([
-      { ...spent, archived: '2027-11-25' },
+      { ...spent, archived: later },
       { ...spent, id: 'b-linalool-27', lot: 'L-27' },
     ]);
+    await page.clock.setFixedTime(new Date(`${later}T12:00:00`));
+    await page.goto(`${site.url}#/record/${made!.id}`);
     await page.reload();
     await page.locator('.second', { hasText: 'Make it again' }).tap();
     await page.locator('.say', { hasText: 'What do you make' }).waitFor();
@@ -235,6 +273,7 @@ describe('from a liked layering to a batch', () => {
     const [first, second] = await batches();
     expect(second!.from).toEqual(expect.arrayContaining([first!.id, 'b-linalool-27']));
     expect(second!.drink.litres.value).toBeCloseTo(20, 0);
+    expect(second!.madeOn).toBe(later);
   });
 
   test('the same formula as a cloudy drink: an emulsion, its agent under the cap', async () => {
@@ -243,7 +282,10 @@ describe('from a liked layering to a batch', () => {
     await page.locator('.say', { hasText: 'What do you make' }).waitFor();
     await leave(() => choose('Orchard'));
     await walkTo('name', {
-      drink: async () => type('dose', '60'),
+      drink: async () => {
+        await type('dose', '60');
+        await type('brix', '10'); // the soda of the dose before has none
+      },
       dosage: async () => type('dosage', '2'),
       dissolve: async () => (await leave(() => choose('An emulsion')), 'left'),
       oil: async () => {
@@ -254,10 +296,18 @@ describe('from a liked layering to a batch', () => {
       limits: async () =>
         void (await page.locator('.finding', { hasText: 'glycerol esters of wood rosin' }).first().waitFor()),
       scale: async () => type('fine', '0.001'),
+      's.sugar': async () => {
+        const grams = Number(/([\d.]+) g of/.exec(await say())![1]);
+        await type('mass.s.sugar', (1.03 * grams).toFixed(0));
+        await page.locator('.composition', { hasText: '10.27 °Brix' }).waitFor();
+        await leave(() => offer(/Keep it: .* too much sugar/).tap());
+        return 'left';
+      },
     });
     await finish();
     const cloudy = (await batches()).at(-1)!;
     expect(cloudy.drink.emulsion).toBe(true);
+    expect(cloudy.drink.brix.value).toBeCloseTo((100 * 1.03 * 0.1) / 1.003, 1);
     const agent = cloudy.weighed.find(({ id }) => id.startsWith('agent'))!;
     expect((1000 * agent.massG.value) / cloudy.drink.litres.value).toBeLessThanOrEqual(100.5); // mg/L, cap 100, weighed to 1 mg
     expect(cloudy.weighed.map(({ id }) => id)).toContain('gum-arabic');
