@@ -36,7 +36,7 @@ export function inspector(page: Page) {
   const found: string[] = [];
   const spent = { sizes: 0, axe: 0 };
   const note = (name: string, how: string, what: readonly string[]) =>
-    found.push(...what.map((each) => `${name} (${how}): ${each}`));
+    void found.push(...what.map((each) => `${name} (${how}): ${each}`));
 
   async function inspect(name: string): Promise<void> {
     if (seen.has(name)) return;
@@ -100,4 +100,9 @@ async function barriers(page: Page, theme: 'light' | 'dark'): Promise<string[]> 
       nodes.map(({ html, any }) => `${id}: ${help}: ${html.slice(0, 120)} ${any[0]?.message.slice(0, 160) ?? ''}`),
     );
   }, theme);
+}
+
+export interface Inspector {
+  inspect: (name: string) => Promise<void>;
+  note: (name: string, how: string, what: readonly string[]) => void;
 }

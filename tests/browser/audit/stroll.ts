@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import type { inspector } from './inspect';
+import type { Inspector } from './inspect';
 
 /** How a run is walked: what is chosen and typed where the first answer will not do. */
 export interface Path {
@@ -18,7 +18,11 @@ export interface Path {
 }
 
 /** Walks the run that is on the screen to its record, and has every step inspected, with its sentence when an answer is missing. */
-export async function stroll(page: Page, path: Path, { inspect, note }: ReturnType<typeof inspector>): Promise<void> {
+export async function stroll(
+  page: Page,
+  path: Path,
+  { inspect, note }: Pick<Inspector, 'inspect' | 'note'>,
+): Promise<void> {
   const once = new Set<RegExp>();
   let last = '';
   for (let i = 0; i < (path.steps ?? 30); i++) {
