@@ -15,3 +15,14 @@ export function drinkMakeOf(brix: MassFraction, abv: VolumeFraction): DrinkMake 
   for (let i = 0; i < 40; i++) ethanol = massFraction((abv * pure) / drinkDensity({ brix, ethanol }));
   return { brix, ethanol };
 }
+
+/**
+ * The same with the sugar by volume, g per litre of drink: brix = s/(1000 ρ), solved by repetition (each round is more than
+ * twice as near). Source: as {@link drinkMakeOf}. Check: 114.65 g/L without ethanol is 11 °Brix (CRC Handbook).
+ * @throws RangeError as {@link drinkMakeOf}
+ */
+export function drinkMakeOfLitre(sugarGramsPerL: number, abv: VolumeFraction): DrinkMake {
+  let brix = massFraction(sugarGramsPerL / 1500); // heavier than any drink: a beginning that leaves room for water
+  for (let i = 0; i < 40; i++) brix = massFraction(sugarGramsPerL / (1000 * drinkDensity(drinkMakeOf(brix, abv)))); // mL per L
+  return drinkMakeOf(brix, abv);
+}

@@ -46,7 +46,7 @@ const wishes: Readonly<Record<string, readonly string[]>> = {
   batch: [
     ...['what', 'base', 'litres', 'dose', 'brix', 'abv', 'spirit', 'spirit.', 'throw.', 'acid', 'acidity', 'benzoate'],
     ...['sorbate', 'dosage', 'spare', 'make', 'carrier', 'carrier.', 'oil', 'agent', 'gum', 'trait.', 'droplet', 'gas'],
-    ...['gas.', 'fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
+    ...['sugar.', 'gas.', 'fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
   ],
   bottle: ['new.supplier', 'new.box', 'new.row', 'new.grade'],
   supply: ['sort', 'solvent', 'grade', 'name', 'supplier', 'box'],

@@ -94,6 +94,20 @@ describe('what a batch is made from', () => {
     expect(two!.water / one!.water).toBeCloseTo(2, 9);
   });
 
+  test('sugar told in g per litre is that much sugar, and stands there the other way round when it is switched', () => {
+    const { brix: _, ...open } = clearPlan;
+    const offer = stepOf(runOf(open), 'drink').offers!.find(({ words }) => words === 'Sugar in g per litre')!;
+    const run = runOf({ ...open, ...offer.type });
+    const sugar = stepOf(run, 'drink').ask!.find(({ name }) => name === 'sugar.l')!;
+    expect(sugar.preset).toBe('103.8'); // 10 °Brix at 1.0381 g/mL
+    const made = kept(weighAll({ ...run.typed, 'sugar.l': '60' }));
+    const grams = made.weighed.find(({ id }) => id === 'sugar')!.massG.value;
+    expect(grams / 20).toBeCloseTo(60, 0);
+    // the sucrose law gives 1.0213 g/mL there
+    expect(stepOf(runOf({ ...run.typed, 'sugar.l': '60' }), 'drink').more!.join(' ')).toContain('‹5.875 °Brix›');
+    expect(stepOf(runOf({ ...run.typed, 'sugar.l': '0' }), 'gas').types!['trait.no added sugar']).toBe('yes');
+  });
+
   test('a drink that was tasted brings its materials, its dose, its sugar and its alcohol', () => {
     const mgPerKg = (value: number) => ({ value, sources: [] });
     takeIn([

@@ -2,11 +2,11 @@ import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { traitKey } from '../judging';
 import { fields } from './fields';
-import { usualDrink } from './wish';
+import { sugarField } from './wish';
 
 /** What the run says itself about the drink: cloudy, carbonated, no added sugar; as typed text. */
 export function traitsOf(run: RunState, emulsion: boolean): Record<string, string> {
-  const sugar = valueOf(run, fields.brix(usualDrink(run).brix));
+  const sugar = valueOf(run, sugarField(run));
   return {
     [traitKey('cloudy')]: emulsion ? 'yes' : 'no',
     [traitKey('carbonated')]: Number(textOf(run, fields.volumes).replace(',', '.')) > 0 ? 'yes' : 'no',

@@ -28,6 +28,8 @@ export const fields = {
       ...{ name: 'brix', title: 'Sugar in the drink', unit: '°Brix', min: 0, max: 70, preset },
       help: 'g of sugar in 100 g of drink.',
     }),
+  sugarPerL: (preset: string) =>
+    amount({ name: 'sugar.l', title: 'Sugar in the drink', unit: 'g/L', min: 0, max: 940, preset }),
   abv: (preset: string) =>
     amount({ name: 'abv', title: 'Alcohol of the drink', unit: '% ABV', min: 0, max: 70, preset }),
   spirit: amount({ name: 'spirit', title: 'Strength of the spirit', unit: '% ABV', above: 0, max: 100, preset: '96' }),

@@ -15,7 +15,16 @@ import { fields } from './fields';
 import { ideaOf, type Idea } from './idea';
 import { outcome } from './outcome';
 import { wantedOf, wantedOptions } from './wanted';
-import { drinkOf, refusalOfLine, sourceOf, usualDrink, wantedSafely } from './wish';
+import {
+  drinkOf,
+  isByLitre,
+  refusalOfLine,
+  sourceOf,
+  sugarField,
+  usualDrink,
+  wantedSafely,
+  type DrinkWish,
+} from './wish';
 
 /** What is made. */
 export function whatStep(run: RunState): Step {
@@ -61,15 +70,23 @@ export function drinkSteps(run: RunState): Step[] {
   const first: Step = {
     key: 'drink',
     say: 'What drink, and how much?',
-    more: from ? [`Sugar and alcohol as in ${from}; change what you like.`] : [],
-    ask: [fields.litres, fields.dose(usual.dose), fields.brix(usual.brix), fields.abv(usual.abv)],
-    offers: list('base')
-      .slice(0, 3)
-      .filter(({ id, name }) => id !== run.typed['base'] && name !== from)
-      .map((base) => ({
-        words: `As ${base.name}`,
-        type: { base: base.id, brix: formatPlain(base.brix), abv: formatPlain(base.abv) },
-      })),
+    more: [
+      ...(from ? [`Sugar and alcohol as in ${from}; change what you like.`] : []),
+      ...(drink && drink.make.brix > 0 ? [sugarWords(run, drink)] : []),
+    ],
+    ask: [fields.litres, fields.dose(usual.dose), sugarField(run), fields.abv(usual.abv)],
+    offers: [
+      isByLitre(run)
+        ? { words: 'Sugar in g per 100 g (°Brix)', type: { 'sugar.by': 'mass' } }
+        : { words: 'Sugar in g per litre', type: { 'sugar.by': 'litre' } },
+      ...list('base')
+        .slice(0, 3)
+        .filter(({ id, name }) => id !== run.typed['base'] && name !== from)
+        .map((base) => ({
+          words: `As ${base.name}`,
+          type: { base: base.id, brix: formatPlain(base.brix), abv: formatPlain(base.abv), 'sugar.by': 'mass' },
+        })),
+    ],
     ...(problem ? { problem } : {}),
   };
   if (!drink || drink.abv === 0) return [first];
@@ -78,6 +95,14 @@ export function drinkSteps(run: RunState): Step[] {
     first,
     { key: 'spirit', say: 'Which spirit brings the alcohol?', ask: [fields.spirit, fields.spiritFood], ...barred },
   ];
+}
+
+/** The sugar the other way round. */
+function sugarWords(run: RunState, { make, densityGPerMl }: DrinkWish): string {
+  const other = isByLitre(run)
+    ? `${formatPlain(make.brix * 100, 4)} °Brix`
+    : `${formatPlain(make.brix * densityGPerMl * 1000, 4)} g/L`; // mL per L
+  return `That is ‹${other}› of sugar.`;
 }
 
 /** How the syrup is thrown, its acid and what keeps it. */

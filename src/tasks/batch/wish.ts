@@ -1,9 +1,9 @@
-import { drinkMakeOf } from '../../core/drinkMake';
+import { drinkMakeOf, drinkMakeOfLitre } from '../../core/drinkMake';
 import { drinkDensity, type DrinkMake } from '../../core/finishedDrink';
 import { massFraction, volumeFraction } from '../../core/units';
 import { find, list } from '../../records/shelf';
 import { formatPlain } from '../../ui/format';
-import { valueOf } from '../fields';
+import { valueOf, type Field } from '../fields';
 import type { RunState } from '../fold';
 import { solventsOnHand, type SolventOnHand } from '../onHand';
 import { sourcesOf, type Source } from '../sources';
@@ -25,11 +25,25 @@ export interface DrinkWish {
 export function usualDrink(run: RunState) {
   const base = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base ?? list('base')[0];
   const dose = wantedSafely(run)?.mgPerKg;
+  const [brix, abv] = [base?.brix ?? 10, base?.abv ?? 0];
+  const density = drinkDensity(drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100)));
   return {
     dose: dose ? formatPlain(dose, 3) : '',
-    brix: formatPlain(base?.brix ?? 10, 3),
-    abv: formatPlain(base?.abv ?? 0, 3),
+    brix: formatPlain(brix, 3),
+    sugarPerL: formatPlain(brix * 10 * density, 4), // g in 100 g of drink to g/L
+    abv: formatPlain(abv, 3),
   };
+}
+
+/** True when the sugar is told in g per litre of drink. */
+export function isByLitre(run: RunState): boolean {
+  return run.typed['sugar.by'] === 'litre';
+}
+
+/** The sugar, by mass or by volume of the drink. */
+export function sugarField(run: RunState): Field<number> {
+  const { brix, sugarPerL } = usualDrink(run);
+  return isByLitre(run) ? fields.sugarPerL(sugarPerL) : fields.brix(brix);
 }
 
 /** The drink; null until it is known. @throws RangeError when sugar and alcohol leave no room for water */
@@ -37,10 +51,11 @@ export const drinkOf = onceFor((run: RunState): DrinkWish | null => {
   const usual = usualDrink(run);
   const litres = valueOf(run, fields.litres);
   const mgPerKg = valueOf(run, fields.dose(usual.dose));
-  const brix = valueOf(run, fields.brix(usual.brix));
+  const sugar = valueOf(run, sugarField(run));
   const abv = valueOf(run, fields.abv(usual.abv));
-  if (litres === null || mgPerKg === null || brix === null || abv === null) return null;
-  const make = drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100));
+  if (litres === null || mgPerKg === null || sugar === null || abv === null) return null;
+  const alcohol = volumeFraction(abv / 100);
+  const make = isByLitre(run) ? drinkMakeOfLitre(sugar, alcohol) : drinkMakeOf(massFraction(sugar / 100), alcohol);
   return { litres, mgPerKg, make, densityGPerMl: drinkDensity(make), abv };
 });
 
