@@ -1,20 +1,8 @@
-import { spawn, type ChildProcess } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import net from 'node:net';
 import { join } from 'node:path';
-
-/** A headless Firefox, driven through Marionette, the remote protocol built into it (WebDriver commands, W3C). */
-export interface Firefox {
-  go(url: string): Promise<void>;
-  /** Runs a script in the page; its returned value comes back. */
-  run<T>(script: string, ...args: unknown[]): Promise<T>;
-  /** Clicks what the selector finds, optionally the first whose text contains `text`; waits for it. */
-  click(selector: string, text?: string): Promise<void>;
-  type(selector: string, text: string): Promise<void>;
-  /** Waits until the text of what the selector finds matches. */
-  see(selector: string, pattern: RegExp): Promise<void>;
-  close(): Promise<void>;
-}
+import { driven, until, type Driven } from './driven';
 
 const QUIET = [
   'datareporting.policy.dataSubmissionEnabled',
@@ -27,8 +15,8 @@ const QUIET = [
   'app.normandy.enabled',
 ];
 
-/** Opens a Firefox on a profile folder. */
-export async function openFirefox(binary: string, profile: string): Promise<Firefox> {
+/** Opens a headless Firefox on a profile folder, driven through Marionette, the remote protocol built into it. */
+export async function openFirefox(binary: string, profile: string): Promise<Driven> {
   const prefs = [...QUIET.map((name) => `user_pref("${name}", false);`), 'user_pref("marionette.port", 0);'];
   writeFileSync(join(profile, 'user.js'), prefs.join('\n'));
   const child = spawn(
@@ -45,55 +33,21 @@ export async function openFirefox(binary: string, profile: string): Promise<Fire
   const command = await connect(socket);
   await command('WebDriver:NewSession', { capabilities: {} });
   await command('WebDriver:SetTimeouts', { script: 30_000, pageLoad: 30_000, implicit: 0 });
-  return driver(command, child);
-}
-
-type Command = (name: string, parameters: object) => Promise<{ value: unknown }>;
-
-function driver(command: Command, child: ChildProcess): Firefox {
-  const run = async <T>(script: string, ...args: unknown[]) =>
-    (await command('WebDriver:ExecuteScript', { script, args, newSandbox: false, sandbox: null })).value as T;
-  const find = (selector: string, text = '') =>
-    until(() =>
-      run<object | null>(
-        'return [...document.querySelectorAll(arguments[0])].find((e) => e.textContent.includes(arguments[1])) ?? null',
-        selector,
-        text,
-      ),
-    );
-  const idOf = (element: object) => Object.values(element)[0] as string;
-  return {
-    go: async (url) => void (await command('WebDriver:Navigate', { url })),
-    run,
-    click: async (selector, text) =>
-      void (await command('WebDriver:ElementClick', { id: idOf(await find(selector, text)) })),
-    type: async (selector, text) => {
-      const id = idOf(await find(selector));
-      await command('WebDriver:ElementClear', { id });
-      await command('WebDriver:ElementSendKeys', { id, text });
-    },
-    see: async (selector, pattern) =>
-      void (await until(async () =>
-        pattern.test(
-          (await run<string>('return document.querySelector(arguments[0])?.textContent ?? ""', selector)) ?? '',
-        ),
-      )),
-    close: async () => {
+  return driven({
+    go: (url) => command('WebDriver:Navigate', { url }),
+    script: async (script, args) =>
+      (await command('WebDriver:ExecuteScript', { script, args, newSandbox: false, sandbox: null })).value,
+    click: (id) => command('WebDriver:ElementClick', { id }),
+    clear: (id) => command('WebDriver:ElementClear', { id }),
+    keys: (id, text) => command('WebDriver:ElementSendKeys', { id, text }),
+    async close() {
       child.kill('SIGKILL');
       await new Promise((resolve) => child.once('exit', resolve));
     },
-  };
+  });
 }
 
-/** Waits until the work gives something, and hands it back. */
-async function until<T>(work: () => T | Promise<T>, ms = 15_000): Promise<NonNullable<T>> {
-  for (const end = Date.now() + ms; ;) {
-    const found = await work();
-    if (found) return found as NonNullable<T>;
-    if (Date.now() > end) throw new Error(`waited ${ms} ms in vain for ${work}`);
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-}
+type Command = (name: string, parameters: object) => Promise<{ value: unknown }>;
 
 /** A connection, or null while nobody listens yet. */
 function dial(port: number): Promise<net.Socket | null> {

@@ -1,0 +1,62 @@
+/** A browser of another engine, driven by the few WebDriver commands (W3C) that a walk needs. */
+export interface Driven {
+  go(url: string): Promise<void>;
+  /** Runs a script in the page; its returned value comes back. */
+  run<T>(script: string, ...args: unknown[]): Promise<T>;
+  /** Clicks what the selector finds, optionally the first whose text contains `text`; waits for it. */
+  click(selector: string, text?: string): Promise<void>;
+  type(selector: string, text: string): Promise<void>;
+  /** Waits until the text of what the selector finds matches. */
+  see(selector: string, pattern: RegExp): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** What the engine's own protocol has to bring; elements by their WebDriver id. */
+interface Commands {
+  go(url: string): Promise<unknown>;
+  script(script: string, args: unknown[]): Promise<unknown>;
+  click(id: string): Promise<unknown>;
+  clear(id: string): Promise<unknown>;
+  keys(id: string, text: string): Promise<unknown>;
+  close(): Promise<void>;
+}
+
+export function driven(commands: Commands): Driven {
+  const run = async <T>(script: string, ...args: unknown[]) => (await commands.script(script, args)) as T;
+  const idOf = async (selector: string, text = '') => {
+    const element = await until(() =>
+      run<object | null>(
+        'return [...document.querySelectorAll(arguments[0])].find((e) => e.textContent.includes(arguments[1])) ?? null',
+        selector,
+        text,
+      ),
+    );
+    return Object.values(element)[0] as string;
+  };
+  return {
+    go: async (url) => void (await commands.go(url)),
+    run,
+    click: async (selector, text) => void (await commands.click(await idOf(selector, text))),
+    async type(selector, text) {
+      const id = await idOf(selector);
+      await commands.clear(id);
+      await commands.keys(id, text);
+    },
+    see: async (selector, pattern) =>
+      void (await until(async () => {
+        const text = await run<string>('return document.querySelector(arguments[0])?.textContent ?? ""', selector);
+        return pattern.test(text ?? '');
+      })),
+    close: commands.close,
+  };
+}
+
+/** Waits until the work gives something, and hands it back. */
+export async function until<T>(work: () => T | Promise<T>, ms = 15_000): Promise<NonNullable<T>> {
+  for (const end = Date.now() + ms; ;) {
+    const found = await work();
+    if (found) return found as NonNullable<T>;
+    if (Date.now() > end) throw new Error(`waited ${ms} ms in vain for ${work}`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
