@@ -1,5 +1,6 @@
 import { render } from 'preact';
 import { App } from './app/App';
+import { keepInstallOffer } from './app/installOffer';
 import { loadAllTasks } from './app/loaded';
 import { scriptUrl } from './app/scriptUrl';
 import { registerWorker } from './app/update';
@@ -23,5 +24,6 @@ async function copyOut(): Promise<void> {
   if ('showDirectoryPicker' in window) await (await import('./app/folderCopy')).copyWhenNew().catch(() => {});
 }
 
+keepInstallOffer();
 void registerWorker();
 void navigator.storage?.persist?.();

@@ -5,6 +5,7 @@ import { sinceBackup } from '../records/lastBackup';
 import { shelf } from '../records/shelf';
 import { BackupPart } from './BackupPart';
 import { ErasePart } from './ErasePart';
+import { InstallPart } from './InstallPart';
 import { backupWords, sizeWords } from './keepingWords';
 import { RestorePart } from './RestorePart';
 import './keeping.css';
@@ -24,6 +25,7 @@ export function KeepingPage() {
       </header>
       <Promises />
       <CopiesPart />
+      <InstallPart />
       <section>
         <h2>Backup</h2>
         <p>{since.value}</p>
