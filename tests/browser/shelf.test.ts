@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
@@ -8,13 +9,42 @@ let profile: ReturnType<typeof newProfile>;
 let phone: Phone;
 let h: ReturnType<typeof hand>;
 
+/** From now on the page counts taps of the finger and keys typed. */
+function counting(page: Page): Promise<unknown> {
+  return page.addInitScript(() => {
+    const count = (name: string) => (sessionStorage[name] = String(Number(sessionStorage[name] ?? 0) + 1));
+    addEventListener('pointerdown', () => count('taps'), true);
+    addEventListener('keydown', () => count('keys'), true);
+  });
+}
+
 /** Taps of the finger and keys typed since the last look. */
-async function counted(): Promise<{ taps: number; keys: number }> {
-  return phone.page.evaluate(() => {
+async function counted(page: Page): Promise<{ taps: number; keys: number }> {
+  return page.evaluate(() => {
     const seen = { taps: Number(sessionStorage['taps'] ?? 0), keys: Number(sessionStorage['keys'] ?? 0) };
     sessionStorage['taps'] = sessionStorage['keys'] = '0';
     return seen;
   });
+}
+
+/** Taps and keys as README.md states them after these words, and how many of the taps are drops. */
+function stated(words: string): Record<string, number> {
+  const [sentence] = new RegExp(`${words}[^.]*`).exec(readFileSync('README.md', 'utf8'))!;
+  return Object.fromEntries([...sentence.matchAll(/(\d+) (taps|keys|drops)/g)].map(([, n, what]) => [what, Number(n)]));
+}
+
+/** From the empty Shelf: a bottle of cardamom oil, named by four letters. */
+async function addFirstBottle(page: Page): Promise<void> {
+  const h = hand(page);
+  await h.tap('Add your first bottle');
+  await page.locator('[name="new.name"]').tap();
+  await page.keyboard.type('card', { delay: 30 });
+  await page.locator('.matches .entry', { hasText: 'cardamom oil' }).tap();
+  await page.locator('.chosen-material').waitFor();
+  await h.done();
+  await h.done();
+  await h.choose('Food grade');
+  await page.locator('.record').waitFor();
 }
 
 /** The words of the entries on the page, top to bottom. */
@@ -38,11 +68,7 @@ beforeAll(async () => {
   site = await serve();
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url, width: 360, height: 740 });
-  await page().addInitScript(() => {
-    const count = (name: string) => (sessionStorage[name] = String(Number(sessionStorage[name] ?? 0) + 1));
-    addEventListener('pointerdown', () => count('taps'), true);
-    addEventListener('keydown', () => count('keys'), true);
-  });
+  await counting(page());
   await page().goto(site.url);
   await page().evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page().reload();
@@ -73,19 +99,11 @@ describe('the first bottle', () => {
         .locator('.first-run')
         .evaluate((it) => it.scrollHeight <= innerHeight + 1),
     ).toBe(true);
-    await counted();
-    await page().getByRole('button', { name: 'Add your first bottle' }).tap();
-    await page().locator('[name="new.name"]').tap();
-    await page().keyboard.type('card', { delay: 30 });
-    await page().locator('.matches .entry', { hasText: 'cardamom oil' }).tap();
-    await page().locator('.chosen-material').waitFor();
-    await h.done();
-    await h.done();
-    await page().locator('label.choice', { hasText: 'Food grade' }).tap();
-    await page().locator('.record').waitFor();
-    const { taps, keys } = await counted();
-    console.info(`first bottle: ${taps} taps and ${keys} keys`);
-    expect(taps + keys).toBeLessThanOrEqual(12);
+    await counted(page());
+    await addFirstBottle(page());
+    const first = await counted(page());
+    expect(first.taps + first.keys).toBeLessThanOrEqual(12);
+    expect(first).toEqual(stated('first bottle'));
   });
 
   test('knows CAS, density with its source, and until when it keeps', async () => {
@@ -211,8 +229,54 @@ describe('the demo', () => {
   });
 });
 
+describe('from a bottle in the hand to the label of its first vial', () => {
+  test('takes the taps and keys that README.md states, the drops among them', async () => {
+    const other = newProfile();
+    const guest = await openPhone(other.dir, { home: site.url, width: 360, height: 740 });
+    const [g, on] = [hand(guest.page), guest.page];
+    await counting(on);
+    await on.goto(`${site.url}#/shelf`);
+    await on.locator('.first-run').waitFor();
+    await counted(on);
+    await addFirstBottle(on);
+    await g.tap('Dilute this');
+    await g.sees('What will you thin?');
+    await g.done();
+    await g.done(); // 1 %
+    for (const words of ['10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'not weighed'])
+      await g.choose(words);
+    await g.sees('of cardamom oil in');
+    await g.done();
+    await g.done(); // the solvent is in
+    const wish = Number(/(\d+)/.exec((await on.locator('.say').first().textContent())!)![1]);
+    await g.drops(wish);
+    await g.done();
+    await g.done(); // the true strength
+    await g.sees('label');
+    await g.finish();
+    await g.tap('Print label');
+    await on.evaluate(() => addEventListener('beforeprint', () => (document.title = 'printing')));
+    await g.tap('Print 1 label');
+    await on.waitForFunction(() => document.title === 'printing');
+    const all = await counted(on);
+    expect({ ...all, drops: wish }).toEqual(stated('to the printed label'));
+    expect(guest.complaints).toEqual([]);
+    await guest.context.close();
+    other.forget();
+  });
+});
+
 describe('trace, make again and the Book', () => {
   beforeAll(async () => {
+    await open('shelf', '.shelf .list');
+    await h.tap('Add solvent, strips or vials');
+    await h.choose('A solvent');
+    await h.choose('ethanol 96');
+    await h.sees('May this bottle go into a drink?');
+    await h.choose('Food grade');
+    await h.type('grams', '800');
+    await h.type('lot', 'E-5512');
+    await h.finish();
     await openRecord('C-2208', 'Bottle');
     await h.tap('Dilute this');
     await h.sees('What will you thin?');
@@ -221,9 +285,7 @@ describe('trace, make again and the Book', () => {
     await h.done();
     await h.choose('10 mL');
     await h.sees('Which solvent');
-    await h.choose('ethanol 96');
-    await h.sees('food grade');
-    await h.choose('Food grade');
+    await h.choose('lot E-5512'); // its label was read already: nothing is asked about it
     await h.sees('measure the solvent');
     await h.choose('Syringe');
     await h.sees('measure the material');
@@ -242,9 +304,9 @@ describe('trace, make again and the Book', () => {
   test('a vial leads back to its lot, in a picture with words and in a list', async () => {
     await h.tap('Trace');
     const picture = page().locator('.lineage svg[role=img]');
-    expect(await picture.getAttribute('aria-label')).toContain('made from 2');
-    expect(await page().locator('.lineage .box').count()).toBe(3);
-    expect((await entries()).join()).toContain('lot C-2208');
+    expect(await picture.getAttribute('aria-label')).toContain('made from 3');
+    expect(await page().locator('.lineage .box').count()).toBe(4);
+    expect((await entries()).join()).toMatch(/lot C-2208.*lot E-5512/);
     await page().locator('.entry', { hasText: 'lot C-2208' }).tap();
     await page().locator('.record').waitFor();
     await h.tap('Trace');
@@ -253,6 +315,8 @@ describe('trace, make again and the Book', () => {
   });
 
   test('what is left of the bottle follows the vial', async () => {
+    await openRecord('E-5512', 'ethanol 96');
+    await page().locator('.record .result', { hasText: '792' }).waitFor(); // 800 g less 9.4 mL of 0.807 g/mL
     await openRecord('C-2208', 'Bottle');
     await page().locator('.record .result', { hasText: '4.4' }).waitFor(); // 4.5 g weighed, 0.08 g taken
   });
