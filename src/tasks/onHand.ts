@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals';
 import { densityAt } from '../core/expansion';
 import { exact, measured, type Measured } from '../core/measured';
 import { celsius } from '../core/units';
@@ -21,7 +22,10 @@ export interface SolventOnHand extends SolventCopy {
 }
 
 /** The usual solvents of the bench, then the person's own. A usual one counts as food grade only when its bottle says so. */
-export function solventsOnHand(): SolventOnHand[] {
+export const solventsOnHand = (): readonly SolventOnHand[] => solventsNow.value;
+
+/** Worked out when the Shelf or the room changes, not with every drop. */
+const solventsNow = computed(() => {
   const usual = solvents.map((row) => ({
     id: row.id,
     name: row.name,
@@ -40,7 +44,7 @@ export function solventsOnHand(): SolventOnHand[] {
     now: exact(row.density.gPerMl),
   }));
   return [...usual, ...own];
-}
+});
 
 /** Temperature of the room, °C: of the settings, else 20. */
 export function roomC(): number {
@@ -109,12 +113,18 @@ export function bottleWithMaterial(id: string | undefined): { bottle: Bottle; ma
 }
 
 /** Vials as options of a choice, newest first: code, strength, grade. */
-export function vialOptions(vials: readonly Vial[] = list('vial')): Option[] {
-  return vials.map((vial) => ({
+export function vialOptions(vials?: readonly Vial[]): readonly Option[] {
+  return vials ? vials.map(vialOption) : allVials.value;
+}
+
+const allVials = computed(() => list('vial').map(vialOption));
+
+function vialOption(vial: Vial): Option {
+  return {
     value: vial.id,
     words: `${vial.code} · ${vial.name}`,
     more: `${vial.label.value} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${vial.madeOn}`,
-  }));
+  };
 }
 
 /** Today, or so many days from now, as YYYY-MM-DD, by the phone's own clock and zone. */
