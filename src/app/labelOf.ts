@@ -82,9 +82,13 @@ function bottleWords(bottle: Bottle): Words {
 function batchWords(batch: Batch): Words {
   const head = headOf(batch, false);
   const { weighed, drink } = batch;
-  const poured = weighed.find(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
-  const perLitre = poured && unbroken(measuredText(over(poured.massG, drink.litres), 'g/L'));
-  const dosage = plain(perLitre ? `concentrate ${perLitre}` : '', 'the dosage', 4);
+  const poured = weighed.filter(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
+  const perLitre = over(plus(...poured.map(({ massG }) => massG)), drink.litres);
+  const dosage = plain(
+    poured.length > 0 ? `concentrate ${unbroken(measuredText(perLitre, 'g/L'))}` : '',
+    'the dosage',
+    4,
+  );
   const made = plain(unbroken(`made ${batch.madeOn}`), 'the day it was made', 2);
   const litres = plain(unbroken(measuredText(drink.litres, 'L')), 'the volume', 5);
   const lots = [...new Set(weighed.map(({ lot }) => lot))].filter(Boolean);

@@ -27,6 +27,7 @@ export const intakes: readonly IntakeRow[] = [
   { body: 'EFSA AFC', what: 'furfural and its group', cas: ['98-01-1', '98-00-0', '623-17-6', '611-13-2'], max: 0.5, per: 'kg bw', source: OFT, asOf: '2004', level: 'secondary' },
   { body: 'EFSA ANS', what: 'allyl isothiocyanate', cas: ['57-06-7'], max: 0.02, per: 'kg bw', source: OFT, asOf: '2010', level: 'secondary' },
   { body: 'EFSA FAF', what: 'benzyl alcohol', cas: ['100-51-6'], max: 4, per: 'kg bw', source: OFT, asOf: '2019', level: 'secondary' },
+  { body: 'EFSA FAF', what: 'steviol glycosides, as steviol', cas: ['57817-89-7', '58543-16-1'], max: 4, per: 'kg bw', as: { '57817-89-7': 0.3957, '58543-16-1': 0.3293 }, source: OFT, asOf: '2020', level: 'secondary' },
   { body: 'EFSA ANS', what: 'benzoates, as benzoic acid', cas: ['65-85-0', '532-32-1', '582-25-2'], max: 5, per: 'kg bw', as: { '532-32-1': 0.8475, '582-25-2': 0.7622 }, source: OFT, asOf: '2016', level: 'secondary' },
   { body: 'EFSA CONTAM', what: 'ethyl acetate', cas: ['141-78-6'], max: 25, per: 'kg bw', source: OFT, asOf: '2011', level: 'secondary' },
   { body: 'EFSA CONTAM', what: 'butyl acetate', cas: ['123-86-4'], max: 6, per: 'kg bw', source: OFT, asOf: '2012', level: 'secondary' },

@@ -19,6 +19,9 @@ const BENZOATES = ['65-85-0', '532-32-1', '582-25-2'];
 const SORBATES = ['110-44-1', '24634-61-5'];
 /** Molar mass of the acid over that of the salt: 122.12/144.10, 122.12/160.21, 112.13/150.22. */
 const AS_ACID = { '532-32-1': 0.8475, '582-25-2': 0.7622, '24634-61-5': 0.7464 };
+/** Stevioside and rebaudioside A; steviol 318.45 g/mol over 804.87 and 967.01. CAS numbers from memory. */
+const STEVIOL = ['57817-89-7', '58543-16-1'];
+const AS_STEVIOL = { '57817-89-7': 0.3957, '58543-16-1': 0.3293 };
 const ESTER_GUM = ['8050-30-4', '8050-31-5'];
 
 /** What may not be added in the EU. A natural constituent of an oil does not count here but in the limits. */
@@ -87,6 +90,7 @@ export const limitsEu: readonly LimitRow[] = [
   { jurisdiction: 'EU', what: 'cyclamates', cas: ['100-88-9'], max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', where: 'no added sugar', outside: 'ask', source: 'Reg. (EC) 1333/2008 Annex II 14.1.4', asOf: '', level: 'memory' },
   { jurisdiction: 'EU', what: 'saccharins', cas: ['81-07-2'], max: 80, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', where: 'no added sugar', outside: 'ask', source: 'Reg. (EC) 1333/2008 Annex II 14.1.4', asOf: '', level: 'memory' },
   { jurisdiction: 'EU', what: 'sucralose', cas: ['56038-13-2'], max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', where: 'no added sugar', outside: 'ask', source: 'Reg. (EC) 1333/2008 Annex II 14.1.4', asOf: '', level: 'memory' },
+  { jurisdiction: 'EU', what: 'steviol glycosides (E 960), as steviol', cas: STEVIOL, max: 80, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', where: 'no added sugar', as: AS_STEVIOL, outside: 'ask', source: 'Reg. (EC) 1333/2008 Annex II 14.1.4', asOf: '', level: 'memory' },
   { jurisdiction: 'EU', what: 'advantame', cas: ['714229-20-6'], max: 6, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', where: 'no added sugar', outside: 'ask', source: 'Reg. (EC) 1333/2008 Annex II 14.1.4', asOf: '', level: 'memory' },
   { jurisdiction: 'EU', what: 'isopropanol', cas: ['67-63-0'], max: 10, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: 'Dir. 2009/32/EC (UK SI 2013/266 Sch. 6)', asOf: '2013', level: 'primary', note: 'residue of extraction; not a carrier for a drink' },
   { jurisdiction: 'EU', what: 'methanol', cas: ['67-56-1'], max: 10, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: 'Dir. 2009/32/EC (UK SI 2013/266 Sch. 6)', asOf: '2013', level: 'primary', note: 'residue of extraction' },

@@ -96,7 +96,8 @@ describe('the label of a batch', () => {
       weighed('concentrate', 'maltol', 'Saltmarsh, lot M-2', 1),
       weighed('concentrate', 'linalool', 'Saltmarsh, lot L-1', 1),
       weighed('syrup', 'sugar', '', 2000),
-      weighed('syrup', 'concentrate', '', 25),
+      weighed('syrup', 'concentrate', '', 24),
+      weighed('syrup', 'concentrate', '', 1), // more of it, after a weighing that went over
     ],
     drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1.04), emulsion: false },
   });

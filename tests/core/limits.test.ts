@@ -162,6 +162,16 @@ describe('numeric limits', () => {
     expect(about(soda, 'benzoates')!.state).toBe('over');
   });
 
+  test('steviol glycosides count as steviol: 200 mg/L of stevioside are 79.1 of 80, in a drink without added sugar', () => {
+    const sweet = (mgPerKg: number) =>
+      judge([pure('stevioside', '57817-89-7', mgPerKg)], { traits: ['no added sugar'] });
+    expect(about(sweet(200), 'steviol')!.amount.value).toBeCloseTo((200 * 318.45) / 804.87, 1);
+    expect(about(sweet(200), 'steviol')!.state).toBe('near');
+    expect(about(sweet(203), 'steviol')!.state).toBe('over');
+    const intake = sweet(200).find(({ check, what }) => check === 'intake' && what.startsWith('steviol'))!;
+    expect(intake.amount.value).toBeCloseTo((79.1 * 0.3) / 60, 2);
+  });
+
   test('beside benzoates the sorbate limit falls from 300 to 250 mg/L', () => {
     const sorbate = pure('potassium sorbate', '24634-61-5', 370);
     expect(about(judge([sorbate]), 'sorbates beside')).toBeUndefined();
