@@ -151,6 +151,18 @@ describe('too little for the scale', () => {
   });
 });
 
+describe('too little for the scale, in the syrup', () => {
+  test('is said before anything is weighed, and where it is weighed', () => {
+    const run = runOf({ ...clearPlan, litres: '0.5', dose: '500', fine: '0.01', benzoate: '120' });
+    const words = stepOf(run, 'scale').more!.join(' ');
+    expect(words).toMatch(/Too little for this scale.*sodium benzoate, sugar/); // 0.07 g of 0.82, and 52 g of 82 on the large one
+    expect(stepOf(run, 's.sodium-benzoate').more).toContain('Less than this scale can weigh well.');
+    expect(stepOf(run, 'd.water').more).not.toContain('Less than this scale can weigh well.');
+    const large = runOf({ ...clearPlan, benzoate: '120' });
+    expect(stepOf(large, 'scale').more!.join(' ')).not.toContain('Too little');
+  });
+});
+
 describe('a weighing that went over', () => {
   function weighOver(way: 'scale' | 'keep'): RunState {
     const walker = startWalking(batch, clearPlan);

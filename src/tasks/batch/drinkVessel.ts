@@ -7,7 +7,7 @@ import type { RunState } from '../fold';
 import { fields } from './fields';
 import { pure, SPIRIT, type Planned } from './goods';
 import type { Idea } from './idea';
-import { massAt, type Pour } from './pour';
+import { leastOf, massAt, type Pour } from './pour';
 import { filled, rescueOf, type Vessel } from './vessel';
 
 /** A line of the drink: what goes in, where, and how many g for one time the plan. */
@@ -49,7 +49,7 @@ function nextPour(
   const plan = lines.map((one) => ({ id: one.id, mass: gram(factor * one.mass) }));
   const rescue = rescueOf(run, pour, { plan, pours });
   return {
-    ...{ ...pour, stock: null, tooSmall: false, again: false },
+    ...{ ...pour, stock: null, again: false, tooSmall: target < (leastOf(run, scale) ?? 0) },
     rescue: rescue && within(run, rescue, { pours: [...pours, pour], there }),
   };
 }

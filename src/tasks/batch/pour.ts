@@ -33,11 +33,11 @@ export interface Pour {
   readonly rescue: Rescue | null;
 }
 
-/** Least mass the fine scale can weigh within the tolerance, g; null until the scale is known. */
-export function leastOf(run: RunState): number | null {
-  const [readability, tolerance] = [valueOf(run, fields.fine), valueOf(run, fields.tolerance)];
+/** Least mass a scale can weigh within the tolerance, g; null until the scale is known. */
+export function leastOf(run: RunState, scale: Pour['scale'] = 'fine'): number | null {
+  const [readability, tolerance] = [valueOf(run, fields[scale]), valueOf(run, fields.tolerance)];
   if (readability === null || tolerance === null) return null;
-  const repeatability = gram(valueOf(run, fields.scatter) ?? 0);
+  const repeatability = gram(scale === 'fine' ? (valueOf(run, fields.scatter) ?? 0) : 0);
   return smallestMass({ readability: gram(readability), repeatability }, tolerance / 100);
 }
 
@@ -56,7 +56,7 @@ export function offBy(run: RunState, { mass, target, scale }: Pick<Pour, 'mass' 
 }
 
 /** What the scale showed under a key, with its doubt, g; null until it is typed. */
-export function massAt(run: RunState, key: string, scale: 'fine' | 'coarse' = 'fine'): Measured | null {
+export function massAt(run: RunState, key: string, scale: Pour['scale'] = 'fine'): Measured | null {
   const grossG = valueOf(run, fields.mass(key, ''));
   const readabilityG = valueOf(run, scale === 'fine' ? fields.fine : fields.coarse);
   if (grossG === null || readabilityG === null) return null;

@@ -13,7 +13,8 @@ import { offBy, type Pour } from './pour';
 /** What the scales are, and what can be weighed on them. */
 export function scaleStep(making: Making | null, least: number | null): Step {
   const small = making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []) ?? [];
-  const lost = making?.vessel.pours.filter(({ tooSmall }) => tooSmall).map(({ goods }) => goods.name) ?? [];
+  const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
+  const lost = pours.filter(({ tooSmall }) => tooSmall).map(({ goods }) => goods.name);
   return {
     key: 'scale',
     say: 'Which scales?',
@@ -69,7 +70,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       ...lotWords(pour),
       ...(again ? [COMES_BACK] : []),
       ...(again && isStock ? ['When its stock is used up, thin some more in the same way.'] : []),
-      ...(tooSmall ? ['Less than this scale can weigh well.'] : []),
+      ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
     ],
     ask: [fields.mass(key, 'The scale shows')],
@@ -79,6 +80,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
   };
 }
 
+const TOO_SMALL = 'Less than this scale can weigh well.';
 const COMES_BACK = 'So that its share comes back.';
 
 /** True while a weighing that went over waits for a choice. */
@@ -115,7 +117,7 @@ function waysOn(
 }
 
 function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
-  const { key, goods, target, again } = pour;
+  const { key, goods, target, again, tooSmall } = pour;
   const { idea, vessel, syrup } = making;
   const grams = gramsOf(run, target, pour.scale);
   const where = pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink';
@@ -125,6 +127,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
     more: [
       `${place}.`,
       ...(again ? [COMES_BACK] : hintOf(run, goods.id)),
+      ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
       ...(isOpen(run, pour) ? doseWords(run, making, pour) : []),
     ],
@@ -172,7 +175,7 @@ function offWords(run: RunState, pour: Pour): string[] {
 }
 
 /** Grams as the scale shows them. */
-function gramsOf(run: RunState, grams: number, scale: 'fine' | 'coarse' = 'fine'): string {
+function gramsOf(run: RunState, grams: number, scale: Pour['scale'] = 'fine'): string {
   const step = Number(textOf(run, scale === 'fine' ? fields.fine : fields.coarse).replace(',', '.'));
   const decimals = step > 0 ? Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)) : 2;
   return formatFixed(grams, Math.min(6, decimals));
