@@ -100,6 +100,15 @@ describe('drops in a drink', () => {
     expect((50 * perL!.amount.value) / perKg!.amount.value).toBeCloseTo(worked(id).value, 1);
   });
 
+  test('a density that was measured goes before the computed one, and is kept with the drink', () => {
+    const run = runOf({ ...example, 'base.density': '1,052', 'base.g': '10000' }, { drops: 1 });
+    const [perKg, perL] = stepOf(run, 'drops').results!;
+    expect(perL!.amount.value / perKg!.amount.value).toBeCloseTo(1.052, 4);
+    expect(tastingOf(run).base.densityGPerMl).toBe(1.052);
+    const volume = runOf({ ...example, 'base.density': '1,052', 'base.by': 'volume', 'base.ml': '1000' }, { drops: 1 });
+    expect(tastingOf(volume).base.volumeMl).toBeCloseTo(1000, 9);
+  });
+
   test.each([
     ['d1', 0.02, 1],
     ['d12', 0.02, 0.5],

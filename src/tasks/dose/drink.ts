@@ -35,7 +35,7 @@ export function describedBase(run: RunState) {
   const [name, brix, abv] = [valueOf(run, fields.name), valueOf(run, fields.brix), valueOf(run, fields.abv)];
   if (name === null || brix === null || abv === null) return null;
   const make = drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100));
-  return { name, brix, abv, densityGPerMl: drinkDensity(make) };
+  return { name, brix, abv, densityGPerMl: valueOf(run, fields.density) ?? drinkDensity(make) };
 }
 
 /** True when the drink was put on a scale, false when its volume was read. */

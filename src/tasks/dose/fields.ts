@@ -39,6 +39,10 @@ export const fields = {
     help: 'g of sugar in 100 g of drink.',
   }),
   abv: amount({ name: 'base.abv', title: 'Alcohol', unit: '% ABV', min: 0, max: 96, preset: '0' }),
+  density: optionalAmount({
+    ...{ name: 'base.density', title: 'Its density, where you measured it', unit: 'g/mL', min: 0.7, max: 1.5 },
+    help: 'Empty: computed from sugar and alcohol.',
+  }),
   volume: (preset: string) =>
     amount({ name: 'base.ml', title: 'Volume of the drink', unit: 'mL', above: 0, max: 100_000, preset }),
   mass: amount({ name: 'base.g', title: 'The scale shows', unit: 'g', above: 0, max: 100_000 }),

@@ -73,7 +73,7 @@ function dosingInput({ vial, drop, drops, mass }: Dosing): Input {
 }
 
 function massInput({ base }: Glass): Input {
-  const density = `density ${formatPlain(base.facts.densityGPerMl)} g/mL from °Brix and % ABV`;
+  const density = `density ${formatPlain(base.facts.densityGPerMl)} g/mL, typed, or computed from °Brix and % ABV`;
   return { words: base.facts.name, text: measuredText(base.drink.mass, 'g'), source: density };
 }
 

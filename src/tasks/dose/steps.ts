@@ -51,7 +51,7 @@ export function drinkSteps(run: RunState): Step[] {
     key: 'new-base',
     say: 'What is the drink?',
     more: ['As it is before the dose.'],
-    ask: [fields.name, fields.brix, fields.abv],
+    ask: [fields.name, fields.brix, fields.abv, fields.density],
     ...(problem ? { problem } : {}),
   };
   const weigh = { words: 'I weigh it', type: { 'base.by': 'mass' } };
