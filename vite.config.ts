@@ -1,6 +1,7 @@
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { benchCards } from './src/tasks/benchCards.ts';
 
 const pwa = VitePWA({
   registerType: 'prompt',
@@ -50,6 +51,27 @@ const policy = [
   "require-trusted-types-for 'script'",
   'trusted-types minim-worker', // src/app/scriptUrl.ts
 ].join('; ');
+/** The Bench as it stands before any script runs; the app takes its elements over. */
+const bench: Plugin = {
+  name: 'bench',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (html) => ({
+      html: html.replace('<div id="app"></div>', `<div id="app">${benchHtml()}</div>`),
+      tags: [{ tag: 'script', attrs: { src: './boot.js' }, injectTo: 'head' }],
+    }),
+  },
+};
+
+function benchHtml(): string {
+  const cards = benchCards.map(
+    ({ id, name, hint }) => `<a class="card" href="#/new/${id}"><b>${name}</b><span>${hint}</span></a>`,
+  );
+  const tabs = `<a href="#/" aria-current="page">Bench</a><a href="#/shelf">Shelf</a><a href="#/book">Book</a>`;
+  const page = `<header class="top"><h1>Bench</h1></header><div class="tasks">${cards.join('')}</div>`;
+  return `<main class="page bench">${page}</main><nav class="tabs">${tabs}</nav>`;
+}
+
 /** What a host that can send headers adds to it. */
 const headers = {
   'Content-Security-Policy': "frame-ancestors 'none'",
@@ -69,7 +91,7 @@ const closed: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [pwa, closed],
+  plugins: [pwa, closed, bench],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { target: 'es2022', modulePreload: { polyfill: false } },
   preview: { headers }, // as README advises for a host

@@ -10,6 +10,7 @@ import './ui/base.css';
 
 const root = document.getElementById('app')!;
 const loading = load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }));
+delete document.documentElement.dataset['elsewhere'];
 render(<App />, root);
 loading
   .then(loadAllTasks)

@@ -10,7 +10,7 @@ import { DueList } from './DueList';
 import { KeepingNotice } from './KeepingNotice';
 import { ScanButton } from './LabelLinks';
 import { taskOrNotice } from './loaded';
-import { go } from './route';
+import { go, hashOf } from './route';
 import { startTask } from './RunPage';
 
 /** The tasks, with what was left half done first. */
@@ -35,10 +35,17 @@ export function Bench() {
       <DueList />
       <div class="tasks">
         {tasks.map((task) => (
-          <button class="card" onClick={() => startTask({ task: task.id, typed: {} })}>
+          <a
+            class="card"
+            href={hashOf('new', task.id)}
+            onClick={(event) => {
+              event.preventDefault();
+              void startTask({ task: task.id, typed: {} });
+            }}
+          >
             <b>{task.name}</b>
             <span>{task.hint}</span>
-          </button>
+          </a>
         ))}
       </div>
     </main>

@@ -9,7 +9,7 @@ const HTML = `<!doctype html><html lang="en"><meta name="viewport" content="widt
 const SCRIPT = `import { h, render } from 'preact';
 import { signal } from '@preact/signals';
 const count = signal(0);
-const Page = () => h('main', null, h('div', { class: 'tasks' }, h('button', { class: 'pad', onPointerDown: () => count.value++ }, h('span', { class: 'count' }, count.value))), h('p', { class: 'data' }, 'data'));
+const Page = () => h('main', null, h('div', { class: 'tasks' }, h('button', { class: 'card pad', onPointerDown: () => count.value++ }, h('span', { class: 'count' }, count.value))), h('p', { class: 'data' }, 'data'));
 render(h(Page), document.getElementById('app'));
 navigator.serviceWorker.register('./sw.js');`;
 

@@ -83,7 +83,7 @@ async function coldStart(dir: string, home: string, isApp: boolean): Promise<Sta
     (data) => {
       const seen: Record<string, number> = ((window as never as { seen: object }).seen = {}) as never;
       new MutationObserver(() => {
-        if (!seen['usable'] && document.querySelector('.tasks button')) seen['usable'] = performance.now();
+        if (!seen['usable'] && document.querySelector('.tasks .card')) seen['usable'] = performance.now();
         if (!seen['data'] && document.querySelector(data))
           requestAnimationFrame(() => (seen['data'] ??= performance.now()));
       }).observe(document, { childList: true, subtree: true, characterData: true });
