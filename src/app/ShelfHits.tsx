@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import type { AnyRecord } from '../records/kinds';
 import { catalogue, catalogueGone, loadCatalogue, searchCatalogue, type CatalogueRow } from '../tasks/catalogue';
 import { go } from './route';
@@ -7,15 +7,20 @@ import { startTask } from './RunPage';
 import { ShelfEntry } from './ShelfEntry';
 import { searchShelf } from './shelfIndex';
 
-const FIRST = 10; // hits of the Shelf drawn with each key; the rest when asked for
+const WITH_KEY = 5; // hits drawn with each key: as many as stand above a phone's keyboard
+const PAUSE = 120; // ms without a key, our choice; then what lies below them is drawn
+const FIRST = 10; // hits of the Shelf drawn then; the rest when asked for
 const MOST = 60;
 const FROM_CATALOGUE = 5;
 
 /** What the Shelf has for a query, then what the catalogue has. */
 export function ShelfHits({ query }: { query: string }) {
   useEffect(() => void loadCatalogue(), []);
+  const settled = useSettled(query);
+  const still = settled === query;
   const hits = searchShelf(query, MOST);
-  const rows = searchCatalogue(query, FROM_CATALOGUE);
+  const rows = useMemo(() => searchCatalogue(settled, FROM_CATALOGUE), [settled, catalogue.value]);
+  const fromCatalogue = useMemo(() => <CatalogueHits rows={rows} />, [rows]);
   return (
     <>
       <p class="quiet" role="status">
@@ -23,13 +28,13 @@ export function ShelfHits({ query }: { query: string }) {
           ? 'Nothing like it on the Shelf.'
           : `${hits.length === MOST ? 'The best ' : ''}${hits.length} on the Shelf`}
       </p>
-      <OnShelf hits={hits} />
-      {hits.length + rows.length === 0 && catalogue.value && (
+      <OnShelf hits={hits} still={still} />
+      {still && hits.length + rows.length === 0 && catalogue.value && (
         <button class="second" onClick={() => void startTask({ task: 'bottle', typed: { 'new.name': query.trim() } })}>
           Add “{query.trim()}” as a bottle
         </button>
       )}
-      <CatalogueHits rows={rows} />
+      {fromCatalogue}
       {catalogueGone.value && !catalogue.value && (
         <p class="trouble" role="alert">
           The catalogue could not be fetched: Minim was updated in another window.{' '}
@@ -42,9 +47,19 @@ export function ShelfHits({ query }: { query: string }) {
   );
 }
 
-function OnShelf({ hits }: { hits: readonly AnyRecord[] }) {
+/** The query once no key has followed for a moment. */
+function useSettled(query: string): string {
+  const settled = useSignal(query);
+  useEffect(() => {
+    const timer = setTimeout(() => (settled.value = query), PAUSE);
+    return () => clearTimeout(timer);
+  }, [query]);
+  return settled.value;
+}
+
+function OnShelf({ hits, still }: { hits: readonly AnyRecord[]; still: boolean }) {
   const all = useSignal(false);
-  const shown = all.value ? hits : hits.slice(0, FIRST);
+  const shown = hits.slice(0, still ? (all.value ? MOST : FIRST) : WITH_KEY);
   return (
     <>
       <ul class="list">
@@ -52,7 +67,7 @@ function OnShelf({ hits }: { hits: readonly AnyRecord[] }) {
           <ShelfEntry key={record.id} record={record} kind />
         ))}
       </ul>
-      {shown.length < hits.length && (
+      {still && shown.length < hits.length && (
         <button class="second all" onClick={() => (all.value = true)}>
           Show {hits.length - shown.length} more
         </button>

@@ -11,7 +11,7 @@ export interface SearchIndex {
   readonly ids: readonly string[];
   readonly words: readonly string[];
   /** Bit set of the letters in each word, to pass over hopeless words quickly. */
-  readonly letters: readonly number[];
+  readonly letters: Int32Array;
   /** Per word: entry number and weight, in turn. */
   readonly places: readonly (readonly number[])[];
 }
@@ -91,7 +91,12 @@ export function searchIndex(entries: readonly Searchable[]): SearchIndex {
     }
   });
   const words = [...found.keys()];
-  return { ids: entries.map(({ id }) => id), words, letters: words.map(lettersOf), places: [...found.values()] };
+  return {
+    ids: entries.map(({ id }) => id),
+    words,
+    letters: Int32Array.from(words, lettersOf),
+    places: [...found.values()],
+  };
 }
 
 /**
@@ -112,10 +117,17 @@ export function search(index: SearchIndex, query: string, limit: number): Hit[] 
       fits[entry]! += 1;
     });
   }
-  const hits: { entry: number; score: number }[] = [];
-  fits.forEach((count, entry) => count === asked.length && hits.push({ entry, score: total[entry]! }));
-  hits.sort((a, b) => b.score - a.score || a.entry - b.entry);
-  return hits.slice(0, limit).map(({ entry, score }) => ({ id: index.ids[entry]!, score }));
+  const found: number[] = [];
+  fits.forEach((count, entry) => count === asked.length && found.push(entry));
+  return firstBy(total, found, limit).map((entry) => ({ id: index.ids[entry]!, score: total[entry]! }));
+}
+
+/** The `limit` entries of the highest scores, best first, in their order where scores are equal; the rest is never sorted. */
+function firstBy(score: Float64Array, entries: readonly number[], limit: number): number[] {
+  const scores = Float64Array.from(entries, (entry) => score[entry]!).sort();
+  const least = scores[Math.max(0, scores.length - limit)]!;
+  const above = entries.filter((entry) => score[entry]! > least).sort((a, b) => score[b]! - score[a]!);
+  return [...above, ...entries.filter((entry) => score[entry]! === least)].slice(0, limit);
 }
 
 function bestPerEntry(index: SearchIndex, asked: string): Float64Array {
@@ -129,8 +141,9 @@ function bestWith(index: SearchIndex, asked: string, slips: number): Float64Arra
   const letters = lettersOf(asked);
   let any = false;
   for (let i = 0; i < index.words.length; i++) {
-    const near = slips > 0 && bits(letters & ~index.letters[i]!) <= slips; // a slip brings one strange letter at most
-    const quality = qualityOf(asked, index.words[i]!, near ? slips : 0);
+    const strange = letters & ~index.letters[i]!;
+    if (strange !== 0 && bits(strange) > slips) continue; // a slip brings one strange letter at most
+    const quality = qualityOf(asked, index.words[i]!, slips);
     if (quality === 0) continue;
     any = true;
     const places = index.places[i]!;

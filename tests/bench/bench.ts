@@ -3,12 +3,14 @@ import { killBench } from './killBench';
 import { layeringBench } from './layeringBench';
 import { phoneBench } from './phoneBench';
 import { searchBench } from './searchBench';
+import { searchPaintBench } from './searchPaintBench';
 
 /** Benches in the order they run; each prints one JSON line per case and its medians last. */
 const benches: readonly ((file?: string) => Promise<void>)[] = [
   dropPlanBench,
   layeringBench,
   searchBench,
+  searchPaintBench,
   phoneBench,
   killBench,
 ];

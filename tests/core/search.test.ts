@@ -104,6 +104,17 @@ describe('looking for a material', () => {
     expect(found('  ')).toEqual([]);
   });
 
+  test('of many only the best are told, those of one score in the order of the list', () => {
+    const weights = Array.from({ length: 40 }, (_, i) => 1 + ((i * 7) % 5));
+    const many = searchIndex(weights.map((weight, i) => ({ id: `${i}`, texts: [['rose', weight]] })));
+    const sorted = weights
+      .map((weight, i) => ({ weight, i }))
+      .sort((a, b) => b.weight - a.weight || a.i - b.i)
+      .map(({ i }) => `${i}`);
+    for (const limit of [1, 8, 11, 40, 60])
+      expect(search(many, 'rose', limit).map(({ id }) => id)).toEqual(sorted.slice(0, limit));
+  });
+
   test('strange signs do not break it', () => {
     fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 30 }), (typed) => Array.isArray(found(typed))));
   });
