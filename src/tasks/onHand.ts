@@ -77,13 +77,8 @@ export function solventBottleOptions(): Option[] {
     .sort((a, b) => Number(left.get(a) === 0) - Number(left.get(b) === 0))
     .map((one) => ({
       value: one.id,
-      words: one.name,
-      more: [
-        one.supplier,
-        one.lot && `lot ${one.lot}`,
-        `${formatPlain(left.get(one)!, 3)} g left`,
-        one.grade === 'smell only' && 'smell only',
-      ]
+      words: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
+      more: [one.supplier, `${formatPlain(left.get(one)!, 3)} g left`, one.grade === 'smell only' && 'smell only']
         .filter(Boolean)
         .join(', '),
     }));

@@ -207,7 +207,7 @@ describe('a bottle of solvent from the Shelf', () => {
     takeIn([kept]);
     const run = walked({ ...usual, solvent: kept.id }, 4);
     const [option] = step(run, 'solvent').ask![0]!.options!;
-    expect(option).toMatchObject({ value: kept.id, more: 'made up, lot E-1, 800 g left' });
+    expect(option).toEqual({ value: kept.id, words: 'ethanol 96 % vol, lot E-1', more: 'made up, 800 g left' });
     const vial = vialOf(run);
     takeIn([vial]);
     expect(vial.solvent!.id).toBe('ethanol-96');
