@@ -1,19 +1,26 @@
-import type { AnyRecord } from '../records/kinds';
+import { isOf, type AnyRecord } from '../records/kinds';
 import { ancestors } from '../records/lineage';
+import type { RunEvent } from '../records/run';
 import { isStocked } from '../records/stock';
 import { measuredText } from '../ui/format';
 import { leftResult } from './Care';
 import { describe } from './describe';
 import { Facts } from './Facts';
+import { useTask } from './loaded';
 import { recordTable } from './paper';
+import { RunStory } from './RunStory';
 import { saveTable } from './saveFile';
 import { kindWords } from './shelfIndex';
+import { storyOf } from './story';
 import './paper.css';
 
-/** A record as it goes on paper, with everything that stands behind it. */
-export function PaperPage({ record }: { record: AnyRecord }) {
+/** A record as it goes on paper, with everything that stands behind it; of a run, every step. */
+export function PaperPage({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const { title, code, grade, facts = [], results = [] } = describe(record);
   const left = isStocked(record) ? leftResult(record) : null;
+  const run = isOf('run', record) ? record : null;
+  const task = useTask(run?.task);
+  const table = () => recordTable(record, run && task ? storyOf(task, events) : []);
   const numbers = [...results, ...(left ? [left] : [])];
   return (
     <main class="page paper">
@@ -30,9 +37,10 @@ export function PaperPage({ record }: { record: AnyRecord }) {
       </p>
       <Facts facts={[...numbers.map((one) => [one.label, measuredText(one.amount, one.unit)] as const), ...facts]} />
       <Origin record={record} />
+      {run && <RunStory run={run} events={events} />}
       <p class="quiet">± at k = 2, about 95 in 100. Printed by Minim, which warns and does not certify.</p>
       <footer class="actions">
-        <button class="second" onClick={() => saveTable(`${record.made.slice(0, 10)} ${title}`, recordTable(record))}>
+        <button class="second" onClick={() => saveTable(`${record.made.slice(0, 10)} ${title}`, table())}>
           Table for a spreadsheet (CSV)
         </button>
         <button class="main" onClick={() => print()}>

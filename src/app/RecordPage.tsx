@@ -30,12 +30,15 @@ export function RecordPage({ id }: { id: string }) {
   const onShelf = shelf.records.value.get(id);
   const loaded = shelf.loaded.value;
   useEffect(() => {
+    let current = true; // a run that was looked for says nothing once the record has come
     if (onShelf && onShelf.kind !== 'run') found.value = { record: onShelf, events: [] };
     else
       void runWithEvents(id).then((there) => {
+        if (!current) return;
         found.value = there && { record: there.run, events: there.events };
         missing.value = !there && loaded;
       });
+    return () => void (current = false);
   }, [onShelf, loaded, id]);
   if (!found.value || found.value.record.id !== id)
     return (
@@ -46,7 +49,7 @@ export function RecordPage({ id }: { id: string }) {
   return <Found record={found.value.record} events={found.value.events} />;
 }
 
-const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: AgainPage, paper: PaperPage } as const;
+const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: AgainPage } as const;
 
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);
@@ -57,6 +60,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
   if (asked) return <HowPage result={asked} onClose={() => history.back()} />;
   const Page = pages[page as keyof typeof pages];
   if (Page) return <Page record={record} />;
+  if (page === 'paper') return <PaperPage record={record} events={events} />;
   return (
     <main class="page record">
       <Head description={description} demo={record.demo === true} />

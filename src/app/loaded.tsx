@@ -22,7 +22,7 @@ export async function loadAllTasks(): Promise<void> {
 }
 
 /** A task when its code is here: undefined until then, null when there is no such task. */
-export function useTask(id: string): Task | null | undefined {
+export function useTask(id: string | undefined): Task | null | undefined {
   const task = useSignal<Task | null | undefined>(undefined);
   useEffect(() => void taskOrNotice(id).then((found) => (task.value = found)), [id]);
   return task.value;

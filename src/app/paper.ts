@@ -4,9 +4,10 @@ import type { AnyRecord } from '../records/kinds';
 import { ancestors } from '../records/lineage';
 import { describe } from './describe';
 import { kindWords } from './shelfIndex';
+import type { StoryLine } from './story';
 
-/** Any record as a table for a spreadsheet: numbers with ± and unit, facts, and what it was made from. */
-export function recordTable(record: AnyRecord): string {
+/** Any record as a table for a spreadsheet: numbers with ± and unit, facts, what it was made from, and of a run what was done. */
+export function recordTable(record: AnyRecord, story: readonly StoryLine[] = []): string {
   const { title, code = '', grade = '', facts = [], results = [] } = describe(record);
   return csvOf([
     [kindWords[record.kind] ?? record.kind, title],
@@ -27,5 +28,11 @@ export function recordTable(record: AnyRecord): string {
       const { title: name, line } = describe(one);
       return [steps, kindWords[one.kind] ?? one.kind, name, line];
     }),
+    ...(story.length > 0 ? [[], ['done (UTC)', 'what', 'asked', 'answered'], ...story.flatMap(storyRows)] : []),
   ]);
+}
+
+function storyRows({ say, answers, at }: StoryLine): string[][] {
+  const head = [at, say.replace(/[‹›]/g, '')];
+  return answers.length === 0 ? [head] : answers.map((answer) => [...head, ...answer]);
 }

@@ -1,8 +1,12 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { kinds, isOf, type AnyRecord, type KindName } from '../../src/records/kinds';
+import { recordTable } from '../../src/app/paper';
+import { storyOf } from '../../src/app/story';
 import { ancestors } from '../../src/records/lineage';
 import { readRecord, type Kind } from '../../src/records/record';
+import type { RunEvent } from '../../src/records/run';
 import { list, shelf } from '../../src/records/shelf';
+import { loadTask } from '../../src/tasks';
 
 /** What the demo wrote, in place of a database. */
 const written: { record?: AnyRecord; event?: { run: string; seq: number } }[] = [];
@@ -69,6 +73,18 @@ describe('the demo workshop', () => {
     const lots = ancestors(list('batch')[0]!.id).flatMap(({ record }) => (isOf('bottle', record) ? record.lot : []));
     expect(lots).toEqual(expect.arrayContaining(['C-2208', 'R-09', 'H-31']));
     expect(lots.length).toBe(4);
+  });
+
+  test('each record of it is a table that says more than its name; a run tells every step', async () => {
+    for (const record of records()) {
+      const run = isOf('run', record) ? record : null;
+      const events = written.flatMap(({ event }) => (run && event?.run === run.id ? event : [])) as RunEvent[];
+      const story = run ? storyOf((await loadTask(run.task))!, events) : [];
+      const table = recordTable(record, story);
+      const told = table.split('\r\n\r\n').slice(1);
+      expect([record.kind, told.some((part) => part.trim().split('\r\n').length > 1)]).toEqual([record.kind, true]);
+      if (run) expect(story.length).toBeGreaterThan(1);
+    }
   });
 
   test('events of a run are numbered from 0 without a gap', () => {

@@ -363,6 +363,25 @@ describe('trace, make again and the Book', () => {
     expect(readFileSync((await (await download).path())!, 'utf8')).toContain('Bottle,cardamom oil');
   });
 
+  test('so does a run of the Book, with every step that was done', async () => {
+    await open('book', '.book .entry');
+    await page().locator('.filters .pick', { hasText: 'Dilute' }).tap();
+    await page().locator('.search-box input').fill('cardamom');
+    await page().locator('.book .entry', { hasText: 'Dilute' }).first().tap();
+    await h.tap('Print or CSV');
+    await page().emulateMedia({ media: 'print' });
+    const steps = await page().locator('.paper .story li').allTextContents();
+    expect(steps.join()).toMatch(/Which solvent\?.*lot E-5512/);
+    await page().emulateMedia({ media: 'screen' });
+    const download = page().waitForEvent('download');
+    await page().locator('button', { hasText: 'CSV' }).tap();
+    const rows = readFileSync((await (await download).path())!, 'utf8').split('\r\n');
+    expect(
+      rows.filter((row) => /^\d{4}-.*,Which solvent\?,Solvent,"ethanol 96 % vol, lot E-5512"$/.test(row)),
+    ).toHaveLength(1);
+    expect(rows.filter((row) => /^\d{4}-\d\d-\d\dT/.test(row)).length).toBeGreaterThanOrEqual(steps.length);
+  });
+
   test('nothing complained, and no other host was asked', () => {
     expect(phone.complaints).toEqual([]);
   });
