@@ -6,6 +6,7 @@ import { againOf, type Again } from '../tasks/again';
 import { fold } from '../tasks/fold';
 import { describe } from './describe';
 import { startTask } from './RunPage';
+import { formatDay } from '../ui/format';
 
 /** The run that a record came out of, with its wishes and today's lots; null when it is not on this phone. */
 async function againOfRecord(record: AnyRecord): Promise<Again | null> {
@@ -29,7 +30,7 @@ export function AgainPage({ record }: { record: AnyRecord }) {
           ✕
         </button>
       </header>
-      <p>Made {record.made.slice(0, 10)}.</p>
+      <p>Made {formatDay(record.made)}.</p>
       {again.value === null && <p>How it was made is not on this phone, so its steps cannot be repeated.</p>}
       {again.value && <Differences lines={again.value.differences} />}
       <footer class="actions">

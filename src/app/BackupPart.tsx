@@ -7,6 +7,7 @@ import { canChooseFolder, chooseFolder, chosenFolder, copyToFolder, leaveFolder 
 import { backupName } from './keepingWords';
 import { PassphraseBox } from './PassphraseBox';
 import { saveBlob } from './saveFile';
+import { formatCount } from '../ui/format';
 
 /** One file with everything: shared, saved, or copied by itself into a chosen folder. */
 export function BackupPart({ onDone }: { onDone: () => void }) {
@@ -19,7 +20,7 @@ export function BackupPart({ onDone }: { onDone: () => void }) {
       const file = passphrase.value === '' ? text : await lockBackup(text, passphrase.value);
       const given = await hand(file);
       if (given) await noteBackup();
-      state.value = given ? `Done: ${records.toLocaleString('en')} records${passphrase.value && ', locked'}.` : '';
+      state.value = given ? `Done: ${formatCount(records)} records${passphrase.value && ', locked'}.` : '';
       onDone();
     } catch (error) {
       state.value = `No backup was made: ${error instanceof Error ? error.message : String(error)}`;

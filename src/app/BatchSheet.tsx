@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Batch } from '../records/batch';
 import { find } from '../records/shelf';
-import { formatPlain, measuredText } from '../ui/format';
+import { formatDay, formatPlain, measuredText, withLocalSigns } from '../ui/format';
 import { batchTable } from './batchTable';
 import { gasWords } from './describeBatch';
 import { saveTable, shareOrSave } from './saveFile';
@@ -28,7 +28,7 @@ export function BatchSheet({ id }: { id: string }) {
       <Checks batch={batch} />
       <footer class="actions">
         <Picture batch={batch} />
-        <button class="second" onClick={() => saveTable(`${batch.madeOn} ${batch.name}`, batchTable(batch))}>
+        <button class="second" onClick={() => saveTable(`${batch.madeOn} ${batch.name}`, () => batchTable(batch))}>
           Table for a spreadsheet (CSV)
         </button>
         <button class="main" onClick={() => print()}>
@@ -67,7 +67,7 @@ function Facts({ batch }: { batch: Batch }) {
   const { formula, madeOn, drink, notes } = batch;
   return (
     <p>
-      Made {madeOn} from {formula.name}
+      Made {formatDay(madeOn)} from {formula.name}
       {formula.version === null ? '' : `, version ${formula.version}`}; {drink.emulsion ? 'an emulsion' : 'a solution'}
       {drink.gas && `; ${gasWords(drink.gas)}`}.{notes && ` ${notes}`}
     </p>
@@ -147,7 +147,7 @@ function Checks({ batch }: { batch: Batch }) {
             <tr>
               <th scope="row">{what}</th>
               <td>
-                {words}
+                {withLocalSigns(words)}
                 <small>{source}</small>
               </td>
             </tr>

@@ -45,7 +45,7 @@ export function BookPage() {
           <button
             class="second all"
             disabled={left.length === 0}
-            onClick={() => saveTable(`Book ${new Date().toISOString().slice(0, 10)}`, bookTable(left))}
+            onClick={() => saveTable(`Book ${new Date().toISOString().slice(0, 10)}`, () => bookTable(left))}
           >
             {left.length} as a table for a spreadsheet (CSV)
           </button>

@@ -4,7 +4,7 @@ import { keep } from '../records/shelf';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../records/stock';
 import { canBeMadeAgain } from '../tasks/again';
 import { useByOf } from '../tasks/useBy';
-import { formatPlain, measuredText } from '../ui/format';
+import { formatDay, formatPlain, measuredText } from '../ui/format';
 import { ResultLine } from '../ui/ResultLine';
 import type { Result } from '../ui/result';
 import { Facts } from './Facts';
@@ -21,7 +21,7 @@ export function leftResult(record: Stocked): Result | null {
   const inputs = [
     ...(full ? [{ words: 'At first', text: measuredText(full, unit), source: 'as made, or as its label says' }] : []),
     ...(last
-      ? [{ words: 'Found to be left', text: measuredText(last.left, unit), source: `weighed ${last.at.slice(0, 10)}` }]
+      ? [{ words: 'Found to be left', text: measuredText(last.left, unit), source: `weighed ${formatDay(last.at)}` }]
       : []),
   ];
   const words = ['What there was, less what was taken out since: a taking is off by 5 %, all alike (our choice).'];
@@ -37,7 +37,7 @@ export function Care({ record, onHow }: { record: AnyRecord; onHow: () => void }
   const facts = [
     ...(stocked && runsLow(stocked) ? [['Running low', 'time for more'] as const] : []),
     ...(place ? [['Stands in', place] as const] : []),
-    ...(useBy ? [['Use by', useBy.day, useBy.words] as const] : []),
+    ...(useBy ? [['Use by', formatDay(useBy.day), useBy.words] as const] : []),
     ...(stocked?.lowAt === undefined
       ? []
       : [['Low at', `${formatPlain(stocked.lowAt)} ${left?.unit ?? 'g'}`] as const]),
@@ -100,7 +100,7 @@ export function ArchivedNotice({ record }: { record: AnyRecord }) {
   const { archived, ...rest } = record;
   return (
     <p class="demo-notice" role="note">
-      <span>Archived {archived.slice(0, 10)}: out of the way, not gone.</span>
+      <span>Archived {formatDay(archived)}: out of the way, not gone.</span>
       <button class="second" onClick={() => void keep([rest as AnyRecord])}>
         Bring it back
       </button>

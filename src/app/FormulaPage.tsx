@@ -4,7 +4,7 @@ import { find, list } from '../records/shelf';
 import { amount, type Field } from '../tasks/fields';
 import { besides, costOf, usedLines, versionsOf, type FormulaUse, type UsedLine } from '../tasks/formulaBook';
 import { FieldInput } from '../ui/FieldInput';
-import { formatPlain } from '../ui/format';
+import { formatPlain, formatTyped } from '../ui/format';
 import { go } from './route';
 import { startTask } from './RunPage';
 import './batchSheet.css';
@@ -61,7 +61,7 @@ export function FormulaPage({ id }: { id: string }) {
 function usualDose(id: string): string {
   const last = list('batch').find(({ formula }) => formula.id === id);
   const sum = last?.reached.reduce((all, { mgPerKg }) => all + mgPerKg.value, 0);
-  return sum ? formatPlain(sum, 3) : '50';
+  return sum ? formatTyped(sum, 3) : '50';
 }
 
 function useOf(typed: Asked): FormulaUse | null {

@@ -6,6 +6,7 @@ import { shelf, whenLoaded } from '../records/shelf';
 import { backupWords } from './keepingWords';
 import { go } from './route';
 import './keeping.css';
+import { formatDay } from '../ui/format';
 
 /** On the Bench: one calm line when something about keeping deserves a look; else nothing. */
 export function KeepingNotice() {
@@ -18,7 +19,7 @@ export function KeepingNotice() {
   if (lost)
     return (
       <Line
-        words={`Nothing is left here of what was kept until ${lost.on}: this browser's data was cleared. A backup brings it back.`}
+        words={`Nothing is left here of what was kept until ${formatDay(lost.on)}: this browser's data was cleared. A backup brings it back.`}
         button="Restore"
       />
     );

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { today } from '../tasks/onHand';
 import { allLabelled, codeOf, nameOf, type Labelled } from '../tasks/labelled';
+import { formatDay } from '../ui/format';
 
 /** Which vials, bottles and batches labels are printed for. */
 export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }) {
@@ -41,7 +42,7 @@ function Choice({ record, picked, onFlip }: { record: Labelled; picked: boolean;
       <input type="checkbox" checked={picked} onChange={() => onFlip(record.id)} />
       <span>
         <b>{codeOf(record)}</b> {nameOf(record)}
-        <small>{'madeOn' in record ? `made ${record.madeOn}` : 'bottle'}</small>
+        <small>{'madeOn' in record ? `made ${formatDay(record.madeOn)}` : 'bottle'}</small>
       </span>
     </label>
   );

@@ -2,18 +2,18 @@ import { isOf, type AnyRecord } from '../records/kinds';
 import type { Bottle } from '../records/material';
 import { list } from '../records/shelf';
 import { useByOf } from '../tasks/useBy';
-import { formatPlain } from '../ui/format';
+import { formatDay, formatPlain } from '../ui/format';
 import { go } from './route';
 import { leftWords } from './ShelfEntry';
 
 const rows: readonly (readonly [string, (bottle: Bottle) => string])[] = [
   ['Supplier', (bottle) => bottle.supplier],
-  ['Received', (bottle) => bottle.received ?? ''],
+  ['Received', (bottle) => formatDay(bottle.received)],
   ['Grade', (bottle) => bottle.grade],
   ['Density, g/mL', (bottle) => (bottle.density ? formatPlain(bottle.density.gPerMl) : '')],
   ['Purity, %', (bottle) => (bottle.purity ? formatPlain(bottle.purity * 100) : '')],
   ['Price of 10 g', (bottle) => (bottle.pricePerG === undefined ? '' : formatPlain(bottle.pricePerG * 10, 3))],
-  ['Use by', (bottle) => useByOf(bottle)?.day ?? ''],
+  ['Use by', (bottle) => formatDay(useByOf(bottle)?.day)],
   ['Left', (bottle) => leftWords(bottle).replace(/ left$/, '')],
 ];
 
@@ -34,7 +34,7 @@ export function Lots({ record }: { record: AnyRecord }) {
               {bottles.map((bottle) => (
                 <th scope="col">
                   <button class="lot" onClick={() => go(['record', bottle.id])}>
-                    {bottle.lot || bottle.made.slice(0, 10)}
+                    {bottle.lot || formatDay(bottle.made)}
                   </button>
                 </th>
               ))}

@@ -2,7 +2,7 @@ import { isOf, type AnyRecord } from '../records/kinds';
 import { ancestors } from '../records/lineage';
 import type { RunEvent } from '../records/run';
 import { isStocked } from '../records/stock';
-import { measuredText } from '../ui/format';
+import { formatDay, measuredText } from '../ui/format';
 import { leftResult } from './Care';
 import { describe } from './describe';
 import { Facts } from './Facts';
@@ -31,7 +31,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
         </button>
       </header>
       <p>
-        {[kindWords[record.kind], code, grade, record.demo && 'demo: made up', `made ${record.made.slice(0, 10)}`]
+        {[kindWords[record.kind], code, grade, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
           .filter(Boolean)
           .join(' · ')}
       </p>
@@ -40,7 +40,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
       {run && <RunStory run={run} events={events} />}
       <p class="quiet">± at k = 2, about 95 in 100. Printed by Minim, which warns and does not certify.</p>
       <footer class="actions">
-        <button class="second" onClick={() => saveTable(`${record.made.slice(0, 10)} ${title}`, table())}>
+        <button class="second" onClick={() => saveTable(`${record.made.slice(0, 10)} ${title}`, table)}>
           Table for a spreadsheet (CSV)
         </button>
         <button class="main" onClick={() => print()}>

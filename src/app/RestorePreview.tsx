@@ -1,5 +1,6 @@
 import type { Restoring, Way } from '../records/backup';
 import { FieldInput } from '../ui/FieldInput';
+import { formatCount } from '../ui/format';
 
 interface Props {
   plan: Restoring;
@@ -30,11 +31,11 @@ export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
         {rows(plan).map(([words, count]) => (
           <div>
             <dt>{words}</dt>
-            <dd>{count.toLocaleString('en')}</dd>
+            <dd>{formatCount(count)}</dd>
           </div>
         ))}
       </dl>
-      {gone > 0 && <p class="trouble">{gone.toLocaleString('en')} records that are here now would be erased.</p>}
+      {gone > 0 && <p class="trouble">{formatCount(gone)} records that are here now would be erased.</p>}
       <LeftOut plan={plan} />
       <div class="row">
         <button class="second" onClick={onLeave}>

@@ -7,6 +7,7 @@ import { describe } from './describe';
 import { go } from './route';
 import { leftWords, ShelfEntry } from './ShelfEntry';
 import { dueThings, dueWords, toBuy, toMake } from './watch';
+import { formatDay } from '../ui/format';
 
 function ListPage({ title, children }: { title: string; children: ComponentChildren }) {
   return (
@@ -37,7 +38,7 @@ export function DuePage() {
                 {code && <span class="code">{code}</span>}
                 <b>{title}</b>
                 <span>
-                  {dueWords(days)}, {useBy.day}
+                  {dueWords(days)}, {formatDay(useBy.day)}
                   <small>{useBy.words}</small>
                 </span>
               </button>

@@ -6,6 +6,7 @@ import type { Run } from '../records/run';
 import { list, shelf } from '../records/shelf';
 import { shelfTasks, tasks } from '../tasks';
 import { describe } from './describe';
+import { formatDay } from '../ui/format';
 
 /** What the Book is narrowed down to; '' is everything. */
 export interface Narrowing {
@@ -31,7 +32,7 @@ export function narrowers(): { value: string; words: string; more: string }[] {
     ...list('material').map(({ id, code, name }) => ({ value: id, words: `${code} · ${name}`, more: 'material' })),
     ...list('vial').map(({ id, code, name, madeOn }) => ({
       ...{ value: id, words: `${code} · ${name}` },
-      more: `vial made ${madeOn}`,
+      more: `vial made ${formatDay(madeOn)}`,
     })),
   ];
 }

@@ -7,7 +7,7 @@ import { describeLayering } from './describeLayering';
 import { describeBottle, describeMaterial } from './describeMaterial';
 import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
-import { formatPlain, measuredText } from '../ui/format';
+import { formatDay, formatGiven, formatPlain, measuredText } from '../ui/format';
 
 type Describers = { [K in KindName]: (record: RecordOf<K>) => Description };
 
@@ -23,7 +23,7 @@ const describers: Describers = {
     title: r.name,
     line: r.food ? 'food grade' : 'not for food',
     facts: facts(
-      ['Density', `${r.density.gPerMl} g/mL at ${r.density.atC} °C (${r.density.source})`],
+      ['Density', `${formatGiven(r.density.gPerMl)} g/mL at ${r.density.atC} °C (${r.density.source})`],
       ['Grade', r.food ? 'food grade' : 'not for food'],
       ['Dries off', r.dryOff],
     ),
@@ -36,7 +36,7 @@ const describers: Describers = {
       ['Supplier', r.supplier],
       ['Lot', r.lot],
       ['Amount', `${formatPlain(r.amount)} ${r.unit}`],
-      ['Use by', r.useBy],
+      ['Use by', formatDay(r.useBy)],
     ),
   }),
   vial: describeVial,
@@ -46,9 +46,11 @@ const describers: Describers = {
     line: measuredText(r.mgPerDrop, 'mg per drop'),
     facts: facts(
       ['Liquid', r.liquid.name],
-      ['Scale shows', `${r.readabilityG} g`],
-      ['Room', r.temperatureC && `${r.temperatureC} °C`],
-      ...r.readings.map(({ drops, massG }, i) => [`Reading ${i + 1}`, `${drops} drops, ${massG} g`] as const),
+      ['Scale shows', `${formatGiven(r.readabilityG)} g`],
+      ['Room', r.temperatureC && `${formatGiven(r.temperatureC)} °C`],
+      ...r.readings.map(
+        ({ drops, massG }, i) => [`Reading ${i + 1}`, `${drops} drops, ${formatGiven(massG)} g`] as const,
+      ),
     ),
     results: [
       {
@@ -59,7 +61,7 @@ const describers: Describers = {
           words: ['The mean of the readings: mass over drops.'],
           inputs: r.readings.map(({ drops, massG }, i) => ({
             words: `Reading ${i + 1}`,
-            text: `${drops} drops, ${massG} g`,
+            text: `${drops} drops, ${formatGiven(massG)} g`,
             source: 'your scale',
           })),
         },
@@ -87,13 +89,13 @@ const describers: Describers = {
   layering: describeLayering,
   base: (r) => ({
     title: r.name,
-    line: `${r.volumeMl} mL, ${r.brix} °Brix, ${r.abv} % ABV`,
+    line: `${formatGiven(r.volumeMl)} mL, ${formatGiven(r.brix)} °Brix, ${formatGiven(r.abv)} % ABV`,
     facts: facts(
       ['Volume', `${formatPlain(r.volumeMl)} mL`],
       ['Sugar', `${formatPlain(r.brix)} °Brix`],
       ['Alcohol', `${formatPlain(r.abv)} % ABV`],
       ['Density', `${formatPlain(r.densityGPerMl)} g/mL`],
-      ['pH', r.pH],
+      ['pH', r.pH && formatGiven(r.pH)],
       ['Gas', r.carbonation],
     ),
   }),
@@ -101,7 +103,10 @@ const describers: Describers = {
     title: r.base.name,
     line: r.reached.map((part) => `${part.name} ${measuredText(part.mgPerKg, 'mg/kg')}`).join(', '),
     facts: facts(
-      ['Drink', `${r.base.volumeMl} mL, ${r.base.brix} °Brix, ${r.base.abv} % ABV`],
+      [
+        'Drink',
+        `${formatGiven(r.base.volumeMl)} mL, ${formatGiven(r.base.brix)} °Brix, ${formatGiven(r.base.abv)} % ABV`,
+      ],
       ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the ladder' : ''}`],
       ['Alcohol of the whole', r.abv && measuredText(r.abv, '% ABV')],
       ['Verdict', r.verdict],

@@ -1,5 +1,5 @@
 import type { Batch } from '../records/batch';
-import { formatPlain, measuredText } from '../ui/format';
+import { formatDay, formatPlain, measuredText, withLocalSigns } from '../ui/format';
 import type { Result } from '../ui/result';
 import { facts, type Description } from './description';
 
@@ -10,15 +10,17 @@ export function describeBatch(r: Batch): Description {
     title: r.name,
     line: `${measuredText(litres, 'L')}, ${formatPlain(brix.value, 3)} °Brix, ${formatPlain(abv.value, 2)} % ABV`,
     facts: facts(
-      ['Made', r.madeOn],
+      ['Made', formatDay(r.madeOn)],
       ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
       ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
       ['Gas', gas && gasWords(gas)],
       ...r.weighed.map(
         ({ name, massG, lot }) => [name, [measuredText(massG, 'g'), lot].filter(Boolean).join(', ')] as const,
       ),
-      ...r.checks.filter(({ state }) => WORST.includes(state)).map(({ what, words }) => [what, words] as const),
-      ['Rules', `${r.jurisdiction}, as read on ${r.madeOn}; Minim warns, it does not certify`],
+      ...r.checks
+        .filter(({ state }) => WORST.includes(state))
+        .map(({ what, words }) => [what, withLocalSigns(words)] as const),
+      ['Rules', `${r.jurisdiction}, as read on ${formatDay(r.madeOn)}; Minim warns, it does not certify`],
       ['Notes', r.notes],
     ),
     results: [

@@ -1,6 +1,7 @@
 import type { RecordOf } from '../records/kinds';
 import { find } from '../records/shelf';
 import { facts, type Description } from './description';
+import { formatGiven } from '../ui/format';
 
 type Layering = RecordOf<'layering'>;
 
@@ -17,7 +18,7 @@ export function describeLayering(r: Layering): Description {
       ['In words', words],
       ['Strips', r.strips.map(stripText).join(', ')],
       ['Dipped', dippedText(r)],
-      ['Room', r.roomC === undefined ? undefined : `${r.roomC} °C`],
+      ['Room', r.roomC === undefined ? undefined : `${formatGiven(r.roomC)} °C`],
       ...r.readings.map((reading) => [readingHead(reading), readingText(reading)] as const),
     ),
     next: [{ words: 'Layer these again', start: { task: 'layer', typed: again } }],

@@ -1,7 +1,7 @@
 import type { RecordOf } from '../records/kinds';
 import { find } from '../records/shelf';
 import { cautionWords } from '../tasks/cautionWords';
-import { formatPlain } from '../ui/format';
+import { formatDay, formatPlain } from '../ui/format';
 import { facts, type Description } from './description';
 
 type Material = RecordOf<'material'>;
@@ -59,8 +59,8 @@ export function describeBottle(r: RecordOf<'bottle'>): Description {
       ...facts(
         ['Supplier', r.supplier],
         ['Lot', r.lot],
-        ['Received', r.received],
-        ['Opened', r.opened],
+        ['Received', formatDay(r.received)],
+        ['Opened', formatDay(r.opened)],
         ['Amount when it came', r.amountG && `${formatPlain(r.amountG)} g`],
         ['Price of 10 g', r.pricePerG && formatPlain(r.pricePerG * 10, 3)],
         ['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`],

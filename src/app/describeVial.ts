@@ -2,7 +2,7 @@ import { scaled, type Measured } from '../core/measured';
 import type { Basis } from '../core/strength';
 import type { RecordOf } from '../records/kinds';
 import { find } from '../records/shelf';
-import { formatPlain, measuredText } from '../ui/format';
+import { formatDay, formatGiven, formatPlain, measuredText } from '../ui/format';
 import type { Result } from '../ui/result';
 import { facts, type Description } from './description';
 
@@ -10,7 +10,7 @@ import { facts, type Description } from './description';
 export function describeVial(r: RecordOf<'vial'>): Description {
   return {
     title: r.name,
-    line: `${r.label.value} ${r.label.basis}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${r.madeOn}`,
+    line: `${formatGiven(r.label.value)} ${r.label.basis}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
     code: r.code,
     grade: r.grade,
     facts: facts(
@@ -18,9 +18,9 @@ export function describeVial(r: RecordOf<'vial'>): Description {
       ['Solvent', r.solvent?.name],
       ['Solvent from', solventBottles(r)],
       ['Amount made', measuredText(r.massG, 'g')],
-      ['Vial', `${r.sizeMl} mL`],
-      ['Made', r.madeOn],
-      ['Use by', r.useBy],
+      ['Vial', `${formatGiven(r.sizeMl)} mL`],
+      ['Made', formatDay(r.madeOn)],
+      ['Use by', formatDay(r.useBy)],
       ['Supplier', r.supplier],
       ['Lot', r.lot],
     ),

@@ -1,6 +1,8 @@
+import { formatCount, formatFixed } from '../ui/format';
+
 /** '34 records since the last backup, 16 days ago.' */
 export function backupWords({ records, days }: { records: number; days: number | null }): string {
-  const many = records === 1 ? '1 record' : `${records.toLocaleString('en')} records`;
+  const many = records === 1 ? '1 record' : `${formatCount(records)} records`;
   if (days === null) return records === 0 ? 'Nothing to back up yet.' : `${many}, and no backup yet.`;
   const ago = days < 1 ? 'today' : days < 2 ? 'yesterday' : `${Math.floor(days)} days ago`;
   return records === 0 ? `Everything is in the backup made ${ago}.` : `${many} written since the last backup, ${ago}.`;
@@ -15,5 +17,5 @@ export function backupName(now = new Date()): string {
 /** '1.2 MB', from bytes. */
 export function sizeWords(bytes: number): string {
   if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
-  return bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`;
+  return bytes < 1e9 ? `${formatFixed(bytes / 1e6, 1)} MB` : `${formatFixed(bytes / 1e9, 1)} GB`;
 }

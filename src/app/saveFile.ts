@@ -1,3 +1,5 @@
+import { forFile } from '../ui/format';
+
 /** Hands a text over as a file: name with its ending, and kind (MIME type). */
 export function saveFile(name: string, text: string, type: string): void {
   saveBlob(name, new Blob([text], { type: `${type};charset=utf-8` }));
@@ -22,7 +24,7 @@ export async function shareOrSave(files: File[]): Promise<void> {
   }
 }
 
-/** Hands a table over; the mark at its beginning tells spreadsheets that it is UTF-8. */
-export function saveTable(name: string, csv: string): void {
-  saveFile(`${name}.csv`, `\uFEFF${csv}`, 'text/csv');
+/** Hands over the table (CSV) that the work makes; the mark at its beginning tells spreadsheets that it is UTF-8. */
+export function saveTable(name: string, work: () => string): void {
+  saveFile(`${name}.csv`, `\uFEFF${forFile(work)}`, 'text/csv');
 }

@@ -1,5 +1,5 @@
 import type { Batch } from '../records/batch';
-import { formatPlain, measuredText } from '../ui/format';
+import { formatDay, formatPlain, measuredText, withLocalSigns } from '../ui/format';
 import { gasWords } from './describeBatch';
 
 /** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
@@ -18,13 +18,13 @@ export function sheetRows(batch: Batch): SheetRow[] {
   const gas = drink.gas ? `; ${gasWords(drink.gas)}` : '';
   return [
     row('title', name),
-    row('note', `Made ${madeOn} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
+    row('note', `Made ${formatDay(madeOn)} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
     ...(notes ? [row('note', notes)] : []),
     ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
     ...drinkRows(batch),
     row('head', `What the ${batch.jurisdiction} rules said`),
     ...batch.checks.flatMap(({ what, words, source }) => [
-      row('line', `${what}: ${words}`),
+      row('line', `${what}: ${withLocalSigns(words)}`),
       ...(source ? [row('note', source)] : []),
     ]),
     row('note', 'Minim warns, it does not certify. ± is twice the standard uncertainty.'),

@@ -2,6 +2,7 @@ import type { RunEvent } from '../records/run';
 import { textOf, type Field } from '../tasks/fields';
 import { fold, type RunState } from '../tasks/fold';
 import type { Step, Task } from '../tasks/task';
+import { formatDay, withLocalSign } from '../ui/format';
 
 /** A step that was done: its instruction, what was answered or counted, and when (ISO 8601, UTC). */
 export interface StoryLine {
@@ -24,8 +25,13 @@ function answersOf({ ask = [], pad }: Step, state: RunState): StoryLine['answers
   return [...ask.map((field) => [field.title, answerText(field, state)] as const), ...counted];
 }
 
+function shownText({ input }: Field, text: string): string {
+  if (input === 'date') return formatDay(text);
+  return input === 'decimal' ? withLocalSign(text) : text;
+}
+
 function answerText(field: Field, state: RunState): string {
   const text = textOf(state, field);
-  const words = field.options?.find((option) => option.value === text)?.words ?? text;
+  const words = field.options?.find((option) => option.value === text)?.words ?? shownText(field, text);
   return field.unit && words ? `${words} ${field.unit}` : words || '–';
 }

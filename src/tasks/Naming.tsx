@@ -9,6 +9,7 @@ import { catalogue, catalogueGone, factsOf, loadCatalogue, searchCatalogue, type
 import { cautionWords } from './cautionWords';
 import type { Walk } from './run';
 import './naming.css';
+import { formatGiven } from '../ui/format';
 
 const MOST = 6; // matches shown
 
@@ -121,7 +122,9 @@ function rowWords(row: CatalogueRow): string {
 /** What comes along with the choice. */
 function Chosen({ facts, again, onLoosen }: { facts: MaterialFacts; again: boolean; onLoosen: () => void }) {
   const { form, density, cas, cautions: care = [] } = facts;
-  const line = [cas && `CAS ${cas}`, form, density && `${density.gPerMl} g/mL`].filter(Boolean).join(' · ');
+  const line = [cas && `CAS ${cas}`, form, density && `${formatGiven(density.gPerMl)} g/mL`]
+    .filter(Boolean)
+    .join(' · ');
   return (
     <div class="chosen-material">
       <p>

@@ -4,7 +4,7 @@ import type { Run } from '../records/run';
 import { find, list, shelf } from '../records/shelf';
 import { isStocked, leftOf, type Stocked } from '../records/stock';
 import type { Vial } from '../records/vial';
-import { measuredText } from '../ui/format';
+import { formatDay, formatGiven, formatPlain, measuredText } from '../ui/format';
 import type { RunState } from './fold';
 import { today } from './onHand';
 import { useByOf } from './useBy';
@@ -124,7 +124,7 @@ function newestVersion(root: string, id: string, version: number): { now: string
 function unfit(record: Stocked): string | null {
   if (record.archived) return 'is put away';
   const useBy = useByOf(record);
-  if (useBy && useBy.day < today()) return `is past its day (${useBy.day})`;
+  if (useBy && useBy.day < today()) return `is past its day (${formatDay(useBy.day)})`;
   return leftOf(record)?.value === 0 ? 'is used up' : null;
 }
 
@@ -151,10 +151,10 @@ function distance(vial: Vial, then: Vial): number {
 }
 
 function nameOf(record: Stocked): string {
-  if (isOf('vial', record)) return `${record.code} made ${record.madeOn}`;
+  if (isOf('vial', record)) return `${record.code} made ${formatDay(record.madeOn)}`;
   const own = isOf('bottle', record);
   const name = own ? (find('material', record.material)?.code ?? 'the bottle') : record.name;
-  const came = (own && record.received) || record.made.slice(0, 10);
+  const came = formatDay((own && record.received) || record.made);
   return `${name} ${record.lot ? `lot ${record.lot}` : `of ${came}`}`;
 }
 
@@ -162,13 +162,14 @@ function nameOf(record: Stocked): string {
 function change(then: Stocked, now: Stocked): string {
   const said: string[] = [];
   if (isOf('vial', then) && isOf('vial', now)) {
-    const text = (vial: Vial) => `${vial.label.value} ${vial.label.basis}`;
+    const text = (vial: Vial) => `${formatGiven(vial.label.value)} ${vial.label.basis}`;
     if (text(then) !== text(now)) said.push(`${text(then)} then, ${text(now)} now`);
   }
   if (isOf('bottle', then) && isOf('bottle', now)) {
     if (then.supplier !== now.supplier) said.push(`from ${now.supplier || 'another supplier'}`);
-    if (then.density?.gPerMl !== now.density?.gPerMl && now.density) said.push(`density ${now.density.gPerMl} g/mL`);
-    if (then.purity !== now.purity && now.purity) said.push(`purity ${Number((now.purity * 100).toPrecision(4))} %`);
+    if (then.density?.gPerMl !== now.density?.gPerMl && now.density)
+      said.push(`density ${formatGiven(now.density.gPerMl)} g/mL`);
+    if (then.purity !== now.purity && now.purity) said.push(`purity ${formatPlain(now.purity * 100)} %`);
   }
   if (then.grade !== now.grade && now.grade) said.push(now.grade);
   return said.length > 0 ? ` (${said.join(', ')})` : '';

@@ -1,3 +1,5 @@
+import { withLocalSigns } from '../ui/format';
+
 /** What cannot be worked out, in one sentence. */
 export interface Refusal {
   problem: string;
@@ -13,7 +15,8 @@ export function attempt<T>(work: () => T): T | Refusal {
   }
 }
 
-/** A capital at the beginning and a full stop at the end. */
-export function sentence(words: string): string {
+/** A capital at the beginning, a full stop at the end, and numbers as the phone writes them. */
+export function sentence(raw: string): string {
+  const words = withLocalSigns(raw);
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/.test(words) ? '' : '.'}`;
 }

@@ -9,6 +9,7 @@ import { find, list } from '../records/shelf';
 import type { LiquidClass } from '../tables/solvents';
 import { surfaceTensions } from '../tables/surfaceTensions';
 import { typicalDrops } from '../tables/typicalDrops';
+import { formatDay } from '../ui/format';
 
 /** What one drop weighs, mg, and where that is known from. */
 export interface DropOnHand {
@@ -68,7 +69,7 @@ export function combined(oldestFirst: readonly Calibration[]): {
 function weighed(oldestFirst: readonly Calibration[], strength: number): DropOnHand {
   const newest = oldestFirst.at(-1)!;
   const { mgPerDrop, drifted } = combined(oldestFirst);
-  const day = newest.made.slice(0, 10);
+  const day = formatDay(newest.made);
   const times = oldestFirst.length === 1 || drifted ? '' : `, ${oldestFirst.length} calibrations together`;
   return {
     mgPerDrop: dropOfDilution(mgPerDrop, massFraction(strength), newest.id),

@@ -1,4 +1,4 @@
-import { formatPlain } from '../ui/format';
+import { formatDay, formatPlain } from '../ui/format';
 import type { RunState } from './fold';
 
 export type Answer<T> = { ok: true; value: T } | { ok: false; why: string };
@@ -115,7 +115,7 @@ export function day(asked: Asked & { today: string; past?: boolean }): Field<str
     if (text === '') return asked.optional ? good('') : bad(`“${asked.title}” is still empty: choose a day.`);
     if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text))) return bad(`“${text}” is not a day.`);
     return asked.past && text > asked.today
-      ? bad(`${asked.title}: ${text} is still to come; today is ${asked.today}.`)
+      ? bad(`${asked.title}: ${formatDay(text)} is still to come; today is ${formatDay(asked.today)}.`)
       : good(text);
   };
   return { ...asked, input: 'date', read };

@@ -8,6 +8,7 @@ import type { RunState } from './fold';
 import { drawNaming } from './Naming';
 import { today } from './onHand';
 import type { Step } from './task';
+import { formatGiven } from '../ui/format';
 
 const own = 'as typed from the bottle or its certificate';
 
@@ -120,7 +121,7 @@ function materialStep(run: RunState): Step {
 /** The screens that ask for a new bottle: of a material of the catalogue, of one on the Shelf, or of a new one. */
 export function newBottleSteps(run: RunState): Step[] {
   const density = (find('material', run.typed['new.material']) ?? chosenFacts(run))?.density;
-  const known = density ? `Empty: ${density.gPerMl} g/mL is used, from the ${density.source}.` : '';
+  const known = density ? `Empty: ${formatGiven(density.gPerMl)} g/mL is used, from the ${density.source}.` : '';
   const { supplier, lot, amount, price, received, useBy, purity, box, row } = fields;
   return [
     materialStep(run),

@@ -10,7 +10,7 @@ import type { Vial } from '../records/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
 import type { DropLiquid } from './dropMass';
 import type { Option } from './fields';
-import { formatPlain } from '../ui/format';
+import { formatDay, formatGiven, formatPlain } from '../ui/format';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
 export interface SolventOnHand extends SolventCopy {
@@ -118,7 +118,7 @@ function vialOption(vial: Vial): Option {
   return {
     value: vial.id,
     words: `${vial.code} · ${vial.name}`,
-    more: `${vial.label.value} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${vial.madeOn}`,
+    more: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}`,
   };
 }
 

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { Options } from './ChoiceField';
+import { withLocalSign } from './format';
 
 export interface FieldFacts {
   name: string;
@@ -25,12 +26,13 @@ export function FieldInput(props: Props) {
 }
 
 function TextField({ field, text, problem, onText }: Props) {
+  const shown = field.input === 'decimal' ? withLocalSign(text) : text;
   const box = useRef<HTMLInputElement>(null);
   const onTheWay = useRef(0); // texts that are not stored yet
   useEffect(() => {
     // While it is being typed in, or its text is on the way to the disk, the box itself is right; the stored text follows it.
-    if (box.current && box.current !== document.activeElement && onTheWay.current === 0) box.current.value = text;
-  }, [text]);
+    if (box.current && box.current !== document.activeElement && onTheWay.current === 0) box.current.value = shown;
+  }, [shown]);
   return (
     <label class="field">
       <span class="title">{field.title}</span>
@@ -43,7 +45,7 @@ function TextField({ field, text, problem, onText }: Props) {
           autoComplete="off"
           autoCapitalize={field.input === 'text' ? 'sentences' : 'off'}
           enterKeyHint="done"
-          defaultValue={text}
+          defaultValue={shown}
           aria-invalid={problem ? 'true' : 'false'}
           aria-describedby={`${field.name}-note`}
           onInput={async (event) => {

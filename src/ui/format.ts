@@ -1,14 +1,71 @@
 import { expanded, type Measured } from '../core/measured';
 
+/** The language that numbers and days are written in: the phone's; outside of a browser English. */
+const language = typeof document === 'undefined' ? 'en-US' : navigator.language;
+const hasComma = new Intl.NumberFormat(language)
+  .formatToParts(0.5)
+  .some(({ type, value }) => type === 'decimal' && value === ',');
+const counts = new Intl.NumberFormat(language, { useGrouping: 'min2' } as unknown as Intl.NumberFormatOptions); // 9999, 10,000
+const days = new Map<string, string>();
+let dayFormat: Intl.DateTimeFormat | undefined;
+let isFile = false;
+
+/** Does what ends in a file or in the store: there numbers have a point and days are YYYY-MM-DD, whatever the phone. */
+export function forFile<T>(work: () => T): T {
+  const before = isFile;
+  isFile = true;
+  try {
+    return work();
+  } finally {
+    isFile = before;
+  }
+}
+
+/** A number that is written with a point, as the phone writes it; what is typed may have either. */
+export function withLocalSign(number: string): string {
+  return hasComma && !isFile ? number.replace('.', ',') : number;
+}
+
+/** A sentence whose numbers have a point, as the phone writes them; 2.1.1 is no number and stays. */
+export function withLocalSigns(words: string): string {
+  return words.replace(/\d+(\.\d+)+/g, (found, last: string) =>
+    found.indexOf('.') === found.length - last.length ? withLocalSign(found) : found,
+  );
+}
+
+/** A stored day (YYYY-MM-DD, or a moment that begins so) for reading; '' for none. */
+export function formatDay(stored = ''): string {
+  const day = stored.slice(0, 10);
+  const at = Date.parse(day);
+  if (isFile || Number.isNaN(at)) return day;
+  dayFormat ??= new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeZone: 'UTC' });
+  if (!days.has(day)) days.set(day, dayFormat.format(at));
+  return days.get(day)!;
+}
+
+/** A count of things for reading; thousands stand apart from 10,000 on. */
+export function formatCount(n: number): string {
+  return counts.format(n);
+}
+
+/** A number as it could be typed, with a point: for what stands in a field. At most `digits` significant ones. */
+export function formatTyped(x: number, digits = 4): string {
+  return String(Number(x.toPrecision(digits)));
+}
+
 /** A number for reading, without trailing zeros and without a unit: at most `digits` significant ones. */
 export function formatPlain(x: number, digits = 4): string {
-  if (!Number.isFinite(x)) return '–';
-  return x === 0 ? '0' : String(Number(x.toPrecision(digits))).replace('-', '−');
+  return Number.isFinite(x) ? withLocalSign(formatTyped(x, digits).replace('-', '−')) : '–';
+}
+
+/** A number as it was given: all its digits, for reading. */
+export function formatGiven(x: number): string {
+  return formatPlain(x, 15);
 }
 
 /** A number with a fixed count of decimals. */
 export function formatFixed(x: number, decimals: number): string {
-  return x.toFixed(decimals).replace('-', '−');
+  return withLocalSign(x.toFixed(decimals).replace('-', '−'));
 }
 
 /** Decimals that show two significant digits of a doubt, 0 to 6. */

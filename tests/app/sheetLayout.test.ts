@@ -43,7 +43,7 @@ describe('the sheet of a batch as a picture', () => {
       '1.04 g/mL',
     ])
       expect(all).toContain(text);
-    expect(all.join(' ')).toContain('Made 2026-05-04 from Orchard, version 2; a solution.');
+    expect(all.join(' ')).toContain('Made May 4, 2026 from Orchard, version 2; a solution.');
     expect(all.join(' ')).toContain('safrole: over the limit: 1.2 mg/kg of 1 mg/kg');
   });
 

@@ -63,7 +63,7 @@ describe('making a vial again', () => {
     takeIn([old]);
     const { typed, differences } = againOf(run('dilute'), state(wish));
     expect(typed['bottle']).toBe('A1');
-    expect(differences).toEqual(['CARD lot A1 is past its day (2020-01-01), and there is no other on the Shelf.']);
+    expect(differences).toEqual(['CARD lot A1 is past its day (Jan 1, 2020), and there is no other on the Shelf.']);
   });
 
   test('finds the bottle that was new then', () => {

@@ -38,7 +38,7 @@ describe('typed text becomes a number with a unit, or one clear sentence', () =>
 
   test('a day to come is refused where it must be past', () => {
     const received = day({ name: 'd', title: 'Received', today: '2026-11-25', past: true });
-    expect(why(received.read('2026-11-26'))).toBe('Received: 2026-11-26 is still to come; today is 2026-11-25.');
+    expect(why(received.read('2026-11-26'))).toBe('Received: Nov 26, 2026 is still to come; today is Nov 25, 2026.');
     expect(received.read('2026-11-25').ok).toBe(true);
   });
 

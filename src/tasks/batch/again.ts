@@ -2,6 +2,7 @@ import { find } from '../../records/shelf';
 import type { RunState } from '../fold';
 import type { Wanted } from './wanted';
 import { sourceOf } from './wish';
+import { formatDay } from '../../ui/format';
 
 /** What differs from the batch that is made again, a sentence each: other lots, other shares. */
 export function changedLots(run: RunState, wanted: Wanted): string[] {
@@ -10,12 +11,15 @@ export function changedLots(run: RunState, wanted: Wanted): string[] {
   const lots = wanted.lines.flatMap((line) => {
     const now = sourceOf(run, line);
     const before = then.weighed.find(({ id, source }) => id === line.material && source !== null);
-    if (!before) return [`${line.name} was not in it on ${then.madeOn}.`];
+    if (!before) return [`${line.name} was not in it on ${formatDay(then.madeOn)}.`];
     return now && now.id !== before.source ? [`${line.name}: ${before.lot} then, ‹${now.lot}› now.`] : [];
   });
   const gone = then.lines
     .filter(({ material }) => wanted.lines.every((line) => line.material !== material))
-    .map(({ name }) => `${name} was in it on ${then.madeOn}, and is not now.`);
+    .map(({ name }) => `${name} was in it on ${formatDay(then.madeOn)}, and is not now.`);
   const all = [...lots, ...gone];
-  return [`Again as on ${then.madeOn}: ${all.length === 0 ? 'the same lots.' : 'this is different.'}`, ...all];
+  return [
+    `Again as on ${formatDay(then.madeOn)}: ${all.length === 0 ? 'the same lots.' : 'this is different.'}`,
+    ...all,
+  ];
 }

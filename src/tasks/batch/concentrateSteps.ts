@@ -1,4 +1,4 @@
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped } from '../../ui/format';
 import { textOf } from '../fields';
 import type { RunState } from '../fold';
 import { judgeFields } from '../judging';
@@ -77,7 +77,7 @@ function emulsionSteps(run: RunState): Step[] {
       say: 'What is in the emulsion?',
       more: agentsLeftOut(run),
       ask: [
-        fields.oilDensity(formatPlain(usual.gPerMl, 3), guess),
+        fields.oilDensity(formatTyped(usual.gPerMl, 3), guess),
         fields.agent(agentOptions(run)),
         fields.gum,
         ...(textOf(run, judgeFields.jurisdiction) === 'US' ? [fields.citrus] : []),

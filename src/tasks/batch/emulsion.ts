@@ -5,7 +5,7 @@ import { gram, gramPerMl, millilitre } from '../../core/units';
 import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
 import { weightingAgents } from '../../tables/weightingAgents';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped } from '../../ui/format';
 import type { Option } from '../fields';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
@@ -103,7 +103,7 @@ export function emulsionGoods(
   basis: Basis,
 ): (Pick<Idea, 'concentrate'> & { emulsion: Emulsion }) | null {
   const { lines, drink, gramsPerL, ml } = basis;
-  const oil = valueOf(run, fields.oilDensity(formatPlain(usualOil(lines).gPerMl, 3), ''));
+  const oil = valueOf(run, fields.oilDensity(formatTyped(usualOil(lines).gPerMl, 3), ''));
   const gumRatio = valueOf(run, fields.gum);
   if (oil === null || gumRatio === null) return null;
   const agent = agentsFor(run).find(({ id }) => id === run.typed['agent']);

@@ -5,7 +5,7 @@ import { celsius } from '../../core/units';
 import type { Batch, Weighed } from '../../records/batch';
 import type { AnyRecord } from '../../records/kinds';
 import { find, newRecord } from '../../records/shelf';
-import { formatPlain, measuredText } from '../../ui/format';
+import { forFile, formatPlain, measuredText } from '../../ui/format';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { judgeFields } from '../judging';
@@ -115,5 +115,5 @@ function checksOf(run: RunState, { idea }: Making, made: Made): Batch['checks'] 
 }
 
 function amountWords({ amount, max, unit }: Pick<Finding, 'amount' | 'max' | 'unit'>): string {
-  return `${measuredText(amount, unit)}${max === null ? '' : ` of ${formatPlain(max)} ${unit}`}`;
+  return forFile(() => `${measuredText(amount, unit)}${max === null ? '' : ` of ${formatPlain(max)} ${unit}`}`);
 }

@@ -2,7 +2,7 @@ import { mayCrystallise } from '../../core/batchPlan';
 import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/carbonation';
 import { celsius } from '../../core/units';
 import { find, list } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped } from '../../ui/format';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { sourcesOf } from '../sources';
@@ -84,7 +84,7 @@ export function drinkSteps(run: RunState): Step[] {
         .filter(({ id, name }) => id !== run.typed['base'] && name !== from)
         .map((base) => ({
           words: `As ${base.name}`,
-          type: { base: base.id, brix: formatPlain(base.brix), abv: formatPlain(base.abv), 'sugar.by': 'mass' },
+          type: { base: base.id, brix: formatTyped(base.brix), abv: formatTyped(base.abv), 'sugar.by': 'mass' },
         })),
     ],
     ...(problem ? { problem } : {}),

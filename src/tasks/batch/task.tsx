@@ -1,6 +1,6 @@
 import { worstState } from '../../core/finding';
 import type { Ceiling } from '../../core/highestDose';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import type { RunState } from '../fold';
 import { stateWords } from '../limitRules';
 import { LimitsPanel } from '../LimitsPanel';
@@ -43,8 +43,8 @@ function lowerOffer({ times, binding }: Ceiling, mgPerKg: number): Offer[] {
   if (times >= 1) return [];
   const most = times * mgPerKg * (1 - IN_HAND);
   const digits = 10 ** (Math.floor(Math.log10(most)) - 2); // three digits
-  const dose = formatPlain(Math.floor(most / digits) * digits, 3);
-  return most > 0 ? [{ words: `Take ${dose} mg/kg: ${binding} then passes`, type: { dose } }] : [];
+  const dose = formatTyped(Math.floor(most / digits) * digits, 3);
+  return most > 0 ? [{ words: `Take ${withLocalSign(dose)} mg/kg: ${binding} then passes`, type: { dose } }] : [];
 }
 
 function endSteps(run: RunState, making: Making): Step[] {

@@ -3,6 +3,7 @@ import type { Formula } from '../../records/formula';
 import { find, list } from '../../records/shelf';
 import type { Option } from '../fields';
 import type { RunState } from '../fold';
+import { formatDay } from '../../ui/format';
 
 /** One material of what is made, and its share of all neat material, g/g. */
 export interface WantedLine {
@@ -37,7 +38,7 @@ export function wantedOptions(run: RunState): Option[] {
     .map((tasting) => ({
       value: tasting.id,
       words: `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`,
-      more: `tasted ${tasting.made.slice(0, 10)}${tasting.liking === null ? '' : `, liking ${tasting.liking} of 9`}`,
+      more: `tasted ${formatDay(tasting.made)}${tasting.liking === null ? '' : `, liking ${tasting.liking} of 9`}`,
     }));
   return [...formulas, ...tastings];
 }

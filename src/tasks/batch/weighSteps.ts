@@ -1,5 +1,5 @@
 import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
-import { formatFixed, formatPlain } from '../../ui/format';
+import { formatPlain, withLocalSign } from '../../ui/format';
 import { textOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Offer, Step } from '../task';
@@ -48,7 +48,7 @@ function stockStep(run: RunState, pour: Pour): Step {
   const amounts = [gramsOf(run, neat), gramsOf(run, thin)] as const;
   return {
     key,
-    say: `Thin it first: ‹${amounts[0]} g› of ${from.name}, ‹${amounts[1]} g› of ${carrier.name}.`,
+    say: `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${from.name}, ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
     more: ['It is too little for the scale. In a small vessel of its own, mixed well.', ...lotWords(pour)],
     ask: [fields.mass(key, `${from.name} weighed`), fields.mass(`${key}.thin`, `${carrier.name} weighed`)],
     offers: isMade
@@ -64,7 +64,9 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
   const isStock = making.vessel.pours.some((one) => one.goods.id === goods.id && one.stock);
   return {
     key,
-    say: again ? `Add ‹${grams} g› more of ${goods.name}.` : `Weigh ‹${grams} g› of ${goods.name}.`,
+    say: again
+      ? `Add ‹${withLocalSign(grams)} g› more of ${goods.name}.`
+      : `Weigh ‹${withLocalSign(grams)} g› of ${goods.name}.`,
     more: [
       `${place}.`,
       ...lotWords(pour),
@@ -96,7 +98,7 @@ function waysOn(
 ): Pick<Step, 'offers' | 'problem'> {
   const { key, mass, rescue, id, goods } = pour;
   if (!rescue || !isOpen(run, pour))
-    return { offers: mass === null ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${grams} g`)] : [] };
+    return { offers: mass === null ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${withLocalSign(grams)} g`)] : [] };
   const error = rescue.keep.find((one) => one.id === id)?.error ?? 0;
   const more = formatPlain((rescue.factor - 1) * 100, 2);
   return {
@@ -123,7 +125,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
   const where = pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink';
   return {
     key,
-    say: `${where}: ‹${grams} g›${again ? ' more' : ''} of ${goods.name}.`,
+    say: `${where}: ‹${withLocalSign(grams)} g›${again ? ' more' : ''} of ${goods.name}.`,
     more: [
       `${place}.`,
       ...(again ? [COMES_BACK] : hintOf(run, goods.id)),
@@ -174,9 +176,9 @@ function offWords(run: RunState, pour: Pour): string[] {
   ];
 }
 
-/** Grams as the scale shows them. */
+/** Grams as the scale shows them, with a point as for typing. */
 function gramsOf(run: RunState, grams: number, scale: Pour['scale'] = 'fine'): string {
   const step = Number(textOf(run, scale === 'fine' ? fields.fine : fields.coarse).replace(',', '.'));
   const decimals = step > 0 ? Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)) : 2;
-  return formatFixed(grams, Math.min(6, decimals));
+  return grams.toFixed(Math.min(6, decimals));
 }

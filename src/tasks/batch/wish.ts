@@ -2,7 +2,7 @@ import { drinkMakeOf, drinkMakeOfLitre } from '../../core/drinkMake';
 import { drinkDensity, type DrinkMake } from '../../core/finishedDrink';
 import { massFraction, volumeFraction } from '../../core/units';
 import { find, list } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatTyped } from '../../ui/format';
 import { valueOf, type Field } from '../fields';
 import type { RunState } from '../fold';
 import { solventsOnHand, type SolventOnHand } from '../onHand';
@@ -28,10 +28,10 @@ export function usualDrink(run: RunState) {
   const [brix, abv] = [base?.brix ?? 10, base?.abv ?? 0];
   const density = drinkDensity(drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100)));
   return {
-    dose: dose ? formatPlain(dose, 3) : '',
-    brix: formatPlain(brix, 3),
-    sugarPerL: formatPlain(brix * 10 * density, 4), // g in 100 g of drink to g/L
-    abv: formatPlain(abv, 3),
+    dose: dose ? formatTyped(dose, 3) : '',
+    brix: formatTyped(brix, 3),
+    sugarPerL: formatTyped(brix * 10 * density, 4), // g in 100 g of drink to g/L
+    abv: formatTyped(abv, 3),
   };
 }
 

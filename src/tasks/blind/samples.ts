@@ -7,6 +7,7 @@ import { refusalOf } from '../fitForDrinks';
 import type { RunState } from '../fold';
 import { attribute } from './fields';
 import { methodOf, type Method } from './methods';
+import { formatDay } from '../../ui/format';
 
 const MOST_SAMPLES = 6;
 const LETTERS = Array.from({ length: MOST_SAMPLES }, (_, i) => String.fromCharCode(65 + i));
@@ -83,7 +84,7 @@ function ofVial({ id, code, name, label, solvent, grade, contents }: Vial): Pick
 
 function ofTasting({ id, base, doses, made, glass, liking }: Tasting): PickItem {
   const codes = doses.map(({ code }) => code).join(' + ');
-  const told = [`drink of ${made.slice(0, 10)}`, glass ? `glass ${glass.code}` : '', liking ? `liked ${liking}` : ''];
+  const told = [`drink of ${formatDay(made)}`, glass ? `glass ${glass.code}` : '', liking ? `liked ${liking}` : ''];
   return { id, code: codes, name: `${base.name} + ${codes}`, what: told.filter(Boolean).join(', ') };
 }
 

@@ -5,7 +5,7 @@ import { gram, gramPerMl } from '../../core/units';
 import { volumeWeighed } from '../../core/weighing';
 import type { Calibration } from '../../records/dropper';
 import { find, list } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatGiven, formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import { amount, choice, optionalAmount, valueOf, whole, words, type Option } from '../fields';
 import { dropOf } from '../dropMass';
@@ -121,7 +121,7 @@ export function weighingAdvice(run: RunState): { words: string; drops: number } 
   });
   if (!plan)
     return {
-      words: `A scale of ${readabilityG} g is too coarse for ± ${WANTED * 100} %: weigh as many drops as you can.`,
+      words: `A scale of ${formatGiven(readabilityG)} g is too coarse for ± ${WANTED * 100} %: weigh as many drops as you can.`,
       drops: 100,
     };
   const drops = Math.max(DROPS, plan.drops);
@@ -146,7 +146,7 @@ export function volumeResult(run: RunState, calibration: DropCalibration): Resul
       inputs: [
         {
           words: 'Density',
-          text: `${solvent.density.gPerMl} g/mL at ${solvent.density.atC} °C`,
+          text: `${formatGiven(solvent.density.gPerMl)} g/mL at ${solvent.density.atC} °C`,
           source: solvent.density.source,
         },
         {
@@ -163,7 +163,7 @@ export function volumeResult(run: RunState, calibration: DropCalibration): Resul
 export function resultOf(calibration: DropCalibration, readings: readonly Reading[]): Result {
   const inputs = readings.map(({ drops, massG }, i) => ({
     words: `Reading ${i + 1}`,
-    text: `${drops} drops, ${massG} g`,
+    text: `${drops} drops, ${formatGiven(massG)} g`,
     source: 'your scale',
   }));
   return {

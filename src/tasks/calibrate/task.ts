@@ -6,7 +6,7 @@ import { celsius } from '../../core/units';
 import type { Dropper } from '../../records/dropper';
 import type { AnyRecord } from '../../records/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, withLocalSigns } from '../../ui/format';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
@@ -82,7 +82,7 @@ function drift(run: RunState, calibration: DropCalibration): string[] {
 function waterCheck(run: RunState, readings: readonly Reading[]): string[] {
   if (run.typed['liquid'] !== 'water') return [];
   const { phEur, usp } = checkWaterDropper(readings, celsius(valueOf(run, fields.temperature) ?? 20));
-  return [phEur.why, usp.why];
+  return [phEur.why, usp.why].map(withLocalSigns);
 }
 
 function readingSteps(run: RunState): Step[] {

@@ -3,7 +3,7 @@ import type { Bottle } from '../../records/material';
 import type { AnyRecord } from '../../records/kinds';
 import { find } from '../../records/shelf';
 import { constituents } from '../../tables/constituents';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped } from '../../ui/format';
 import { optionalAmount, valueOf, words, type Field } from '../fields';
 import type { RunState } from '../fold';
 import { bottleWithMaterial } from '../onHand';
@@ -21,7 +21,7 @@ function knownLines(bottle: Bottle | undefined): Pick<Line, 'cas' | 'name'>[] {
 
 function shareField(bottle: Bottle | undefined, { cas, name }: Pick<Line, 'cas' | 'name'>): Field<number | null> {
   const before = bottle?.constituents?.find((line) => line.cas === cas)?.share;
-  const preset = before === undefined ? '' : formatPlain(before * 100, 6);
+  const preset = before === undefined ? '' : formatTyped(before * 100, 6);
   return optionalAmount({ name: `share.${cas}`, title: name, unit: '% w/w', min: 0, max: 100, preset });
 }
 

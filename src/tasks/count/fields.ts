@@ -1,5 +1,5 @@
 import { find, list } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped } from '../../ui/format';
 import { amount, choice, code, textOf, valueOf, whole, words, type Field, type Option } from '../fields';
 import type { RunState } from '../fold';
 import { dropperOptions } from '../onHand';
@@ -91,7 +91,7 @@ const SIZES = [5, 10, 15, 20, 30]; // mL, the vials of the bench
 
 /** The smallest usual vial that this much, mL, fits into with some air. */
 function usualSize(fillMl: number): string {
-  return formatPlain(SIZES.find((size) => fillMl <= 0.9 * size) ?? Math.ceil(fillMl / 0.9));
+  return formatTyped(SIZES.find((size) => fillMl <= 0.9 * size) ?? Math.ceil(fillMl / 0.9));
 }
 
 /** T1, T2, … : the first that no vial has. */

@@ -9,6 +9,7 @@ import { instanceOf, sourceFor } from './ask';
 import { dropperOf } from './fields';
 import { nearness, percent } from './plans';
 import { stockOf } from './stock';
+import { formatTyped, withLocalSign } from '../../ui/format';
 
 let last = { key: '', found: null as NextDilution | null };
 
@@ -27,10 +28,13 @@ export function adviceOf(run: RunState): Advice {
   const next = last.found;
   if (!next) return { words: 'No single new dilution would come nearer than these vials do.', offers: [] };
   const name = instance.components.find(({ id }) => id === next.componentId)!.name!;
-  const strength = `${Number((next.strength * 100).toPrecision(2))}`;
+  const strength = formatTyped(next.strength * 100, 2);
   const now = next.before === null ? 'not possible now' : `${percent(next.before)} now, at best`;
   const offer = diluteOffer(run, next.componentId, strength);
-  return { words: `${name} at ‹${strength} %› would help most: ${nearness(next.after)}; ${now}.`, offers: [offer] };
+  return {
+    words: `${name} at ‹${withLocalSign(strength)} %› would help most: ${nearness(next.after)}; ${now}.`,
+    offers: [offer],
+  };
 }
 
 /** The way to Dilute for a material, with a strength in % w/w where one is advised. */
@@ -41,7 +45,10 @@ export function diluteOffer(run: RunState, material: string, strength?: string):
     ...(source === undefined ? {} : { bottle: source }),
     ...(strength === undefined ? {} : { strength, basis: '% w/w' }),
   };
-  return { words: `Dilute ${name}${strength ? ` to ${strength} %` : ''}`, start: { task: 'dilute', typed } };
+  return {
+    words: `Dilute ${name}${strength ? ` to ${withLocalSign(strength)} %` : ''}`,
+    start: { task: 'dilute', typed },
+  };
 }
 
 /** A drop of what most vials on the list are thinned in; ethanol while there is none. */

@@ -13,6 +13,7 @@ import { percent, plansOf, targetsOf, worstLine, type Plans } from './plans';
 import { PlanTable } from './PlanTable';
 import { targetsIn, targetsText } from './rounds';
 import { dropOfStock, stockOf } from './stock';
+import { formatPlain } from '../../ui/format';
 
 /** The steps from a formula to a plan of whole drops. */
 export function planningSteps(run: RunState, dropper: Step): Step[] {
@@ -55,7 +56,7 @@ function drinkStep(run: RunState): Step {
   const [ppm, grams] = [valueOf(run, fields.ppm), drinkG(run)];
   const sum =
     ppm !== null && grams !== null
-      ? [`That is ‹${Number(((ppm * grams) / 1000).toPrecision(3))} mg› of neat material in all.`]
+      ? [`That is ‹${formatPlain((ppm * grams) / 1000, 3)} mg› of neat material in all.`]
       : [];
   return {
     key: 'drink',

@@ -9,6 +9,7 @@ import type { RunState } from '../fold';
 import type { SolventOnHand } from '../onHand';
 import { fields } from './fields';
 import { solventOf, sourceOf, totalStrength, type Source } from './source';
+import { formatPlain } from '../../ui/format';
 
 export const FEWEST_DROPS = 3; // our choice: below that a third of the strength and more hangs on one drop
 const WEIGHING = 0.05; // our choice: a share of 5 % that the step of the scale may be off
@@ -49,7 +50,7 @@ export function targetOf(run: RunState, source: Source, liquid: Liquid): MassFra
 }
 
 function formatShare(x: number): string {
-  return `${Number((x * 100).toPrecision(3))} % w/w`;
+  return `${formatPlain(x * 100, 3)} % w/w`;
 }
 
 /** The source in the chosen solvent; while none is chosen, in ethanol 96 % (only to check a strength early). */

@@ -1,4 +1,4 @@
-import { formatFixed, formatPlain, measuredText } from '../../ui/format';
+import { formatFixed, formatGiven, formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../fold';
 import { roomC } from '../onHand';
 import type { Offer, Step } from '../task';
@@ -76,7 +76,7 @@ export function pourStep(
     more: [
       weighed ? `That is ${formatPlain(ml, 3)} mL at ${roomC()} °C.` : `${g} on a scale, at ${roomC()} °C.`,
       pour === 'solvent' && air > 0.2
-        ? `Leaves ${formatPlain(air, 2)} mL below the mark of a ${order.sizeMl} mL vial.`
+        ? `Leaves ${formatPlain(air, 2)} mL below the mark of a ${formatGiven(order.sizeMl)} mL vial.`
         : '',
     ].filter(Boolean),
     ...(weighed ? { ask: [fields.solventG(pour)] } : other ? { ask: [fields.solventMl(pour)] } : {}),

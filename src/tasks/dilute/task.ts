@@ -3,7 +3,7 @@ import { mixtureDensity } from '../../core/strength';
 import { massFraction } from '../../core/units';
 import type { AnyRecord } from '../../records/kinds';
 import { newId, newRecord } from '../../records/shelf';
-import { formatMeasured } from '../../ui/format';
+import { forFile, formatMeasured } from '../../ui/format';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { newBottle } from '../newBottle';
@@ -76,7 +76,7 @@ function vialOf(run: RunState, order: Order): AnyRecord {
 
 /** What the label says: the strength that was asked for when it was met within 2 %, else the true one, as far as its ± lets it be known. */
 function labelValue(asked: number, made: Measured): number {
-  return Math.abs(made.value / asked - 1) <= 0.02 ? asked : Number(formatMeasured(made).value);
+  return Math.abs(made.value / asked - 1) <= 0.02 ? asked : Number(forFile(() => formatMeasured(made)).value);
 }
 
 /** Thin a neat material, or a vial, to a strength that a nose can judge. */

@@ -4,7 +4,7 @@ import { serialPlan, type ByDrops, type ByScale, type PlannedStep, type Stock } 
 import { mixtureDensity } from '../../core/strength';
 import { gram } from '../../core/units';
 import { list } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { liquidOfVial, solventsOnHand } from '../onHand';
@@ -122,7 +122,10 @@ function offerOf(run: RunState, order: Order, to: { stock: string; strength: num
   const asked =
     to.strength === null
       ? { strength: run.typed['strength'] ?? '1', basis: order.basis }
-      : { strength: formatPlain(to.strength * 100, 3), basis: '% w/w' };
-  const words = to.strength === null ? `Thin ${to.from} instead` : `First make ${asked.strength} % w/w of ${to.from}`;
+      : { strength: formatTyped(to.strength * 100, 3), basis: '% w/w' };
+  const words =
+    to.strength === null
+      ? `Thin ${to.from} instead`
+      : `First make ${withLocalSign(asked.strength)} % w/w of ${to.from}`;
   return { words, start: { task: 'dilute', typed: { ...kept, ...asked, bottle: to.stock } } };
 }

@@ -2,6 +2,7 @@ import { list } from '../../records/shelf';
 import { amount, choice, optionalAmount, whole, words, type Option } from '../fields';
 import { refusalOf } from '../fitForDrinks';
 import { dropperOptions, vialOptions } from '../onHand';
+import { formatGiven } from '../../ui/format';
 
 const SCALE: Option = { value: 'scale', words: 'No dropper: on a scale', more: 'for what is weighed into the drink' };
 
@@ -17,7 +18,7 @@ function bases(): Option[] {
   const used = list('base').map(({ id, name, brix, abv }) => ({
     value: id,
     words: name,
-    more: `${brix} °Brix, ${abv} % ABV`,
+    more: `${formatGiven(brix)} °Brix, ${formatGiven(abv)} % ABV`,
   }));
   return [...used, { value: 'new', words: 'Another drink' }];
 }

@@ -1,7 +1,7 @@
 import { sharesOf, type PartsLine } from '../../core/formula';
 import type { Formula } from '../../records/formula';
 import { find, list } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped } from '../../ui/format';
 import { amount, valueOf, type Field, type Option } from '../fields';
 import type { RunState } from '../fold';
 
@@ -78,7 +78,7 @@ export function materialOptions(): Option[] {
 function rowOf(run: RunState, key: string, line: PartsLine): Row {
   const material = run.typed[`swap.${key}`] || line.material;
   const name = find('material', material)?.name ?? earlierOf(run)?.lines.find((one) => one.material === material)?.name;
-  const preset = line.share > 0 ? formatPlain(line.share, 4) : '';
+  const preset = line.share > 0 ? formatTyped(line.share) : '';
   const parts = amount({ name: `part.${key}`, title: 'Parts', unit: 'parts', min: 0, max: 1_000_000, preset });
   return { key, material, name: name ?? 'a material that is gone', parts };
 }
@@ -93,5 +93,5 @@ function originLines(id: string | undefined): PartsLine[] {
   const trial = find('vial', id)?.contents.map(({ material, strength }) => ({ material, share: strength.value }));
   const lines = strips ?? trial ?? [];
   if (lines.length === 0) return [];
-  return sharesOf(lines).map((line) => ({ material: line.id, share: Number(formatPlain(line.share * 100, 3)) }));
+  return sharesOf(lines).map((line) => ({ material: line.id, share: Number((line.share * 100).toPrecision(3)) }));
 }

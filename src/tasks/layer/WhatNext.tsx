@@ -6,6 +6,7 @@ import { PairTriangle } from './PairTriangle';
 import { beginReading } from './readings';
 import { inFan, stripsOf, toDip } from './strips';
 import { poolOf, proposal, sizeOf, SIZES, takeJust, usesFan, type Proposal } from './together';
+import { formatCount } from '../../ui/format';
 
 const NAMES: Readonly<Record<number, string>> = { 2: 'twos', 3: 'threes', 4: 'fours', 5: 'fives' };
 
@@ -74,7 +75,7 @@ function Counted({ found: { coverage, plan, possible }, size }: { found: Proposa
         ? `At least ${plan.atLeast} ${plural} to go; this plan takes ${plan.planned}.`
         : 'Every pair has met: swap by taste now.'}
       <small>
-        {possible.toLocaleString('en')} different {NAMES[size]} are possible; pairs are covered by far fewer.
+        {formatCount(possible)} different {NAMES[size]} are possible; pairs are covered by far fewer.
       </small>
     </p>
   );

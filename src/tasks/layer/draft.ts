@@ -1,6 +1,6 @@
 import type { Formula } from '../../records/formula';
 import { list, newId, newRecord } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatTyped } from '../../ui/format';
 import { amount, textOf, valueOf, words, type Field } from '../fields';
 import type { RunState } from '../fold';
 import type { Step } from '../task';
@@ -39,7 +39,7 @@ function shareField({ material, name, share }: Line): Field<number> {
     title: name,
     unit: 'parts',
     min: 0,
-    preset: formatPlain(share, 3),
+    preset: formatTyped(share, 3),
   });
 }
 

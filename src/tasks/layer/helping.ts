@@ -6,6 +6,7 @@ import type { RunState } from '../fold';
 import type { Step } from '../task';
 import { smellOf } from './families';
 import { smelledSets } from './tries';
+import { formatFixed } from '../../ui/format';
 
 const SHOWN = 5;
 
@@ -57,7 +58,7 @@ function resultOf({ vials, worth: value, uncertainty }: Part, found: Worth, trie
       ],
       inputs: [
         { words: 'Layerings with a liking', text: String(tries), source: 'your readings and verdicts' },
-        { words: 'Mean liking', text: found.mean.toFixed(1), source: 'your readings and verdicts' },
+        { words: 'Mean liking', text: formatFixed(found.mean, 1), source: 'your readings and verdicts' },
       ],
     },
   };
