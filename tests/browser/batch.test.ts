@@ -15,6 +15,8 @@ let site: Awaited<ReturnType<typeof serve>>;
 let profile: ReturnType<typeof newProfile>;
 let phone: Phone;
 let page: Page;
+/** What the phone's clock was set to. */
+let clock: string;
 
 const four = ['nutmeg', 'linalool', 'maltol', 'vanillin'];
 /** 1 % vials of four materials, layered and liked; their bottles, one of them for the nose only. No formula yet. */
@@ -257,11 +259,12 @@ describe('from a liked layering to a batch', () => {
     const [made] = await batches();
     const year = Number(made!.madeOn.slice(0, 4)) + 1;
     const later = made!.madeOn.replace(/^\d{4}/, String(year)).replace('02-29', '03-01');
+    clock = `${later}T12:00:00`;
     await seed([
       { ...spent, archived: later },
       { ...spent, id: 'b-linalool-27', lot: 'L-27' },
     ]);
-    await page.clock.setFixedTime(new Date(`${later}T12:00:00`));
+    await page.clock.setFixedTime(new Date(clock));
     await page.goto(`${site.url}#/record/${made!.id}`);
     await page.reload();
     await page.locator('.second', { hasText: 'Make it again' }).tap();
@@ -277,6 +280,7 @@ describe('from a liked layering to a batch', () => {
   });
 
   test('the same formula as a cloudy drink: an emulsion, its agent under the cap', async () => {
+    await page.clock.setFixedTime(new Date(clock.replace('T12', 'T13'))); // ids are in order of time
     await page.goto(site.url);
     await page.locator('.tasks .card', { hasText: 'Make a batch' }).tap();
     await page.locator('.say', { hasText: 'What do you make' }).waitFor();
