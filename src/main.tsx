@@ -10,7 +10,9 @@ import './ui/base.css';
 
 const root = document.getElementById('app')!;
 const loading = load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }));
-delete document.documentElement.dataset['elsewhere'];
+const { dataset } = document.documentElement;
+if ('elsewhere' in dataset) root.replaceChildren(); // Preact would leave the Bench of the page beside what it draws
+delete dataset['elsewhere'];
 render(<App />, root);
 loading
   .then(loadAllTasks)

@@ -237,6 +237,7 @@ describe('from a bottle in the hand to the label of its first vial', () => {
     await counting(on);
     await on.goto(`${site.url}#/shelf`);
     await on.locator('.first-run').waitFor();
+    expect(await on.locator('main').count()).toBe(1); // begun on the Shelf, nothing of the Bench is on the page
     await counted(on);
     await addFirstBottle(on);
     await g.tap('Dilute this');
