@@ -7,6 +7,7 @@ import { useByOf } from '../tasks/useBy';
 import { formatDay, formatPlain, measuredText } from '../ui/format';
 import { ResultLine } from '../ui/ResultLine';
 import type { Result } from '../ui/result';
+import { keptOf } from './bookEntries';
 import { Facts } from './Facts';
 import { go } from './route';
 import { placeWords } from './ShelfEntry';
@@ -58,6 +59,7 @@ export function CareActions({ record }: { record: AnyRecord }) {
       trouble.value = `The phone could not store this: ${error instanceof Error ? error.message : String(error)}`;
     });
   const page = (name: string) => () => go(['record', record.id, name]);
+  const traced = isOf('run', record) ? keptOf(record)[0]?.id : record.id; // a run is traced by what it ended in
   const editable = ['material', 'bottle', 'vial', 'dropper', 'supply'].includes(record.kind);
   const bought = isOf('bottle', record) || isOf('supply', record);
   const counted = isOf('supply', record) && record.unit === 'pieces';
@@ -72,7 +74,7 @@ export function CareActions({ record }: { record: AnyRecord }) {
         <Action words={counted ? 'Count what is left' : 'Weigh what is left'} onTap={page('weigh')} />
       )}
       {editable && <Action words="Change" onTap={page('edit')} />}
-      <Action words="Trace" onTap={page('trace')} />
+      {traced && <Action words="Trace" onTap={() => go(['record', traced, 'trace'])} />}
       {canBeMadeAgain(record) && <Action words="Make again" onTap={page('again')} />}
       <Action words="Print or CSV" onTap={page('paper')} />
       {bought && (

@@ -210,6 +210,7 @@ describe('labels as the browser prints them', () => {
     await choose('strip');
     await choose('printer203');
     await phone.page.getByRole('button', { name: 'Print 3 labels' }).waitFor();
+    await phone.page.locator('.label-preview .label[viewBox="0 0 40 8"]').first().waitFor();
     const pages = await printed();
     expect(pages.map(({ widthMm, heightMm }) => [Math.round(widthMm), Math.round(heightMm)])).toEqual(
       Array(3).fill([40, 8]),

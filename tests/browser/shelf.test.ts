@@ -369,6 +369,9 @@ describe('trace, make again and the Book', () => {
     await page().locator('.filters .pick', { hasText: 'Dilute' }).tap();
     await page().locator('.search-box input').fill('cardamom');
     await page().locator('.book .entry', { hasText: 'Dilute' }).first().tap();
+    await h.tap('Trace'); // of what it ended in
+    await page().locator('.lineage svg[aria-label*="made from 3"]').waitFor();
+    await page().goBack();
     await h.tap('Print or CSV');
     await page().emulateMedia({ media: 'print' });
     const steps = await page().locator('.paper .story li').allTextContents();
