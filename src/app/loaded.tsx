@@ -1,5 +1,6 @@
 import { signal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { idle } from '../records/idle';
 import { loadTask, shelfTasks, tasks } from '../tasks';
 import type { Task } from '../tasks/task';
 
@@ -18,7 +19,10 @@ export async function taskOrNotice(id: string | undefined): Promise<Task | null>
 
 /** Fetches the code of all tasks while nothing else is to be done, so that none is missing later. */
 export async function loadAllTasks(): Promise<void> {
-  for (const { id } of [...tasks, ...shelfTasks]) await taskOrNotice(id);
+  for (const { id } of [...tasks, ...shelfTasks]) {
+    await idle(5000);
+    await taskOrNotice(id);
+  }
 }
 
 /** A task when its code is here: undefined until then, null when there is no such task. */

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import type { Change } from './change';
 import { commit } from './database';
+import { idle } from './idle';
 import type { Answer, Ask, Question } from './journalTalk';
 import type { State } from './state';
 
@@ -37,29 +38,23 @@ interface Opening {
 
 /** Opens the journal and compares it with the store; the door waits for it. */
 export function openJournal({ spawn, after, onRefilled }: Opening): void {
-  opened = after.then(idle).then(async () => {
-    try {
-      worker = spawn();
-      worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => hear(data, onRefilled));
-      worker.addEventListener('error', giveUp);
-      await ask({ do: 'start' });
-    } catch {
-      giveUp();
-    }
-  });
+  // Lets the first screen be painted first; a write that waits for the journal cuts that short.
+  opened = after
+    .then(() => Promise.race([wanted, idle(1500)]))
+    .then(async () => {
+      try {
+        worker = spawn();
+        worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => hear(data, onRefilled));
+        worker.addEventListener('error', giveUp);
+        await ask({ do: 'start' });
+      } catch {
+        giveUp();
+      }
+    });
 }
 
 let want: () => void;
 const wanted = new Promise<void>((resolve) => (want = resolve));
-
-/** Lets the first screen be painted first; a write that waits for the journal cuts it short. */
-function idle(): Promise<void> {
-  const nothingToDo = new Promise<void>((resolve) => {
-    if (typeof requestIdleCallback === 'function') requestIdleCallback(() => resolve(), { timeout: 1500 });
-    else setTimeout(resolve, 300); // Safari has no such callback
-  });
-  return Promise.race([wanted, nothingToDo]);
-}
 
 /** Resolves when both copies are compared, and does not let that wait any longer. */
 export function journalOpened(): Promise<void> {
