@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
-import { newRecord } from '../../src/records/shelf';
+import { newId, newRecord } from '../../src/records/shelf';
+import { freshState, stateAfter } from '../../src/records/state';
 import type { AnyRecord } from '../../src/records/kinds';
 import { solventsOnHand } from '../../src/tasks/onHand';
 
@@ -31,13 +32,15 @@ export function vialRecord({ code, name, solvent = 'ethanol-96', grade = 'fit fo
 /** Puts records into the store of an open page and loads it anew, as if they had been made on this phone. */
 export async function shelve(page: Page, records: readonly AnyRecord[]): Promise<void> {
   await page.evaluate(
-    (stored) =>
+    ([stored, first]) =>
       new Promise<void>((resolve, reject) => {
         const asked = indexedDB.open('minim');
         asked.onerror = () => reject(asked.error);
         asked.onsuccess = () => {
-          const work = asked.result.transaction('records', 'readwrite');
+          const work = asked.result.transaction(['records', 'meta'], 'readwrite');
           for (const record of stored) work.objectStore('records').put(record);
+          const state = work.objectStore('meta').get('state');
+          state.onsuccess = () => state.result ?? work.objectStore('meta').put(first, 'state');
           work.oncomplete = () => {
             asked.result.close();
             resolve();
@@ -45,7 +48,13 @@ export async function shelve(page: Page, records: readonly AnyRecord[]): Promise
           work.onerror = () => reject(work.error);
         };
       }),
-    records as unknown as object[],
+    [
+      records,
+      stateAfter(
+        freshState(newId()),
+        records.map((record) => ({ record })),
+      ),
+    ] as const,
   );
   await page.reload();
   await page.waitForFunction(() => document.querySelector('main'));

@@ -1,0 +1,1 @@
+import { phoneBench } from './phoneBench'; await phoneBench();
