@@ -17,36 +17,38 @@ const weighed = z.object({
 });
 export type Weighed = z.output<typeof weighed>;
 
-const schema = z.object({
-  ...envelope,
-  name: z.string(),
-  /** The formula or tasting that it was made from, with name and version. */
-  formula: z.object({ id: z.string(), name: z.string(), version: z.nullable(z.number()) }),
-  /** Shares of neat material as asked for, g/g. */
-  lines: z.array(z.object({ material: z.string(), name: z.string(), share: z.number() })),
-  /** What was answered when it was planned: to make it again. */
-  asked: z.record(z.string(), z.string()),
-  weighed: z.array(weighed),
-  /** The drink as it became: L, °Brix, % ABV, g/mL. */
-  drink: z.object({
-    litres: measuredSchema,
-    brix: measuredSchema,
-    abv: measuredSchema,
-    densityGPerMl: measuredSchema,
-    emulsion: z.boolean(),
-    /** Volumes of CO2, and bar on the gauge at °C, where it is carbonated. */
-    gas: z.optional(z.object({ volumes: z.number(), gaugeBar: z.number(), atC: z.number() })),
+const schema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    name: z.string(),
+    /** The formula or tasting that it was made from, with name and version. */
+    formula: z.object({ id: z.string(), name: z.string(), version: z.nullable(z.number()) }),
+    /** Shares of neat material as asked for, g/g. */
+    lines: z.array(z.object({ material: z.string(), name: z.string(), share: z.number() })),
+    /** What was answered when it was planned: to make it again. */
+    asked: z.record(z.string(), z.string()),
+    weighed: z.array(weighed),
+    /** The drink as it became: L, °Brix, % ABV, g/mL. */
+    drink: z.object({
+      litres: measuredSchema,
+      brix: measuredSchema,
+      abv: measuredSchema,
+      densityGPerMl: measuredSchema,
+      emulsion: z.boolean(),
+      /** Volumes of CO2, and bar on the gauge at °C, where it is carbonated. */
+      gas: z.optional(z.object({ volumes: z.number(), gaugeBar: z.number(), atC: z.number() })),
+    }),
+    reached: z.array(
+      z.object({ material: z.string(), name: z.string(), mgPerKg: measuredSchema, mgPerL: measuredSchema }),
+    ),
+    /** What the rules said on the day: state and words, with the source of each figure. */
+    checks: z.array(z.object({ state: z.string(), what: z.string(), words: z.string(), source: z.string() })),
+    jurisdiction: z.string(),
+    madeOn: z.string(),
+    notes: z.string(),
+    uses: z.array(useSchema),
   }),
-  reached: z.array(
-    z.object({ material: z.string(), name: z.string(), mgPerKg: measuredSchema, mgPerL: measuredSchema }),
-  ),
-  /** What the rules said on the day: state and words, with the source of each figure. */
-  checks: z.array(z.object({ state: z.string(), what: z.string(), words: z.string(), source: z.string() })),
-  jurisdiction: z.string(),
-  madeOn: z.string(),
-  notes: z.string(),
-  uses: z.array(useSchema),
-});
+);
 
 /** A batch as it was really made: from formula to drink, traceable to lots. */
 export const batch = { kind: 'batch', schema, upgrades: [] } satisfies Kind;

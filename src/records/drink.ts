@@ -13,35 +13,37 @@ const baseFacts = {
   pH: z.optional(z.number()),
   carbonation: z.optional(z.string()),
 };
-const baseSchema = z.object({ ...envelope, ...baseFacts });
+const baseSchema = z.lazy(() => z.object({ ...envelope, ...baseFacts }));
 
 /** A drink before it is flavoured. */
 export const base = { kind: 'base', schema: baseSchema, upgrades: [] } satisfies Kind;
 export type Base = z.output<typeof baseSchema>;
 
-const tastingSchema = z.object({
-  ...envelope,
-  base: z.object(baseFacts),
-  doses: z.array(
-    z.object({ vial: z.string(), code: z.string(), drops: z.nullable(z.number()), massG: measuredSchema }),
-  ),
-  reached: z.array(
-    z.object({
-      material: z.string(),
-      name: z.string(),
-      mgPerKg: measuredSchema,
-      /** mg per litre of the finished drink. */
-      mgPerL: z.optional(measuredSchema),
-    }),
-  ),
-  /** Alcohol of the whole, % ABV. */
-  abv: z.optional(measuredSchema),
-  /** One glass of a ladder: its code, whether that was blind, and whether it was the best. */
-  glass: z.optional(z.object({ code: z.string(), blind: z.boolean(), best: z.boolean() })),
-  verdict: z.string(),
-  liking: z.nullable(z.number()),
-  uses: z.array(useSchema),
-});
+const tastingSchema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    base: z.object(baseFacts),
+    doses: z.array(
+      z.object({ vial: z.string(), code: z.string(), drops: z.nullable(z.number()), massG: measuredSchema }),
+    ),
+    reached: z.array(
+      z.object({
+        material: z.string(),
+        name: z.string(),
+        mgPerKg: measuredSchema,
+        /** mg per litre of the finished drink. */
+        mgPerL: z.optional(measuredSchema),
+      }),
+    ),
+    /** Alcohol of the whole, % ABV. */
+    abv: z.optional(measuredSchema),
+    /** One glass of a ladder: its code, whether that was blind, and whether it was the best. */
+    glass: z.optional(z.object({ code: z.string(), blind: z.boolean(), best: z.boolean() })),
+    verdict: z.string(),
+    liking: z.nullable(z.number()),
+    uses: z.array(useSchema),
+  }),
+);
 
 /** A drink as dosed and tasted. */
 export const tasting = { kind: 'tasting', schema: tastingSchema, upgrades: [] } satisfies Kind;

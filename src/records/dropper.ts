@@ -2,32 +2,36 @@ import * as z from 'zod/mini';
 import { measuredSchema } from './quantity';
 import { envelope, type Kind } from './record';
 
-const dropperSchema = z.object({
-  ...envelope,
-  name: z.string(),
-  tip: z.string(),
-  /** Where drops fall from: only a square-cut tip lets a drop mass be carried over to another liquid. */
-  outlet: z.optional(z.enum(['square tip', 'lip or insert'])),
-  box: z.optional(z.string()),
-  row: z.optional(z.string()),
-});
+const dropperSchema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    name: z.string(),
+    tip: z.string(),
+    /** Where drops fall from: only a square-cut tip lets a drop mass be carried over to another liquid. */
+    outlet: z.optional(z.enum(['square tip', 'lip or insert'])),
+    box: z.optional(z.string()),
+    row: z.optional(z.string()),
+  }),
+);
 
 /** A dropper or pipette, known by the name written on it. */
 export const dropper = { kind: 'dropper', schema: dropperSchema, upgrades: [] } satisfies Kind;
 export type Dropper = z.output<typeof dropperSchema>;
 
-const calibrationSchema = z.object({
-  ...envelope,
-  dropper: z.string(),
-  /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material. */
-  liquid: z.object({ id: z.string(), name: z.string() }),
-  readings: z.array(z.object({ drops: z.number(), massG: z.number() })),
-  readabilityG: z.number(),
-  temperatureC: z.optional(z.number()),
-  mgPerDrop: measuredSchema,
-  /** Standard deviation of one drop over its mean. */
-  spread: z.number(),
-});
+const calibrationSchema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    dropper: z.string(),
+    /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material. */
+    liquid: z.object({ id: z.string(), name: z.string() }),
+    readings: z.array(z.object({ drops: z.number(), massG: z.number() })),
+    readabilityG: z.number(),
+    temperatureC: z.optional(z.number()),
+    mgPerDrop: measuredSchema,
+    /** Standard deviation of one drop over its mean. */
+    spread: z.number(),
+  }),
+);
 
 /** Drops weighed once: what one drop of this liquid from this dropper weighs. */
 export const calibration = { kind: 'calibration', schema: calibrationSchema, upgrades: [] } satisfies Kind;

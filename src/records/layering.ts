@@ -14,33 +14,35 @@ const reading = z.object({
   note: z.string(),
 });
 
-const schema = z.object({
-  ...envelope,
-  name: z.string(),
-  strips: z.array(
-    z.object({
-      vial: z.string(),
-      code: z.string(),
-      dips: z.number(),
-      dippedAt: z.nullable(z.string()),
-      takenOutAt: z.nullable(z.string()),
-      /** When the person called it dry, if they did: their own drying time. */
-      driedAt: z.optional(z.string()),
-      /** The colour family the person gave it. */
-      family: z.optional(z.string()),
+const schema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    name: z.string(),
+    strips: z.array(
+      z.object({
+        vial: z.string(),
+        code: z.string(),
+        dips: z.number(),
+        dippedAt: z.nullable(z.string()),
+        takenOutAt: z.nullable(z.string()),
+        /** When the person called it dry, if they did: their own drying time. */
+        driedAt: z.optional(z.string()),
+        /** The colour family the person gave it. */
+        family: z.optional(z.string()),
+      }),
+    ),
+    /** Room temperature, °C, where it was noted. */
+    roomC: z.optional(z.number()),
+    readings: z.array(reading),
+    /** `vials`: which of the strips it is about; left out, it is about the fan. */
+    verdict: z.object({
+      liking: z.nullable(z.number()),
+      decision: z.string(),
+      words: z.string(),
+      vials: z.optional(z.array(z.string())),
     }),
-  ),
-  /** Room temperature, °C, where it was noted. */
-  roomC: z.optional(z.number()),
-  readings: z.array(reading),
-  /** `vials`: which of the strips it is about; left out, it is about the fan. */
-  verdict: z.object({
-    liking: z.nullable(z.number()),
-    decision: z.string(),
-    words: z.string(),
-    vials: z.optional(z.array(z.string())),
   }),
-});
+);
 
 /** Strips smelled together, what was written down, and the verdict. */
 export const layering = { kind: 'layering', schema, upgrades: [] } satisfies Kind;

@@ -2,71 +2,75 @@ import * as z from 'zod/mini';
 import { citedSchema, densitySchema, gradeSchema, standing } from './quantity';
 import { envelope, type Kind } from './record';
 
-const schema = z.object({
-  ...envelope,
-  name: z.string(),
-  code: z.string(),
-  cas: z.optional(z.string()),
-  fema: z.optional(z.string()),
-  /** The plant that a natural material comes from, in Latin: some plants are banned whatever the CAS number. */
-  botanical: z.optional(z.string()),
-  sort: z.enum(['substance', 'natural']),
-  /** At 20 °C. A solid is weighed, never counted in drops. */
-  form: z.enum(['liquid', 'viscous', 'solid']),
-  density: z.optional(densitySchema),
-  /** Share of the material that is what its name says, g/g. */
-  purity: z.optional(z.number()),
-  cautions: z.array(z.string()),
-  /** Id in the catalogue that it was copied from. */
-  catalogue: z.optional(z.string()),
-  /** Chemical class, or for naturals citrus oil, slow oil, oil: tells how long it keeps. */
-  family: z.optional(z.string()),
-  /** Other names. */
-  also: z.optional(z.array(z.string())),
-  smells: z.optional(z.array(z.string())),
-  /** °C. */
-  melts: z.optional(citedSchema),
-  /** Flash point, °C. */
-  flash: z.optional(citedSchema),
-  /** Water solubility near room temperature, mg/L. */
-  water: z.optional(citedSchema),
-  thresholds: z.optional(
-    z.array(
-      z.object({
-        medium: z.string(),
-        kind: z.string(),
-        low: z.number(),
-        high: z.number(),
-        unit: z.string(),
-        source: z.string(),
-      }),
+const schema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    name: z.string(),
+    code: z.string(),
+    cas: z.optional(z.string()),
+    fema: z.optional(z.string()),
+    /** The plant that a natural material comes from, in Latin: some plants are banned whatever the CAS number. */
+    botanical: z.optional(z.string()),
+    sort: z.enum(['substance', 'natural']),
+    /** At 20 °C. A solid is weighed, never counted in drops. */
+    form: z.enum(['liquid', 'viscous', 'solid']),
+    density: z.optional(densitySchema),
+    /** Share of the material that is what its name says, g/g. */
+    purity: z.optional(z.number()),
+    cautions: z.array(z.string()),
+    /** Id in the catalogue that it was copied from. */
+    catalogue: z.optional(z.string()),
+    /** Chemical class, or for naturals citrus oil, slow oil, oil: tells how long it keeps. */
+    family: z.optional(z.string()),
+    /** Other names. */
+    also: z.optional(z.array(z.string())),
+    smells: z.optional(z.array(z.string())),
+    /** °C. */
+    melts: z.optional(citedSchema),
+    /** Flash point, °C. */
+    flash: z.optional(citedSchema),
+    /** Water solubility near room temperature, mg/L. */
+    water: z.optional(citedSchema),
+    thresholds: z.optional(
+      z.array(
+        z.object({
+          medium: z.string(),
+          kind: z.string(),
+          low: z.number(),
+          high: z.number(),
+          unit: z.string(),
+          source: z.string(),
+        }),
+      ),
     ),
-  ),
-  notes: z.optional(z.array(z.string())),
-});
+    notes: z.optional(z.array(z.string())),
+  }),
+);
 
 /** A neat aroma material: an oil, an aroma chemical. */
 export const material = { kind: 'material', schema, upgrades: [] } satisfies Kind;
 export type Material = z.output<typeof schema>;
 
-const bottleSchema = z.object({
-  ...envelope,
-  material: z.string(),
-  supplier: z.string(),
-  lot: z.string(),
-  grade: gradeSchema,
-  received: z.optional(z.string()),
-  opened: z.optional(z.string()),
-  amountG: z.optional(z.number()),
-  pricePerG: z.optional(z.number()),
-  /** Certificate values of this lot; they override the material's. */
-  density: z.optional(densitySchema),
-  purity: z.optional(z.number()),
-  /** Limited constituents as the certificate of this lot gives them, g/g; they beat every published range. */
-  constituents: z.optional(z.array(z.object({ cas: z.string(), name: z.string(), share: z.number() }))),
-  useBy: z.optional(z.string()),
-  ...standing,
-});
+const bottleSchema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    material: z.string(),
+    supplier: z.string(),
+    lot: z.string(),
+    grade: gradeSchema,
+    received: z.optional(z.string()),
+    opened: z.optional(z.string()),
+    amountG: z.optional(z.number()),
+    pricePerG: z.optional(z.number()),
+    /** Certificate values of this lot; they override the material's. */
+    density: z.optional(densitySchema),
+    purity: z.optional(z.number()),
+    /** Limited constituents as the certificate of this lot gives them, g/g; they beat every published range. */
+    constituents: z.optional(z.array(z.object({ cas: z.string(), name: z.string(), share: z.number() }))),
+    useBy: z.optional(z.string()),
+    ...standing,
+  }),
+);
 
 /** A material as bought: supplier, lot, what the certificate says. */
 export const bottle = { kind: 'bottle', schema: bottleSchema, upgrades: [] } satisfies Kind;

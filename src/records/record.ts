@@ -26,6 +26,7 @@ export interface Stored {
 /** A kind of record: its shape today, and how to bring each older shape one version on. */
 export interface Kind<S extends z.ZodMiniType = z.ZodMiniType> {
   readonly kind: string;
+  /** Lazy, but for what the Bench needs first: building all shapes would hold the first screen up. */
   readonly schema: S;
   /** upgrades[0] turns version 1 into version 2, and so on. */
   readonly upgrades: readonly ((old: any) => object)[];

@@ -16,7 +16,7 @@ export const solventFacts = {
   dryOff: z.enum(['minutes', 'hours', 'stays wet', 'unknown']),
 };
 
-const schema = z.object({ ...envelope, ...solventFacts });
+const schema = z.lazy(() => z.object({ ...envelope, ...solventFacts }));
 
 /** A solvent of the person's own, beside the usual ones. */
 export const solvent = { kind: 'solvent', schema, upgrades: [] } satisfies Kind;

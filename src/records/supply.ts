@@ -2,22 +2,24 @@ import * as z from 'zod/mini';
 import { gradeSchema, standing } from './quantity';
 import { envelope, type Kind } from './record';
 
-const schema = z.object({
-  ...envelope,
-  name: z.string(),
-  sort: z.enum(['solvent', 'strips', 'vials', 'other']),
-  /** For a solvent: its id in the table or among the person's own; what vials took of it is counted off. */
-  solvent: z.optional(z.string()),
-  /** Of a solvent: whether this bottle of it may go into a drink; left out where nobody has read its label. */
-  grade: z.optional(gradeSchema),
-  unit: z.enum(['g', 'pieces']),
-  /** What there was when it was put on the Shelf, in `unit`. */
-  amount: z.number(),
-  supplier: z.string(),
-  lot: z.string(),
-  useBy: z.optional(z.string()),
-  ...standing,
-});
+const schema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    name: z.string(),
+    sort: z.enum(['solvent', 'strips', 'vials', 'other']),
+    /** For a solvent: its id in the table or among the person's own; what vials took of it is counted off. */
+    solvent: z.optional(z.string()),
+    /** Of a solvent: whether this bottle of it may go into a drink; left out where nobody has read its label. */
+    grade: z.optional(gradeSchema),
+    unit: z.enum(['g', 'pieces']),
+    /** What there was when it was put on the Shelf, in `unit`. */
+    amount: z.number(),
+    supplier: z.string(),
+    lot: z.string(),
+    useBy: z.optional(z.string()),
+    ...standing,
+  }),
+);
 
 /** What the bench uses up beside materials: a bottle of solvent, a pack of strips, a box of vials. */
 export const supply = { kind: 'supply', schema, upgrades: [] } satisfies Kind;

@@ -1,40 +1,42 @@
 import * as z from 'zod/mini';
 import { envelope, type Kind } from './record';
 
-const schema = z.object({
-  ...envelope,
-  name: z.string(),
-  /** Which method: triangle, duo-trio, paired, preference, ranking, threshold, hedonic. */
-  test: z.string(),
-  /** alone: codes hidden, shuffled by hand; served: somebody else handed the cups over in the order planned. */
-  served: z.enum(['alone', 'served']),
-  samples: z.array(z.string()),
-  /** Ids of the vials or tastings that the samples are, by place; null for one that was only named. */
-  sources: z.optional(z.array(z.nullable(z.string()))),
-  /** Places of the samples in the order that was expected before the first sip, lowest first. */
-  expected: z.optional(z.array(z.number())),
-  /** Risk of calling a difference that is not there. */
-  risk: z.number(),
-  /** Strengths of a threshold ladder, in `unit`. */
-  steps: z.optional(z.array(z.number())),
-  unit: z.optional(z.string()),
-  sets: z.array(
-    z.object({
-      /** Code and place in `samples`, in the order planned. */
-      cups: z.array(z.object({ code: z.number(), sample: z.number() })),
-      /** Code under the card of the set, where cards were shuffled; the codes of its cups are then their places. */
-      card: z.optional(z.number()),
-      /** Codes as answered: the one named, or all in order. */
-      answer: z.array(z.number()),
-      /** Liking of each code of the answer, 1 to 9. */
-      liking: z.optional(z.array(z.number())),
-    }),
-  ),
-  /** What came out, in plain words. */
-  outcome: z.string(),
-  /** Chance of as much by guessing alone, where the method gives one. */
-  p: z.nullable(z.number()),
-});
+const schema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    name: z.string(),
+    /** Which method: triangle, duo-trio, paired, preference, ranking, threshold, hedonic. */
+    test: z.string(),
+    /** alone: codes hidden, shuffled by hand; served: somebody else handed the cups over in the order planned. */
+    served: z.enum(['alone', 'served']),
+    samples: z.array(z.string()),
+    /** Ids of the vials or tastings that the samples are, by place; null for one that was only named. */
+    sources: z.optional(z.array(z.nullable(z.string()))),
+    /** Places of the samples in the order that was expected before the first sip, lowest first. */
+    expected: z.optional(z.array(z.number())),
+    /** Risk of calling a difference that is not there. */
+    risk: z.number(),
+    /** Strengths of a threshold ladder, in `unit`. */
+    steps: z.optional(z.array(z.number())),
+    unit: z.optional(z.string()),
+    sets: z.array(
+      z.object({
+        /** Code and place in `samples`, in the order planned. */
+        cups: z.array(z.object({ code: z.number(), sample: z.number() })),
+        /** Code under the card of the set, where cards were shuffled; the codes of its cups are then their places. */
+        card: z.optional(z.number()),
+        /** Codes as answered: the one named, or all in order. */
+        answer: z.array(z.number()),
+        /** Liking of each code of the answer, 1 to 9. */
+        liking: z.optional(z.array(z.number())),
+      }),
+    ),
+    /** What came out, in plain words. */
+    outcome: z.string(),
+    /** Chance of as much by guessing alone, where the method gives one. */
+    p: z.nullable(z.number()),
+  }),
+);
 
 /** A blind test: its design, codes, answers and what came out. */
 export const test = { kind: 'test', schema, upgrades: [] } satisfies Kind;

@@ -3,29 +3,31 @@ import { gradeSchema, measuredSchema, standing, useSchema } from './quantity';
 import { envelope, type Kind } from './record';
 import { solventCopy } from './solvent';
 
-const schema = z.object({
-  ...envelope,
-  code: z.string(),
-  name: z.string(),
-  /** What it holds: one material for a dilution, several for a trial. Strength in g of neat material per g of the vial's liquid. */
-  contents: z.array(z.object({ material: z.string(), name: z.string(), strength: measuredSchema })),
-  /** The strength that was wished for, as it stands on the label. */
-  label: z.object({ value: z.number(), basis: z.string() }),
-  solvent: z.nullable(solventCopy),
-  /** What else its liquid holds that rules count in a drink: weighting agent and gum of an emulsion, g per g of it. */
-  beside: z.optional(z.array(z.object({ id: z.string(), name: z.string(), cas: z.string(), share: z.number() }))),
-  /** Mass of the liquid as made, g. */
-  massG: measuredSchema,
-  densityGPerMl: z.number(),
-  sizeMl: z.number(),
-  grade: gradeSchema,
-  madeOn: z.string(),
-  useBy: z.string(),
-  supplier: z.string(),
-  lot: z.string(),
-  uses: z.array(useSchema),
-  ...standing,
-});
+const schema = z.lazy(() =>
+  z.object({
+    ...envelope,
+    code: z.string(),
+    name: z.string(),
+    /** What it holds: one material for a dilution, several for a trial. Strength in g of neat material per g of the vial's liquid. */
+    contents: z.array(z.object({ material: z.string(), name: z.string(), strength: measuredSchema })),
+    /** The strength that was wished for, as it stands on the label. */
+    label: z.object({ value: z.number(), basis: z.string() }),
+    solvent: z.nullable(solventCopy),
+    /** What else its liquid holds that rules count in a drink: weighting agent and gum of an emulsion, g per g of it. */
+    beside: z.optional(z.array(z.object({ id: z.string(), name: z.string(), cas: z.string(), share: z.number() }))),
+    /** Mass of the liquid as made, g. */
+    massG: measuredSchema,
+    densityGPerMl: z.number(),
+    sizeMl: z.number(),
+    grade: gradeSchema,
+    madeOn: z.string(),
+    useBy: z.string(),
+    supplier: z.string(),
+    lot: z.string(),
+    uses: z.array(useSchema),
+    ...standing,
+  }),
+);
 
 /** A dilution, or a counted trial, as it was really made. */
 export const vial = { kind: 'vial', schema, upgrades: [] } satisfies Kind;
