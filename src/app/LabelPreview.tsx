@@ -3,6 +3,7 @@ import { EASY_TEXT } from '../core/label';
 import { formatPlain } from '../ui/format';
 import { Label } from '../ui/Label';
 import { codeOf } from '../tasks/labelled';
+import { pageRoom } from '../ui/pictureRoom';
 import type { ReadyLabel } from './LabelPage';
 import { labelWish, wishLabel } from './labelWish';
 
@@ -22,7 +23,7 @@ export function LabelPreview({ labels }: { labels: readonly ReadyLabel[] }) {
   const at = useSignal(0);
   const shown = labels[Math.min(at.value, labels.length - 1)]!;
   const { widthMm } = shown.layout;
-  const room = Math.min(innerWidth, 544) - 36; // px between the page's edges
+  const room = pageRoom() - 4; // the frame of the paper
   const wanted = widthMm * pixelsPerMm();
   return (
     <section class="label-preview" aria-label="Preview">

@@ -1,5 +1,6 @@
 import type { AnyRecord } from '../records/kinds';
 import { parentsOf, type Relative } from '../records/lineage';
+import { letterScale } from '../ui/pictureRoom';
 import { describe } from './describe';
 import { go } from './route';
 import { kindWords } from './shelfIndex';
@@ -53,12 +54,12 @@ export function LineagePicture({
   const words = `Lineage of ${describe(record).title}: made from ${before.length}, went into ${after.length}.`;
   if (before.length + after.length === 0) return null;
   return (
-    <figure class="lineage" tabIndex={0} aria-label="Lineage">
+    <figure class="lineage" tabIndex={0} aria-label="Lineage" ref={showMiddle}>
       <svg
         viewBox={`-2 -2 ${width + 4} ${height + 4}`}
         role="img"
         aria-label={words}
-        style={{ minWidth: `${width * 0.72}px` }}
+        style={{ minWidth: `${width * letterScale()}px` }}
       >
         {places.map((place) => (
           <Lines place={place} places={places} />
@@ -70,6 +71,11 @@ export function LineagePicture({
       {hidden > 0 && <figcaption class="quiet">{hidden} more in the lists below.</figcaption>}
     </figure>
   );
+}
+
+/** Where it is wider than the screen its middle is shown, since there the record itself stands. */
+function showMiddle(figure: HTMLElement | null): void {
+  if (figure) figure.scrollLeft = (figure.scrollWidth - figure.clientWidth) / 2;
 }
 
 function Lines({ place, places }: { place: Place; places: readonly Place[] }) {

@@ -4,8 +4,10 @@ import type { Run, RunEvent } from '../records/run';
 import type { AnyRecord } from '../records/kinds';
 import { runWithEvents, shelf } from '../records/shelf';
 import { isStocked } from '../records/stock';
+import { dropPicturesOf } from '../tasks/dropPictures';
 import { HowPage } from '../ui/HowPage';
 import { ResultLine } from '../ui/ResultLine';
+import { Scatter } from '../ui/Scatter';
 import { AgainPage } from './AgainPage';
 import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
 import { describe } from './describe';
@@ -69,6 +71,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
         <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
       ))}
       <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />
+      <Drops record={record} />
       <Facts facts={facts} />
       {(record.kind === 'material' || record.kind === 'bottle') && <Lots record={record} />}
       {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
@@ -111,6 +114,18 @@ function Head({ description: { title, code, grade }, demo }: { description: Desc
 
 function isRun(record: AnyRecord): record is Run {
   return record.kind === 'run';
+}
+
+/** A dropper as it was weighed; a calibration with its readings, and with those before and after it. */
+function Drops({ record }: { record: AnyRecord }) {
+  const pictures = dropPicturesOf(record);
+  return (
+    <>
+      {pictures.map((picture) => (
+        <Scatter {...picture} />
+      ))}
+    </>
+  );
 }
 
 /** The run that a record came out of. */

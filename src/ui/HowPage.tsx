@@ -46,7 +46,9 @@ function Budget({ result }: { result: Result }) {
           <li>
             <span>{line.words}</span>
             <span class="share">{formatPlain(line.share * 100, 2)} %</span>
-            <span class="bar" style={{ width: `${Math.max(1, line.share * 100)}%` }} />
+            <span class="bar" aria-hidden="true">
+              <i style={{ width: `${line.share * 100}%` }} />
+            </span>
           </li>
         ))}
       </ul>

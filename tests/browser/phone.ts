@@ -35,6 +35,8 @@ interface Options {
   width?: number;
   height?: number;
   dark?: boolean;
+  /** Language of the phone, as 'de-DE'. */
+  locale?: string;
   /** Only requests to this address are fine. */
   home: string;
   /** A film (y4m) that the camera shows; without one there is no camera. */
@@ -44,7 +46,7 @@ interface Options {
 /** Opens a phone-sized Chromium on a profile. */
 export async function openPhone(
   dir: string,
-  { width = 390, height = 844, dark = false, home, camera }: Options,
+  { width = 390, height = 844, dark = false, locale = 'en-US', home, camera }: Options,
 ): Promise<Phone> {
   const root = process.getuid?.() === 0;
   const context = await chromium.launchPersistentContext(dir, {
@@ -54,6 +56,7 @@ export async function openPhone(
     hasTouch: true,
     isMobile: true,
     colorScheme: dark ? 'dark' : 'light',
+    locale,
     args: [
       ...(root ? ['--no-sandbox'] : []),
       '--disable-background-networking',

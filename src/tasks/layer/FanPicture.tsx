@@ -44,7 +44,11 @@ function StripPicture({ strip: { code, wet, ready, family }, width }: { strip: D
       <path class={`tip family-${family}`} d={tip} />
       <path class="wet" d={tip} opacity={wet * 0.35} />
       {wet > 0 && <path class="drop" d={`M0 ${top + 8}c4 6 6 8 6 11a6 6 0 0 1 -12 0c0-3 2-5 6-11Z`} />}
-      <text transform={`translate(0 ${top + TIP + 46}) rotate(-90)`} class={ready ? 'code' : 'code drying'}>
+      <text
+        transform={`translate(0 ${top + TIP + 50}) rotate(-90)`}
+        font-size={0.75 * width}
+        class={ready ? 'code' : 'code drying'}
+      >
         {code}
       </text>
     </>

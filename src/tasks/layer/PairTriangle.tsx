@@ -1,3 +1,5 @@
+import { letterScale, pageRoom } from '../../ui/pictureRoom';
+
 interface Props {
   codes: readonly string[];
   /** times[i][j]: how often the two were smelled together. */
@@ -6,20 +8,20 @@ interface Props {
   next: readonly number[];
 }
 
-const WIDTH = 320;
-const LABEL = 52; // room for the last code
+const LABEL = 52; // CSS px, room for the last code at the usual size of letters
 const SMALLEST_WITH_CODES = 11;
 
 /** Every pair a cell: filled with its number when it was smelled, ringed when it comes next, empty when it is open. */
 export function PairTriangle({ codes, times, next }: Props) {
-  const cell = Math.min(30, (WIDTH - LABEL) / Math.max(1, codes.length - 1));
+  const [width, scale] = [pageRoom(), letterScale()];
+  const cell = Math.min(30 * scale, (width - LABEL * scale) / Math.max(1, codes.length - 1));
   const gap = cell > 14 ? 2 : 0.5;
   const done = times.reduce((sum, row, i) => sum + row.filter((n, j) => j < i && n > 0).length, 0);
   const cells = codes.flatMap((_, i) => Array.from({ length: i }, (__, j) => ({ i, j, n: times[i]![j]! })));
   return (
     <svg
       class="triangle"
-      viewBox={`0 0 ${WIDTH} ${cell * codes.length}`}
+      viewBox={`0 0 ${width} ${cell * codes.length}`}
       role="img"
       aria-label={`Pairs smelled together: ${done} of ${cells.length}. Next: ${next.map((i) => codes[i]).join(', ')}`}
     >
@@ -32,7 +34,7 @@ export function PairTriangle({ codes, times, next }: Props) {
             rx={cell / 8}
           />
           {n > 0 && cell >= 18 && (
-            <text class="times" x={(cell - gap) / 2} y={(cell - gap) / 2}>
+            <text class="times" x={(cell - gap) / 2} y={(cell - gap) / 2} font-size={Math.min(12 * scale, cell * 0.6)}>
               {n}
             </text>
           )}
@@ -40,7 +42,7 @@ export function PairTriangle({ codes, times, next }: Props) {
       ))}
       {cell >= SMALLEST_WITH_CODES &&
         codes.map((code, i) => (
-          <text class="label" x={i * cell + 3} y={(i + 0.5) * cell} font-size={Math.min(14, cell * 0.8)}>
+          <text class="label" x={i * cell + 3} y={(i + 0.5) * cell} font-size={Math.min(14 * scale, cell * 0.8)}>
             {code}
           </text>
         ))}

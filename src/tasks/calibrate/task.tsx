@@ -7,6 +7,8 @@ import type { Dropper } from '../../records/dropper';
 import type { AnyRecord } from '../../records/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { formatPlain, withLocalSigns } from '../../ui/format';
+import { Scatter } from '../../ui/Scatter';
+import { readingsPicture } from '../dropPictures';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
@@ -45,6 +47,7 @@ function verdictStep(run: RunState, i: number): Step {
       ...drift(run, calibration),
       ...waterCheck(run, readings),
     ],
+    draw: () => <Scatter {...readingsPicture(readings, calibration.mgPerDrop)} />,
     results: [resultOf(calibration, readings), ...[volumeResult(run, calibration)].filter((one) => one !== null)],
     done: more === 'yes' ? 'Weigh again' : 'Keep',
     offers: [
