@@ -1,1 +1,0 @@
-import { phoneBench } from './phoneBench'; await phoneBench();
