@@ -18,9 +18,9 @@ export function DoseBar({ levels }: { levels: Levels }) {
   const near = Math.max(now, liked?.high ?? 0, wish ?? 0);
   const shown = [ceiling?.mgPerKg, former?.mgPerKg].filter((x) => x !== undefined && (near === 0 || x <= FAR * near));
   const end = ROOM * Math.max(near, ...(shown as number[]));
-  if (!(end > 0)) return null;
   const at = (mgPerKg: number) => Math.min(100, (100 * mgPerKg) / end);
   const words = captions(levels);
+  if (!(end > 0) || words.length === 0) return null; // a needle alone says nothing
   return (
     <figure class="bar-of-dose">
       <svg
@@ -45,7 +45,7 @@ export function DoseBar({ levels }: { levels: Levels }) {
         {wish !== null && <rect class="wish" x={at(wish) - 0.4} y="4" width="0.8" height="6" />}
         <rect class="needle" x={at(now) - 0.8} y="0" width="1.6" height="14" />
       </svg>
-      {words.length > 0 && <figcaption>{words.join(' · ')}</figcaption>}
+      <figcaption>{words.join(' · ')}</figcaption>
     </figure>
   );
 }
