@@ -1,7 +1,13 @@
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { manifest } from './src/manifest.ts';
 import { benchCards } from './src/tasks/benchCards.ts';
+import { inWords, languageOf, translation } from './src/words/translation.ts';
+
+/** A file like src/words/en.json: the language to build in. */
+const words = process.env['MINIM_WORDS'];
+const otherWords = translation(words);
 
 const pwa = VitePWA({
   registerType: 'prompt',
@@ -12,27 +18,7 @@ const pwa = VitePWA({
     inlineWorkboxRuntime: true,
     cleanupOutdatedCaches: true,
   },
-  manifest: {
-    id: './',
-    name: 'Minim',
-    short_name: 'Minim',
-    description: 'Drops, dilutions, strips and doses at the flavour bench, offline.',
-    start_url: './',
-    scope: './',
-    display: 'standalone',
-    orientation: 'any',
-    background_color: '#f3efe4',
-    theme_color: '#f3efe4',
-    icons: [
-      { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
-      { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
-      { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
-    ],
-    shortcuts: [
-      { name: 'Look up ppm', url: './#/new/lookup', icons: [{ src: 'icon-192.png', sizes: '192x192' }] },
-      { name: 'Dilute', url: './#/new/dilute', icons: [{ src: 'icon-192.png', sizes: '192x192' }] },
-    ],
-  },
+  manifest: { ...inWords(manifest, words), lang: languageOf(words) },
 });
 
 /** What the page may do, in the page itself: it holds on a host that sends no headers. Only in the build: the dev server needs more. */
@@ -64,11 +50,12 @@ const bench: Plugin = {
 };
 
 function benchHtml(): string {
-  const cards = benchCards.map(
+  const [bench, shelf, book] = inWords(['Bench', 'Shelf', 'Book'] as const, words);
+  const cards = inWords(benchCards, words).map(
     ({ id, name, hint }) => `<a class="card" href="#/new/${id}"><b>${name}</b><span>${hint}</span></a>`,
   );
-  const tabs = `<a href="#/" aria-current="page">Bench</a><a href="#/shelf">Shelf</a><a href="#/book">Book</a>`;
-  const page = `<header class="top"><h1>Bench</h1></header><div class="tasks">${cards.join('')}</div>`;
+  const tabs = `<a href="#/" aria-current="page">${bench}</a><a href="#/shelf">${shelf}</a><a href="#/book">${book}</a>`;
+  const page = `<header class="top"><h1>${bench}</h1></header><div class="tasks">${cards.join('')}</div>`;
   return `<main class="page bench">${page}</main><nav class="tabs">${tabs}</nav>`;
 }
 
@@ -91,7 +78,8 @@ const closed: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [pwa, closed, bench],
+  plugins: [pwa, closed, bench, otherWords],
+  worker: { plugins: () => [otherWords] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     target: 'es2022',

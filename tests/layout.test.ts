@@ -15,6 +15,7 @@ const allowed: Record<string, readonly string[]> = {
   ui: ['core', 'ui', 'preact', '@preact/signals', 'lean-qr', 'zxing-wasm'],
   tasks: ['core', 'tables', 'records', 'ui', 'tasks', 'zod', 'preact', '@preact/signals'],
   app: ['core', 'records', 'ui', 'tasks', 'app', 'preact', '@preact/signals', 'virtual'],
+  words: ['words', 'preact', 'vite', 'node', 'virtual'],
 };
 
 function imports(text: string): string[] {

@@ -14,7 +14,9 @@ export function LabelActions({ labels, job }: Props) {
   const trouble = useSignal('');
   const pages = job.sheet ? placesOf(job.sheet, job, labels.length) : labels;
   const problem = 'problem' in pages ? pages.problem : '';
-  const [things, word] = problem ? [labels, 'label'] : [pages as readonly object[], job.sheet ? 'sheet' : 'label'];
+  const sheets = job.sheet && !problem;
+  const { length } = sheets ? (pages as readonly object[]) : labels;
+  const one = length === 1;
   return (
     <footer class="actions">
       {[problem, trouble.value].map(
@@ -27,7 +29,7 @@ export function LabelActions({ labels, job }: Props) {
       )}
       {!job.sheet && <Pictures labels={labels} dpi={job.dpi} onTrouble={(words) => (trouble.value = words)} />}
       <button class="main" disabled={problem !== ''} onClick={() => window.print()}>
-        Print {things.length} {things.length === 1 ? word : `${word}s`}
+        Print {length} {sheets ? (one ? 'sheet' : 'sheets') : one ? 'label' : 'labels'}
       </button>
     </footer>
   );

@@ -106,7 +106,7 @@ function headOf(record: Labelled, smellOnly: boolean): Head {
   const code: LabelSpan = { text: codeOf(record), face: 'code', scale: 1.5, rank: 0, what: 'the code' };
   const grade: LabelSpan = smellOnly
     ? { text: 'SMELL ONLY', face: 'badge', scale: 1, rank: 0, what: 'SMELL ONLY' }
-    : plain('fit for drinks', 'fit for drinks', 1);
+    : plain('fit\u00a0for\u00a0drinks', 'fit for drinks', 1);
   return [[code, grade], [{ ...plain(nameOf(record), 'the name', 1), face: 'bold' }]];
 }
 

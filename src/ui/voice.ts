@@ -30,6 +30,7 @@ export function hush(): void {
 }
 
 function offlineVoice(): SpeechSynthesisVoice | undefined {
-  const fit = engine?.getVoices().filter(({ localService, lang }) => localService && /^en([-_]|$)/i.test(lang)) ?? [];
+  const ours = new RegExp(`^${document.documentElement.lang}([-_]|$)`, 'i');
+  const fit = engine?.getVoices().filter(({ localService, lang }) => localService && ours.test(lang)) ?? [];
   return fit.find((voice) => voice.default) ?? fit[0];
 }

@@ -6,9 +6,10 @@ import { preview, type PreviewServer } from 'vite';
 import { findChromium } from './findBrowser';
 
 /** Serves dist under a sub-path of a free port of this machine, as any static host would. */
-export async function serve(): Promise<{ url: string; stop: () => Promise<void> }> {
+export async function serve(outDir = 'dist'): Promise<{ url: string; stop: () => Promise<void> }> {
   const server: PreviewServer = await preview({
     base: '/bench/',
+    build: { outDir },
     preview: { port: 0, host: '127.0.0.1' },
     logLevel: 'error',
   });

@@ -85,8 +85,8 @@ function answerStep(run: RunState, design: Design, i: number): Step {
 }
 
 function missing({ shuffle }: Design, ordered: boolean): string {
-  const what = shuffle === 'cards' ? 'cup' : 'code';
-  return ordered ? `Tap all ${what}s, in order.` : `Tap one ${what}.`;
+  if (shuffle === 'cards') return ordered ? 'Tap all cups, in order.' : 'Tap one cup.';
+  return ordered ? 'Tap all codes, in order.' : 'Tap one code.';
 }
 
 /** Which card it was: asked when the answer is locked, told once. */

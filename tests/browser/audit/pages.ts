@@ -55,7 +55,7 @@ async function teachKey(page: Page): Promise<void> {
 }
 
 /** All records in the page's store. */
-function everyRecord(page: Page): Promise<Stored[]> {
+export function everyRecord(page: Page): Promise<Stored[]> {
   return page.evaluate(
     () =>
       new Promise<Stored[]>((resolve) => {
