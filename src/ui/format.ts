@@ -1,7 +1,7 @@
 import { expanded, type Measured } from '../core/measured';
 
 /** The language that numbers and days are written in: the phone's; outside of a browser English. */
-const language = typeof document === 'undefined' ? 'en-US' : navigator.language;
+const language = usable(typeof document === 'undefined' ? undefined : navigator.language);
 const hasComma = new Intl.NumberFormat(language)
   .formatToParts(0.5)
   .some(({ type, value }) => type === 'decimal' && value === ',');
@@ -51,6 +51,15 @@ export function formatCount(n: number): string {
 /** A number as it could be typed, with a point: for what stands in a field. At most `digits` significant ones. */
 export function formatTyped(x: number, digits = 4): string {
   return String(Number(x.toPrecision(digits)));
+}
+
+/** The tag, or English where it is none: WebKitGTK without a locale calls its language 'C'. */
+function usable(tag: string | undefined): string {
+  try {
+    return Intl.getCanonicalLocales(tag)[0] ?? 'en-US';
+  } catch {
+    return 'en-US';
+  }
 }
 
 /** A number for reading, without trailing zeros and without a unit: at most `digits` significant ones. */

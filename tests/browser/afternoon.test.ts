@@ -25,8 +25,8 @@ async function open(): Promise<void> {
 }
 
 async function cutPower(): Promise<void> {
+  complaints.push(...phone.complaints); // what breaks off with the power does not count
   await phone.kill();
-  complaints.push(...phone.complaints);
 }
 
 async function resume(): Promise<void> {

@@ -63,8 +63,8 @@ function vials(page: Page): Promise<Vial[]> {
 }
 
 async function cutPower(): Promise<void> {
+  complaints.push(...phone.complaints); // what breaks off with the power does not count
   await phone.kill();
-  complaints.push(...phone.complaints);
 }
 
 async function open(): Promise<ReturnType<typeof hand>> {

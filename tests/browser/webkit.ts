@@ -32,6 +32,7 @@ export async function openWebkit(home: string): Promise<Driven> {
     sessionId: string;
   };
   const session = (path: string, body: object = {}) => post(`${base}/session/${sessionId}/${path}`, body);
+  await session('timeouts', { script: 90_000 }); // the service worker is ready when all its files are there
   return driven({
     go: (url) => session('url', { url }),
     script: (script, args) => session('execute/sync', { script, args }),
