@@ -91,7 +91,10 @@ export default defineConfig({
   test: {
     maxWorkers: 2, // two browsers at a time: more of them wait for each other on a small machine
     projects: [
-      { extends: true, test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] } },
+      {
+        extends: true,
+        test: { name: 'unit', pool: 'threads', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+      },
       {
         extends: true,
         test: {

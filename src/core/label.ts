@@ -94,7 +94,7 @@ function withLess(content: LabelContent, frame: LabelFrame, { code, flame }: Blo
     throw new RangeError(`code and grade find no room on a label of ${frame.widthMm} × ${frame.heightMm} mm`);
   const less = layoutLabel({ ...content, ...(flame ? { flame: false } : { codeModules: null }) }, frame);
   const lost = [
-    ...(content.flame ? ['the flame'] : []),
+    ...(content.flame && !less.flame ? ['the flame'] : []),
     ...(content.codeModules !== null && !less.code ? ['the QR code'] : []),
   ];
   return { ...less, leftOut: [...new Set([...lost, ...less.leftOut])] };

@@ -110,6 +110,16 @@ describe('a label', () => {
     );
   });
 
+  test('the flame is not said to be left out when the code alone makes room', () => {
+    const content: LabelContent = {
+      paragraphs: [[span('a', 0, 'code', 1.5), span('SMELL ONLY', 0, 'badge')]],
+      codeModules: 25,
+      flame: true,
+    };
+    const layout = layoutLabel(content, { widthMm: 15, heightMm: 8.381999999915333, dpi: 300, widthOf });
+    expect(layout.flame === null).toBe(layout.leftOut.includes('the flame'));
+  });
+
   test('text shrinks before anything is left out', () => {
     const sizes = [50, 40, 34, 30].map((widthMm) =>
       layoutLabel(usual, { widthMm, heightMm: widthMm / 2 + 4, dpi: 203, widthOf }),
