@@ -17,8 +17,11 @@ export async function taskOrNotice(id: string | undefined): Promise<Task | null>
   }
 }
 
+const SETTLED = 6000; // ms; our choice: by then what was begun at the start is done
+
 /** Fetches the code of all tasks while nothing else is to be done, so that none is missing later. */
 export async function loadAllTasks(): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve, SETTLED));
   for (const { id } of [...tasks, ...shelfTasks]) {
     await idle(5000);
     await taskOrNotice(id);
