@@ -32,15 +32,16 @@ function unable(error: unknown): Told {
   return { ...fine, why: said(error) };
 }
 
-/** Into the store, and when it is on the disk there, into the journal. */
+/** Into the store, and when it is on the disk there, into the journal; what the journal cannot take is stored nevertheless. */
 async function commitBoth(changes: readonly Change[]): Promise<Omit<Answer, 'ask'>> {
+  let state: State;
   try {
-    const state = await commit(changes);
-    return { state, told: own ? await append(own, state, changes) : { ...fine, why, possible: false } };
+    state = await commit(changes);
   } catch (error) {
     const { name, message } = error instanceof Error ? error : new Error(String(error));
     return { failed: { name, message }, told: { ...fine, why, possible: own !== null } };
   }
+  return { state, told: own ? await append(own, state, changes).catch(unable) : { ...fine, why, possible: false } };
 }
 
 async function answer(question: Exclude<Ask, { do: 'commit' }>): Promise<Told> {

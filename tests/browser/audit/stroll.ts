@@ -8,9 +8,9 @@ export interface Path {
   readonly prefer?: readonly RegExp[];
   /** Texts by the name of the field. */
   readonly types?: Readonly<Record<string, string>>;
-  /** What is done, once, at the step whose instruction contains these words, instead of going on. */
   /** How the run is reached, where it does not begin by itself. */
   readonly begin?: (page: Page) => Promise<void>;
+  /** What is done, once, at the step whose instruction contains these words, instead of going on. */
   readonly at?: readonly (readonly [say: RegExp, act: (page: Page) => Promise<void>])[];
   readonly steps?: number;
   /** False where the run has no end. */
@@ -18,11 +18,7 @@ export interface Path {
 }
 
 /** Walks the run that is on the screen to its record, and has every step inspected, with its sentence when an answer is missing. */
-export async function stroll(
-  page: Page,
-  path: Path,
-  { inspect, note }: Pick<Inspector, 'inspect' | 'note'>,
-): Promise<void> {
+export async function stroll(page: Page, path: Path, { inspect, note }: Inspector): Promise<void> {
   const once = new Set<RegExp>();
   let last = '';
   for (let i = 0; i < (path.steps ?? 30); i++) {
