@@ -10,9 +10,9 @@ import './ui/base.css';
 
 const root = document.getElementById('app')!;
 const loading = load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }));
-const { dataset } = document.documentElement;
-if ('elsewhere' in dataset) root.replaceChildren(); // Preact would leave the Bench of the page beside what it draws
-delete dataset['elsewhere'];
+// Preact would leave the Bench of the page beside what it draws; a link on it may have been tapped before this script ran.
+if (location.hash.length > 2) root.replaceChildren();
+delete document.documentElement.dataset['elsewhere'];
 render(<App />, root);
 loading
   .then(loadAllTasks)
