@@ -33,7 +33,8 @@ export function useCamera(video: RefObject<HTMLVideoElement | null>): Camera {
       video.current.srcObject = stream;
       await video.current.play().catch(() => {}); // the element plays by itself as soon as it can
       const track = stream.getVideoTracks()[0]!;
-      track.addEventListener('ended', () => gone || void begin()); // phones end it in the background
+      // phones end it in the background, and its light with it
+      track.addEventListener('ended', () => gone || ((torch.value = null), void begin()));
       torch.value = torchOf(track, false, (next) => (torch.value = next));
     };
     void begin();

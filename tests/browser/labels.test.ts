@@ -272,9 +272,69 @@ describe('scanning, without a network and under the strictest policy', () => {
     expect(await h.count()).toBe(0);
   });
 
-  test('without a camera the code or the short id is typed', async () => {
-    await open('scan');
-    await phone.page.getByText('There is no camera here.').waitFor();
+  test('a light beside the camera is offered, goes on and off, and goes out with the camera', async () => {
+    const plain = join(profile.dir, 'bench.y4m');
+    writeFilm(plain, [
+      {
+        picture: heldUp(
+          picture(8, 8, () => 255),
+          { degrees: 0, scale: 1 },
+        ),
+        tenths: 5,
+      },
+    ]);
+    await open('', plain);
+    await phone.page.addInitScript(giveTheCameraALight);
+    await phone.page.reload();
+    await phone.page.getByRole('button', { name: 'Scan a label' }).tap();
+    await phone.page.getByRole('button', { name: 'Light on', pressed: false }).tap();
+    await phone.page.getByRole('button', { name: 'Light off', pressed: true }).tap();
+    await phone.page.getByRole('button', { name: 'Light on', pressed: false }).tap();
+    await phone.page.getByRole('button', { name: 'Light off', pressed: true }).waitFor();
+    expect(await light()).toEqual({ asked: [true, false, true], camera: 'live' });
+    await phone.page.evaluate(() => {
+      globalThis.light.track!.stop();
+      globalThis.light.track!.dispatchEvent(new Event('ended')); // a phone takes the camera away and gives it back
+    });
+    await phone.page.getByRole('button', { name: 'Light on', pressed: false }).tap();
+    await phone.page.getByRole('button', { name: 'Light off', pressed: true }).waitFor();
+    expect(await light()).toEqual({ asked: [true, false, true, true], camera: 'live' });
+    await phone.page.getByRole('button', { name: 'Close the camera' }).tap();
+    await phone.page.locator('.tasks .card').first().waitFor();
+    expect((await light()).camera).toBe('ended'); // a light is lit by its camera alone
+  });
+
+  test('another app that takes the camera takes the light with it, and the screen says so', async () => {
+    await phone.page.getByRole('button', { name: 'Scan a label' }).tap();
+    await phone.page.getByRole('button', { name: 'Light on' }).tap();
+    await phone.page.getByRole('button', { name: 'Light off' }).waitFor();
+    await phone.page.evaluate(() => {
+      navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('', 'NotReadableError'));
+      globalThis.light.track!.stop();
+      globalThis.light.track!.dispatchEvent(new Event('ended'));
+    });
+    await phone.page.getByText('Another app is using the camera.').waitFor();
+    expect(await phone.page.locator('.torch').count()).toBe(0);
+  });
+
+  test('a light that the camera does not switch is offered no more', async () => {
+    await phone.page.reload();
+    await phone.page.getByRole('button', { name: 'Light on' }).waitFor();
+    await phone.page.evaluate(() => (globalThis.light.broken = true));
+    await phone.page.getByRole('button', { name: 'Light on' }).tap();
+    await phone.page.locator('.torch').waitFor({ state: 'detached' });
+    expect((await light()).camera).toBe('live');
+  });
+
+  test.each([
+    ['that is not there', undefined, /^There is no camera here\. Type what stands on the label\.$/],
+    ['that is refused', 'refused', /^Minim may not use the camera\. Allow it .*, or type what stands on the label\.$/],
+  ])('beside a camera %s the code or the short id is typed', async (_, camera, sentence) => {
+    await open('scan', camera);
+    const view = phone.page.locator('.scanner .view');
+    await view.getByText(sentence).waitFor();
+    expect(await view.locator('video').isVisible()).toBe(false);
+    expect(await phone.page.getByText('Hold the square code').count()).toBe(0);
     await phone.page.locator('[name=shortId]').pressSequentially('QQQQ');
     await phone.page.getByText('Nothing on the Shelf has that on its label.').waitFor();
     await phone.page.locator('[name=shortId]').fill('');
@@ -283,3 +343,31 @@ describe('scanning, without a network and under the strictest policy', () => {
     await phone.page.locator('.record h1', { hasText: 'pink grapefruit oil' }).waitFor();
   });
 });
+
+/** What the light beside the camera was asked, and its camera. */
+interface Light {
+  asked: boolean[];
+  track?: MediaStreamTrack;
+  broken: boolean;
+}
+declare global {
+  var light: Light;
+}
+
+/** No camera of a test machine has a light, and no switch of Chromium adds one: one is said to be there, and what it is asked is written down. All else is the browser's own. */
+function giveTheCameraALight(): void {
+  const light: Light = { asked: [], broken: false };
+  globalThis.light = light;
+  const { getCapabilities, applyConstraints } = MediaStreamTrack.prototype;
+  MediaStreamTrack.prototype.getCapabilities = function () {
+    return { ...getCapabilities.call(this), torch: true };
+  };
+  MediaStreamTrack.prototype.applyConstraints = async function (constraints) {
+    light.track = this;
+    if (light.broken) return applyConstraints.call(this, constraints); // refuses: there is none
+    for (const set of (constraints?.advanced ?? []) as { torch?: boolean }[]) light.asked.push(set.torch!);
+  };
+}
+
+const light = () =>
+  phone.page.evaluate(() => ({ asked: globalThis.light.asked, camera: globalThis.light.track?.readyState }));

@@ -40,7 +40,7 @@ interface Options {
   locale?: string;
   /** Only requests to this address are fine. */
   home: string;
-  /** A film (y4m) that the camera shows; without one there is no camera. */
+  /** A film (y4m) that the camera shows, or 'refused' for one that the page may not use; without either there is none. */
   camera?: string;
 }
 
@@ -64,13 +64,7 @@ export async function openPhone(
       '--disable-component-update',
       '--disable-sync',
       '--no-first-run',
-      ...(camera
-        ? [
-            '--use-fake-ui-for-media-stream',
-            '--use-fake-device-for-media-stream',
-            `--use-file-for-fake-video-capture=${camera}`,
-          ]
-        : []),
+      ...(camera ? cameraArgs(camera) : []),
     ],
   });
   const complaints: string[] = [];
@@ -88,6 +82,13 @@ export async function openPhone(
       complaints.push(`asked for ${request.url()}`);
   });
   return { page, context, complaints, kill: () => killBrowser(context, dir) };
+}
+
+function cameraArgs(camera: string): string[] {
+  const there = '--use-fake-device-for-media-stream';
+  return camera === 'refused'
+    ? [there, '--use-fake-ui-for-media-stream=deny'] // as if "Block" were tapped when the browser asks
+    : [there, '--use-fake-ui-for-media-stream', `--use-file-for-fake-video-capture=${camera}`];
 }
 
 async function killBrowser(context: BrowserContext, dir: string): Promise<void> {
