@@ -1,4 +1,5 @@
 import { dropPlanBench } from './dropPlanBench';
+import { firstBottleBench } from './firstBottleBench';
 import { killBench } from './killBench';
 import { layeringBench } from './layeringBench';
 import { phoneBench } from './phoneBench';
@@ -12,6 +13,7 @@ const benches: readonly ((file?: string) => Promise<void>)[] = [
   searchBench,
   searchPaintBench,
   phoneBench,
+  firstBottleBench,
   killBench,
 ];
 

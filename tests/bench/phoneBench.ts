@@ -5,7 +5,7 @@ import { shelve, vialRecord } from '../browser/benchRecords';
 import { newProfile, openPhone } from '../browser/phone';
 import { buildFloor } from './floorPage';
 
-const RATE = 6; // CPU slowed by so much, as on a slow phone
+export const RATE = 6; // CPU slowed by so much, as on a slow phone
 const STARTS = 10;
 const TAPS = 40;
 
@@ -15,7 +15,7 @@ interface Start {
   data: number;
 }
 
-const median = (numbers: readonly number[], share = 0.5) =>
+export const median = (numbers: readonly number[], share = 0.5) =>
   [...numbers].sort((a, b) => a - b)[Math.floor((numbers.length - 1) * share)]!;
 const ms = (x: number) => Math.round(x);
 
@@ -100,7 +100,8 @@ async function coldStart(dir: string, home: string, isApp: boolean): Promise<Sta
   return start;
 }
 
-async function slow(page: Page): Promise<void> {
+/** From here on the page runs as on a slow phone. */
+export async function slow(page: Page): Promise<void> {
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: RATE });
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
+import { addFirstBottle } from './firstBottle';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
@@ -31,20 +32,6 @@ async function counted(page: Page): Promise<{ taps: number; keys: number }> {
 function stated(words: string): Record<string, number> {
   const [sentence] = new RegExp(`${words}[^.]*`).exec(readFileSync('README.md', 'utf8'))!;
   return Object.fromEntries([...sentence.matchAll(/(\d+) (taps|keys|drops)/g)].map(([, n, what]) => [what, Number(n)]));
-}
-
-/** From the empty Shelf: a bottle of cardamom oil, named by four letters. */
-async function addFirstBottle(page: Page): Promise<void> {
-  const h = hand(page);
-  await h.tap('Add your first bottle');
-  await page.locator('[name="new.name"]').tap();
-  await page.keyboard.type('card', { delay: 30 });
-  await page.locator('.matches .entry', { hasText: 'cardamom oil' }).tap();
-  await page.locator('.chosen-material').waitFor();
-  await h.done();
-  await h.done();
-  await h.choose('Food grade');
-  await page.locator('.record').waitFor();
 }
 
 /** The words of the entries on the page, top to bottom. */
