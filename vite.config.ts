@@ -55,7 +55,7 @@ function benchHtml(): string {
     ({ id, name, hint }) => `<a class="card" href="#/new/${id}"><b>${name}</b><span>${hint}</span></a>`,
   );
   const tabs = `<a href="#/" aria-current="page">${bench}</a><a href="#/shelf">${shelf}</a><a href="#/book">${book}</a>`;
-  const page = `<header class="top"><h1>${bench}</h1></header><div class="tasks">${cards.join('')}</div>`;
+  const page = `<header class="top"><h1>${bench}</h1></header><div class="news"></div><div class="tasks">${cards.join('')}</div>`;
   return `<main class="page bench">${page}</main><nav class="tabs">${tabs}</nav>`;
 }
 

@@ -10,6 +10,7 @@ import { DueList } from './DueList';
 import { KeepingNotice } from './KeepingNotice';
 import { ScanButton } from './LabelLinks';
 import { taskOrNotice } from './loaded';
+import { News } from './News';
 import { go, hashOf } from './route';
 import { startTask } from './RunPage';
 
@@ -26,13 +27,15 @@ export function Bench() {
           ⚙
         </button>
       </header>
-      <div class="paused-runs" data-loaded={shelf.loaded.value}>
-        {shelf.openRuns.value.map((run, i) => (
-          <Paused key={run.id} run={run} newest={i === 0} />
-        ))}
-      </div>
-      <KeepingNotice />
-      <DueList />
+      <News>
+        <div class="paused-runs" data-loaded={shelf.loaded.value}>
+          {shelf.openRuns.value.map((run, i) => (
+            <Paused key={run.id} run={run} newest={i === 0} />
+          ))}
+        </div>
+        <KeepingNotice />
+        <DueList />
+      </News>
       <div class="tasks">
         {tasks.map((task) => (
           <a

@@ -1,0 +1,38 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { whenLoaded } from '../records/shelf';
+
+const SETTLED = 1500; // ms after all is read; our choice: by then every line of it has come
+
+/** What stands above the tasks. It comes line by line, in the room that it took last time: the tasks do not move under a finger. */
+export function News({ children }: { children: ComponentChildren }) {
+  const inner = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const sizes = new ResizeObserver(() => keepRoom(inner.current!.offsetHeight));
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    let gone = false;
+    void whenLoaded.then(() => {
+      if (!gone) timer = setTimeout(() => sizes.observe(inner.current!), SETTLED);
+    });
+    return () => {
+      gone = true;
+      clearTimeout(timer);
+      sizes.disconnect();
+    };
+  }, []);
+  return (
+    <div class="news">
+      <div ref={inner}>{children}</div>
+    </div>
+  );
+}
+
+/** Keeps the room in px, with the width of the window for which it holds; public/boot.js gives it before any other script runs. */
+function keepRoom(height: number): void {
+  document.documentElement.style.setProperty('--news', `${height}px`);
+  try {
+    localStorage.setItem('minim-news', `${innerWidth} ${height}`);
+  } catch {
+    // no localStorage here: the tasks move once
+  }
+}

@@ -1,0 +1,76 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { newRecord } from '../../src/records/shelf';
+import { shelve } from './benchRecords';
+import { hand } from './hand';
+import { newProfile, openPhone, serve, type Phone } from './phone';
+
+let site: Awaited<ReturnType<typeof serve>>;
+const profile = newProfile();
+let phone: Phone;
+
+beforeAll(async () => {
+  site = await serve();
+  phone = await openPhone(profile.dir, { home: site.url, width: 360, height: 740 });
+});
+
+afterAll(async () => {
+  await phone.context.close();
+  await site.stop();
+  profile.forget();
+});
+
+/** Notes each place at which the tasks stand, and whether their elements are those of the page. */
+function watchTasks(page: Page) {
+  return page.addInitScript(() => {
+    const seen = Object.assign(window as never as { tops: Set<number>; painted: Element | null }, { tops: new Set() });
+    const look = () => {
+      const tasks = document.querySelector('.tasks');
+      seen.painted ??= tasks && tasks.querySelector('.card');
+      if (tasks) seen.tops.add(Math.round(tasks.getBoundingClientRect().top));
+    };
+    new MutationObserver(look).observe(document, { childList: true, subtree: true });
+    const frame = () => {
+      look();
+      requestAnimationFrame(frame);
+    };
+    frame();
+  });
+}
+
+test('a task tapped before the app has begun is opened by it, and no Bench stays beside it', async () => {
+  const page = await phone.context.newPage();
+  let begin = () => {};
+  const held = new Promise<void>((resolve) => (begin = resolve));
+  await page.route('**/assets/*.js', (route) => held.then(() => route.continue()));
+  await page.goto(site.url, { waitUntil: 'commit' });
+  await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
+  begin();
+  await hand(page).sees('What will you thin?');
+  expect(await page.locator('.tasks').count()).toBe(0);
+  expect(await page.locator('main').count()).toBe(1);
+  await page.close();
+});
+
+test('the tasks stay where they were painted while the app begins and what is paused comes above them', async () => {
+  const { page } = phone;
+  await page.goto(site.url);
+  const paused = ['A', 'B'].map((name) =>
+    newRecord('run', { task: 'dilute', open: 1, kept: [], title: `Dilute ${name}` }),
+  );
+  await shelve(page, paused);
+  await page.locator('.paused').nth(1).waitFor();
+  await page.waitForFunction(() => localStorage.getItem('minim-news')?.startsWith('360 '));
+  await watchTasks(page);
+  await page.reload();
+  await page.locator('.paused', { hasText: 'Paused at step 1' }).nth(1).waitFor();
+  await page.getByRole('button', { name: 'Settings' }).waitFor();
+  const room = await page.evaluate(() => localStorage.getItem('minim-news'));
+  expect(Number(room!.split(' ')[1])).toBeGreaterThan(100);
+  expect(await page.evaluate(() => [...(window as never as { tops: Set<number> }).tops])).toHaveLength(1);
+  expect(
+    await page.evaluate(
+      () => document.querySelector('.tasks .card') === (window as never as { painted: Element }).painted,
+    ),
+  ).toBe(true);
+});
