@@ -1,4 +1,4 @@
-import { computed } from '@preact/signals';
+import { computed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { search, searchIndex } from '../core/search';
 import type { Material } from '../records/material';
@@ -32,6 +32,7 @@ export function drawNaming(walk: Walk) {
 function Naming({ walk }: { walk: Walk }) {
   useEffect(() => void loadCatalogue(), []);
   const { typed } = walk.state.value;
+  const onTheWay = useSignal<string | null>(null); // typed and not stored yet: the matches do not wait for the disk, or they move under the finger
   const name = typed['new.name'] ?? '';
   const own = find('material', typed['new.material']);
   const facts = typed['new.facts'] ? (JSON.parse(typed['new.facts']) as MaterialFacts) : null;
@@ -45,13 +46,17 @@ function Naming({ walk }: { walk: Walk }) {
         field={{ name: 'new.name', title: 'Name, CAS or FEMA number', input: 'text' }}
         text={name}
         problem={undefined}
-        onText={(text) => void type({ 'new.name': text, ...(chosen ? loose : {}) })}
+        onText={async (text) => {
+          onTheWay.value = text;
+          await type({ 'new.name': text, ...(chosen ? loose : {}) });
+          if (onTheWay.value === text) onTheWay.value = null;
+        }}
       />
       {chosen ? (
         <Chosen facts={chosen} again={own !== undefined} onLoosen={() => void type(loose)} />
       ) : (
         <Matches
-          query={name}
+          query={onTheWay.value ?? name}
           onOwn={(one) => void type({ ...loose, 'new.name': one.name, 'new.material': one.id })}
           onRow={(row) => void type({ ...loose, 'new.name': row.name, 'new.facts': JSON.stringify(factsOf(row)) })}
         />
