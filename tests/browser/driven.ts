@@ -21,17 +21,24 @@ interface Commands {
   close(): Promise<void>;
 }
 
+const find = `
+  const found = [...document.querySelectorAll(arguments[0])].find((e) => e.textContent.includes(arguments[1]));
+  return found ? [found, JSON.stringify(found.getBoundingClientRect())] : null;`;
+
 export function driven(commands: Commands): Driven {
   const run = async <T>(script: string, ...args: unknown[]) => (await commands.script(script, args)) as T;
-  const idOf = async (selector: string, text = '') => {
-    const element = await until(() =>
-      run<object | null>(
-        'return [...document.querySelectorAll(arguments[0])].find((e) => e.textContent.includes(arguments[1])) ?? null',
-        selector,
-        text,
-      ),
-    );
-    return Object.values(element)[0] as string;
+  const shown = () => run<string>('return location.hash + " " + document.body.innerText.slice(0, 500)');
+  const sure = <T>(work: () => Promise<T>, wanted: string) =>
+    until(work).catch(async (error) => Promise.reject(new Error(`${wanted}: ${error}; the page is ${await shown()}`)));
+  /** The id of what is found, once it stands still: a driver's click does not wait for that. */
+  const idOf = (selector: string, text = '') => {
+    let before = '';
+    return sure(async () => {
+      const found = await run<[object, string] | null>(find, selector, text);
+      const still = found?.[1] === before;
+      before = found?.[1] ?? '';
+      return found && still ? (Object.values(found[0])[0] as string) : null;
+    }, `${selector} with "${text}"`);
   };
   return {
     go: async (url) => void (await commands.go(url)),
@@ -43,10 +50,10 @@ export function driven(commands: Commands): Driven {
       await commands.keys(id, text);
     },
     see: async (selector, pattern) =>
-      void (await until(async () => {
+      void (await sure(async () => {
         const text = await run<string>('return document.querySelector(arguments[0])?.textContent ?? ""', selector);
         return pattern.test(text ?? '');
-      })),
+      }, `${selector} like ${pattern}`)),
     close: commands.close,
   };
 }
@@ -56,7 +63,7 @@ export async function until<T>(work: () => T | Promise<T>, ms = 15_000): Promise
   for (const end = Date.now() + ms; ;) {
     const found = await work();
     if (found) return found as NonNullable<T>;
-    if (Date.now() > end) throw new Error(`waited ${ms} ms in vain for ${work}`);
+    if (Date.now() > end) throw new Error(`waited ${ms} ms in vain`);
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
 }
