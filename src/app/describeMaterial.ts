@@ -29,6 +29,7 @@ export function describeMaterial(r: Material): Description {
       ...densityFact(r.density),
       ...facts(['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`]),
       ...citedFact('Melts at', r.melts, '°C'),
+      ...citedFact('Boils at', r.boils, '°C'),
       ...citedFact('Flash point', r.flash, '°C'),
       ...citedFact('Dissolves in water', r.water, 'mg/L'),
       ...facts(['Smells of', r.smells?.join(', ')], ['Also called', r.also?.join(', ')]),

@@ -27,6 +27,8 @@ const schema = z.lazy(() =>
     smells: z.optional(z.array(z.string())),
     /** °C. */
     melts: z.optional(citedSchema),
+    /** °C, at atmospheric pressure. */
+    boils: z.optional(citedSchema),
     /** Flash point, °C. */
     flash: z.optional(citedSchema),
     /** Water solubility near room temperature, mg/L. */
@@ -40,6 +42,8 @@ const schema = z.lazy(() =>
           high: z.number(),
           unit: z.string(),
           source: z.string(),
+          /** Given by hand: those of the catalogue stand beside it and are never changed. */
+          own: z.optional(z.boolean()),
         }),
       ),
     ),

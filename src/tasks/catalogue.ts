@@ -88,6 +88,7 @@ export function factsOf(row: CatalogueRow): MaterialFacts {
     ...(row.also ? { also: [...row.also] } : {}),
     ...(row.smells ? { smells: [...row.smells] } : {}),
     ...(row.melts ? { melts: cited(row.melts) } : {}),
+    ...(row.boils ? { boils: cited(row.boils) } : {}),
     ...(row.flash ? { flash: cited(row.flash) } : {}),
     ...(row.water ? { water: cited(row.water) } : {}),
     ...(row.thresholds ? { thresholds: row.thresholds.map((one) => threshold(one, words)) } : {}),

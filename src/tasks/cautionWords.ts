@@ -4,3 +4,8 @@ import { cautions } from '../tables/cautions';
 export function cautionWords(codes: readonly string[]): string[] {
   return cautions.filter(({ code }) => codes.includes(code)).map(({ words }) => `${words}.`);
 }
+
+/** Codes of the cautions that a material carries by itself; the others stand wherever neat material is handled. */
+export const cautionCodes: readonly string[] = cautions
+  .filter(({ when }) => when !== 'always' && when !== 'neat material')
+  .map(({ code }) => code);

@@ -152,6 +152,20 @@ describe('a bottle on the Shelf', () => {
     await page().locator('.record').waitFor();
   });
 
+  test('its material is given an odour threshold by hand', async () => {
+    await openRecord('8000-66-6', 'Material');
+    await h.tap('Change');
+    await h.tap('Add an odour threshold');
+    await h.type('thresholds.0.low', '0,4');
+    await h.type('thresholds.0.medium', 'air');
+    expect(await page().locator('.field', { hasText: 'Smelled from' }).textContent()).toContain('mg/m³');
+    await page().locator('.main').tap();
+    await page()
+      .locator('.facts', { hasText: /Threshold in air0.4 mg\/m³.*as typed/ })
+      .waitFor();
+    await openRecord('C-2208', 'Bottle');
+  });
+
   test('goes onto the shopping list and off it', async () => {
     await h.tap('On the shopping list');
     await page().getByRole('button', { name: 'Off the shopping list' }).waitFor();
