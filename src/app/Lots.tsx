@@ -1,27 +1,32 @@
-import { isOf, type AnyRecord } from '../records/kinds';
-import type { Bottle } from '../records/material';
-import { list } from '../records/shelf';
+import type { AnyRecord } from '../records/kinds';
+import { isLot, lotsBeside, type Lot } from '../records/lineage';
+import { fullOf } from '../records/stock';
 import { useByOf } from '../tasks/useBy';
 import { formatDay, formatPlain } from '../ui/format';
 import { go } from './route';
 import { leftWords } from './ShelfEntry';
 
-const rows: readonly (readonly [string, (bottle: Bottle) => string])[] = [
-  ['Supplier', (bottle) => bottle.supplier],
-  ['Received', (bottle) => formatDay(bottle.received)],
-  ['Grade', (bottle) => bottle.grade],
-  ['Density, g/mL', (bottle) => (bottle.density ? formatPlain(bottle.density.gPerMl) : '')],
-  ['Purity, %', (bottle) => (bottle.purity ? formatPlain(bottle.purity * 100) : '')],
-  ['Price of 10 g', (bottle) => (bottle.pricePerG === undefined ? '' : formatPlain(bottle.pricePerG * 10, 3))],
-  ['Use by', (bottle) => formatDay(useByOf(bottle)?.day)],
-  ['Left', (bottle) => leftWords(bottle).replace(/ left$/, '')],
+type Row = readonly [label: string, text: (lot: Lot) => string];
+
+const rows: readonly Row[] = [
+  ['Supplier', (lot) => lot.supplier],
+  ['Received', (lot) => ('received' in lot ? formatDay(lot.received) : '')],
+  ['Grade', (lot) => lot.grade ?? ''],
+  ['Density, g/mL', (lot) => ('density' in lot && lot.density ? formatPlain(lot.density.gPerMl) : '')],
+  ['Purity, %', (lot) => ('purity' in lot && lot.purity ? formatPlain(lot.purity * 100) : '')],
+  [
+    'Price of 10 g',
+    (lot) => ('pricePerG' in lot && lot.pricePerG !== undefined ? formatPlain(lot.pricePerG * 10, 3) : ''),
+  ],
+  ['Use by', (lot) => formatDay(useByOf(lot)?.day)],
+  ['At first', (lot) => (fullOf(lot) ? `${formatPlain(fullOf(lot)!.value)} g` : '')],
+  ['Left', (lot) => leftWords(lot).replace(/ left$/, '')],
 ];
 
-/** Suppliers and lots of one material side by side; what nobody wrote down is left out. */
+/** Suppliers and lots of one material or solvent side by side; what nobody wrote down is left out. */
 export function Lots({ record }: { record: AnyRecord }) {
-  const material = isOf('bottle', record) ? record.material : record.id;
-  const bottles = list('bottle').filter((bottle) => bottle.material === material);
-  if (bottles.length < (isOf('bottle', record) ? 2 : 1)) return null;
+  const bottles = lotsBeside(record);
+  if (bottles.length < (isLot(record) ? 2 : 1)) return null;
   const known = rows.filter(([, text]) => bottles.some((bottle) => text(bottle) !== ''));
   return (
     <section class="lots">

@@ -73,7 +73,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
       <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />
       <Drops record={record} />
       <Facts facts={facts} />
-      {(record.kind === 'material' || record.kind === 'bottle') && <Lots record={record} />}
+      <Lots record={record} />
       {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
       <footer class="actions">
         {next.map((offer) => (

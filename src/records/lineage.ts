@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
 import { isOf, type AnyRecord, type RecordOf } from './kinds';
-import { find, shelf } from './shelf';
+import { find, list, shelf } from './shelf';
 
 /** A relative of a record: how many steps away, 1 for the nearest. */
 export interface Relative {
@@ -92,7 +92,18 @@ function relatives(id: string, next: ReadonlyMap<string, readonly string[]>): Re
 }
 
 /** A bottle of a material or of a solvent: what has a lot. */
-type Lot = RecordOf<'bottle'> | RecordOf<'supply'>;
+export type Lot = RecordOf<'bottle'> | RecordOf<'supply'>;
+
+export function isLot(record: AnyRecord): record is Lot {
+  return isOf('bottle', record) || isOf('supply', record);
+}
+
+/** All bottles on the Shelf of the material or solvent that a record is, or is a bottle of; newest first. */
+export function lotsBeside(record: AnyRecord): Lot[] {
+  const of = (lot: Lot) => (isOf('bottle', lot) ? lot.material : lot.solvent);
+  const id = isLot(record) ? of(record) : record.id;
+  return id === undefined ? [] : [...list('bottle'), ...list('supply')].filter((lot) => of(lot) === id);
+}
 
 /** What else came from the same bottles, by bottle; without the record itself and what lies between it and the bottle. */
 export function sharingLots(id: string): { bottle: Lot; others: AnyRecord[] }[] {
@@ -103,9 +114,7 @@ export function sharingLots(id: string): { bottle: Lot; others: AnyRecord[] }[] 
     ...descendants(id).map(({ record }) => record.id),
   ]);
   const self = shelf.records.value.get(id);
-  const bottles = [...before.map(({ record }) => record), ...(self ? [self] : [])].filter(
-    (record): record is Lot => isOf('bottle', record) || isOf('supply', record),
-  );
+  const bottles = [...before.map(({ record }) => record), ...(self ? [self] : [])].filter(isLot);
   return bottles
     .map((bottle) => ({
       bottle,

@@ -34,6 +34,19 @@ function stated(words: string): Record<string, number> {
   return Object.fromEntries([...sentence.matchAll(/(\d+) (taps|keys|drops)/g)].map(([, n, what]) => [what, Number(n)]));
 }
 
+/** Ethanol onto the Shelf, 800 g of it. */
+async function addSpirit(grade: string, lot: string): Promise<void> {
+  await open('shelf', '.shelf .list');
+  await h.tap('Add solvent, strips or vials');
+  await h.choose('A solvent');
+  await h.choose('ethanol 96');
+  await h.sees('May this bottle go into a drink?');
+  await h.choose(grade);
+  await h.type('grams', '800');
+  await h.type('lot', lot);
+  await h.finish();
+}
+
 /** The words of the entries on the page, top to bottom. */
 const entries = () => phone.page.locator('.entry').allTextContents();
 const page = () => phone.page;
@@ -270,15 +283,8 @@ describe('from a bottle in the hand to the label of its first vial', () => {
 
 describe('trace, make again and the Book', () => {
   beforeAll(async () => {
-    await open('shelf', '.shelf .list');
-    await h.tap('Add solvent, strips or vials');
-    await h.choose('A solvent');
-    await h.choose('ethanol 96');
-    await h.sees('May this bottle go into a drink?');
-    await h.choose('Food grade');
-    await h.type('grams', '800');
-    await h.type('lot', 'E-5512');
-    await h.finish();
+    await addSpirit('Denatured', 'E-4001');
+    await addSpirit('Food grade', 'E-5512');
     await openRecord('C-2208', 'Bottle');
     await h.tap('Dilute this');
     await h.sees('What will you thin?');
@@ -319,6 +325,8 @@ describe('trace, make again and the Book', () => {
   test('what is left of the bottle follows the vial', async () => {
     await openRecord('E-5512', 'ethanol 96');
     await page().locator('.record .result', { hasText: '792' }).waitFor(); // 800 g less 9.4 mL of 0.807 g/mL
+    const lots = await page().locator('.lots table').allInnerTexts();
+    expect(lots.join()).toMatch(/E-5512\s*E-4001[^]*Grade\s*fit for drinks\s*smell only[^]*Left\s*792.* g\s*800.* g/);
     await openRecord('C-2208', 'Bottle');
     await page().locator('.record .result', { hasText: '4.4' }).waitFor(); // 4.5 g weighed, 0.08 g taken
   });
@@ -375,6 +383,7 @@ describe('trace, make again and the Book', () => {
     await page().goBack();
     await h.tap('Print or CSV');
     await page().emulateMedia({ media: 'print' });
+    await page().locator('.paper .story li').first().waitFor();
     const steps = await page().locator('.paper .story li').allTextContents();
     expect(steps.join()).toMatch(/Which solvent\?.*lot E-5512/);
     await page().emulateMedia({ media: 'screen' });

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { measured } from '../../src/core/measured';
-import { ancestors, descendants, parentsOf, sharingLots } from '../../src/records/lineage';
+import { ancestors, descendants, lotsBeside, parentsOf, sharingLots } from '../../src/records/lineage';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { pipette, vialOf } from '../tasks/countShelf';
 
@@ -71,6 +71,23 @@ describe('the lineage of a record', () => {
       ['lot1', ['other']],
       ['spirit', ['apart']],
     ]);
+  });
+
+  test('puts side by side the bottles of a material, and those of a solvent', () => {
+    const spirit = (id: string, solvent = 'ethanol-96') =>
+      newRecord('supply', {
+        ...{ id, name: 'ethanol', sort: 'solvent', solvent, unit: 'g', amount: 800, supplier: '', lot: id },
+      });
+    const strips = newRecord('supply', {
+      ...{ id: 'strips', name: 'strips', sort: 'strips', unit: 'pieces', amount: 100, supplier: '', lot: '' },
+    });
+    takeIn([spirit('E-1'), spirit('E-2'), spirit('T-1', 'triacetin'), strips]);
+    const ids = (record: Parameters<typeof lotsBeside>[0]) => lotsBeside(record).map(({ id }) => id);
+    expect(ids(bottle('lot1'))).toEqual(['lot2', 'lot1']);
+    expect(ids(material)).toEqual(['lot2', 'lot1']);
+    expect(ids(spirit('E-1'))).toEqual(['E-2', 'E-1']);
+    expect(ids(strips)).toEqual([]);
+    expect(ids(tasting)).toEqual([]);
   });
 
   test('of an archived thing is still told', () => {
