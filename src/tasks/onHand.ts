@@ -6,6 +6,7 @@ import type { Bottle, Material } from '../records/material';
 import { find, list, shelf } from '../records/shelf';
 import type { SolventCopy } from '../records/solvent';
 import { leftOf } from '../records/stock';
+import type { Supply } from '../records/supply';
 import type { Vial } from '../records/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
 import type { DropLiquid } from './dropMass';
@@ -68,20 +69,23 @@ export function solventOptions(): Option[] {
   }));
 }
 
-/** Bottles of solvent on the Shelf as options, newest first, the empty ones last. */
-export function solventBottleOptions(): Option[] {
-  const known = new Set(solventsOnHand().map(({ id }) => id));
-  const bottles = list('supply').filter(({ solvent }) => solvent !== undefined && known.has(solvent));
-  const left = new Map(bottles.map((one) => [one, leftOf(one)!.value]));
-  return bottles
-    .sort((a, b) => Number(left.get(a) === 0) - Number(left.get(b) === 0))
-    .map((one) => ({
-      value: one.id,
-      words: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
-      more: [one.supplier, `${formatPlain(left.get(one)!, 3)} g left`, one.grade === 'smell only' && 'smell only']
-        .filter(Boolean)
-        .join(', '),
-    }));
+/** Bottles of solvent on the Shelf, of one or of any, newest first, the empty ones last. */
+export function solventBottles(of?: string): Supply[] {
+  const known = of === undefined ? solventsOnHand().map(({ id }) => id) : [of];
+  const bottles = list('supply').filter(({ solvent }) => solvent !== undefined && known.includes(solvent));
+  const isEmpty = new Map(bottles.map((one) => [one, Number(leftOf(one)!.value === 0)]));
+  return bottles.sort((a, b) => isEmpty.get(a)! - isEmpty.get(b)!);
+}
+
+/** They as options of a choice. */
+export function solventBottleOptions(of?: string): Option[] {
+  return solventBottles(of).map((one) => ({
+    value: one.id,
+    words: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
+    more: [one.supplier, `${formatPlain(leftOf(one)!.value, 3)} g left`, one.grade === 'smell only' && 'smell only']
+      .filter(Boolean)
+      .join(', '),
+  }));
 }
 
 /** Droppers as options, with the drop nobody has weighed last. */

@@ -4,11 +4,12 @@ import type { Bottle } from '../records/material';
 import { find, list, shelf } from '../records/shelf';
 import type { SolventCopy } from '../records/solvent';
 import { leftOf } from '../records/stock';
+import type { Supply } from '../records/supply';
 import type { Vial } from '../records/vial';
 import { formatPlain } from '../ui/format';
 import { refusalOf } from './fitForDrinks';
 
-/** A bottle, or a vial of one material, that a material can be weighed from. */
+/** A bottle, or a vial of one material, that a material can be weighed from; or a bottle of solvent. */
 export interface Source {
   readonly id: string;
   /** Supplier and lot, or code of the vial. */
@@ -52,16 +53,35 @@ function ofBottle(bottle: Bottle): Source {
   const { id, supplier, lot, grade } = bottle;
   const purity = bottle.purity ?? material?.purity;
   const leftG = leftOf(bottle)?.value ?? null;
-  const words = [supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'a bottle without a lot';
+  const words = lotWords({ supplier, lot });
   const barred = grade === 'smell only';
   return {
     ...{ id, words, lot: words, leftG, solvent: null, bottle, vial: null, pricePerG: bottle.pricePerG ?? null },
     more: barred ? 'smell only · never in a drink' : leftG === null ? 'neat' : `neat, ${formatPlain(leftG, 3)} g left`,
     strength: purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${lot || id}`),
-    refusal: barred
-      ? `The bottle of ${material?.name ?? 'that material'} (${words}) is not fit for drinks: smell only, it never goes into a drink.`
-      : null,
+    refusal: barred ? refusalWords(material?.name ?? 'that material', words) : null,
   };
+}
+
+/** A bottle of solvent. */
+export function sourceOfSolvent(supply: Supply): Source {
+  const { id, name, grade } = supply;
+  const words = lotWords(supply);
+  const leftG = leftOf(supply)?.value ?? null;
+  return {
+    ...{ id, words, lot: words, leftG, solvent: null, bottle: null, vial: null, pricePerG: null },
+    more: '',
+    strength: exact(1),
+    refusal: grade === 'smell only' ? refusalWords(name, words) : null,
+  };
+}
+
+function lotWords({ supplier, lot }: { supplier: string; lot: string }): string {
+  return [supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'a bottle without a lot';
+}
+
+function refusalWords(name: string, words: string): string {
+  return `The bottle of ${name} (${words}) is not fit for drinks: smell only, it never goes into a drink.`;
 }
 
 function ofVial(vial: Vial): Source {

@@ -19,11 +19,15 @@ let page: Page;
 let clock: string;
 
 const four = ['nutmeg', 'linalool', 'maltol', 'vanillin'];
-/** 1 % vials of four materials, layered and liked; their bottles, one of them for the nose only. No formula yet. */
+/** 1 % vials of four materials, layered and liked; their bottles, one of them for the nose only; a bottle of carrier. No formula yet. */
 const shelf = [
   ...batchShelf().filter(({ kind }) => kind !== 'formula'),
   ...four.map((id) => vialOf(`v-${id}`, 0.01, { material: id })),
   vialOf('nose', 0.01, { material: 'linalool', grade: 'smell only' }),
+  newRecord('supply', {
+    ...{ id: 'glycol', name: 'propylene glycol', sort: 'solvent', solvent: 'propylene-glycol', unit: 'g', amount: 500 },
+    ...{ supplier: 'Saltmarsh Supplies', lot: 'PG-7', grade: 'fit for drinks' },
+  }),
   newRecord('layering', {
     ...{ id: 'lay', name: 'Four by the window', readings: [] },
     strips: four.map((id, i) => ({
@@ -107,7 +111,7 @@ async function finish(): Promise<void> {
 
 const carrier = {
   carrier: async () => (await leave(() => choose('propylene glycol')), 'left' as const),
-  'carrier-food': async () => (await leave(() => choose('Yes')), 'left' as const),
+  'carrier-bottle': () => chosen('lot PG-7'), // there is one, and its label was read
 };
 
 beforeAll(async () => {
@@ -206,7 +210,7 @@ describe('from a liked layering to a batch', () => {
   test('the batch is traced to its lots, is taken off the bottles, and has a sheet', async () => {
     const [batch] = await batches();
     expect(batch!.from).toEqual(expect.arrayContaining(four.map((id) => `b-${id}`)));
-    expect(batch!.uses.map(({ id }) => id).sort()).toEqual(four.map((id) => `b-${id}`).sort());
+    expect(batch!.uses.map(({ id }) => id).sort()).toEqual([...four.map((id) => `b-${id}`), 'glycol'].sort());
     expect(batch!.checks.some(({ state }) => state === 'over')).toBe(false);
     const [nutmeg, linalool] = ['nutmeg', 'linalool'].map((id) => batch!.reached.find((one) => one.material === id)!);
     expect(linalool!.mgPerKg.value / nutmeg!.mgPerKg.value).toBeCloseTo(3 / 4, 2);
@@ -214,6 +218,7 @@ describe('from a liked layering to a batch', () => {
     await page.locator('.second', { hasText: 'Sheet' }).tap();
     await page.locator('.sheet').waitFor();
     expect(await page.locator('.sheet').textContent()).toContain('lot L-b-maltol');
+    expect(await page.locator('.sheet').textContent()).toContain('lot PG-7');
     const download = page.waitForEvent('download');
     await page.locator('.second', { hasText: 'CSV' }).tap();
     expect((await download).suggestedFilename()).toMatch(/\.csv$/);

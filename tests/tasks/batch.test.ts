@@ -2,30 +2,17 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { expanded } from '../../src/core/measured';
 import type { Batch } from '../../src/records/batch';
 import { newRecord, takeIn } from '../../src/records/shelf';
-import { fold, freshRun, type RunState } from '../../src/tasks/fold';
+import { fold, type RunState } from '../../src/tasks/fold';
 import { batch } from '../../src/tasks/batch/task';
 import { ideaOf } from '../../src/tasks/batch/idea';
 import { makingOf } from '../../src/tasks/batch/made';
 import { problemsOf } from '../../src/tasks/run';
+import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 import emulsions from '../reference/emulsion.json' with { type: 'json' };
 import { startWalking, type Walker } from './walking';
 
 beforeEach(() => takeIn(batchShelf()));
-
-const runOf = (typed: Record<string, string>): RunState => ({ ...freshRun, typed });
-/** A step as it is when it is shown. */
-const stepOf = (run: RunState, key: string) => batch.steps({ ...run, at: key }).find((step) => step.key === key)!;
-const keys = (run: RunState) => batch.steps(run).map(({ key }) => key);
-
-/** Weighs what is asked for, one after the other, exactly or as `mass` says, until nothing more is asked. */
-function weighAll(typed: Record<string, string>, mass = (target: number, _key: string) => target): RunState {
-  const run = runOf(typed);
-  const next = batch.steps(run).flatMap(({ offers = [] }) => offers.filter(({ words }) => /xactly/.test(words)))[0];
-  if (!next) return run;
-  const masses = Object.entries(next.type ?? {}).map(([key, text]) => [key, String(mass(Number(text), key))]);
-  return weighAll({ ...typed, ...Object.fromEntries(masses) }, mass);
-}
 
 /** Walks on to a step, weighing exactly on the way. */
 function walkTo(walker: Walker, key: string): void {
@@ -139,7 +126,7 @@ describe('too little for the scale', () => {
     expect(vanillin.stock).not.toBeNull();
     expect(vanillin.target).toBeGreaterThanOrEqual(0.82);
     expect(making.vessel.pours.reduce((sum, { target }) => sum + target, 0)).toBeCloseTo(20, 9);
-    expect(keys(runOf(coarse))).toContain('t.vanillin');
+    expect(keysOf(runOf(coarse))).toContain('t.vanillin');
   });
 
   test('a stock that came out stronger is drawn less of, and the drink is as planned', () => {
@@ -177,7 +164,7 @@ describe('a weighing that went over', () => {
 
   test('scaled up, more of what is in is asked for, and every mg/kg is as planned in 10 % more drink', () => {
     const run = weighOver('scale');
-    expect(keys(run).filter((key) => key.endsWith('.linalool') && key !== 'c.linalool').length).toBeGreaterThan(0);
+    expect(keysOf(run).filter((key) => key.endsWith('.linalool') && key !== 'c.linalool').length).toBeGreaterThan(0);
     const made = kept(run);
     expect(made.drink.litres.value).toBeCloseTo(22, 1);
     const [nutmeg, linalool] = made.reached;
@@ -226,7 +213,7 @@ describe('a weighing for the drink that went over', () => {
     ]);
     expect(open.more!.join(' ')).not.toContain('not enough');
     const made = kept(run);
-    expect(keys(run)).toContain('s.water.s.sugar');
+    expect(keysOf(run)).toContain('s.water.s.sugar');
     expect(made.drink.litres.value).toBeCloseTo(21, 1);
     expect(made.drink.brix.value).toBeCloseTo(10, 2);
     expect(Math.abs(doseOf(made) / 50 - 1)).toBeLessThan(0.002);
@@ -313,8 +300,8 @@ describe('the emulsion branch', () => {
     const { make: _, ...open } = clearPlan;
     const run = runOf({ ...open, dose: '500' });
     expect(stepOf(run, 'dissolve').say).toBe('It will not stay dissolved in the drink.');
-    expect(keys(run)).toContain('oil');
-    expect(keys(run)).not.toContain('carrier');
+    expect(keysOf(run)).toContain('oil');
+    expect(keysOf(run)).not.toContain('carrier');
   });
 
   test('an agent that no rule names is not offered, and why is said; US rules want citrus oil for ester gum', () => {
@@ -345,7 +332,7 @@ describe('what may not go into a drink', () => {
   test('the smell-only bottle is shown, refused with the reason, and leads nowhere', () => {
     const run = runOf({ ...clearPlan, 'lot.linalool': 'b-linalool-nose' });
     expect(stepOf(run, 'lots').problem).toContain('is not fit for drinks: smell only, it never goes into a drink.');
-    expect(keys(run)).toEqual(['what', 'lots']);
+    expect(keysOf(run)).toEqual(['what', 'lots']);
     expect(() => batch.keep(run)).toThrow('smell only');
     const asked = stepOf(run, 'lots').ask!.find(({ name }) => name === 'lot.linalool')!;
     expect(asked.options!.map(({ value }) => value)).toContain('b-linalool-nose');

@@ -12,6 +12,7 @@ import { dose } from '../../src/tasks/dose/task';
 import { bottlesOf, carriersOf } from '../../src/tasks/carrier';
 import { refusalOf } from '../../src/tasks/fitForDrinks';
 import { freshRun, type RunState } from '../../src/tasks/fold';
+import { weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 
 const oneOil = newRecord('formula', {
@@ -23,13 +24,6 @@ beforeEach(() => {
   shelf.records.value = new Map();
   takeIn([...batchShelf(), oneOil]);
 });
-
-/** Weighs what is asked for, exactly, until nothing more is asked. */
-function weighAll(typed: Record<string, string>): RunState {
-  const run = { ...freshRun, typed };
-  const next = batch.steps(run).flatMap(({ offers = [] }) => offers.filter(({ words }) => /xactly/.test(words)))[0];
-  return next ? weighAll({ ...typed, ...next.type }) : run;
-}
 
 const lastStep = (run: RunState) => batch.steps({ ...run, at: 'name' }).find(({ key }) => key === 'name')!;
 const asked = (run: RunState) => lastStep(run).ask!.map(({ name }) => name);

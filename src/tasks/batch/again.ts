@@ -1,7 +1,9 @@
+import type { Batch } from '../../records/batch';
 import { find } from '../../records/shelf';
 import type { RunState } from '../fold';
 import type { Wanted } from './wanted';
-import { sourceOf } from './wish';
+import { carrierBottleOf } from './carrierBottle';
+import { carrierOf, sourceOf } from './wish';
 import { formatDay } from '../../ui/format';
 
 /** What differs from the batch that is made again, a sentence each: other lots, other shares. */
@@ -17,9 +19,17 @@ export function changedLots(run: RunState, wanted: Wanted): string[] {
   const gone = then.lines
     .filter(({ material }) => wanted.lines.every((line) => line.material !== material))
     .map(({ name }) => `${name} was in it on ${formatDay(then.madeOn)}, and is not now.`);
-  const all = [...lots, ...gone];
+  const all = [...lots, ...changedCarrier(run, then), ...gone];
   return [
     `Again as on ${formatDay(then.madeOn)}: ${all.length === 0 ? 'the same lots.' : 'this is different.'}`,
     ...all,
   ];
+}
+
+function changedCarrier(run: RunState, then: Batch): string[] {
+  const carrier = carrierOf(run);
+  const before = then.weighed.find(({ id, source }) => id === carrier?.id && source !== null);
+  const now = carrierBottleOf(run);
+  if (!carrier || !before || now?.id === before.source) return [];
+  return [`${carrier.name}: ${before.lot} then, ‹${now?.lot ?? 'not from the Shelf'}› now.`];
 }

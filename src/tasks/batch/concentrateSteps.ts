@@ -3,15 +3,13 @@ import { textOf } from '../fields';
 import type { RunState } from '../fold';
 import { judgeFields } from '../judging';
 import type { Step } from '../task';
+import { asksCarrierFood, carrierBottleField, carrierRefusal } from './carrierBottle';
 import { dissolving, dissolvingText } from './dissolving';
 import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
 import { basisOf, concentrateOf, ideaOf, type Idea } from './idea';
 import { outcome } from './outcome';
 import { carrierOf } from './wish';
-
-/** What is said where a bottle is not food grade. */
-export const NOT_FOOD = 'What is not food grade is smell only: it never goes into a drink. Take another bottle.';
 
 /** How strong the concentrate is, and in what. */
 export function concentrateSteps(run: RunState): Step[] {
@@ -44,23 +42,28 @@ const dissolveSays = {
 } as const;
 
 function carrierSteps(run: RunState): Step[] {
-  const { problem } = outcome(() => concentrateOf(run));
-  const barred = run.typed['carrier.food'] === 'no' ? NOT_FOOD : problem;
   const name = carrierOf(run)?.name ?? 'the carrier';
-  return [
-    {
-      key: 'carrier',
-      say: 'What is it dissolved in?',
-      more: ['Try a little first: whether the carrier holds the formula is not computed.'],
-      ask: [fields.carrier()],
-    },
-    {
-      key: 'carrier-food',
-      say: `Is this bottle of ${name} food grade?`,
-      ask: [fields.carrierFood],
-      ...(barred ? { problem: barred } : {}),
-    },
-  ];
+  const which: Step = {
+    key: 'carrier',
+    say: 'What is it dissolved in?',
+    more: ['Try a little first: whether the carrier holds the formula is not computed.'],
+    ask: [fields.carrier()],
+  };
+  const bottle = carrierBottleField(run);
+  const asked: Step[] = bottle
+    ? [
+        {
+          key: 'carrier-bottle',
+          say: `Which bottle of ${name}?`,
+          ask: [bottle],
+          types: { [bottle.name]: textOf(run, bottle) },
+        },
+      ]
+    : [];
+  if (asksCarrierFood(run))
+    asked.push({ key: 'carrier-food', say: `Is this bottle of ${name} food grade?`, ask: [fields.carrierFood] });
+  const problem = carrierRefusal(run) ?? outcome(() => concentrateOf(run)).problem;
+  return [which, ...asked.map((step, i) => (problem && i === asked.length - 1 ? { ...step, problem } : step))];
 }
 
 function emulsionSteps(run: RunState): Step[] {

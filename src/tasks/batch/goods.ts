@@ -50,10 +50,10 @@ export function materialGoods(line: WantedLine, source: Source): Goods {
   };
 }
 
-/** A solvent as the carrier of a concentrate. */
-export function carrierGoods(solvent: SolventOnHand): Goods {
+/** A solvent as the carrier of a concentrate, from its bottle where one was named. */
+export function carrierGoods(solvent: SolventOnHand, source: Source | null): Goods {
   return {
-    ...{ id: solvent.id, name: solvent.name, source: null, beside: 'fixed' }, // the dosage stays, whatever the dose
+    ...{ id: solvent.id, name: solvent.name, source, beside: 'fixed' }, // the dosage stays, whatever the dose
     contents: thinner(solvent.id, 1, ethanolOf(solvent)),
   };
 }

@@ -5,6 +5,7 @@ import { gram, massFraction, millilitre } from '../../core/units';
 import { acids, preservatives } from '../../tables/syrupAdditives';
 import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
+import { carrierBottleOf } from './carrierBottle';
 import { emulsionGoods, isEmulsion } from './emulsion';
 import { fields } from './fields';
 import { carrierGoods, ETHANOL, ethanolIn, massOf, pure, SPIRIT, spiritGoods, type Goods, type Planned } from './goods';
@@ -101,7 +102,10 @@ function clearGoods(run: RunState, basis: Basis): Pick<Idea, 'concentrate' | 'em
     throw new RangeError(
       `what is weighed from vials is already ${((1000 * massOf(basis.lines)) / basis.ml).toPrecision(3)} g per litre of drink: dose more than ${basis.gramsPerL} g/L`,
     );
-  return { concentrate: [...basis.lines, { goods: carrierGoods(solvent), mass: carrier }], emulsion: null };
+  return {
+    concentrate: [...basis.lines, { goods: carrierGoods(solvent, carrierBottleOf(run)), mass: carrier }],
+    emulsion: null,
+  };
 }
 
 /** The spirit that brings the drink to its strength, beside what carriers bring. */

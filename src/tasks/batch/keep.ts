@@ -11,6 +11,7 @@ import type { RunState } from '../fold';
 import { judgeFields } from '../judging';
 import { levelWords, stateWords } from '../limitRules';
 import { today } from '../onHand';
+import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
 import { leftOverVial } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './made';
@@ -26,8 +27,8 @@ export function keepBatch(run: RunState): AnyRecord[] {
     ?.lines.map((line) => refusalOfLine(run, line))
     .find((one) => one !== null);
   if (refusal) throw new RangeError(refusal);
-  if (run.typed['carrier.food'] === 'no' || run.typed['spirit.food'] === 'no')
-    throw new RangeError('What is not food grade never goes into a drink.');
+  const barred = carrierRefusal(run) ?? (run.typed['spirit.food'] === 'no' ? NOT_FOOD : null);
+  if (barred) throw new RangeError(barred);
   const making = makingOf(run);
   const made = making && madeOf(making);
   if (!making || !made) throw new RangeError('Something is not weighed yet: go back and fill in what is missing.');

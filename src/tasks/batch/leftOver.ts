@@ -111,7 +111,7 @@ function densityOf(pours: readonly Pour[], solvent: SolventOnHand | null): numbe
 
 function soonest(uses: Vial['uses']) {
   const days = uses.flatMap(({ id }) => {
-    const source = find('bottle', id) ?? find('vial', id);
+    const source = find('bottle', id) ?? find('vial', id) ?? find('supply', id);
     return (source && useByOf(source)) ?? [];
   });
   return days.sort((one, two) => one.day.localeCompare(two.day))[0] ?? null;

@@ -9,7 +9,7 @@ import { sourcesOf } from '../sources';
 import type { Step } from '../task';
 import { changedLots } from './again';
 import { traitsOf } from './answers';
-import { NOT_FOOD } from './concentrateSteps';
+import { NOT_FOOD } from './carrierBottle';
 import { isEmulsion } from './emulsion';
 import { fields } from './fields';
 import { ideaOf, type Idea } from './idea';

@@ -49,7 +49,11 @@ function stockStep(run: RunState, pour: Pour): Step {
   return {
     key,
     say: `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${from.name}, ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
-    more: ['It is too little for the scale. In a small vessel of its own, mixed well.', ...lotWords(pour)],
+    more: [
+      'It is too little for the scale. In a small vessel of its own, mixed well.',
+      ...lotWords(pour),
+      ...lotWords({ goods: carrier }),
+    ],
     ask: [fields.mass(key, `${from.name} weighed`), fields.mass(`${key}.thin`, `${carrier.name} weighed`)],
     offers: isMade
       ? []
@@ -159,7 +163,7 @@ function exactly(masses: Record<string, string>, words: string): Offer {
   return { words, type: masses, leave: true };
 }
 
-function lotWords({ goods }: Pour): string[] {
+function lotWords({ goods }: Pick<Pour, 'goods'>): string[] {
   return goods.source ? [goods.source.lot] : [];
 }
 

@@ -1,0 +1,49 @@
+import { find } from '../../records/shelf';
+import { choice, textOf, type Field } from '../fields';
+import type { RunState } from '../fold';
+import { solventBottleOptions, solventBottles } from '../onHand';
+import { sourceOfSolvent, type Source } from '../sources';
+import { isEmulsion } from './emulsion';
+import { carrierOf } from './wish';
+
+/** What is said where a bottle is not food grade. */
+export const NOT_FOOD = 'What is not food grade is smell only: it never goes into a drink. Take another bottle.';
+
+const ELSEWHERE = 'none';
+
+/** From which bottle on the Shelf the carrier comes; null where the Shelf holds none of it. One that alone will do is chosen already. */
+export function carrierBottleField(run: RunState): Field<string> | null {
+  const id = carrierOf(run)?.id;
+  const bottles = id === undefined ? [] : solventBottles(id).map(sourceOfSolvent);
+  if (bottles.length === 0) return null;
+  const good = bottles.filter(({ refusal, leftG }) => refusal === null && leftG !== 0);
+  return choice({
+    ...{ name: `lot.${id}`, title: 'Bottle' },
+    options: [
+      ...solventBottleOptions(id),
+      { value: ELSEWHERE, words: 'Not from the Shelf', more: 'nothing is counted off', always: true },
+    ],
+    preset: good.length === 0 ? ELSEWHERE : good.length === 1 ? good[0]!.id : '',
+  });
+}
+
+/** The bottle that the carrier comes from; null where it is none of the Shelf, or nobody has said. */
+export function carrierBottleOf(run: RunState): Source | null {
+  const field = carrierBottleField(run);
+  if (!field) return null;
+  const askedBefore = run.typed['carrier.food'] !== undefined && run.typed[field.name] === undefined;
+  const supply = askedBefore ? undefined : find('supply', textOf(run, field));
+  return supply ? sourceOfSolvent(supply) : null;
+}
+
+/** True where the word of a bottle on the Shelf does not tell whether the carrier is food grade. */
+export function asksCarrierFood(run: RunState): boolean {
+  return find('supply', carrierBottleOf(run)?.id)?.grade === undefined;
+}
+
+/** Why the carrier may not go into a drink, in one sentence; null when it may, or there is none. */
+export function carrierRefusal(run: RunState): string | null {
+  if (isEmulsion(run)) return null;
+  const denied = asksCarrierFood(run) && run.typed['carrier.food'] === 'no';
+  return carrierBottleOf(run)?.refusal ?? (denied ? NOT_FOOD : null);
+}
