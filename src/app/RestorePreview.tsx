@@ -35,7 +35,13 @@ export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
           </div>
         ))}
       </dl>
-      {gone > 0 && <p class="trouble">{formatCount(gone)} records that are here now would be erased.</p>}
+      {gone > 0 && (
+        <p class="trouble">
+          {gone === 1
+            ? '1 record that is here now would be erased.'
+            : `${formatCount(gone)} records that are here now would be erased.`}
+        </p>
+      )}
       <LeftOut plan={plan} />
       <div class="row">
         <button class="second" onClick={onLeave}>

@@ -7,6 +7,7 @@ import { list, shelf } from '../records/shelf';
 import { shelfTasks, tasks } from '../tasks';
 import { describe } from './describe';
 import { formatDay } from '../ui/format';
+import { daysOf } from './shelfIndex';
 
 /** What the Book is narrowed down to; '' is everything. */
 export interface Narrowing {
@@ -54,9 +55,10 @@ function searchableOf(run: Run): Searchable {
       [code, 6],
       [line, 2],
       [facts.map(([, text]) => text).join(' '), 1],
+      [daysOf(record), 1],
     ];
   });
-  const entry = { id: run.id, texts: [[run.title, 5], [taskName(run.task), 3], ...texts] as const };
+  const entry = { id: run.id, texts: [[run.title, 5], [taskName(run.task), 3], [daysOf(run), 1], ...texts] as const };
   made.set(run, { of: shelf.records.value, entry });
   return entry;
 }

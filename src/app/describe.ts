@@ -1,6 +1,7 @@
 import { scaled } from '../core/measured';
 import type { AnyRecord, KindName, RecordOf } from '../records/kinds';
 import { find } from '../records/shelf';
+import { dropsText } from '../tasks/dropWords';
 import { facts, type Description } from './description';
 import { describeBatch } from './describeBatch';
 import { describeLayering } from './describeLayering';
@@ -49,7 +50,7 @@ const describers: Describers = {
       ['Scale shows', `${formatGiven(r.readabilityG)} g`],
       ['Room', r.temperatureC && `${formatGiven(r.temperatureC)} °C`],
       ...r.readings.map(
-        ({ drops, massG }, i) => [`Reading ${i + 1}`, `${drops} drops, ${formatGiven(massG)} g`] as const,
+        ({ drops, massG }, i) => [`Reading ${i + 1}`, `${dropsText(drops)}, ${formatGiven(massG)} g`] as const,
       ),
     ),
     results: [
@@ -61,7 +62,7 @@ const describers: Describers = {
           words: ['The mean of the readings: mass over drops.'],
           inputs: r.readings.map(({ drops, massG }, i) => ({
             words: `Reading ${i + 1}`,
-            text: `${drops} drops, ${formatGiven(massG)} g`,
+            text: `${dropsText(drops)}, ${formatGiven(massG)} g`,
             source: 'your scale',
           })),
         },
@@ -70,7 +71,7 @@ const describers: Describers = {
   }),
   formula: (r) => ({
     title: r.name,
-    line: `version ${r.version}, ${r.lines.length} lines`,
+    line: `version ${r.version}, ${r.lines.length === 1 ? '1 line' : `${r.lines.length} lines`}`,
     facts: facts(
       ...r.lines.map(
         (line) =>
@@ -112,13 +113,7 @@ const describers: Describers = {
       ['Verdict', r.verdict],
       ['Liking', r.liking ?? undefined],
       ...r.doses.map(
-        (dose) =>
-          [
-            dose.code,
-            dose.drops === null
-              ? measuredText(dose.massG, 'g')
-              : `${dose.drops} ${dose.drops === 1 ? 'drop' : 'drops'}`,
-          ] as const,
+        (dose) => [dose.code, dose.drops === null ? measuredText(dose.massG, 'g') : dropsText(dose.drops)] as const,
       ),
     ),
     results: r.reached.map((part) => ({
@@ -130,7 +125,7 @@ const describers: Describers = {
         inputs: r.doses.map((dose) => ({
           words: dose.code,
           text: measuredText(scaled(dose.massG, 1000), 'mg'),
-          source: dose.drops === null ? 'weighed' : `${dose.drops} drops counted`,
+          source: dose.drops === null ? 'weighed' : `${dropsText(dose.drops)} counted`,
         })),
       },
     })),

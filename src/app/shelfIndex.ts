@@ -16,6 +16,14 @@ export const kindWords: Readonly<Record<string, string>> = {
 const WEIGHT = { code: 8, name: 5, number: 4, other: 3, word: 1 };
 const ARCHIVED = 0.4; // of the weight of a thing in use
 
+/** The days that a record tells of, as they are stored: 2026-05-04. On the screen they stand as the phone writes days. */
+export function daysOf(record: AnyRecord): string {
+  return Object.values(record)
+    .filter((value) => typeof value === 'string' && /^\d{4}-\d\d-\d\d(T|$)/.test(value))
+    .map((value: string) => value.slice(0, 10))
+    .join(' ');
+}
+
 const made = new WeakMap<AnyRecord, { material: AnyRecord | undefined; entry: Searchable }>();
 
 function searchableOf(record: AnyRecord): Searchable {
@@ -27,6 +35,7 @@ function searchableOf(record: AnyRecord): Searchable {
     [title, WEIGHT.name],
     [code, WEIGHT.code],
     [line, WEIGHT.word],
+    [daysOf(record), WEIGHT.word],
     ...ofKind(record),
     ...(material ? ofKind(material) : []),
   ];

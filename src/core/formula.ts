@@ -36,20 +36,6 @@ export function differences(
 const SAME = 1e-12;
 
 /**
- * The formula with one material in place of another, `times` as much of it (1 when it is just as strong; dimensionless).
- * @throws RangeError for a negative one
- */
-export function swapped(
-  lines: readonly PartsLine[],
-  swap: { from: string; to: string; times: number },
-): readonly PartsLine[] {
-  if (!(swap.times >= 0)) throw new RangeError('a material is swapped for zero or more times as much');
-  return lines.map((line) =>
-    line.material === swap.from ? { material: swap.to, share: line.share * swap.times } : line,
-  );
-}
-
-/**
  * Cost of the formula in a litre of drink, in the currency of the prices (per g), at `mgPerL` of the whole formula; and the
  * materials without a price, which are not in it.
  */

@@ -46,22 +46,20 @@ export function valueOf<T>(run: RunState, field: Field<T>): T | null {
   return answer.ok ? answer.value : null;
 }
 
-/** A number with a unit; comma or point. `above` excludes its bound, `min` and `max` include theirs, all in the field's unit. */
+/** A number with a unit; comma or point. `above` excludes its bound, `min` and `max` include theirs, all in the field's unit; what `counts` is told without it: "at least 1, not 0". */
 export function amount(
-  asked: Asked & { unit: string; above?: number; min?: number; max?: number; why?: string },
+  asked: Asked & { unit: string; above?: number; min?: number; max?: number; why?: string; counts?: true },
 ): Field<number> {
   const { unit, above, min, max } = asked;
   const read = (text: string): Answer<number> => {
     const number = parse(text);
     if (number === null) return bad(`“${asked.title}” is still empty: type a number, in ${unit}.`);
     if (Number.isNaN(number)) return bad(`“${text.trim()}” is not a number: type digits, with a comma or a point.`);
-    const given = `${formatPlain(number)} ${unit}`;
+    const told = (n: number) => (asked.counts ? formatPlain(n) : `${formatPlain(n)} ${unit}`);
     if (above !== undefined && number <= above)
-      return bad(`${asked.title}: more than ${formatPlain(above)} ${unit}, not ${given}.`);
-    if (min !== undefined && number < min)
-      return bad(`${asked.title}: at least ${formatPlain(min)} ${unit}, not ${given}.`);
-    if (max !== undefined && number > max)
-      return bad(`${asked.title}: at most ${formatPlain(max)} ${unit}, not ${given}.`);
+      return bad(`${asked.title}: more than ${told(above)}, not ${told(number)}.`);
+    if (min !== undefined && number < min) return bad(`${asked.title}: at least ${told(min)}, not ${told(number)}.`);
+    if (max !== undefined && number > max) return bad(`${asked.title}: at most ${told(max)}, not ${told(number)}.`);
     return good(number);
   };
   return { ...asked, input: 'decimal', read };
@@ -75,7 +73,7 @@ export function optionalAmount(asked: Parameters<typeof amount>[0]): Field<numbe
 
 /** A whole number of something. */
 export function whole(asked: Asked & { unit: string; min?: number; max?: number }): Field<number> {
-  const field = amount({ ...asked, min: asked.min ?? 0 });
+  const field = amount({ ...asked, min: asked.min ?? 0, counts: true });
   const read = (text: string): Answer<number> => {
     const answer = field.read(text);
     return answer.ok && !Number.isInteger(answer.value)

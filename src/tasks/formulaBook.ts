@@ -107,7 +107,8 @@ function dropsOf(material: string, mgPerKg: number, use: FormulaUse): string[] {
       if (!vial || refusal) return [];
       const drop = dropOf(dropper, liquidOfVial(vial));
       const drops = mg / (drop.mgPerDrop.value * strength.value);
-      return [`${vial.code} ${formatPlain(drops, 2)} drops${drop.calibrated ? '' : ' (typical)'}`];
+      const many = formatPlain(drops, 2);
+      return [`${vial.code} ${many === '1' ? '1 drop' : `${many} drops`}${drop.calibrated ? '' : ' (typical)'}`];
     })
     .slice(0, 3);
 }

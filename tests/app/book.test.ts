@@ -22,7 +22,13 @@ const bottle = (id: string, facts: object = {}) => ({
   }),
   ...facts,
 });
-const vial = { ...vialOf('hex', 0.01), from: ['A1'], uses: [{ id: 'A1', massG: 0.1 }], name: '=HYPERLINK("x")' };
+const vial = {
+  ...vialOf('hex', 0.01),
+  from: ['A1'],
+  uses: [{ id: 'A1', massG: 0.1 }],
+  name: '=HYPERLINK("x")',
+  madeOn: '2026-04-30',
+};
 const run = (id: string, task: string, kept: string[], title: string): Run =>
   newRecord('run', { id, task, kept, title, endedAt: '2026-05-01T10:00:00Z' });
 const runs = [
@@ -51,6 +57,13 @@ describe('the Book', () => {
     expect(ids(narrowed(runs, { task: '', of: '', words: 'HEX' }))).toEqual(['r2']);
   });
 
+  test('finds a day as it is stored, of the run and of what it ended in', () => {
+    const found = (words: string) => ids(narrowed(runs, { task: '', of: '', words }));
+    expect(found('2026-05-01')).toEqual(['r3', 'r2', 'r1']);
+    expect(found('2026-04-30')).toEqual(['r2']);
+    expect(found('1999-05-01')).toEqual([]);
+  });
+
   test('as a table names lots and runs nothing as a formula', () => {
     const table = bookTable(narrowed(runs, { task: 'dilute', of: 'card', words: '' }));
     expect(table).toContain('A1');
@@ -70,6 +83,13 @@ describe('the Shelf', () => {
     expect(searchShelf('A1', 5)[0]!.id).toBe('A1');
     expect(searchShelf('pebblewik', 5).map(({ id }) => id)).toEqual(['A1']);
     expect(searchShelf('card oil', 5).map(({ id }) => id)).toContain('A1');
+  });
+
+  test('finds a bottle by a day of it, whole or from its year and month', () => {
+    takeIn([bottle('A2', { received: '2025-03-09', opened: '2025-04-11' })]);
+    for (const day of ['2025-03-09', '2025-04-11', '2025-04'])
+      expect(searchShelf(day, 9).map(({ id }) => id)).toEqual(['A2']);
+    expect(searchShelf('2025-05', 9)).toEqual([]);
   });
 
   test('finds what was put away, after what stands there', () => {

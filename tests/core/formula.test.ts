@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { costPerLitre, differences, sharesOf, suppliesFor, swapped } from '../../src/core/formula';
+import { costPerLitre, differences, sharesOf, suppliesFor } from '../../src/core/formula';
 import { gram } from '../../src/core/units';
 
 const first = [
@@ -51,13 +51,6 @@ describe('a formula', () => {
         first.map((line) => ({ ...line, share: 7 * line.share })),
       ),
     ).toEqual([]);
-  });
-
-  test('a swap keeps the place of the material, and may be of another strength', () => {
-    expect(swapped(first, { from: 'citral', to: 'lemongrass oil', times: 1.25 })[1]).toEqual({
-      material: 'lemongrass oil',
-      share: 1.25,
-    });
   });
 
   test('50 mg/L at 0.2 per gram cost 0.01 a litre; what has no price is named', () => {

@@ -71,6 +71,36 @@ describe('drops are weighed until enough is known', () => {
   });
 });
 
+describe('the drop beside that of last time', () => {
+  const now = (before: number, doubt: number) => {
+    const old = newRecord('dropper', { name: `P${before}`, tip: 'glass' });
+    const then = newRecord('calibration', {
+      ...{ dropper: old.id, liquid: { id: 'water', name: 'water' }, readings: [{ drops: 20, massG: before / 50 }] },
+      ...{ readabilityG: 0.001, mgPerDrop: measured(before, doubt, { id: 'then', words: 'x' }), spread: 0.05 },
+    });
+    takeIn([old, then]);
+    const step = verdictOf(weighed(['1.000', '1.002', '0.998'], { dropper: old.id }), 3); // 50 mg
+    return step.more!.find((line) => /before/.test(line));
+  };
+
+  test.each([
+    [50, 1, 'The drop weighs what it weighed before: old and new readings count together.'],
+    [50.02, 1, 'The drop weighs what it weighed before: old and new readings count together.'],
+    [
+      50.5,
+      1,
+      'The drop is 0.99 % lighter than before, no more than chance allows: old and new readings count together.',
+    ],
+    [49.5, 1, 'The drop is 1 % heavier than before, no more than chance allows: old and new readings count together.'],
+  ])('%d ± %d mg then and 50 mg now: %s', (before, doubt, words) => {
+    expect(now(before, doubt)).toBe(words);
+  });
+
+  test('a drop that changed is said to have changed', () => {
+    expect(now(60, 0.1)).toMatch(/^The drop is 17 % lighter than before, more than chance allows: the tip may be worn/);
+  });
+});
+
 describe('what one drop weighs', () => {
   const of = (liquid: string, mg: number, u: number, day: string) => ({
     ...newRecord('calibration', {

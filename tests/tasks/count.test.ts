@@ -8,15 +8,15 @@ import { material, pipette, vialOf } from './countShelf';
 import { startWalking, type Walker } from './walking';
 
 /** 12 drops of CARD at 1 % and 8 of HEX at 0.5 %, typed by hand. */
-function byHand(): Walker {
+function byHand({ card, hex } = { card: '12', hex: '8' }): Walker {
   const walk = startWalking(count);
   walk.type('formula', 'hand');
   walk.next();
   walk.type('pick.card', 'yes');
   walk.type('pick.hex', 'yes');
   walk.next();
-  walk.type('plan.card', '12');
-  walk.type('plan.hex', '8');
+  walk.type('plan.card', card);
+  walk.type('plan.hex', hex);
   walk.next();
   walk.type('dropper', 'pip');
   walk.next();
@@ -111,6 +111,16 @@ describe('vials and drops typed by hand', () => {
     expect(walk.step().results![0]!.amount.value).toBeCloseTo((100 * 1.95) / 2.55, 10);
   });
 
+  test('one drop is wanted and three fell: no word of it stands in the wrong number', () => {
+    const walk = byHand({ card: '1', hex: '1' });
+    expect(walk.step().say).toBe('Take ‹CARD›. Count ‹1 drop›.');
+    expect(walk.step().pad!.live(0)).toBe('of 1 drop');
+    expect(walk.step().pad!.live(3)).toMatch(/^2 too many: 1 wanted · /);
+    walk.tap('drops.card', 3);
+    walk.next();
+    expect(walk.step().say).toBe('‹3 drops› of CARD, not 1: ‹2 too many›.');
+  });
+
   test('finished too early, counting goes on where it stopped', () => {
     const walk = byHand();
     walk.tap('drops.card', 3);
@@ -142,7 +152,7 @@ describe('vials and drops typed by hand', () => {
     walk.type('plan.card', '2,5');
     expect(() => walk.next()).toThrow('whole drops only');
     walk.type('plan.card', '0');
-    expect(() => walk.next()).toThrow('at least 1 drops');
+    expect(() => walk.next()).toThrow('at least 1, not');
   });
 
   test('with nothing to count of, Dilute is offered', () => {

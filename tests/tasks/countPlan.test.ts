@@ -108,7 +108,7 @@ describe('from a formula to a plan', () => {
     const walk = toPlans();
     walk.next();
     expect(walk.step().more!.join(' ')).toMatch(/by rounding.*by chance in counting.*Rounded line by line/s);
-    expect(walk.step().done).toMatch(/^Count these \d+ drops$/);
+    expect(walk.step().done).toMatch(/^Count \d+ drops$/);
   });
 
   test('what is smell only does not go into a trial that is tasted, however well it would fit', () => {

@@ -70,6 +70,10 @@ describe('a dilution from the neat bottle', () => {
   test('an overshoot is kept as it is, or rescued to what was asked for', () => {
     const over = { ...usual, size: '10' };
     const wish = step(walked(over), 'drops').pad!.wish!;
+    const { live } = step(walked(over), 'drops').pad!;
+    expect(live(0)).toBe(`of ${wish} drops`);
+    expect(live(wish)).toMatch(new RegExp(`^of ${wish} drops · 1.* now$`));
+    expect(live(wish + 1)).toMatch(new RegExp(`^1 too many: ${wish} wanted · 1.* now$`));
     const kept = walked(over, wish + 1);
     expect(step(kept, 'made').done).toMatch(/^Keep it as/);
     expect(percentWv(vialOf(kept))).toBeGreaterThan(1.2);

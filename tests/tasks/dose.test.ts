@@ -143,7 +143,7 @@ describe('drops in a drink', () => {
 
   test('a target becomes whole drops, with the error said', () => {
     const run = runOf({ ...example, 'base.g': '100', aim: '10' });
-    expect(stepOf(run, 'aim').more!.join(' ')).toBe('‹5 drops› give ‹11 mg/kg›: 9.9 % over.'); // 4.55 drops would do it
+    expect(stepOf(run, 'aim').more!.join(' ')).toBe('‹5 drops›: ‹11 mg/kg›, 9.9 % over.'); // 4.55 drops would do it
     const few = stepOf(runOf({ ...example, aim: '2' }), 'aim').more!.join(' ');
     expect(few).toContain('‹1 drop›');
     expect(few).toContain('A weaker vial would come nearer.');

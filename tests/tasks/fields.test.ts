@@ -28,7 +28,7 @@ describe('typed text becomes a number with a unit, or one clear sentence', () =>
     const drops = whole({ name: 'n', title: 'Drops', unit: 'drops' });
     expect(drops.read('4')).toEqual({ ok: true, value: 4 });
     expect(why(drops.read('4,5'))).toBe('Drops: whole drops only, not 4,5.');
-    expect(why(drops.read('-4'))).toBe('Drops: at least 0 drops, not −4 drops.');
+    expect(why(drops.read('-4'))).toBe('Drops: at least 0, not −4.');
   });
 
   test('an emptied field is a question unanswered, not a zero', () => {

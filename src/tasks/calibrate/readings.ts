@@ -9,6 +9,7 @@ import { formatGiven, formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import { amount, choice, optionalAmount, valueOf, whole, words, type Option } from '../fields';
 import { dropOf } from '../dropMass';
+import { dropsText } from '../dropWords';
 import type { RunState } from '../fold';
 import { solventsOnHand } from '../onHand';
 
@@ -163,7 +164,7 @@ export function volumeResult(run: RunState, calibration: DropCalibration): Resul
 export function resultOf(calibration: DropCalibration, readings: readonly Reading[]): Result {
   const inputs = readings.map(({ drops, massG }, i) => ({
     words: `Reading ${i + 1}`,
-    text: `${drops} drops, ${formatGiven(massG)} g`,
+    text: `${dropsText(drops)}, ${formatGiven(massG)} g`,
     source: 'your scale',
   }));
   return {

@@ -9,6 +9,7 @@ import { find, newId, newRecord } from '../../records/shelf';
 import { formatPlain, withLocalSigns } from '../../ui/format';
 import { Scatter } from '../../ui/Scatter';
 import { readingsPicture } from '../dropPictures';
+import { dropsText } from '../dropWords';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
@@ -25,6 +26,7 @@ import {
   weighingAdvice,
 } from './readings';
 
+const AS_BEFORE = 0.0005; // our choice: less than 0.05 % is called the same
 const FLAMES = 'Oils and alcohol burn: no flame near, open a window.';
 
 /** What the readings so far say, and whether another one is worth the while. */
@@ -73,12 +75,13 @@ function drift(run: RunState, calibration: DropCalibration): string[] {
   const before = earlier(run).map((one) => one.mgPerDrop);
   if (before.length === 0) return [];
   const { change, drifted } = combineCalibrations([...before, calibration.mgPerDrop], 'this');
-  const percent = `${formatPlain(Math.abs(change!) * 100, 2)} % ${change! < 0 ? 'lighter' : 'heavier'}`;
-  return [
-    drifted
-      ? `The drop is ${percent} than before, more than chance allows: the tip may be worn or fouled. This calibration counts from now on.`
-      : `${percent.charAt(0).toUpperCase()}${percent.slice(1)} than before, as chance allows: they count together.`,
-  ];
+  const by = `${formatPlain(Math.abs(change!) * 100, 2)} %`;
+  const now = change! < 0 ? `The drop is ${by} lighter than before` : `The drop is ${by} heavier than before`;
+  if (drifted)
+    return [`${now}, more than chance allows: the tip may be worn or fouled. This calibration counts from now on.`];
+  return Math.abs(change!) < AS_BEFORE
+    ? ['The drop weighs what it weighed before: old and new readings count together.']
+    : [`${now}, no more than chance allows: old and new readings count together.`];
 }
 
 /** Water checks itself against the dropper of the pharmacopoeias. */
@@ -94,7 +97,7 @@ function readingSteps(run: RunState): Step[] {
   for (let i = 1; ; i++) {
     steps.push({
       key: `reading.${i}`,
-      say: `Tare the scale. Let ‹${run.typed[`drops.${i}`] ?? advice.drops} drops› fall, one a second.`,
+      say: `Tare the scale. Let ‹${dropsText(valueOf(run, fields.drops(i, advice.drops)) ?? advice.drops)}› fall, one a second.`,
       more: [`Reading ${i}. ${i === 1 ? advice.words : ''}`, 'Hold the dropper upright, as you will when you work.'],
       ask: [fields.drops(i, advice.drops), fields.mass(i)],
     });

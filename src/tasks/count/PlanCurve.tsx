@@ -1,4 +1,5 @@
 import { letterScale, pageRoom } from '../../ui/pictureRoom';
+import { dropsText } from '../dropWords';
 import { curveScale, placeWords, type CurveScale } from './curve';
 import { nearness, percent, type Plans } from './plans';
 
@@ -9,7 +10,7 @@ export function PlanCurve({ plans: { all, worth, chosen } }: { plans: Plans }) {
   const steps = all.map(
     ({ drops, objective }, i) => `${i === 0 ? 'M' : 'H'}${x(drops)}${i === 0 ? ' ' : 'V'}${y(objective)}`,
   );
-  const drops = `${chosen.drops} drops`;
+  const drops = dropsText(chosen.drops);
   const words = placeWords([chosen.recommended ? `${drops}, recommended` : drops, drops], chosen, all, scale);
   return (
     <svg

@@ -10,7 +10,7 @@ function ways(): Option[] {
   const formulas = list('formula').map(({ id, name, version, lines }) => ({
     value: id,
     words: name,
-    more: `${lines.length} lines${version > 1 ? `, version ${version}` : ''}`,
+    more: `${lines.length === 1 ? '1 line' : `${lines.length} lines`}${version > 1 ? `, version ${version}` : ''}`,
   }));
   const typed = { value: 'materials', words: 'Materials and parts', more: 'a new formula; Minim finds the drops' };
   return [

@@ -14,6 +14,7 @@ import { PlanTable } from './PlanTable';
 import { targetsIn, targetsText } from './rounds';
 import { dropOfStock, stockOf } from './stock';
 import { formatPlain } from '../../ui/format';
+import { dropsText } from '../dropWords';
 
 /** The steps from a formula to a plan of whole drops. */
 export function planningSteps(run: RunState, dropper: Step): Step[] {
@@ -84,7 +85,7 @@ function plansStep(run: RunState): Step {
   return {
     ...step,
     more: ['Worst line, by rounding to whole drops and by chance in counting them:'],
-    done: `Look at ${plans.chosen.drops} drops`,
+    done: `Look at ${dropsText(plans.chosen.drops)}`,
   };
 }
 
@@ -108,12 +109,12 @@ function planStep(run: RunState): Step {
   const advice = run.typed['advice'] === 'yes' ? adviceOf(run) : null;
   return {
     key: 'plan',
-    say: `‹${chosen.drops} drops›, worst line ‹${percent(chosen.objective)}› off.`,
+    say: `‹${dropsText(chosen.drops)}›, worst line ‹${percent(chosen.objective)}› off.`,
     more: [...(advice ? [advice.words] : []), worstText(plans), naiveText(plans), ...typicalText(run, chosen.plan)],
     offers: advice?.offers ?? [{ words: 'Which new dilution would help?', type: { advice: 'yes' } }],
     draw: () => <PlanTable instance={instance} answer={chosen} />,
     types: { plan: targetsText(targetsOf(chosen)) },
-    done: `Count these ${chosen.drops} drops`,
+    done: `Count ${dropsText(chosen.drops)}`,
   };
 }
 

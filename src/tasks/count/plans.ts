@@ -2,6 +2,7 @@ import { tradeOff, type TradeOff, type TradePoint } from '../../core/dropFront';
 import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/dropInstance';
 import { formatPlain } from '../../ui/format';
 import { sentence } from '../attempt';
+import { dropsText } from '../dropWords';
 import type { RunState } from '../fold';
 import { instanceOf } from './ask';
 import type { Target } from './rounds';
@@ -60,7 +61,7 @@ export function percent(x: number, digits = 2): string {
 
 /** How near a plan comes, in words. */
 export function nearness({ drops, objective }: Pick<PlanAnswer, 'drops' | 'objective'>): string {
-  return `${drops} drops, worst line ${percent(objective)} off`;
+  return `${dropsText(drops)}, worst line ${percent(objective)} off`;
 }
 
 /** A signed deviation in %, '+3.1 %'. */

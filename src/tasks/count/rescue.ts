@@ -1,6 +1,7 @@
 import { WORTH } from '../../core/dropFront';
 import type { Plan, PlanInstance, PlanResult } from '../../core/dropInstance';
 import { rescuePlan } from '../../core/dropRescue';
+import { dropsText } from '../dropWords';
 import type { Option } from '../fields';
 import type { RunState } from '../fold';
 import { instanceOf } from './ask';
@@ -127,7 +128,7 @@ function changed(
     error: result.objective,
     targets,
     words: name === 'complete' ? 'Change the lines still to come' : 'Count more than planned',
-    more: `${result.drops - had} drops to go, ${offText(result.objective)}${again.length > 0 ? `; ${again.join(', ')} once more` : ''}`,
+    more: `${dropsText(result.drops - had)} to go, ${offText(result.objective)}${again.length > 0 ? `; ${again.join(', ')} once more` : ''}`,
   };
 }
 

@@ -1,3 +1,4 @@
+import { dropsText } from '../dropWords';
 import { choice, type Option } from '../fields';
 import type { RunState } from '../fold';
 import type { Step } from '../task';
@@ -24,7 +25,7 @@ export function slipStep(run: RunState, round: Round): Step {
     options.push({ value: typed, words: DECIDED[typed.split('|')[0]!] ?? typed });
   return {
     key: name,
-    say: `‹${count}› of ${round.drops} drops of ${stockOf(round.id)?.code ?? 'it'}: ‹${off}›.`,
+    say: `‹${dropsText(count)}› of ${stockOf(round.id)?.code ?? 'it'}, not ${round.drops}: ‹${off}›.`,
     more: [options.length > 1 ? 'Nothing is lost: it can be made up for.' : 'Nothing is lost.'],
     ask: [choice({ name, title: 'How do you go on?', options })],
     ...(typed === 'on' ? { next: round.key } : {}),

@@ -1,4 +1,5 @@
 import { attempt } from '../attempt';
+import { dropsText, ofWish } from '../dropWords';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
@@ -42,7 +43,7 @@ function countStep(run: RunState, { id, drops: wish, key }: Round): Step {
   const stock = stockOf(id);
   return {
     key,
-    say: `Take ‹${stock?.code ?? '?'}›. Count ‹${wish} drops›.`,
+    say: `Take ‹${stock?.code ?? '?'}›. Count ‹${dropsText(wish)}›.`,
     ...(run.at === key ? { more: warningsOf(run, stock, wish) } : {}),
     ...(stock ? { draw: () => <VialToTake stock={stock} /> } : {}),
     pad: {
@@ -50,9 +51,8 @@ function countStep(run: RunState, { id, drops: wish, key }: Round): Step {
       wish,
       ...(stock ? { expects: { id, code: stock.code } } : {}),
       live: (drops) => {
-        const over = drops > wish ? `, ${drops - wish} too many` : '';
         const mass = stock && drops > 0 ? ` · ${activeText(stock, drops, dropOfStock(stock, dropperOf(run)))}` : '';
-        return `of ${wish} drops${over}${mass}`;
+        return `${ofWish(drops, wish)}${mass}`;
       },
     },
   };
@@ -61,7 +61,8 @@ function countStep(run: RunState, { id, drops: wish, key }: Round): Step {
 function warningsOf(run: RunState, stock: Stock | undefined, wish: number): string[] {
   if (!stock) return ['This vial is no longer on the Shelf.'];
   const left = leftDrops(stock, dropperOf(run));
-  return left !== null && left < wish ? [`By the book only ${left} drops are left in it.`] : [];
+  if (left === null || left >= wish) return [];
+  return [left === 1 ? 'By the book only 1 drop is left in it.' : `By the book only ${left} drops are left in it.`];
 }
 
 /** What is in it, and its name; worked out only when counting is over. */

@@ -5,6 +5,7 @@ import type { Vial } from '../../records/vial';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../fold';
 import type { DropOnHand } from '../dropMass';
+import { dropsText } from '../dropWords';
 import { dropperOf } from './fields';
 import { countedDrops } from './rounds';
 import { dropOfStock, stockOf, strengthOf, type Stock } from './stock';
@@ -40,7 +41,7 @@ function weighed(run: RunState, ids: readonly string[], token: string): Counted[
     if (!stock || drops === 0) return [];
     const drop = dropOfStock(stock, dropperOf(run));
     const { mgPerDrop, spread } = drop;
-    const words = `counting ${drops} drops of ${stock.code}`;
+    const words = `counting ${dropsText(drops)} of ${stock.code}`;
     return [
       {
         stock,
@@ -113,7 +114,7 @@ function slowest(found: readonly DryOff[]): DryOff {
 /** One line on how much a trial is. */
 export function amountText(trial: Trial): string {
   const drops = trial.counted.reduce((sum, line) => sum + line.drops, 0);
-  return `${drops} drops, ${measuredText(trial.total, 'g')}, about ${formatPlain(trial.volumeMl, 2)} mL.`;
+  return `${dropsText(drops)}, ${measuredText(trial.total, 'g')}, about ${formatPlain(trial.volumeMl, 2)} mL.`;
 }
 
 /** A mass of neat material at the pad, in words. */

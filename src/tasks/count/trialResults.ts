@@ -2,6 +2,7 @@ import { exact, minus, over, scaled } from '../../core/measured';
 import { PPM } from '../../core/units';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
+import { dropsText } from '../dropWords';
 import type { Wish } from './ask';
 import type { Trial } from './trial';
 
@@ -41,7 +42,7 @@ type Inputs = Result['how']['inputs'];
 
 function inputsOf(trial: Trial): Inputs {
   return trial.counted.flatMap(({ stock, drops, drop }) => [
-    { words: stock.code, text: `${drops} drops, ${measuredText(drop.mgPerDrop, 'mg each')}`, source: drop.source },
+    { words: stock.code, text: `${dropsText(drops)}, ${measuredText(drop.mgPerDrop, 'mg each')}`, source: drop.source },
     ...stock.contents.map(({ name, strength }) => ({
       words: `${name} in ${stock.code}`,
       text: measuredText(scaled(strength, 100), '% w/w'),

@@ -1,4 +1,5 @@
 import { formatFixed, formatGiven, formatPlain, measuredText } from '../../ui/format';
+import { dropsText, ofWish } from '../dropWords';
 import type { RunState } from '../fold';
 import { roomC } from '../onHand';
 import type { Offer, Step } from '../task';
@@ -22,9 +23,7 @@ function planStep(run: RunState, order: Order): Step {
   const { drops, amounts, tooLittle } = planOf(order);
   const better = tooLittle ? wayDown(run, order) : null;
   const ml = formatPlain(inMl(order, plannedG(run, order)), 3);
-  const amount = drops
-    ? `${drops.drops} ${drops.drops === 1 ? 'drop' : 'drops'}`
-    : `${formatPlain(amounts.source, 3)} g`;
+  const amount = drops ? dropsText(drops.drops) : `${formatPlain(amounts.source, 3)} g`;
   const off =
     drops && run.typed['exact'] !== 'yes'
       ? ` That is ${formatPlain(Math.abs(drops.error) * 100, 2)} % ${drops.error < 0 ? 'weaker' : 'stronger'} than asked, since drops are whole.`
@@ -88,7 +87,7 @@ export function pourStep(
 function dropStep(run: RunState, order: Order): Step {
   const { drops } = planOf(order);
   const live = (count: number) =>
-    count === 0 ? `of ${drops!.drops} drops` : `of ${drops!.drops} drops · ${strengthNow(run, order, count)} now`;
+    `${ofWish(count, drops!.drops)}${count > 0 ? ` · ${strengthNow(run, order, count)} now` : ''}`;
   return {
     key: 'drops',
     say: `Drop in ‹${drops!.drops}› of ${order.source.name}.`,

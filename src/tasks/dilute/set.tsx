@@ -7,6 +7,7 @@ import { formatPlain } from '../../ui/format';
 import { PickRows, type PickItem } from '../../ui/PickRows';
 import { attempt } from '../attempt';
 import { dropOf } from '../dropMass';
+import { dropsText } from '../dropWords';
 import { textOf } from '../fields';
 import type { RunState } from '../fold';
 import { bottleWithMaterial } from '../onHand';
@@ -71,7 +72,7 @@ export function setPlanStep(run: RunState): Step {
   const solvent = solventOf(run)!;
   const totals = [
     `‹${formatPlain(solventVolume, 3)} mL› of ${solvent.name}`,
-    drops > 0 ? `‹${drops} drops›` : '',
+    drops > 0 ? `‹${dropsText(drops)}›` : '',
     weighed > 0 ? `‹${formatPlain(weighed, 3)} g› weighed in` : '',
   ];
   return {
@@ -79,7 +80,7 @@ export function setPlanStep(run: RunState): Step {
     say: `${vials.length} vials need ${totals.filter(Boolean).join(', ')}.`,
     more: vials.map((vial, i) => {
       const { material } = kept[i]!;
-      const amount = vial.drops ? `${vial.drops.drops} drops` : `${formatPlain(vial.source, 3)} g`;
+      const amount = vial.drops ? dropsText(vial.drops.drops) : `${formatPlain(vial.source, 3)} g`;
       return `‹${material.code}› ${amount} in ${formatPlain(vial.solventVolume, 3)} mL`;
     }),
     offers: kept.map(({ bottle, material }) => makeOffer(run, bottle.id, material.code)),

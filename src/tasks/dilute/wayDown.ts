@@ -9,6 +9,7 @@ import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { liquidOfVial, solventsOnHand } from '../onHand';
 import { dropOf } from '../dropMass';
+import { dropsText } from '../dropWords';
 import type { Offer } from '../task';
 import { fields } from './fields';
 import { FEWEST_DROPS, planOf, type Order } from './making';
@@ -61,7 +62,7 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
 }
 
 function stepText({ source, solvent, strength, drops }: PlannedStep, from: string): string {
-  const amount = drops === null ? `${formatPlain(source, 3)} g` : `${drops} drops`;
+  const amount = drops === null ? `${formatPlain(source, 3)} g` : dropsText(drops);
   return `‹${amount}› of ${from} and ‹${formatPlain(solvent, 3)} g› of solvent make ${formatPlain(strength * 100, 3)} % w/w.`;
 }
 

@@ -1,6 +1,7 @@
 import { formatMeasured, formatPlain } from '../../ui/format';
 import { useTaps } from '../../ui/TapPad';
 import { attempt } from '../attempt';
+import { dropsText, ofWish } from '../dropWords';
 import type { RunState } from '../fold';
 import type { Walk } from '../run';
 import { DoseBar } from './DoseBar';
@@ -57,10 +58,10 @@ function fallen(run: RunState, glass: Glass, i: number): string {
   const { vial } = glass.dosings.at(-1)!;
   const drops = dropsOf(run, i);
   const plan = attempt(() => planOf(run, i));
-  const wish = plan && !('problem' in plan) ? ` of ${plan.drops}` : '';
   const before = drops > 0 ? glassAt(run, i, drops - 1) : null;
   const was = before ? ` · was ${formatMeasured(reachedBy(vial, before.dose).mgPerKg).value} mg/kg` : '';
-  return `${drops}${wish} ${drops === 1 && !wish ? 'drop' : 'drops'}${was}`;
+  if (!plan || 'problem' in plan) return `${dropsText(drops)}${was}`;
+  return `${drops > plan.drops ? `${dropsText(drops)},` : drops} ${ofWish(drops, plan.drops)}${was}`;
 }
 
 /** What a drop is taken to weigh, and the alcohol of the whole. */

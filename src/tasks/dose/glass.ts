@@ -10,6 +10,7 @@ import { valueOf } from '../fields';
 import { refusalOf } from '../fitForDrinks';
 import type { RunState } from '../fold';
 import { dropOf, type DropOnHand } from '../dropMass';
+import { dropsText } from '../dropWords';
 import { liquidOfVial } from '../onHand';
 import { baseOf, type BaseDrink } from './drink';
 import { fields, named } from './fields';
@@ -60,7 +61,7 @@ export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dos
   if (!vial || dropper === '') return null;
   if (dropper === 'scale') return { vial, drop: null, drops: null, mass: weighed(run, i) };
   const drop = dropOf(dropper, liquidOfVial(vial));
-  const counting = { id: `dose.${i}`, words: `drop by drop: scatter of ${drops} drops of ${vial.code}` };
+  const counting = { id: `dose.${i}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${vial.code}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
   return { vial, drop, drops, mass };
 }

@@ -4,6 +4,7 @@ import { gram, massFraction } from '../../core/units';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { dropOf } from '../dropMass';
+import { dropsText } from '../dropWords';
 import { liquidOfVial } from '../onHand';
 import { baseOf } from './drink';
 import { fields } from './fields';
@@ -63,7 +64,7 @@ export function rungGlass(run: RunState, k: number): Glass | null {
   if (!base || !vial || dropper === '') return null;
   const drop = dropOf(dropper, liquidOfVial(vial));
   const drops = run.drops[`rung.${k + 1}`] ?? 0;
-  const counting = { id: `rung.${k + 1}`, words: `drop by drop: scatter of ${drops} drops of ${vial.code}` };
+  const counting = { id: `rung.${k + 1}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${vial.code}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
   const dosing: Dosing = { vial, drop, drops, mass };
   return { base, dosings: [dosing], dose: doseOf([pourOf(dosing)], base.drink) };

@@ -2,6 +2,7 @@ import type { RunState } from '../fold';
 import { textOf, valueOf } from '../fields';
 import type { Step } from '../task';
 import { formatFixed, formatPlain } from '../../ui/format';
+import { dropsText, ofWish } from '../dropWords';
 import { drawCodes } from './DrawCodes';
 import { fields } from './fields';
 import { vialOf } from './glass';
@@ -49,7 +50,7 @@ function planStep(run: RunState, rungs: readonly Rung[] | null, problem: string 
           Math.abs(error) < 0.0005
             ? ''
             : `, ${formatFixed(Math.abs(error) * 100, 1)} % ${error > 0 ? 'over' : 'under'}`;
-        return `‹${drops} ${drops === 1 ? 'drop' : 'drops'}› for ${formatPlain(wish, 3)}: ${formatPlain(mgPerKg, 3)} mg/kg${miss}`;
+        return `‹${dropsText(drops)}› for ${formatPlain(wish, 3)}: ${formatPlain(mgPerKg, 3)} mg/kg${miss}`;
       }),
       ...(same ? ['Two glasses get the same drops: begin higher, or take a weaker vial.'] : []),
     ],
@@ -74,11 +75,11 @@ function rungStep(run: RunState, { rung, k, code }: Glass): Step {
   const vial = vialOf(run, 1)!;
   return {
     key: counter,
-    say: `‹${rung.drops} ${rung.drops === 1 ? 'drop' : 'drops'}› of ${vial.code} into glass ‹${code}›.`,
+    say: `‹${dropsText(rung.drops)}› of ${vial.code} into glass ‹${code}›.`,
     pad: {
       counter,
       wish: rung.drops,
-      live: (drops) => (drops === rung.drops ? `${formatPlain(rung.mgPerKg, 3)} mg/kg` : `of ${rung.drops}`),
+      live: (drops) => (drops === rung.drops ? `${formatPlain(rung.mgPerKg, 3)} mg/kg` : ofWish(drops, rung.drops)),
     },
     ...((run.drops[counter] ?? 0) === 0 ? { problem: 'No drop has fallen yet.' } : {}),
   };

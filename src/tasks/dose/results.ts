@@ -1,6 +1,7 @@
 import { scaled, type Measured } from '../../core/measured';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/result';
+import { dropsText } from '../dropWords';
 import { reachedBy, type Dosing, type Glass } from './glass';
 
 const BY_MASS =
@@ -62,9 +63,9 @@ type Input = How['inputs'][number];
 function dosingInput({ vial, drop, drops, mass }: Dosing): Input {
   const strength = vial.contents.map((part) => measuredText(scaled(part.strength, 100), `% w/w ${part.name}`));
   const amount =
-    drop === null
+    drop === null || drops === null
       ? measuredText(scaled(mass, 1000), 'mg, weighed')
-      : `${drops} drops of ${measuredText(drop.mgPerDrop, 'mg')}`;
+      : `${dropsText(drops)} of ${measuredText(drop.mgPerDrop, 'mg')}`;
   return {
     words: `${vial.code}: ${strength.join(', ')}`,
     text: amount,

@@ -1,6 +1,7 @@
 import { find, list } from '../../records/shelf';
 import { formatFixed, formatPlain } from '../../ui/format';
 import { attempt } from '../attempt';
+import { dropsText } from '../dropWords';
 import { refusalOf } from '../fitForDrinks';
 import type { RunState } from '../fold';
 import type { Offer, Step } from '../task';
@@ -79,7 +80,7 @@ export function aimStep(run: RunState, i: number): Step {
     say: 'How much do you want in it?',
     more: plan
       ? [
-          `‹${plan.drops} ${plan.drops === 1 ? 'drop' : 'drops'}› give ‹${formatPlain(plan.mgPerKg, 3)} mg/kg›: ${error! < 0.05 ? 'as wanted' : `${formatFixed(error!, 1)} % ${side}`}.`,
+          `‹${dropsText(plan.drops)}›: ‹${formatPlain(plan.mgPerKg, 3)} mg/kg›, ${error! < 0.05 ? 'as wanted' : `${formatFixed(error!, 1)} % ${side}`}.`,
           ...(plan.drops < FEW || Math.abs(plan.error) > FAR ? ['A weaker vial would come nearer.'] : []),
         ]
       : [],

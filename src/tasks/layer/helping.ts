@@ -15,7 +15,8 @@ export function helpingStep(run: RunState, back: Pick<Step, 'key' | 'done' | 'ne
   const tries = smelledSets(run).flatMap(({ vials, liking }) => (liking === null ? [] : [{ vials, liking }]));
   const found = tries.length >= 3 ? worth(tries) : null;
   const results = found ? resultsOf(found, tries.length) : [];
-  const told = `${tries.length} layerings have a liking so far.`;
+  const told =
+    tries.length === 1 ? '1 layering has a liking so far.' : `${tries.length} layerings have a liking so far.`;
   if (results.length === 0)
     return {
       ...back,

@@ -1,6 +1,7 @@
 import { formatFixed, formatPlain, measuredText } from '../../ui/format';
 import { FieldInput } from '../../ui/FieldInput';
 import { attempt } from '../attempt';
+import { dropsText } from '../dropWords';
 import { textOf, type Field } from '../fields';
 import type { Walk } from '../run';
 import { dropFor, fields, sumOf } from './sum';
@@ -45,7 +46,7 @@ function Sheet({ walk }: { walk: Walk }) {
       </div>
       <p class="wanted" aria-live="polite">
         {sum && !('problem' in sum) && sum.wanted
-          ? `${sum.wanted.drops} ${sum.wanted.drops === 1 ? 'drop' : 'drops'} give ${formatPlain(sum.wanted.mgPerKg, 3)} mg/kg, ${offBy(sum.wanted.error)}`
+          ? `${dropsText(sum.wanted.drops)}: ${formatPlain(sum.wanted.mgPerKg, 3)} mg/kg, ${offBy(sum.wanted.error)}`
           : 'Type what you want, and read the drops here.'}
       </p>
     </div>

@@ -9,6 +9,7 @@ import { solvents } from '../../tables/solvents';
 import { amount, choice, optionalAmount, textOf, valueOf, whole, type Option } from '../fields';
 import type { RunState } from '../fold';
 import { dropOf, type DropOnHand } from '../dropMass';
+import { dropsText } from '../dropWords';
 import { dropperOptions } from '../onHand';
 
 /** Density of the material where it is not known, g/mL: most aroma materials are 0.85 to 1.15. Our choice, from memory. */
@@ -74,7 +75,7 @@ export function sumOf(run: RunState): Sum | null {
   const strength = strengthOf(run);
   if (drops === null || !drink || !strength) return null;
   const drop = dropFor(run, strength.value);
-  const counting = { id: 'drops', words: `drop by drop: scatter of ${drops} drops` };
+  const counting = { id: 'drops', words: `drop by drop: scatter of ${dropsText(drops)}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
   const contents = [{ material: 'it', strength }];
   const dose = doseOf([{ mass, contents, density: densityOf(liquidDensity(run)) }], drink);

@@ -120,6 +120,18 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
     }
   }
 
+  /** On the cards of the Bench no word is broken. */
+  function checkWords() {
+    for (const each of all('.tasks .card b, .tasks .card span'))
+      for (const { index, 0: word } of each.textContent!.matchAll(/\S+/g)) {
+        const range = document.createRange();
+        range.setStart(each.firstChild!, index);
+        range.setEnd(each.firstChild!, index + word.length);
+        if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1)
+          say(`broken: ${word}`, each);
+      }
+  }
+
   function inScroller(element: Element): boolean {
     for (let at = element.parentElement; at; at = at.parentElement)
       if (['auto', 'scroll', 'hidden'].includes(getComputedStyle(at).overflowX)) return true;
@@ -147,6 +159,7 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
     checkTargets();
     checkHand();
     checkText();
+    checkWords();
   }
   document.documentElement.style.fontSize = '';
   return found;
