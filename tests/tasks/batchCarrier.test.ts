@@ -123,6 +123,12 @@ describe('the concentrate that is left over', () => {
     expect(ancestors(vial.id).map(({ record }) => record.id)).toContain('pg');
   });
 
+  test('is made of what it names to the last gram, what thinned the small ones among it', () => {
+    const [, vial] = batch.keep(weighAll({ ...spared, fine: '0.01' })) as [Batch, Vial];
+    const named = vial.uses.reduce((sum, { massG }) => sum + massG, 0);
+    expect(named).toBeCloseTo(vial.massG.value, 6);
+  });
+
   test('keeps no longer than that bottle, and becomes smell only when the bottle is found to be', () => {
     takeIn([glycol('pg', { useBy: '2001-02-03' })]);
     const [, vial] = batch.keep(weighAll(spared)) as [Batch, Vial];
