@@ -1,7 +1,9 @@
+import { measuredText } from '../ui/format';
 import type { Sound } from '../ui/tick';
 import type { Step } from './task';
 
 const NEAR = 3; // our choice: from so many drops before the wish on, what is left is said
+const MOST = 8; // options; our choice: nobody keeps more in mind by ear
 
 /** A counter before and after something happened to it, and the drops wished for. */
 export interface Counted {
@@ -34,10 +36,29 @@ export function soundOf({ before, now, wish }: Counted): Sound {
 }
 
 /** What is said when a step comes on the screen; `count` is what was counted there before. */
-export function stepWords({ say, more = [], cautions = [], counting }: Step, count: number): string {
+export function stepWords(step: Step, count: number): string {
+  const { say, more = [], cautions = [], counting } = step;
   const wanted = counting?.wish ? [`${counting.wish} wanted.`] : []; // a pad's step says so itself
   const counted = count > 0 ? [`${count} counted so far.`] : [];
-  return [say, ...wanted, ...more, ...cautions, ...counted].map(aloud).join(' ');
+  return [say, ...wanted, ...more, ...resultWords(step), ...optionWords(step), ...cautions, ...counted]
+    .map(aloud)
+    .join(' ');
+}
+
+/** The number that stands largest, with its ±. */
+function resultWords({ results = [] }: Step): string[] {
+  return results.slice(0, 1).map(({ label, amount, unit }) => `${label}: ${measuredText(amount, unit)}.`);
+}
+
+/** What can be chosen, by number; which question it answers is said where there are several. */
+function optionWords({ ask = [], drawn = [] }: Step): string[] {
+  const choices = ask.filter(({ name, input }) => input === 'choice' && !drawn.includes(name));
+  return choices.flatMap(({ title, options = [] }) => [
+    ...(choices.length > 1 ? [`${title}:`] : []),
+    ...(options.length > MOST
+      ? [`${options.length} to choose from.`]
+      : options.map(({ words }, i) => `${i + 1}: ${words}.`)),
+  ]);
 }
 
 /** How signs are said that a voice would spell or swallow. */

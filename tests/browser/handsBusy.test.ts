@@ -154,7 +154,9 @@ describe('the settings', () => {
 describe('a whole count by keys, without a touch and without a look', () => {
   test('the first vial is read out, and each drop says where the count stands', async () => {
     await toThePad({ card: '5', hex: '2' });
-    expect((await hears('Take CARD')).at(-1)).toBe('Take CARD. Count 5 drops.');
+    const heard = await hears('Take CARD');
+    expect(heard.find((words) => words.startsWith('Which dropper?'))).toMatch(/ 1: Pipette 1\. 2: /);
+    expect(heard.at(-1)).toBe('Take CARD. Count 5 drops.');
     await page.evaluate(() => (outside.pointers = 0));
     await tones();
     await press('PageDown', 1);
@@ -211,6 +213,8 @@ describe('a whole count by keys, without a touch and without a look', () => {
     await page.keyboard.press('b');
     await page.waitForFunction(() => outside.said.some(({ text }) => text.includes('This is what is in it')));
     expect(await page.evaluate(() => [...new Set(outside.said.map(({ voice }) => voice))])).toEqual(['near']);
+    const onScreen = (await page.locator('.result.big b').textContent())!;
+    expect((await said()).join()).toMatch(new RegExp(`This is what is in it.*: ${onScreen} plus or minus [\\d.]+ %`));
     expect(await page.evaluate(() => outside.pointers)).toBe(0);
   });
 });

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { measured } from '../../src/core/measured';
+import { choice } from '../../src/tasks/fields';
 import { actionOf } from '../../src/tasks/keyActions';
 import { countWords, soundOf, stepWords } from '../../src/tasks/spoken';
+import type { Step } from '../../src/tasks/task';
 
 /** What is said of each drop from the first to the last. */
 function counting(to: number, wish: number | null): string[] {
@@ -59,6 +62,29 @@ describe('what is said of a step', () => {
   test('how many are wanted, where the instruction does not say it', () => {
     const step = { key: 'a', say: 'Drop ‹TIDE› into the glass.', counting: { counter: 'drops', wish: 4 } };
     expect(stepWords(step, 0)).toBe('Drop TIDE into the glass. 4 wanted.');
+  });
+
+  test('the largest of its results, with unit and ±, and not the others', () => {
+    const how = { words: [], inputs: [] };
+    const strength = { label: 'Strength', amount: measured(1.04, 0.055, { id: 'a', words: 'a' }), unit: '% w/v', how };
+    const step = { key: 'a', say: 'Made.', results: [strength, { ...strength, label: 'Mass', unit: 'g' }] };
+    expect(stepWords(step, 0)).toBe('Made. Strength: 1.04 plus or minus 0.11 % weight by volume.');
+    const exact = { ...strength, amount: measured(12, 0, { id: 'a', words: 'a' }), unit: 'mg' };
+    expect(stepWords({ ...step, results: [exact] }, 0)).toBe('Made. Strength: 12 milligrams.');
+  });
+
+  test('what can be chosen, by number; of many only how many', () => {
+    const of = (name: string, many: number) =>
+      choice({
+        name,
+        title: name,
+        options: Array.from({ length: many }, (_, i) => ({ value: `${i}`, words: `w${i}` })),
+      });
+    const words = (...ask: Step['ask'] & {}) => stepWords({ key: 'a', say: 'Which?', ask }, 0);
+    expect(words(of('Way', 2))).toBe('Which? 1: w0. 2: w1.');
+    expect(words(of('Way', 2), of('Scale', 1))).toBe('Which? Way: 1: w0. 2: w1. Scale: 1: w0.');
+    expect(words(of('Vial', 9))).toBe('Which? 9 to choose from.');
+    expect(stepWords({ key: 'a', say: 'Which?', ask: [of('Way', 2)], drawn: ['Way'] }, 0)).toBe('Which?');
   });
 
   test('units are words, and a letter that is no unit stays', () => {
