@@ -2,8 +2,7 @@
 if (location.hash.length > 2) document.documentElement.dataset.elsewhere = '';
 // The room that stood above the tasks last time: src/app/News.tsx.
 try {
-  const [width, height] = (localStorage.getItem('minim-news') ?? '').split(' ');
-  if (Number(width) === innerWidth) document.documentElement.style.setProperty('--news', `${Number(height)}px`);
+  document.documentElement.style.setProperty('--news', `${Number(localStorage.getItem('minim-news'))}px`);
 } catch {
   // no localStorage here
 }

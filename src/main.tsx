@@ -15,6 +15,11 @@ if (location.hash.length > 2) root.replaceChildren();
 delete document.documentElement.dataset['elsewhere'];
 render(<App />, root);
 loading
+  .finally(() => {
+    // Nobody waits for these, and they cost a slow phone 90 ms.
+    void registerWorker();
+    void navigator.storage?.persist?.();
+  })
   .then(loadAllTasks)
   .then(() => void copyOut())
   .catch((error: unknown) => {
@@ -28,5 +33,3 @@ async function copyOut(): Promise<void> {
 }
 
 keepInstallOffer();
-void registerWorker();
-void navigator.storage?.persist?.();

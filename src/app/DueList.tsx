@@ -37,7 +37,6 @@ async function waitingIn(runs: readonly Run[]): Promise<Waiting[]> {
 /** What is due, soonest first; a tap goes there. */
 export function DueList() {
   const waiting = useSignal<readonly Waiting[]>([]);
-  const allowed = useSignal(permission());
   const runs = shelf.openRuns.value;
   useEffect(() => {
     const look = () => void waitingIn(runs).then((found) => (waiting.value = found));
@@ -57,12 +56,22 @@ export function DueList() {
           </li>
         ))}
       </ul>
+      <Reminding />
+    </section>
+  );
+}
+
+/** Whether the phone may remind, and the way to ask it. */
+function Reminding() {
+  const allowed = useSignal(permission());
+  return (
+    <>
       {permissionWords(allowed.value) && <p class="quiet">{permissionWords(allowed.value)}</p>}
       {allowed.value === 'default' && (
         <button class="second" onClick={() => void askForReminders().then(() => (allowed.value = permission()))}>
           Remind me while Minim is open
         </button>
       )}
-    </section>
+    </>
   );
 }

@@ -27,11 +27,11 @@ export function News({ children }: { children: ComponentChildren }) {
   );
 }
 
-/** Keeps the room in px, with the width of the window for which it holds; public/boot.js gives it before any other script runs. */
+/** Keeps the room in px; public/boot.js gives it before any other script runs. */
 function keepRoom(height: number): void {
   document.documentElement.style.setProperty('--news', `${height}px`);
   try {
-    localStorage.setItem('minim-news', `${innerWidth} ${height}`);
+    localStorage.setItem('minim-news', String(height));
   } catch {
     // no localStorage here: the tasks move once
   }

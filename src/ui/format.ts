@@ -2,11 +2,10 @@ import { expanded, type Measured } from '../core/measured';
 
 /** The language that numbers and days are written in: the phone's; outside of a browser English. */
 const language = usable(typeof document === 'undefined' ? undefined : navigator.language);
-const hasComma = new Intl.NumberFormat(language)
-  .formatToParts(0.5)
-  .some(({ type, value }) => type === 'decimal' && value === ',');
-const counts = new Intl.NumberFormat(language, { useGrouping: 'min2' } as unknown as Intl.NumberFormatOptions); // 9999, 10,000
 const days = new Map<string, string>();
+// Made when first used: the first of them costs a slow phone 150 ms.
+let hasComma: boolean | undefined;
+let counts: Intl.NumberFormat | undefined;
 let dayFormat: Intl.DateTimeFormat | undefined;
 let isFile = false;
 
@@ -23,7 +22,11 @@ export function forFile<T>(work: () => T): T {
 
 /** A number that is written with a point, as the phone writes it; what is typed may have either. */
 export function withLocalSign(number: string): string {
-  return hasComma && !isFile ? number.replace('.', ',') : number;
+  if (isFile || !number.includes('.')) return number;
+  hasComma ??= new Intl.NumberFormat(language)
+    .formatToParts(0.5)
+    .some(({ type, value }) => type === 'decimal' && value === ',');
+  return hasComma ? number.replace('.', ',') : number;
 }
 
 /** A sentence whose numbers have a point, as the phone writes them; 2.1.1 is no number and stays. */
@@ -45,6 +48,7 @@ export function formatDay(stored = ''): string {
 
 /** A count of things for reading; thousands stand apart from 10,000 on. */
 export function formatCount(n: number): string {
+  counts ??= new Intl.NumberFormat(language, { useGrouping: 'min2' } as unknown as Intl.NumberFormatOptions); // 9999, 10,000
   return counts.format(n);
 }
 
