@@ -4,10 +4,9 @@ import { makeBackup } from '../records/backup';
 import { lockBackup } from '../records/backupLock';
 import { noteBackup } from '../records/lastBackup';
 import { canChooseFolder, chooseFolder, chosenFolder, copyToFolder, leaveFolder } from './folderCopy';
-import { backupName } from './keepingWords';
+import { backupName, recordsText } from './keepingWords';
 import { PassphraseBox } from './PassphraseBox';
 import { saveBlob } from './saveFile';
-import { formatCount } from '../ui/format';
 
 /** One file with everything: shared, saved, or copied by itself into a chosen folder. */
 export function BackupPart({ onDone }: { onDone: () => void }) {
@@ -20,7 +19,7 @@ export function BackupPart({ onDone }: { onDone: () => void }) {
       const file = passphrase.value === '' ? text : await lockBackup(text, passphrase.value);
       const given = await hand(file);
       if (given) await noteBackup();
-      state.value = given ? `Done: ${formatCount(records)} records${passphrase.value && ', locked'}.` : '';
+      state.value = given ? `Done: ${recordsText(records)}${passphrase.value && ', locked'}.` : '';
       onDone();
     } catch (error) {
       state.value = `No backup was made: ${error instanceof Error ? error.message : String(error)}`;

@@ -1,8 +1,13 @@
 import { formatCount, formatFixed } from '../ui/format';
 
+/** '1 record', '34 records'. */
+export function recordsText(records: number): string {
+  return records === 1 ? '1 record' : `${formatCount(records)} records`;
+}
+
 /** '34 records since the last backup, 16 days ago.' */
 export function backupWords({ records, days }: { records: number; days: number | null }): string {
-  const many = records === 1 ? '1 record' : `${formatCount(records)} records`;
+  const many = recordsText(records);
   if (days === null) return records === 0 ? 'Nothing to back up yet.' : `${many}, and no backup yet.`;
   const ago = days < 1 ? 'today' : days < 2 ? 'yesterday' : `${Math.floor(days)} days ago`;
   return records === 0 ? `Everything is in the backup made ${ago}.` : `${many} written since the last backup, ${ago}.`;

@@ -4,8 +4,9 @@ import { compareCopies } from './compare';
 import { commit, remember, remembered, storedState } from './database';
 import { erase, openHoldings, rewrite, writeLine, type Holdings } from './holdings';
 import { appendBatch } from './journalFile';
-import { batchOf, type Refilled } from './journalRead';
+import { batchOf } from './journalRead';
 import type { Answer, Ask, Question, Told } from './journalTalk';
+import { joinedWords, lookedWords, putBackWords, refilledWords } from './journalWords';
 import { batchesFor, fillStore, lookThrough, whatStoreLacks } from './mend';
 import type { State } from './state';
 
@@ -108,15 +109,6 @@ async function mend(own: Holdings, mending: ReturnType<typeof compareCopies>): P
   }
 }
 
-function refilledWords({ state, records, events, missing, damagedLines }: Refilled): string {
-  if (!state) return 'The store is empty and the second copy cannot be read.';
-  const back = `The browser had lost what was stored. Minim put back ${records} records and ${events} steps from the second copy.`;
-  const parts = missing > 0 ? missing : damagedLines;
-  return parts === 0
-    ? `${back} Nothing is missing.`
-    : `${back} ${parts} entries of it were damaged and may be missing.`;
-}
-
 /** The journal is of a store that was lost: what today's store has not comes back, then one journal of both is written. */
 async function join(own: Holdings): Promise<Told> {
   const changes = await whatStoreLacks(own.files);
@@ -124,7 +116,7 @@ async function join(own: Holdings): Promise<Told> {
   why = 'The second copy is being written anew.';
   inBackground(rewrite(own));
   const records = changes.filter((change) => 'record' in change).length;
-  const words = `The browser had lost what was stored. Minim put back ${records} records from the second copy. Nothing is missing.`;
+  const words = joinedWords(records);
   return { ...fine, why, refilled: changes.length > 0 ? words : '', mended: [words] };
 }
 
@@ -154,15 +146,7 @@ async function look(own: Holdings): Promise<Told> {
   const looked = await lookThrough(own.files);
   await remember('looked', Date.now());
   if (looked.journalStale || own.files.length > 1) await rewrite(own);
-  const putBack = looked.putBack > 0 ? `${looked.putBack} entries were missing from the store and were put back.` : '';
-  const mended = [
-    `Compared ${looked.records} records and ${looked.events} steps in both copies.`,
-    ...(putBack ? [putBack] : []),
-    ...(looked.damagedLines > 0
-      ? [`${looked.damagedLines} lines of the second copy were damaged; it is written anew.`]
-      : []),
-  ];
-  return { ...fine, why, mended, refilled: putBack };
+  return { ...fine, why, mended: lookedWords(looked), refilled: putBackWords(looked.putBack) };
 }
 
 function inBackground(work: Promise<void>): void {

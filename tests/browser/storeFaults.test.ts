@@ -181,7 +181,7 @@ describe('the journal', () => {
     const after = await openStore();
     expect(after.keys.length).toBeGreaterThan(keys.length - 8);
     expect(after.keys.length).toBeLessThan(keys.length);
-    expect(after.mended[0]).toMatch(/[12] entries of it were damaged and may be missing/);
+    expect(after.mended[0]).toMatch(/(1 entry of it was|2 entries of it were) damaged and may be missing/);
   });
 
   test('whose files are deleted is written anew', async () => {
