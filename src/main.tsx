@@ -5,15 +5,20 @@ import { loadAllTasks } from './app/loaded';
 import { scriptUrl } from './app/scriptUrl';
 import { registerWorker } from './app/update';
 import journalScript from './records/journalWorker?worker&url';
-import { load } from './records/shelf';
+import { load, whenFirstRead } from './records/shelf';
 import './ui/base.css';
 
 const root = document.getElementById('app')!;
 const loading = load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }));
-// Preact would leave the Bench of the page beside what it draws; a link on it may have been tapped before this script ran.
-if (location.hash.length > 2) root.replaceChildren();
-delete document.documentElement.dataset['elsewhere'];
-render(<App />, root);
+const LONGEST = 1000; // ms; our choice: a store that does not answer by then is not waited for
+
+/** The Bench stands in the page; it is drawn when what is paused is known, so that a slow phone lays it out once. */
+const drawn = Promise.race([whenFirstRead, new Promise((resolve) => setTimeout(resolve, LONGEST))]).then(() => {
+  // Preact would leave the Bench of the page beside what it draws; a link on it may have been tapped meanwhile.
+  if (location.hash.length > 2) root.replaceChildren();
+  delete document.documentElement.dataset['elsewhere'];
+  render(<App />, root);
+});
 loading
   .finally(() => {
     // Nobody waits for these, and they cost a slow phone 90 ms.
@@ -22,7 +27,8 @@ loading
   })
   .then(loadAllTasks)
   .then(() => void copyOut())
-  .catch((error: unknown) => {
+  .catch(async (error: unknown) => {
+    await drawn;
     root.prepend(
       `Minim cannot read its store on this phone: ${error instanceof Error ? error.message : String(error)}`,
     );

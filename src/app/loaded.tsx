@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { idle } from '../records/idle';
 import { loadTask, shelfTasks, tasks } from '../tasks';
 import type { Task } from '../tasks/task';
+import { isUpdating } from './update';
 
 /** True when code could not be fetched: another window has updated Minim, and this one still runs the old one. */
 const stale = signal(false);
@@ -24,6 +25,7 @@ export async function loadAllTasks(): Promise<void> {
   await new Promise((resolve) => setTimeout(resolve, SETTLED));
   for (const { id } of [...tasks, ...shelfTasks]) {
     await idle(5000);
+    if (isUpdating()) return;
     await taskOrNotice(id);
   }
 }

@@ -3,6 +3,10 @@ import { route } from './route';
 import { scriptUrl } from './scriptUrl';
 
 const waiting = signal<ServiceWorker | null>(null);
+let underWay = false;
+
+/** True from the moment in which an update was asked for: what is fetched now may be of either version. */
+export const isUpdating = () => underWay;
 
 /** Registers the service worker; a newer version is downloaded and then waits to be asked for. */
 export async function registerWorker(): Promise<void> {
@@ -24,6 +28,7 @@ export async function registerWorker(): Promise<void> {
 export function UpdateNotice() {
   if (!waiting.value || route.value[0] === 'run') return null;
   const update = () => {
+    underWay = true;
     navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
     waiting.value?.postMessage({ type: 'SKIP_WAITING' });
   };

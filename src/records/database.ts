@@ -141,9 +141,17 @@ export function storedKinds(): Promise<string[]> {
   });
 }
 
-/** The runs that can be resumed, as stored. */
-export function storedOpenRuns(): Promise<Stored[]> {
-  return withDatabase((db) => db.getAllFromIndex('records', 'open'));
+/** What the Bench shows first, read together: how far the store has come, the runs that can be resumed and the settings, as stored. */
+export function storedForBench(): Promise<[State | undefined, Stored[], Stored[]]> {
+  return withDatabase((db) => {
+    const reading = db.transaction(['records', 'meta']);
+    const records = reading.objectStore('records');
+    return Promise.all([
+      reading.objectStore('meta').get('state') as Promise<State | undefined>,
+      records.index('open').getAll(),
+      records.index('kind').getAll('settings'),
+    ]);
+  });
 }
 
 /** One record, as stored, or undefined. */

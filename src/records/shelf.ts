@@ -1,14 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { v7 } from 'uuid';
-import {
-  disconnect,
-  storedEvents,
-  storedKinds,
-  storedOfKind,
-  storedOpenRuns,
-  storedRecord,
-  storedState,
-} from './database';
+import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, storedRecord } from './database';
 import { write } from './door';
 import { closeJournal, journalOpened, openJournal } from './journal';
 import { kinds, type AnyRecord, type KindName, type RecordOf } from './kinds';
@@ -63,6 +55,9 @@ export function find<K extends KindName>(kind: K, id: string | undefined): Recor
   return record?.kind === kind ? (record as RecordOf<K>) : undefined;
 }
 
+let tellFirstRead: () => void;
+/** Resolves when the store was first looked at, whatever was found; open runs and settings are taken in by then. */
+export const whenFirstRead = new Promise<void>((resolve) => (tellFirstRead = resolve));
 let tellLoaded: () => void;
 /** Resolves when everything but ended runs has been read. */
 export const whenLoaded = new Promise<void>((resolve) => (tellLoaded = resolve));
@@ -73,13 +68,13 @@ export const whenLoaded = new Promise<void>((resolve) => (tellLoaded = resolve))
  */
 export async function load(spawn?: () => Worker): Promise<void> {
   listenToOthers((news) => void follow(news));
-  const read = () => Promise.all([storedState(), storedOpenRuns(), storedOfKind('settings')]);
-  const first = read();
+  const first = storedForBench();
+  first.then(tellFirstRead, tellFirstRead); // told after what follows here has taken it in
   if (spawn) openJournal({ spawn, after: first.catch(() => {}), onRefilled: () => void readAll() });
   let [state, openRuns, settings] = await first;
   if (!state) {
     await journalOpened();
-    [state, openRuns, settings] = await read();
+    [state, openRuns, settings] = await storedForBench();
   }
   if (state) noteKept(state.store);
   else lost.value = keptBefore();
@@ -96,7 +91,8 @@ async function storedButRuns(): Promise<Stored[]> {
 
 /** Reads everything anew: after a mending, a restore, or both in another window. */
 export async function readAll(): Promise<void> {
-  const raws = [...(await storedOpenRuns()), ...(await storedOfKind('settings')), ...(await storedButRuns())];
+  const [, openRuns, settings] = await storedForBench();
+  const raws = [...openRuns, ...settings, ...(await storedButRuns())];
   onHand.value = new Map();
   unread.value = [];
   takeIn(raws);

@@ -69,7 +69,11 @@ export async function openPhone(
   });
   const complaints: string[] = [];
   const page = context.pages()[0] ?? (await context.newPage());
-  page.on('console', (message) => ['error', 'warning'].includes(message.type()) && complaints.push(message.text()));
+  page.on(
+    'console',
+    (message) =>
+      ['error', 'warning'].includes(message.type()) && complaints.push(`${message.text()} ${message.location().url}`),
+  );
   page.on('pageerror', (error) => complaints.push(String(error)));
   context.on('request', (request) => {
     if (
