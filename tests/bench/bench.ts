@@ -3,6 +3,7 @@ import { firstBottleBench } from './firstBottleBench';
 import { killBench } from './killBench';
 import { layeringBench } from './layeringBench';
 import { phoneBench } from './phoneBench';
+import { restoreBench } from './restoreBench';
 import { searchBench } from './searchBench';
 import { searchPaintBench } from './searchPaintBench';
 
@@ -14,6 +15,7 @@ const benches: readonly ((file?: string) => Promise<void>)[] = [
   searchPaintBench,
   phoneBench,
   firstBottleBench,
+  restoreBench,
   killBench,
 ];
 
