@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { AnyRecord } from '../records/kinds';
 import { catalogue, catalogueGone, loadCatalogue, searchCatalogue, type CatalogueRow } from '../tasks/catalogue';
+import { whyGone } from '../ui/codeGone';
 import { go } from './route';
 import { startTask } from './RunPage';
 import { ShelfEntry } from './ShelfEntry';
@@ -37,7 +38,7 @@ export function ShelfHits({ query }: { query: string }) {
       {fromCatalogue}
       {catalogueGone.value && !catalogue.value && (
         <p class="trouble" role="alert">
-          The catalogue could not be fetched: Minim was updated in another window.{' '}
+          The catalogue could not be fetched. {whyGone()}{' '}
           <button class="second" onClick={() => location.reload()}>
             Open Minim anew
           </button>

@@ -3,17 +3,18 @@ import { useEffect } from 'preact/hooks';
 import { idle } from '../records/idle';
 import { loadTask, shelfTasks, tasks } from '../tasks';
 import type { Task } from '../tasks/task';
+import { whyGone } from '../ui/codeGone';
 import { isUpdating } from './update';
 
-/** True when code could not be fetched: another window has updated Minim, and this one still runs the old one. */
-const stale = signal(false);
+/** Why code could not be fetched, in one sentence; '' when it could. */
+const stale = signal('');
 
 /** A task with its code; null when there is no such task, or when its code is gone and `StaleNotice` says so. */
 export async function taskOrNotice(id: string | undefined): Promise<Task | null> {
   try {
     return await loadTask(id);
   } catch {
-    stale.value = true;
+    stale.value = whyGone();
     return null;
   }
 }
@@ -26,7 +27,7 @@ export async function loadAllTasks(): Promise<void> {
   for (const { id } of [...tasks, ...shelfTasks]) {
     await idle(5000);
     if (isUpdating()) return;
-    await taskOrNotice(id);
+    await loadTask(id).catch(() => {}); // said when it is wanted
   }
 }
 
@@ -42,7 +43,7 @@ export function StaleNotice() {
   if (!stale.value) return null;
   return (
     <div class="update stale" role="alert">
-      <span>Minim was updated in another window. Nothing is lost: open this one anew.</span>
+      <span>{stale.value} Nothing is lost: open it anew.</span>
       <button class="second" onClick={() => location.reload()}>
         Open anew
       </button>

@@ -136,8 +136,8 @@ function problems({ components, limits }: PlanInstance, { plan, rows, used }: Ju
     ...components
       .flatMap(({ stocks }) => stocks)
       .filter(({ id, availableDrops }) => (plan[id] ?? 0) > (availableDrops ?? Infinity))
-      .map(({ id, availableDrops }) => `Vial ${id} has ${availableDrops} drops left, not ${plan[id]}.`),
-    ...(drops > limits.maxDrops ? [`${drops} drops are more than the limit of ${limits.maxDrops}.`] : []),
+      .map(({ id, availableDrops }) => `Vial ${id} does not hold ${plan[id]} drops: left are ${availableDrops}.`),
+    ...(drops > limits.maxDrops ? [`More drops than the limit of ${limits.maxDrops}: ${drops}.`] : []),
     ...(over(used.massMg, limits.maxTotalMassMg)
       ? [`The trial is heavier than its limit of ${limits.maxTotalMassMg} mg.`]
       : []),
@@ -151,7 +151,7 @@ function lineProblems({ component, drops, stockIds }: Row, limits: PlanInstance[
   const name = component.name ?? component.id;
   const { minDropsPerComponent: least, maxStocksPerComponent: vials } = limits;
   return [
-    ...(drops < least ? [`${name} has ${drops} drops, at least ${least} are wanted.`] : []),
+    ...(drops < least ? [`${name} has fewer drops than the ${least} wanted: ${drops}.`] : []),
     ...(stockIds.length > vials
       ? [`${name} is drawn from ${stockIds.length} vials, at most ${vials} are wanted.`]
       : []),

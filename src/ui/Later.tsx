@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { whyGone } from './codeGone';
 
 /** Parts that are here already: they are shown at once, so that going back finds the page as long as it was. */
 const here = new WeakMap<object, unknown>();
@@ -15,7 +16,7 @@ export function Later<P extends object>({ load, props }: { load: () => Promise<C
         here.set(load, loaded);
         part.value = loaded;
       },
-      () => (part.value = 'gone'), // another window has updated Minim, and this one runs the old code
+      () => (part.value = 'gone'),
     );
   }, []);
   if (part.value === 'gone') return <Gone />;
@@ -27,7 +28,7 @@ function Gone() {
   return (
     <div class="page">
       <p class="trouble" role="alert">
-        This part of Minim could not be loaded: it was updated in another window. Nothing is lost.
+        This part could not be fetched. {whyGone()} Nothing is lost.
       </p>
       <button class="second" onClick={() => location.reload()}>
         Open Minim anew

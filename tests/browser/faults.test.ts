@@ -310,7 +310,7 @@ describe('an update', () => {
     await page.getByRole('button', { name: 'Update now' }).tap();
     await page.waitForFunction(() => document.title === 'Minim, the next');
     await second.goto(`${host.home}#/keeping`);
-    await second.getByText('it was updated in another window. Nothing is lost.').waitFor();
+    await second.getByText('Minim was updated in another window. Nothing is lost.').waitFor();
     await second.getByRole('button', { name: 'Open Minim anew' }).tap();
     await second.getByText('Everything is stored on this device').waitFor();
     expect(await second.title()).toBe('Minim, the next');
@@ -551,6 +551,15 @@ describe('a browser that gives less', () => {
     await page.goto(site.url);
     await page.reload();
     await page.getByText('Paused at drop 1').waitFor();
+  });
+
+  test('that is not kept on the phone yet says so where a part of it is wanted without a network', async () => {
+    const page = await context.newPage();
+    await page.goto(site.url);
+    await page.getByRole('button', { name: 'Settings' }).waitFor();
+    await context.setOffline(true);
+    await page.locator('.tasks .card', { hasText: 'Dose a drink' }).tap();
+    await page.getByText('Minim is not yet kept on this phone, and there is no network. Nothing is lost').waitFor();
   });
 
   test('without workers keeps one copy, and says so on the Bench', async () => {
