@@ -8,17 +8,10 @@ const SETTLED = 1500; // ms after all is read; our choice: by then every line of
 export function News({ children }: { children: ComponentChildren }) {
   const inner = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const sizes = new ResizeObserver(() => keepRoom(inner.current!.offsetHeight));
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    let gone = false;
-    void whenLoaded.then(() => {
-      if (!gone) timer = setTimeout(() => sizes.observe(inner.current!), SETTLED);
-    });
-    return () => {
-      gone = true;
-      clearTimeout(timer);
-      sizes.disconnect();
-    };
+    // Leaving the Bench is no news, so `inner` is looked at anew each time.
+    const sizes = new ResizeObserver(() => inner.current && keepRoom(inner.current.offsetHeight));
+    void whenLoaded.then(() => setTimeout(() => inner.current && sizes.observe(inner.current), SETTLED));
+    return () => sizes.disconnect();
   }, []);
   return (
     <div class="news">

@@ -71,4 +71,10 @@ test('the tasks stay where they were painted while the app begins and what is pa
       () => document.querySelector('.tasks .card') === (window as never as { painted: Element }).painted,
     ),
   ).toBe(true);
+  await page.waitForTimeout(1600); // what stands above has been measured
+  await hand(page).tab('Shelf');
+  await page.locator('.first-run, .search-box').first().waitFor();
+  await hand(page).tab('Bench');
+  await page.locator('.paused').nth(1).waitFor();
+  expect(phone.complaints).toEqual([]);
 });
