@@ -31,7 +31,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
   const onScan = () => void (scanning.value = true);
   const problems = tried.value === step.key ? problemsOf(step, walk.state.value) : {};
 
-  async function leaveStep() {
+  const leaveStep = useOneAtATime(async () => {
     await walk.settled(); // the last letter typed may still be on its way to the disk
     const now = walk.step.peek(); // after a choice, the step as it is with it
     tried.value = now.key;
@@ -42,7 +42,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     const next = now.next ?? walk.steps.peek()[walk.index.peek() + 1]?.key;
     if (next !== undefined) await walk.goTo(next, true);
     else await walk.finish().then((records) => records && onFinished(records));
-  }
+  });
 
   useHandsBusy(walk, leaveStep, !scanning.value);
   if (scanning.value && step.pad?.expects)
@@ -57,6 +57,16 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
       <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
     </main>
   );
+}
+
+/** The work, which is not begun again while it is under way: a second touch in that moment is meant for what the first one saw. */
+function useOneAtATime(work: () => Promise<void>): () => Promise<void> {
+  const underWay = useRef(false);
+  return async () => {
+    if (underWay.current) return;
+    underWay.current = true;
+    await work().finally(() => (underWay.current = false));
+  };
 }
 
 function Head({ title, onLeave }: { title: string; onLeave: () => void }) {

@@ -78,3 +78,22 @@ test('the tasks stay where they were painted while the app begins and what is pa
   await page.locator('.paused').nth(1).waitFor();
   expect(phone.complaints).toEqual([]);
 });
+
+test('a touch that comes twice leaves one step, not two', async () => {
+  const { page } = phone;
+  const h = hand(page);
+  await page.goto(site.url);
+  await h.task('Dilute');
+  await h.choose('A new bottle');
+  await h.type('new.name', 'cardamom oil');
+  await h.type('new.code', 'CARD');
+  await page.waitForTimeout(300); // all that was typed is stored
+  await page.evaluate(() => {
+    const main = document.querySelector<HTMLElement>('.run .main')!;
+    main.click();
+    setTimeout(() => main.click()); // the first one is on its way to the disk
+  });
+  await h.sees(/label say/);
+  await page.waitForTimeout(300); // a second step would be left by then
+  await h.sees(/label say/);
+});
