@@ -149,8 +149,11 @@ async function tapTimes(dir: string, home: string, isApp: boolean): Promise<numb
 
 async function toThePad(page: Page): Promise<void> {
   await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
-  for (const words of ['V999', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'not weighed', '', ''])
+  for (const words of ['V999', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'not weighed', '', '']) {
+    const before = page.url();
     if (words) await page.locator('label.choice', { hasText: words }).first().tap();
     else await page.locator('.actions .main').tap();
+    await page.waitForURL((url) => url.href !== before); // the next step is there
+  }
   await page.locator('.pad').waitFor();
 }

@@ -72,9 +72,12 @@ async function toThePad(page: Page): Promise<void> {
   await page.goto(`${new URL('.', page.url()).href}#/`);
   await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
   const answers = ['lot PG-117', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'P1', '', ''];
-  for (const words of answers)
+  for (const words of answers) {
+    const before = page.url();
     if (words) await page.locator('label.choice', { hasText: words }).first().tap();
     else await page.locator('.actions .main').tap();
+    await page.waitForURL((url) => url.href !== before); // the next step is there
+  }
   await page.locator('.pad').waitFor();
 }
 

@@ -8,7 +8,16 @@ export function hand(page: Page) {
     task: (name: string) => page.locator('.tasks .card', { hasText: name }).tap(),
     /** Waits for the instruction that contains these words. */
     sees: (words: string | RegExp) => page.locator('.say', { hasText: words }).first().waitFor(),
-    choose: (words: string) => page.locator('label.choice', { hasText: words }).first().tap(),
+    /** Looks up afterwards, as a person does: a choice that leaves the step by itself has left it then. */
+    choose: async (words: string) => {
+      const before = await page.evaluate(() => document.querySelector('.say')?.textContent ?? '');
+      await page.locator('label.choice', { hasText: words }).first().tap();
+      await page
+        .waitForFunction((said) => (document.querySelector('.say')?.textContent ?? '') !== said, before, {
+          timeout: 250,
+        })
+        .catch(() => {}); // it stands with other questions
+    },
     /** Picks one of several rows. */
     pick: (code: string) => page.locator('button[aria-pressed]', { hasText: code }).first().tap(),
     tab: (name: string) => page.locator('.tabs a', { hasText: name }).tap(),
