@@ -51,7 +51,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     <main class="run">
       <Head title={walk.title.value} onLeave={onLeave} />
       <Progress at={walk.index.value} of={walk.steps.value.length} />
-      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep}>
+      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={() => void leaveStep(true)}>
         <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
       </Body>
       <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
@@ -60,10 +60,10 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
 }
 
 /** The work, which is not begun again while it is under way: a second touch in that moment is meant for what the first one saw. */
-function useOneAtATime(work: () => Promise<void>): () => Promise<void> {
+function useOneAtATime(work: () => Promise<void>): (evenSo?: boolean) => Promise<void> {
   const underWay = useRef(false);
-  return async () => {
-    if (underWay.current) return;
+  return async (evenSo) => {
+    if (underWay.current && evenSo !== true) return;
     underWay.current = true;
     await work().finally(() => (underWay.current = false));
   };
