@@ -51,7 +51,14 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     <main class="run">
       <Head title={walk.title.value} onLeave={onLeave} />
       <Progress at={walk.index.value} of={walk.steps.value.length} />
-      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={() => void leaveStep(true)}>
+      <Body
+        key={step.key}
+        walk={walk}
+        problems={problems}
+        onHow={onHow}
+        onScan={onScan}
+        onOnlyChoice={() => void leaveStep(true)}
+      >
         <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
       </Body>
       <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
