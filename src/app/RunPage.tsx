@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { newId, runWithEvents, whenLoaded } from '../records/shelf';
 import { beginWalk, resumeWalk, type Walk } from '../tasks/run';
 import { TaskScreen } from '../tasks/TaskScreen';
@@ -62,11 +62,15 @@ export function RunPage({ id }: { id: string }) {
 function Walking({ walk }: { walk: Walk }) {
   const [, , wanted, page, result] = route.value;
   const shown = walk.step.value.key;
+  const followed = useRef(shown); // the step that the route was brought to last
   useEffect(() => {
-    // The phone's back changes the route: the run follows. A step moved within the run: the route follows.
-    if (wanted && wanted !== shown && walk.steps.peek().some((step) => step.key === wanted)) void walk.goTo(wanted);
+    // The phone's back changes the route: the run follows. A step moved within the run: the route follows, and a quick finger may be
+    // a step further by then; that is no going back.
+    if (!wanted || wanted === shown || wanted === followed.current) return;
+    if (walk.steps.peek().some((step) => step.key === wanted)) void walk.goTo(wanted);
   }, [wanted]);
   useEffect(() => {
+    followed.current = shown;
     if (wanted !== shown) go(['run', walk.id, shown]);
   }, [shown]);
   const asked = page === 'how' ? walk.step.value.results?.[Number(result)] : undefined;

@@ -43,7 +43,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     if (next !== undefined) await walk.goTo(next, true);
     else await walk.finish().then((records) => records && onFinished(records));
   });
-  const leaveNow = () => void leaveStep(true);
+
   useHandsBusy(walk, leaveStep, !scanning.value);
   if (scanning.value && step.pad?.expects)
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
@@ -51,7 +51,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     <main class="run">
       <Head title={walk.title.value} onLeave={onLeave} />
       <Progress at={walk.index.value} of={walk.steps.value.length} />
-      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveNow}>
+      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep}>
         <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
       </Body>
       <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
@@ -60,10 +60,10 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
 }
 
 /** The work, which is not begun again while it is under way: a second touch in that moment is meant for what the first one saw. */
-function useOneAtATime(work: () => Promise<void>): (evenSo?: boolean) => Promise<void> {
+function useOneAtATime(work: () => Promise<void>): () => Promise<void> {
   const underWay = useRef(false);
-  return async (evenSo) => {
-    if (underWay.current && evenSo !== true) return;
+  return async () => {
+    if (underWay.current) return;
     underWay.current = true;
     await work().finally(() => (underWay.current = false));
   };

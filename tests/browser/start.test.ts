@@ -97,3 +97,36 @@ test('a touch that comes twice leaves one step, not two', async () => {
   await page.waitForTimeout(300); // a second step would be left by then
   await h.sees(/label say/);
 });
+
+test('a finger that answers each step as soon as it is there is not sent back', async () => {
+  const { page } = phone;
+  await page.goto(site.url);
+  await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
+  await hand(page).choose('A new bottle');
+  await hand(page).type('new.name', 'cardamom oil');
+  await hand(page).type('new.code', 'CARD');
+  await page.waitForTimeout(500);
+  await page.evaluate(() => {
+    window.requestAnimationFrame = (then) => Number(setTimeout(then, 300, 0)); // frames are late on a busy phone
+    const steps = ((window as never as { steps: string[] }).steps = []);
+    const answer = () => {
+      const say = document.querySelector('.run .say')?.textContent ?? '';
+      if (say === '' || (steps as string[]).at(-1) === say || document.querySelector('.pad')) return;
+      (steps as string[]).push(say);
+      const wanted = /ethanol 96|Food grade|10 mL|Syringe|By drops|not weighed/;
+      const choice = [...document.querySelectorAll<HTMLElement>('.run label.choice')].find((one) =>
+        wanted.test(one.textContent!),
+      );
+      setTimeout(() => (choice ?? document.querySelector<HTMLElement>('.run .main'))?.click());
+    };
+    new MutationObserver(answer).observe(document.body, { childList: true, subtree: true, characterData: true });
+    document.querySelector<HTMLElement>('.run .main')!.click();
+  });
+  await page
+    .locator('.pad')
+    .waitFor({ timeout: 10_000 })
+    .catch(() => {});
+  const seen = await page.evaluate(() => (window as never as { steps: string[] }).steps);
+  expect(seen.filter((say, i) => seen.indexOf(say) !== i)).toEqual([]);
+  expect(await page.locator('.pad').count()).toBe(1);
+});
