@@ -8,6 +8,8 @@ export type Happening = Pick<RunEvent, 'type' | 'key'> & Partial<Pick<RunEvent, 
 /** The events of one run: on the disk first, then in the signal. */
 export interface EventLog {
   readonly events: ReadonlySignal<readonly RunEvent[]>;
+  /** `events` with what is on its way to the disk: the same list that `events` becomes when it is there. */
+  coming(): readonly RunEvent[];
   /** One sentence when something could not be stored. */
   readonly trouble: ReadonlySignal<string>;
   append(happenings: readonly Happening[]): Promise<boolean>;
@@ -31,20 +33,21 @@ export function openLog(start: Start): EventLog {
   const { run, events: before } = start;
   const events = signal(before);
   const trouble = signal('');
+  let [coming, next] = [before, numberAfter(before)];
   let onDisk = start.stored; // or on their way there
-  let next = numberAfter(before);
   let last = Promise.resolve(true); // the write that was handed in last
 
   async function store(happenings: readonly Happening[], records: readonly AnyRecord[]): Promise<boolean> {
     const at = new Date().toISOString();
+    const base = coming;
     const fresh = happenings.map((happening) => ({ run: run.id, seq: next++, at, ...happening }));
+    const then = (coming = [...base, ...fresh]);
     const first = onDisk === 0;
     onDisk = next;
-    const failed = start.recorded
-      ? await put(first ? [run, ...records] : records, first ? [...before, ...fresh] : fresh)
-      : null;
-    if (failed === null) events.value = [...events.value, ...fresh];
-    else await reread();
+    const failed = start.recorded ? await put(first ? [run, ...records] : records, first ? then : fresh) : null;
+    if (failed !== null) await reread();
+    else if (events.value === base) events.value = then;
+    else events.value = coming = [...events.value, ...fresh]; // one before it failed
     trouble.value = failed ?? '';
     return failed === null;
   }
@@ -52,14 +55,14 @@ export function openLog(start: Start): EventLog {
   /** After a failed write the disk is right, and the screen follows it. */
   async function reread(): Promise<void> {
     const there = await runWithEvents(run.id).catch(() => null);
-    events.value = there?.events ?? before;
+    events.value = coming = there?.events ?? before;
     onDisk = there?.events.length ?? 0;
-    next = numberAfter(events.value);
+    next = numberAfter(coming);
   }
 
   return {
-    events,
-    trouble,
+    ...{ events, trouble },
+    coming: () => coming,
     append: (happenings) => (last = store(happenings, [])),
     settled: () => last,
     seal: (records, ended, last) => store([last], [...records, ended]),

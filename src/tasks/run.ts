@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal } from '@preact/signals';
 import type { AnyRecord } from '../records/kinds';
 import type { Run, RunEvent } from '../records/run';
 import { newRecord } from '../records/shelf';
+import { afterThis } from '../ui/afterThis';
 import { attempt } from './attempt';
 import { textOf } from './fields';
 import { fold, freshRun, type RunState } from './fold';
@@ -49,8 +50,10 @@ export function resumeWalk(task: Task, run: Run, events: readonly RunEvent[]): W
 }
 
 function walk(task: Task, run: Run, log: EventLog): Walk {
-  const state = computed(() => fold(log.events.value));
-  const steps = computed(() => task.steps(state.value));
+  const views = viewsOf(task);
+  const view = computed(() => views(log.events.value));
+  const state = computed(() => view.value.state.value);
+  const steps = computed(() => view.value.steps.value);
   const index = computed(() => placeOf(steps.value, state.value));
   const step = computed(() => steps.value[index.value]!);
   const title = computed(() => task.title(state.value));
@@ -73,9 +76,28 @@ function walk(task: Task, run: Run, log: EventLog): Walk {
   return {
     ...{ task, id: run.id, state, steps, index, step, title, finish },
     trouble: log.trouble,
-    happen: (...happenings) => log.append(happenings),
+    happen: (...happenings) => {
+      afterThis(() => views(log.coming()).steps.peek());
+      return log.append(happenings);
+    },
     settled: log.settled,
     goTo: (key, done = false) => log.append([{ type: 'go', key, ...(done ? { text: step.value.key } : {}) }]),
+  };
+}
+
+/**
+ * What a list of events adds up to, worked out once: while the disk is written to, the page has time to work out what it will show then.
+ */
+function viewsOf(task: Task) {
+  let last: { events: readonly RunEvent[]; state: ReadonlySignal<RunState>; steps: ReadonlySignal<readonly Step[]> }[] =
+    [];
+  return (events: readonly RunEvent[]) => {
+    const known = last.find((view) => view.events === events);
+    if (known) return known;
+    const state = computed(() => fold(events));
+    const view = { events, state, steps: computed(() => task.steps(state.value)) };
+    last = [view, ...last].slice(0, 2);
+    return view;
   };
 }
 

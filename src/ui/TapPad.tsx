@@ -34,8 +34,8 @@ export function useTaps(onTap: () => void) {
   const tap = (event: { timeStamp: number }) => {
     if (event.timeStamp - last.current < SAME_TOUCH_MS) return;
     last.current = event.timeStamp;
-    navigator.vibrate?.(15);
     onTap();
+    navigator.vibrate?.(15);
   };
   return {
     ref: useTapKeys(tap),
