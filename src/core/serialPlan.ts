@@ -26,12 +26,13 @@ export interface ByScale {
   readonly least: Gram;
 }
 
-/** By drops: mg per drop of the dilutions made, spread of one drop (share), least drops to count, doubt of the solvent, g. */
+/** By drops: mg per drop of the dilutions made, spread of one drop (share), least and most drops to count in a step, doubt of the solvent, g. */
 export interface ByDrops {
   readonly by: 'drops';
   readonly mgPerDrop: Measured;
   readonly perDropSpread: number;
   readonly leastDrops: number;
+  readonly mostDrops: number;
   readonly solventDoubt: Gram;
 }
 
@@ -135,6 +136,7 @@ function stepOf(chain: Chain, k: number, size: { atLeast: number } | { atMost: n
   const least = means.by === 'drops' ? means.leastDrops : means.least;
   if ('atMost' in size && count < least * (1 - 1e-9)) return null;
   count = Math.max(count, least);
+  if (means.by === 'drops' && count > means.mostDrops) return null;
   const source = count * unit * (to / from);
   return {
     source: gram(source),

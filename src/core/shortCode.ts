@@ -11,9 +11,13 @@ export function shortCode(name: string, taken: readonly string[]): string {
   const words = all.filter((word) => !SKIPPED.test(word));
   const [first = all[0] ?? 'mat', second] = words;
   const base = (second ? first.slice(0, 2) + second.slice(0, 2) : first.slice(0, 4)).toUpperCase();
-  const stem = base.length < 2 ? `${base}X` : base;
+  return freeCode(base.length < 2 ? `${base}X` : base, (code) => taken.includes(code));
+}
+
+/** A code (1 to 6 letters or digits), with a digit behind it while it is taken: PGF, PGF2, PGF3 …; never longer than 6. Our choice. */
+export function freeCode(stem: string, isTaken: (code: string) => boolean): string {
   for (let n = 1; ; n++) {
     const code = n === 1 ? stem : `${stem.slice(0, LONGEST - String(n).length)}${n}`;
-    if (!taken.includes(code)) return code;
+    if (!isTaken(code)) return code;
   }
 }

@@ -116,6 +116,7 @@ describe('serial dilution by drops', () => {
     mgPerDrop: exact(24),
     perDropSpread: 0.05,
     leastDrops: 10,
+    mostDrops: 1000,
     solventDoubt: gram(0.01),
   };
   const dropped: Stock = { ...neat, mgPerDrop: exact(24) };

@@ -152,6 +152,45 @@ describe('ways down', () => {
     expect(offer.start!.typed['bottle']).toBe(ten.id);
   });
 
+  test('nobody is sent to count more than a hundred drops: of a vial hardly stronger than the wish, a few of the neat oil are taken', () => {
+    const near = vialOf(walked({ ...usual, strength: '1.1', measure: 'scale', 'solvent.g': '12' }, 4));
+    takeIn([near]);
+    const plan = step(walked({ ...usual, size: '5', within: '60' }), 'plan');
+    const drops = [...plan.more!.join(' ').matchAll(/(\d+) drops?› of/g)].map(([, many]) => Number(many));
+    expect(drops.length).toBeGreaterThan(1);
+    expect(Math.max(...drops)).toBeLessThanOrEqual(100);
+    const away: typeof near = { ...near, archived: '2026-11-25T10:00:00Z' };
+    takeIn([away]);
+  });
+
+  test('the code on the label is that of no other vial in use; a used-up vial leaves its code to the next', () => {
+    const labelOf = (bottle: string) =>
+      step(walked({ ...usual, bottle, 'solvent.own': 'yes', 'solvent.ml': '15' }, 4), 'label');
+    const lime = newRecord('material', {
+      name: 'lime oil',
+      code: 'LIME',
+      sort: 'natural',
+      form: 'liquid',
+      cautions: [],
+    });
+    const limes = newRecord('bottle', { material: lime.id, supplier: 'made up', lot: 'L9', grade: 'fit for drinks' });
+    takeIn([lime, limes]);
+    expect(labelOf(limes.id).types).toEqual({ 'vial.code': 'LIME' });
+    const first = vialOf(walked({ ...usual, bottle: limes.id, 'solvent.own': 'yes', 'solvent.ml': '15' }, 4));
+    takeIn([first]);
+    expect(labelOf(limes.id).types).toEqual({ 'vial.code': 'LIME2' });
+    const kept = vialOf(walked({ ...usual, bottle: limes.id, 'vial.code': 'LIME' }, 4));
+    expect(kept.code).toBe('LIME'); // what was typed is kept, and said
+    const said = step(walked({ ...usual, bottle: limes.id, 'vial.code': 'LIME' }, 4), 'label').more!;
+    expect(said).toContain('Another vial in use has the code LIME.');
+    const empty: typeof first = {
+      ...first,
+      weighed: [{ at: '2026-11-26T10:00:00Z', left: { value: 0, sources: [] } }],
+    };
+    takeIn([empty]);
+    expect(labelOf(limes.id).types).toEqual({ 'vial.code': 'LIME' });
+  });
+
   test('these two at 1 %, 10 mL: the solvent and the drops of all together', () => {
     const other = newRecord('bottle', {
       material: material.id,

@@ -4,12 +4,13 @@ import type { RunState } from '../fold';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import type { Offer, Step } from '../task';
+import { textOf } from '../fields';
 import { fields } from './fields';
 import { keepsOf } from './keeps';
 import { madeOf, type Made } from './made';
 import { inMl, shown, type Order } from './making';
 import { pourStep } from './pouring';
-import { gradeOf } from './source';
+import { freeVialCode, gradeOf } from './source';
 
 const OVERSHOOT = 0.02; // our choice: 2 % over the wish is worth a word, less is not
 
@@ -55,14 +56,18 @@ function rescuedStep(order: Order, made: Made): Step {
 }
 
 function labelStep(run: RunState, order: Order): Step {
-  const { code, supplier, lot } = order.source;
+  const { supplier, lot } = order.source;
+  const code = fields.code(freeVialCode(order.source.code));
+  const typed = textOf(run, code).trim();
   return {
     key: 'label',
     say: 'Cap it, swirl it, write the label.',
     more: [
       `${order.solvent.name}, ${[supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'no lot'}, ‹${gradeOf(order.source, order.solvent).toUpperCase()}›`,
+      ...(freeVialCode(typed) === typed ? [] : [`Another vial in use has the code ${typed}.`]),
     ],
-    ask: [fields.code(code), fields.madeOn(), fields.useBy(keepsOf(run, order))],
+    ask: [code, fields.madeOn(), fields.useBy(keepsOf(run, order))],
+    types: { [code.name]: textOf(run, code) }, // the next vial will get another
     done: 'Put it on the Shelf',
   };
 }

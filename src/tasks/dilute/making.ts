@@ -11,6 +11,7 @@ import { fields } from './fields';
 import { solventOf, sourceOf, totalStrength, type Source } from './source';
 import { formatPlain } from '../../ui/format';
 
+export const MOST_DROPS = 100; // our choice: more are not counted without a slip
 export const FEWEST_DROPS = 3; // our choice: below that a third of the strength and more hangs on one drop
 const WEIGHING = 0.05; // our choice: a share of 5 % that the step of the scale may be off
 

@@ -12,7 +12,7 @@ import { fields } from './fields';
 import { madeOf } from './made';
 import { orderOf, shown, strengthOf, type Order } from './making';
 import { keepsOf } from './keeps';
-import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
+import { copyOf, freeVialCode, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
 
@@ -53,7 +53,7 @@ function vialOf(run: RunState, order: Order): AnyRecord {
   return newRecord('vial', {
     id,
     from: uses.map((use) => use.id),
-    code: valueOf(run, fields.code(source.code))!,
+    code: valueOf(run, fields.code(freeVialCode(source.code)))!,
     name: source.name,
     contents: source.contents.map((part, i) => ({
       material: part.material,

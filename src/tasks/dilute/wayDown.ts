@@ -12,7 +12,7 @@ import { dropOf } from '../dropMass';
 import { dropsText } from '../dropWords';
 import type { Offer } from '../task';
 import { fields } from './fields';
-import { FEWEST_DROPS, planOf, type Order } from './making';
+import { FEWEST_DROPS, MOST_DROPS, planOf, type Order } from './making';
 import { totalStrength } from './source';
 
 /** A better way than one step: in words, and the offer that begins it. */
@@ -110,6 +110,7 @@ function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops 
     mgPerDrop: made.mgPerDrop,
     perDropSpread: made.spread,
     leastDrops: FEWEST_DROPS,
+    mostDrops: MOST_DROPS,
     solventDoubt: gram(0.05),
   };
 }
