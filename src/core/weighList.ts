@@ -32,7 +32,7 @@ export interface WeighList {
  * Weigh list of a concentrate: smallest first, because an amount that went over is cured by more of what is still to come;
  * carrier after that; volatile material last, into the carrier (order: our choice and common practice, no source).
  * An amount under `least` (g, smallestMass of the scale) is thinned with the carrier to the strongest of 50, 20, 10, 5 … %
- * that brings it over; its carrier is taken off the carrier step, so the sum is still that of the concentrate.
+ * that brings it over, 1 % at the weakest; its carrier is taken off the carrier step, so the sum is still that of the concentrate.
  * @throws RangeError when `least` is not above zero
  */
 export function weighList(
@@ -59,10 +59,13 @@ export function weighList(
   };
 }
 
+/** No stock is thinned further at once: a hundredth. Our choice; further down, kilograms of carrier go into one that is hardly used. */
+const WEAKEST = massFraction(0.01);
+
 /** Strongest stock of the ladder that brings `mass` g of neat over the least amount with at most `carrier` g in what is drawn. */
 function thin(mass: Gram, least: Gram, carrier: number): Thinned | null {
   const weakest = massFraction(mass / (mass + carrier));
-  const strength = ladder(massFraction(1), weakest).find((w) => mass / w >= least);
+  const strength = ladder(massFraction(1), weakest).find((w) => w >= WEAKEST && mass / w >= least);
   if (strength === undefined) return null;
   const stock = Math.max(least / strength, mass / strength / DRAWABLE, least / (1 - strength));
   return { strength, neat: gram(stock * strength), carrier: gram(stock * (1 - strength)) };

@@ -41,6 +41,16 @@ describe('the weigh list', () => {
     expect(steps.at(-1)!.mass).toBeCloseTo(85 - 0.98, 12);
   });
 
+  test('what 1 % does not bring over is not thinned: 1 mg on that scale would be a stock of 8 kg', () => {
+    const lines = [
+      { id: 'a', mass: gram(0.001) },
+      { id: 'carrier', mass: gram(100) },
+    ];
+    expect(weighList(lines, 'carrier', { least }).steps[0]).toMatchObject({ enough: false, thinned: null });
+    const enough = [{ id: 'a', mass: gram(0.0083) }, lines[1]!];
+    expect(weighList(enough, 'carrier', { least }).steps[0]!.thinned!.strength).toBe(0.01);
+  });
+
   test('a stock is made large enough to draw from: 0.8 g at 50 % needs 1.6 g out of at least 1.78 g', () => {
     const lines = [
       { id: 'a', mass: gram(0.8) },

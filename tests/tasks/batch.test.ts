@@ -129,6 +129,12 @@ describe('too little for the scale', () => {
     expect(keysOf(runOf(coarse))).toContain('t.vanillin');
   });
 
+  test('is thinned at most to 1 %: what is less yet is named, with the way that is left', () => {
+    const words = stepOf(runOf({ ...coarse, litres: '0.5', dose: '1' }), 'scale').more!.join(' ');
+    expect(words).toMatch(/Too little for this scale.*vanillin/);
+    expect(words).toContain('can be thinned on the Bench first');
+  });
+
   test('a stock that came out stronger is drawn less of, and the drink is as planned', () => {
     const made = kept(weighAll(coarse, (target, key) => (key === 'mass.t.vanillin' ? 1.1 * target : target)));
     const vanillin = made.reached.find(({ material }) => material === 'vanillin')!.mgPerKg.value;

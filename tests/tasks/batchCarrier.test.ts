@@ -57,6 +57,13 @@ describe('the bottle that the carrier comes from', () => {
     expect(descendants('pg').map(({ record }) => record.id)).toEqual([made.id]);
   });
 
+  test('says so where it is weighed when by the book there is too little in it', () => {
+    const words = () => stepOf(runOf(plan), 'c.propylene-glycol').more!;
+    expect(words().join(' ')).not.toContain('By the book');
+    takeIn([glycol('pg', { amount: 12 })]);
+    expect(words()).toContain('By the book only 12 g are left in it.');
+  });
+
   test('gives what thinned the small ones, too', () => {
     const made = kept({ ...plan, fine: '0.01' }); // vanillin is thinned with the carrier first
     const carrier = made.uses.find(({ id }) => id === 'pg')!.massG;

@@ -7,6 +7,7 @@ import { spareFactor } from './concentrate';
 import { drawComposition } from './Composition';
 import { drawDrink } from './DrinkSoFar';
 import { fields } from './fields';
+import type { Goods } from './goods';
 import { doseIn, expectedDrink, makingOf, type Making } from './made';
 import { offBy, type Pour } from './pour';
 
@@ -14,7 +15,8 @@ import { offBy, type Pour } from './pour';
 export function scaleStep(making: Making | null, least: number | null): Step {
   const small = making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []) ?? [];
   const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
-  const lost = pours.filter(({ tooSmall }) => tooSmall).map(({ goods }) => goods.name);
+  const lost = pours.filter(({ tooSmall }) => tooSmall);
+  const isNeat = lost.some(({ into, goods }) => into === 'concentrate' && goods.source !== null);
   return {
     key: 'scale',
     say: 'Which scales?',
@@ -22,8 +24,11 @@ export function scaleStep(making: Making | null, least: number | null): Step {
       ...(least === null ? [] : [`The fine scale weighs ‹${formatPlain(least, 3)} g› and more.`]),
       ...(small.length > 0 ? [`Thinned first, because there is less of it: ${small.join(', ')}.`] : []),
       ...(lost.length > 0
-        ? [`Too little for this scale, thinned or not: ${lost.join(', ')}. Make more, or take a finer scale.`]
+        ? [
+            `Too little for this scale, thinned or not: ${lost.map(({ goods }) => goods.name).join(', ')}. Make more, or take a finer scale.`,
+          ]
         : []),
+      ...(isNeat ? ['A material can be thinned on the Bench first; its vial is then among the bottles to take.'] : []),
     ],
     ask: [fields.fine, fields.scatter, fields.tolerance, fields.coarse],
   };
@@ -51,8 +56,8 @@ function stockStep(run: RunState, pour: Pour): Step {
     say: `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${from.name}, ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
     more: [
       'It is too little for the scale. In a small vessel of its own, mixed well.',
-      ...lotWords(pour),
-      ...lotWords({ goods: carrier }),
+      ...lotWords(from, neat),
+      ...lotWords(carrier, thin),
     ],
     ask: [fields.mass(key, `${from.name} weighed`), fields.mass(`${key}.thin`, `${carrier.name} weighed`)],
     offers: isMade
@@ -73,7 +78,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       : `Weigh ‹${withLocalSign(grams)} g› of ${goods.name}.`,
     more: [
       `${place}.`,
-      ...lotWords(pour),
+      ...lotWords(goods, pour.stock ? 0 : target),
       ...(again ? [COMES_BACK] : []),
       ...(again && isStock ? ['When its stock is used up, thin some more in the same way.'] : []),
       ...(tooSmall ? [TOO_SMALL] : []),
@@ -163,8 +168,13 @@ function exactly(masses: Record<string, string>, words: string): Offer {
   return { words, type: masses, leave: true };
 }
 
-function lotWords({ goods }: Pick<Pour, 'goods'>): string[] {
-  return goods.source ? [goods.source.lot] : [];
+/** Where it comes from, and when so many grams are not there. */
+function lotWords({ source }: Goods, grams: number): string[] {
+  if (!source) return [];
+  const { lot, leftG } = source;
+  return leftG === null || leftG >= grams
+    ? [lot]
+    : [lot, `By the book only ${formatPlain(leftG, 3)} g are left in it.`];
 }
 
 /** How far a weighing is off, and what was chosen where it went over. */
