@@ -91,7 +91,7 @@ function smallPrint({ layout }: ReadyLabel): string {
   ]
     .filter(Boolean)
     .join(', ')
-    .concat('.', small ? ` Fine for the own bench; what is sold needs ${sold} (CLP).` : '');
+    .concat('.', small ? ` Fine for your own bench; what is sold needs ${sold} (CLP).` : '');
 }
 
 function labelName({ title, layout }: ReadyLabel): string {

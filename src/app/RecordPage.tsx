@@ -5,6 +5,7 @@ import type { AnyRecord } from '../records/kinds';
 import { runWithEvents, shelf } from '../records/shelf';
 import { isStocked } from '../records/stock';
 import { dropPicturesOf } from '../tasks/dropPictures';
+import { formatMoment } from '../ui/format';
 import { HowPage } from '../ui/HowPage';
 import { ResultLine } from '../ui/ResultLine';
 import { Scatter } from '../ui/Scatter';
@@ -135,7 +136,7 @@ function MadeIn({ record }: { record: AnyRecord }) {
   return (
     <button class="entry" onClick={() => go(['record', made])}>
       <b>How it was made</b>
-      <span>{new Date(record.made).toLocaleString()}</span>
+      <span>{formatMoment(record.made)}</span>
     </button>
   );
 }

@@ -1,6 +1,6 @@
 import type { Restoring, Way } from '../records/backup';
 import { FieldInput } from '../ui/FieldInput';
-import { formatCount } from '../ui/format';
+import { formatCount, formatMoment } from '../ui/format';
 
 interface Props {
   plan: Restoring;
@@ -20,7 +20,7 @@ export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
   const nothing = changes.length === 0 && gone === 0;
   return (
     <div class="restore">
-      <p>{Number.isNaN(Date.parse(made)) ? 'A backup.' : `A backup of ${new Date(made).toLocaleString()}.`}</p>
+      <p>{Number.isNaN(Date.parse(made)) ? 'A backup.' : `A backup of ${formatMoment(made)}.`}</p>
       <FieldInput
         field={{ name: 'way', title: 'How', input: 'choice', options: ways }}
         text={way}

@@ -1,7 +1,7 @@
 import type { RecordOf } from '../records/kinds';
 import { find } from '../records/shelf';
 import { facts, type Description } from './description';
-import { formatGiven } from '../ui/format';
+import { formatGiven, formatMoment } from '../ui/format';
 
 type Layering = RecordOf<'layering'>;
 
@@ -39,8 +39,8 @@ function dippedText(r: Layering): string {
   const times = r.strips.flatMap(({ dippedAt }) => dippedAt ?? []).sort();
   if (times.length === 0) return '';
   const [first, last] = [clock(times[0]!), clock(times.at(-1)!)];
-  const day = new Date(times[0]!).toLocaleDateString();
-  return first === last ? `${day}, ${first}` : `${day}, ${first} to ${last}`;
+  const begun = formatMoment(times[0]!);
+  return first === last ? begun : `${begun} to ${last}`;
 }
 
 function readingHead({ minute, at, vials }: Layering['readings'][number]): string {

@@ -7,6 +7,7 @@ const days = new Map<string, string>();
 let hasComma: boolean | undefined;
 let counts: Intl.NumberFormat | undefined;
 let dayFormat: Intl.DateTimeFormat | undefined;
+let momentFormat: Intl.DateTimeFormat | undefined;
 let isFile = false;
 
 /** Does what ends in a file or in the store: there numbers have a point and days are YYYY-MM-DD, whatever the phone. */
@@ -44,6 +45,13 @@ export function formatDay(stored = ''): string {
   dayFormat ??= new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeZone: 'UTC' });
   if (!days.has(day)) days.set(day, dayFormat.format(at));
   return days.get(day)!;
+}
+
+/** A moment (ISO 8601) for reading, in the phone's own time. */
+export function formatMoment(stored: string): string {
+  if (isFile) return stored;
+  momentFormat ??= new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short' });
+  return momentFormat.format(Date.parse(stored));
 }
 
 /** A count of things for reading; thousands stand apart from 10,000 on. */

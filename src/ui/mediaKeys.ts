@@ -52,7 +52,9 @@ function silence(): Blob {
     [...letters].forEach((one, i) => head.setUint8(at + i, one.charCodeAt(0)));
   word(0, 'RIFF');
   head.setUint32(4, 36 + length, true);
-  word(8, 'WAVEfmt ');
+  word(8, 'WAVE');
+  word(12, 'fmt');
+  head.setUint8(15, 0x20); // its name has four letters, the last one a space
   head.setUint32(16, 16, true);
   head.setUint16(20, 1, true); // PCM
   head.setUint16(22, 1, true); // channels
