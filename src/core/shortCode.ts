@@ -14,10 +14,14 @@ export function shortCode(name: string, taken: readonly string[]): string {
   return freeCode(base.length < 2 ? `${base}X` : base, (code) => taken.includes(code));
 }
 
-/** A code (1 to 6 letters or digits), with a digit behind it while it is taken: PGF, PGF2, PGF3 …; never longer than 6. Our choice. */
+/**
+ * A code (1 to 6 letters or digits) with something behind it while it is taken, never longer than 6: PGF, PGF2, PGF3 …; HEX3, HEX3B,
+ * HEX3C …, since HEX32 would be another number. Our choice.
+ */
 export function freeCode(stem: string, isTaken: (code: string) => boolean): string {
   for (let n = 1; ; n++) {
-    const code = n === 1 ? stem : `${stem.slice(0, LONGEST - String(n).length)}${n}`;
+    const more = /\d$/.test(stem) && n <= 26 ? String.fromCharCode(64 + n) : String(n);
+    const code = n === 1 ? stem : `${stem.slice(0, LONGEST - more.length)}${more}`;
     if (!isTaken(code)) return code;
   }
 }

@@ -42,6 +42,7 @@ export async function searchPaintBench(): Promise<void> {
       JSON.stringify({
         ...{ bench: 'Shelf search, key to paint', records: 5000, keys: keys.length, budgetMs: BUDGET },
         ...{ medianMs: ms(keys, 0.5), p95Ms: ms(keys, 0.95), floorMs: ms(floor, 0.5), floorP95Ms: ms(floor, 0.95) },
+        ...{ ratio: Number((ms(keys, 0.5) / ms(floor, 0.5)).toFixed(2)) },
       }),
     );
   } finally {

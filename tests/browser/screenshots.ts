@@ -7,7 +7,7 @@ const wanted: Record<string, string> = {
   'Dilute drops': 'dilute',
   'Layer strips fan': 'layer',
   'Count drops plans': 'count',
-  'Dose a drink glass.#': 'dose',
+  'Dose a drink drops': 'dose',
   'Make a batch result': 'batch',
 };
 
@@ -29,10 +29,15 @@ for (const path of paths.filter(({ name }) => Object.keys(wanted).some((here) =>
   await settle(page);
   const inspect = async (here: string) => {
     if (here === 'Dilute drops') await page.locator('.pad').tap();
+    if (here === 'Dose a drink drops')
+      for (let drops = 1; drops <= 5; drops++) {
+        await page.getByRole('button', { name: /^Plus one drop/ }).tap();
+        await page.waitForTimeout(200); // two touches in one moment count as one
+      }
     if (wanted[here]) await shoot(wanted[here]);
   };
-  const prefer = [/[Aa]peritif/, /CARD|HEX3|PGF|RHU/, ...(path.prefer ?? [])];
-  await stroll(page, { ...path, prefer }, { inspect, note: () => {} });
+  const prefer = [/[Aa]peritif/, path.task === 'layer' ? /CARD|NOOT|RHU/ : /CARD|HEX3|PGF|RHU/, ...(path.prefer ?? [])];
+  await stroll(page, { ...path, prefer, types: { ...path.types, aim: '12' } }, { inspect, note: () => {} });
 }
 await page.evaluate(() => (location.hash = '#/new/calibrate'));
 await page.locator('.run label.choice').first().tap();

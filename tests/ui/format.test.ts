@@ -65,6 +65,7 @@ describe('days as the phone writes them', () => {
     expect(german.formatDay('2026-05-04T23:59:00.000Z')).toBe('04.05.2026');
     const british = await inLanguage('en-GB');
     expect(british.formatDay('2026-05-04')).toBe('4 May 2026');
+    expect(british.formatMoment(new Date(2026, 4, 4, 15, 7).toISOString())).toMatch(/^4 May 2026.* 15:07$/); // the phone's own time
   });
 
   test('no day is no words, and what is no day stays as it is', async () => {
