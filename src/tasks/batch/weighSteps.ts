@@ -16,7 +16,7 @@ export function scaleStep(making: Making | null, least: number | null): Step {
   const small = making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []) ?? [];
   const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
   const lost = pours.filter(({ tooSmall }) => tooSmall);
-  const isNeat = lost.some(({ into, goods }) => into === 'concentrate' && goods.source !== null);
+  const isNeat = lost.some(({ into, goods }) => into === 'concentrate' && goods.source && !goods.beside);
   return {
     key: 'scale',
     say: 'Which scales?',

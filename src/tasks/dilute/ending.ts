@@ -4,7 +4,7 @@ import type { RunState } from '../fold';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import type { Offer, Step } from '../task';
-import { textOf } from '../fields';
+import { textOf, valueOf } from '../fields';
 import { fields } from './fields';
 import { keepsOf } from './keeps';
 import { madeOf, type Made } from './made';
@@ -58,7 +58,7 @@ function rescuedStep(order: Order, made: Made): Step {
 function labelStep(run: RunState, order: Order): Step {
   const { supplier, lot } = order.source;
   const code = fields.code(freeVialCode(order.source.code));
-  const typed = textOf(run, code).trim();
+  const typed = valueOf(run, code) ?? '';
   return {
     key: 'label',
     say: 'Cap it, swirl it, write the label.',

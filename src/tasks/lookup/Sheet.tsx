@@ -28,7 +28,7 @@ function Sheet({ walk }: { walk: Walk }) {
         <Typed walk={walk} field={fields.strength(textOf(run, fields.basis))} unitBeside />
         <Picked walk={walk} field={fields.basis} />
       </div>
-      <div class="pair">
+      <div class="pair wide">
         <Picked walk={walk} field={fields.liquid} />
         <Picked walk={walk} field={fields.dropper()} />
       </div>
