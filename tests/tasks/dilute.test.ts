@@ -293,5 +293,8 @@ describe('a bottle of solvent from the Shelf', () => {
     takeIn([kept]);
     const useBy = step(walked({ ...usual, solvent: kept.id, 'vial.made': '2026-11-01' }, 4), 'label').ask![2]!;
     expect(useBy.preset).toBe('2026-12-01');
+    const said = (made: string) => step(walked({ ...usual, solvent: kept.id, 'vial.made': made }, 4), 'label').more!;
+    expect(said('2026-12-01').join(' ')).not.toContain('past its day');
+    expect(said('2026-12-02').join(' ')).toContain('past its day');
   });
 });

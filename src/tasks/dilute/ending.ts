@@ -59,14 +59,17 @@ function labelStep(run: RunState, order: Order): Step {
   const { supplier, lot } = order.source;
   const code = fields.code(freeVialCode(order.source.code));
   const typed = valueOf(run, code) ?? '';
+  const [madeOn, useBy] = [fields.madeOn(), fields.useBy(keepsOf(run, order))];
+  const isPast = useBy.preset && useBy.preset < textOf(run, madeOn);
   return {
     key: 'label',
     say: 'Cap it, swirl it, write the label.',
     more: [
       `${order.solvent.name}, ${[supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'no lot'}, ‹${gradeOf(order.source, order.solvent).toUpperCase()}›`,
+      ...(isPast ? ['What it is made from is past its day: smell it against fresh first.'] : []),
       ...(freeVialCode(typed) === typed ? [] : [`Another vial in use has the code ${typed}.`]),
     ],
-    ask: [code, fields.madeOn(), fields.useBy(keepsOf(run, order))],
+    ask: [code, madeOn, useBy],
     types: { [code.name]: textOf(run, code) }, // the next vial will get another
     done: 'Put it on the Shelf',
   };
