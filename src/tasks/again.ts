@@ -8,6 +8,7 @@ import { formatDay, formatGiven, formatPlain, measuredText } from '../ui/format'
 import type { RunState } from './fold';
 import { today } from './onHand';
 import { useByOf } from './useBy';
+import { freeVialCode } from './vialCode';
 
 /** A task begun once more: its answers with today's lots, and what is different from then, a sentence each. */
 export interface Again {
@@ -76,8 +77,9 @@ export function againOf(run: Run, state: RunState): Again {
   };
 }
 
-/** "A new one" of then is on the Shelf by now. */
+/** "A new one" of then is on the Shelf by now, and its code may be in use. */
 function madeThen(key: string, text: string, kept: readonly AnyRecord[]): string {
+  if (key === 'vial.code') return freeVialCode(text);
   if (text !== 'new') return text;
   const kind = ({ bottle: 'bottle', solvent: 'solvent', dropper: 'dropper', base: 'base' } as const)[key];
   return kept.find((record) => record.kind === kind)?.id ?? text;

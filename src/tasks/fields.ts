@@ -40,6 +40,11 @@ export function textOf(run: RunState, field: Field): string {
   return run.typed[field.name] ?? field.preset ?? '';
 }
 
+/** What stands in fields whose presets change with the Shelf or the day: typed when their step is left, so that the run tells it later, too. */
+export function standing(run: RunState, fields: readonly Field[]): Record<string, string> {
+  return Object.fromEntries(fields.map((field) => [field.name, textOf(run, field)]));
+}
+
 /** The value of a field of a run, or null while its text is not a value. */
 export function valueOf<T>(run: RunState, field: Field<T>): T | null {
   const answer = field.read(textOf(run, field));

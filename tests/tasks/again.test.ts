@@ -39,6 +39,13 @@ describe('making a vial again', () => {
     ]);
   });
 
+  test('takes the code of then, or one beside it while that vial is still in use', () => {
+    const again = () => againOf(run('dilute'), state({ ...wish, 'vial.code': 'CARD' })).typed['vial.code'];
+    expect(again()).toBe('CARD');
+    takeIn([vialOf('card', 0.01)]);
+    expect(again()).toBe('CARD2');
+  });
+
   test('takes another bottle of the solvent where the old one is put away', () => {
     const spirit = (id: string, facts: object = {}) => ({
       ...newRecord('supply', {

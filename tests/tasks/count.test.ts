@@ -3,6 +3,7 @@ import { standardUncertainty } from '../../src/core/measured';
 import type { Formula } from '../../src/records/formula';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import type { Vial } from '../../src/records/vial';
+import { textOf } from '../../src/tasks/fields';
 import { count } from '../../src/tasks/count/task';
 import { material, pipette, vialOf } from './countShelf';
 import { startWalking, type Walker } from './walking';
@@ -46,6 +47,22 @@ describe('vials and drops typed by hand', () => {
     walk.tap('drops.hex', 8);
     walk.next();
     expect(walk.step().key).toBe('truth');
+  });
+
+  test('the run tells the code that was on the vial, not the one that is free when it is looked at', () => {
+    const walk = byHand();
+    walk.tap('drops.card', 12);
+    walk.next();
+    walk.tap('drops.hex', 8);
+    walk.next();
+    walk.next();
+    walk.type('name', 'Orchard');
+    expect(() => walk.next()).toThrow('this was the last step');
+    const trial = walk.keep().find((record) => record.kind === 'vial') as Vial;
+    expect(trial.code).toBe('T1');
+    takeIn([trial]);
+    const field = walk.step().ask!.find(({ name }) => name === 'code')!;
+    expect([field.preset, textOf(walk.state(), field)]).toEqual(['T2', 'T1']);
   });
 
   test('the true shares are those computed by hand, and a calibration that all drops share cancels in them', () => {

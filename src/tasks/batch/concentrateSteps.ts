@@ -1,5 +1,5 @@
 import { formatPlain, formatTyped } from '../../ui/format';
-import { textOf } from '../fields';
+import { standing, textOf } from '../fields';
 import type { RunState } from '../fold';
 import { judgeFields } from '../judging';
 import type { Step } from '../task';
@@ -56,7 +56,7 @@ function carrierSteps(run: RunState): Step[] {
           key: 'carrier-bottle',
           say: `Which bottle of ${name}?`,
           ask: [bottle],
-          types: { [bottle.name]: textOf(run, bottle) },
+          types: standing(run, [bottle]),
         },
       ]
     : [];

@@ -1,9 +1,9 @@
-import { list } from '../../records/shelf';
 import { acids } from '../../tables/syrupAdditives';
 import { amount, choice, code, optionalAmount, words, type Option } from '../fields';
 import type { RunState } from '../fold';
 import { traitKey } from '../judging';
 import { solventsOnHand } from '../onHand';
+import { numberedVialCode, vialCodes } from '../vialCode';
 import { wantedOptions } from './wanted';
 
 const yesNo: readonly Option[] = [
@@ -93,8 +93,8 @@ export const fields = {
   }),
   leftCode: () =>
     code({
-      ...{ name: 'left.code', title: 'Code of that vial', preset: freeCode() },
-      taken: list('vial').map((vial) => vial.code),
+      ...{ name: 'left.code', title: 'Code of that vial', preset: numberedVialCode('C') },
+      taken: vialCodes(),
     }),
   carrier: () =>
     choice({
@@ -155,11 +155,3 @@ export const fields = {
   name: (preset: string) => words({ name: 'name', title: 'Name of the batch', max: 60, preset }),
   notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
 };
-
-/** C1, C2, … : the first that no vial has. */
-function freeCode(): string {
-  const taken = new Set(list('vial').map((vial) => vial.code));
-  let n = 1;
-  while (taken.has(`C${n}`)) n++;
-  return `C${n}`;
-}

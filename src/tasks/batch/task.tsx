@@ -1,6 +1,7 @@
 import { worstState } from '../../core/finding';
 import type { Ceiling } from '../../core/highestDose';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
+import { standing } from '../fields';
 import type { RunState } from '../fold';
 import { stateWords } from '../limitRules';
 import { LimitsPanel } from '../LimitsPanel';
@@ -48,6 +49,7 @@ function lowerOffer({ times, binding }: Ceiling, mgPerKg: number): Offer[] {
 }
 
 function endSteps(run: RunState, making: Making): Step[] {
+  const [name, left] = [fields.name(usualName(run)), leftFields(run, making)];
   const { value: made } = outcome(() => madeOf(making));
   const isShown = run.at === 'checked';
   const { value: judgement } = outcome(() => (isShown && made ? judgeDrink(run, making.idea, made) : null));
@@ -71,7 +73,8 @@ function endSteps(run: RunState, making: Making): Step[] {
       key: 'name',
       say: 'What is it called?',
       more: ['Write the name and today’s date on every bottle of it.', ...leftWords(making)],
-      ask: [fields.name(usualName(run)), fields.notes, ...leftFields(run, making)],
+      ask: [name, fields.notes, ...left],
+      types: standing(run, [name, ...left]),
       done: 'Keep',
     },
   ];

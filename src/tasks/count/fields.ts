@@ -3,6 +3,7 @@ import { formatPlain, formatTyped } from '../../ui/format';
 import { amount, choice, code, textOf, valueOf, whole, words, type Field, type Option } from '../fields';
 import type { RunState } from '../fold';
 import { dropperOptions } from '../onHand';
+import { numberedVialCode, vialCodes } from '../vialCode';
 import { stocksOnHand, type Stock } from './stock';
 
 /** Formulas on the Shelf, newest first, then what is typed. */
@@ -81,8 +82,7 @@ export const fields = {
   }),
   dropper: () => choice({ name: 'dropper', title: 'Dropper', options: dropperOptions() }),
   name: words({ name: 'name', title: 'Name of the trial', max: 60 }),
-  code: () =>
-    code({ name: 'code', title: 'Code on the vial', taken: list('vial').map((vial) => vial.code), preset: freeCode() }),
+  code: () => code({ name: 'code', title: 'Code on the vial', taken: vialCodes(), preset: numberedVialCode('T') }),
   size: (fillMl: number) =>
     amount({ name: 'size', title: 'Size of the vial', unit: 'mL', above: 0, max: 1000, preset: usualSize(fillMl) }),
 };
@@ -92,14 +92,6 @@ const SIZES = [5, 10, 15, 20, 30]; // mL, the vials of the bench
 /** The smallest usual vial that this much, mL, fits into with some air. */
 function usualSize(fillMl: number): string {
   return formatTyped(SIZES.find((size) => fillMl <= 0.9 * size) ?? Math.ceil(fillMl / 0.9));
-}
-
-/** T1, T2, … : the first that no vial has. */
-function freeCode(): string {
-  const taken = new Set(list('vial').map((vial) => vial.code));
-  let n = 1;
-  while (taken.has(`T${n}`)) n++;
-  return `T${n}`;
 }
 
 /** 'hand' for vials and drops typed, the id of a formula, or '' while nothing is chosen. */

@@ -1,6 +1,6 @@
 import { attempt } from '../attempt';
 import { dropsText, ofWish } from '../dropWords';
-import { valueOf } from '../fields';
+import { standing, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Step, Task } from '../task';
 import { drinkG, wishesOf } from './ask';
@@ -81,7 +81,11 @@ function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
       more: ['Cap it and turn it over ten times.', amountText(trial)],
       results: trialResults(trial, { wishes, drinkG: drinkG(run) }),
     },
-    { ...name, ask: [fields.name, fields.code(), fields.size(trial.volumeMl)] },
+    {
+      ...name,
+      ask: [fields.name, fields.code(), fields.size(trial.volumeMl)],
+      types: standing(run, [fields.code()]),
+    },
   ];
 }
 

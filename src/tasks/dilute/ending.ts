@@ -4,13 +4,14 @@ import type { RunState } from '../fold';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import type { Offer, Step } from '../task';
-import { textOf, valueOf } from '../fields';
+import { standing, textOf, valueOf } from '../fields';
+import { freeVialCode } from '../vialCode';
 import { fields } from './fields';
 import { keepsOf } from './keeps';
 import { madeOf, type Made } from './made';
 import { inMl, shown, type Order } from './making';
 import { pourStep } from './pouring';
-import { freeVialCode, gradeOf } from './source';
+import { gradeOf } from './source';
 
 const OVERSHOOT = 0.02; // our choice: 2 % over the wish is worth a word, less is not
 
@@ -70,7 +71,7 @@ function labelStep(run: RunState, order: Order): Step {
       ...(freeVialCode(typed) === typed ? [] : [`Another vial in use has the code ${typed}.`]),
     ],
     ask: [code, madeOn, useBy],
-    types: { [code.name]: textOf(run, code) }, // the next vial will get another
+    types: standing(run, [code, madeOn, useBy]),
     done: 'Put it on the Shelf',
   };
 }

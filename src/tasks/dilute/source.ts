@@ -1,11 +1,9 @@
 import { exact, measured, plus, type Measured } from '../../core/measured';
-import { freeCode } from '../../core/shortCode';
 import { purityAtLeast } from '../../core/strength';
 import type { Bottle } from '../../records/material';
 import type { Grade } from '../../records/quantity';
-import { find, list, newRecord } from '../../records/shelf';
+import { find, newRecord } from '../../records/shelf';
 import type { Solvent, SolventCopy } from '../../records/solvent';
-import { leftOf } from '../../records/stock';
 import type { Supply } from '../../records/supply';
 import { valueOf } from '../fields';
 import type { RunState } from '../fold';
@@ -33,12 +31,6 @@ export interface Source {
   /** Families of its materials, and its last day of use: they tell how long a dilution keeps. */
   readonly families: readonly string[];
   readonly keeps: UseBy | null;
-}
-
-/** The code of what is thinned, or with a digit behind it while another vial in use has it: on a strip it is all that one sees. */
-export function freeVialCode(code: string): string {
-  const vials = list('vial');
-  return freeCode(code, (one) => vials.some((vial) => vial.code === one && leftOf(vial)?.value !== 0));
 }
 
 /** Density of an aroma material nobody has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */

@@ -8,11 +8,12 @@ import { textOf, valueOf } from '../fields';
 import type { RunState } from '../fold';
 import { newBottle } from '../newBottle';
 import type { Task } from '../task';
+import { freeVialCode } from '../vialCode';
 import { fields } from './fields';
 import { madeOf } from './made';
 import { orderOf, shown, strengthOf, type Order } from './making';
 import { keepsOf } from './keeps';
-import { copyOf, freeVialCode, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
+import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
 
