@@ -130,12 +130,9 @@ describe('too little for the scale', () => {
   });
 
   test('is thinned at most to 1 %: what is less yet is named, with the way that is left', () => {
-    const tiny = runOf({ ...coarse, litres: '0.5', dose: '1' });
-    const words = stepOf(tiny, 'scale').more!.join(' ');
+    const words = stepOf(runOf({ ...coarse, litres: '0.5', dose: '1' }), 'scale').more!.join(' ');
     expect(words).toMatch(/Too little for this scale.*vanillin/);
     expect(words).toContain('can be thinned on the Bench first');
-    // 0.5 L of 1.038 g/mL, 1 mg/kg of formula, a tenth of it vanillin: 0.052 mg, which the scale would call 0.00 g
-    expect(stepOf(tiny, 'c.vanillin').say).toBe('Weigh ‹0.000052 g› of vanillin.');
   });
 
   test('a stock that came out stronger is drawn less of, and the drink is as planned', () => {

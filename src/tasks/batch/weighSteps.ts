@@ -1,5 +1,5 @@
 import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
-import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
+import { formatPlain, withLocalSign } from '../../ui/format';
 import { textOf } from '../fields';
 import type { RunState } from '../fold';
 import type { Offer, Step } from '../task';
@@ -190,10 +190,9 @@ function offWords(run: RunState, pour: Pour): string[] {
   ];
 }
 
-/** Grams as the scale shows them, with a point as for typing; what is nothing to it in two digits, so that nobody weighs 0.00 g. */
+/** Grams as the scale shows them, with a point as for typing. */
 function gramsOf(run: RunState, grams: number, scale: Pour['scale'] = 'fine'): string {
   const step = Number(textOf(run, scale === 'fine' ? fields.fine : fields.coarse).replace(',', '.'));
   const decimals = step > 0 ? Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)) : 2;
-  const shown = grams.toFixed(Math.min(6, decimals));
-  return Number(shown) > 0 ? shown : formatTyped(grams, 2);
+  return grams.toFixed(Math.min(6, decimals));
 }
