@@ -35,7 +35,7 @@ const policy = [
   "base-uri 'none'",
   "form-action 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types minim-worker', // src/app/scriptUrl.ts
+  'trusted-types minim-worker', // src/app/nav/scriptUrl.ts
 ].join('; ');
 /** The Bench as it stands before any script runs; the app takes its elements over. */
 const bench: Plugin = {

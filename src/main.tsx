@@ -1,10 +1,10 @@
 import { render } from 'preact';
 import { App } from './app/App';
-import { keepInstallOffer } from './app/installOffer';
-import { loadAllTasks } from './app/loaded';
-import { scriptUrl } from './app/scriptUrl';
+import { keepInstallOffer } from './app/nav/installOffer';
+import { loadAllTasks } from './app/nav/loaded';
+import { scriptUrl } from './app/nav/scriptUrl';
 import { registerWorker } from './app/update';
-import journalScript from './records/journalWorker?worker&url';
+import journalScript from './records/journal/journalWorker?worker&url';
 import { load, whenFirstRead } from './records/shelf';
 import './ui/base.css';
 
@@ -35,7 +35,7 @@ loading
   });
 /** The copy in the chosen folder. When it cannot be written, the reminder of the backup comes by itself. */
 async function copyOut(): Promise<void> {
-  if ('showDirectoryPicker' in window) await (await import('./app/folderCopy')).copyWhenNew().catch(() => {});
+  if ('showDirectoryPicker' in window) await (await import('./app/settings/folderCopy')).copyWhenNew().catch(() => {});
 }
 
 keepInstallOffer();

@@ -1,19 +1,19 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
 import { Later } from '../ui/Later';
-import { Bench } from './Bench';
-import { StaleNotice } from './loaded';
-import { go, hashOf, route } from './route';
-import { RunPage, startTask } from './RunPage';
-import { ScanPage } from './ScanPage';
-import { SettingsPage } from './SettingsPage';
+import { Bench } from './bench/Bench';
+import { StaleNotice } from './nav/loaded';
+import { go, hashOf, route } from './nav/route';
+import { RunPage, startTask } from './nav/RunPage';
+import { ScanPage } from './label/ScanPage';
+import { SettingsPage } from './settings/SettingsPage';
 import { UpdateNotice } from './update';
 
-const keepingPage = async () => (await import('./KeepingPage')).KeepingPage;
-const recordPage = async () => (await import('./RecordPage')).RecordPage;
-const cataloguePage = async () => (await import('./CataloguePage')).CataloguePage;
-const shelfPage = async () => (await import('./ShelfPage')).ShelfPage;
-const bookPage = async () => (await import('./BookPage')).BookPage;
+const keepingPage = async () => (await import('./settings/KeepingPage')).KeepingPage;
+const recordPage = async () => (await import('./record/RecordPage')).RecordPage;
+const cataloguePage = async () => (await import('./shelf/CataloguePage')).CataloguePage;
+const shelfPage = async () => (await import('./shelf/ShelfPage')).ShelfPage;
+const bookPage = async () => (await import('./book/BookPage')).BookPage;
 
 /** The page that the hash asks for. */
 export function App() {
@@ -41,11 +41,11 @@ function Page() {
   if (page === 'settings') return <SettingsPage />;
   if (page === 'keeping') return <Later key="keeping" load={keepingPage} props={{}} />;
   if (page === 'scan') return <ScanPage />;
-  if (page === 'labels') return <Later load={async () => (await import('./LabelPage')).LabelPage} props={{}} />;
+  if (page === 'labels') return <Later load={async () => (await import('./label/LabelPage')).LabelPage} props={{}} />;
   if (page === 'sheet' && id)
-    return <Later key="sheet" load={async () => (await import('./BatchSheet')).BatchSheet} props={{ id }} />;
+    return <Later key="sheet" load={async () => (await import('./sheet/BatchSheet')).BatchSheet} props={{ id }} />;
   if (page === 'formula' && id)
-    return <Later key="formula" load={async () => (await import('./FormulaPage')).FormulaPage} props={{ id }} />;
+    return <Later key="formula" load={async () => (await import('./formula/FormulaPage')).FormulaPage} props={{ id }} />;
   if (page === 'new') return <main class="page" aria-busy="true" />;
   return (
     <>

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
-import { route } from './route';
-import { scriptUrl } from './scriptUrl';
+import { route } from './nav/route';
+import { scriptUrl } from './nav/scriptUrl';
 
 const waiting = signal<ServiceWorker | null>(null);
 let underWay = false;

@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals';
-import { isOf, type AnyRecord, type RecordOf } from './kinds';
+import { isOf, type AnyRecord, type RecordOf } from './kind/kinds';
 import { find, list, shelf } from './shelf';
 
 /** A relative of a record: how many steps away, 1 for the nearest. */

@@ -1,14 +1,14 @@
 import { computed, signal } from '@preact/signals';
 import { v7 } from 'uuid';
-import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, storedRecord } from './database';
-import { write } from './door';
-import { closeJournal, journalOpened, openJournal } from './journal';
-import { kinds, type AnyRecord, type KindName, type RecordOf } from './kinds';
-import { keptBefore, noteKept, type Marker } from './marker';
-import { listenToOthers, type News } from './otherWindows';
-import { readRecord, versionOf, type Kind, type Stored } from './record';
-import type { RunEvent } from './run';
-import { usualSettings, type Settings } from './settings';
+import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, storedRecord } from './store/database';
+import { write } from './store/door';
+import { closeJournal, journalOpened, openJournal } from './journal/journal';
+import { kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
+import { keptBefore, noteKept, type Marker } from './store/marker';
+import { listenToOthers, type News } from './store/otherWindows';
+import { readRecord, versionOf, type Kind, type Stored } from './kind/record';
+import type { RunEvent } from './kind/run';
+import { usualSettings, type Settings } from './kind/settings';
 
 /** A stored thing that could not be read: kept, shown and exported as it is. */
 export interface Unreadable {

@@ -1,11 +1,11 @@
 import { computed } from '@preact/signals';
-import { measured, type Measured } from '../core/measured';
-import { amountLeft, isLow, type Taking } from '../core/stock';
-import { isOf, type AnyRecord } from './kinds';
-import type { Bottle } from './material';
+import { measured, type Measured } from '../core/number/measured';
+import { amountLeft, isLow, type Taking } from '../core/dilution/stock';
+import { isOf, type AnyRecord } from './kind/kinds';
+import type { Bottle } from './kind/material';
 import { shelf } from './shelf';
-import type { Supply } from './supply';
-import type { Vial } from './vial';
+import type { Supply } from './kind/supply';
+import type { Vial } from './kind/vial';
 
 export type Stocked = Bottle | Vial | Supply;
 

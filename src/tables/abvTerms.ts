@@ -1,4 +1,4 @@
-import type { Figure } from '../core/figure';
+import type { Figure } from '../core/limits/figure';
 
 /** What a drink of little alcohol may be called. Alcohol law is local; the app only flags. */
 export interface AbvTerm extends Figure {

@@ -1,4 +1,4 @@
-import type { IntakeRow } from '../core/figure';
+import type { IntakeRow } from '../core/limits/figure';
 
 /**
  * Acceptable or tolerable daily intakes, mg per kg body weight and day (per: 'person' means mg a day). Orientation only: an

@@ -1,4 +1,4 @@
-import type { Level } from '../core/figure';
+import type { Level } from '../core/limits/figure';
 
 /** Standing cautions of the bench. A supplier's safety data sheet always wins. */
 export interface Caution {

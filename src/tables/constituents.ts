@@ -1,6 +1,6 @@
-import type { ConstituentRange } from '../core/exposure';
-import type { Level } from '../core/figure';
-import type { MassFraction } from '../core/units';
+import type { ConstituentRange } from '../core/limits/exposure';
+import type { Level } from '../core/limits/figure';
+import type { MassFraction } from '../core/number/units';
 
 /**
  * What natural materials bring that a rule limits: lowest, highest and usual content, % w/w of the material as printed, g/g in

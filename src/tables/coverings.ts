@@ -1,4 +1,4 @@
-import type { CoveringRow } from '../core/covering';
+import type { CoveringRow } from '../core/sensory/covering';
 
 /**
  * Layerings of four and five that bring every pair of 6 to 20 vials together, in as few layerings as are known.

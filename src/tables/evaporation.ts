@@ -1,5 +1,5 @@
-import type { EvaporatingSolvent } from '../core/dryOff';
-import { celsius } from '../core/units';
+import type { EvaporatingSolvent } from '../core/liquid/dryOff';
+import { celsius } from '../core/number/units';
 
 /** A solvent's drying figures with where they come from. `verified`: read in the source; otherwise typical, not confirmed. */
 export interface EvaporationRow extends EvaporatingSolvent {

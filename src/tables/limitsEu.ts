@@ -1,4 +1,4 @@
-import type { BanRow, LimitRow } from '../core/figure';
+import type { BanRow, LimitRow } from '../core/limits/figure';
 
 /**
  * EU rules for a flavoured drink. Not the consolidated text: a row that is not primary or secondary says "check the law".

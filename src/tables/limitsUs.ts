@@ -1,4 +1,4 @@
-import type { BanRow, LimitRow } from '../core/figure';
+import type { BanRow, LimitRow } from '../core/limits/figure';
 
 /**
  * US rules for a flavoured drink. Most flavourings have no number there, only "the minimum quantity and good manufacturing

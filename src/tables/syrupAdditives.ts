@@ -1,4 +1,4 @@
-import type { Acid, Preservative } from '../core/syrup';
+import type { Acid, Preservative } from '../core/drink/syrup';
 
 /** Molar masses: sums of IUPAC conventional atomic weights, g/mol. */
 const WEIGHTS = 'molar mass over protons, IUPAC atomic weights';

@@ -1,4 +1,4 @@
-import type { ConcernRow, CramerClass, Figure } from '../core/figure';
+import type { ConcernRow, CramerClass, Figure } from '../core/limits/figure';
 
 /**
  * Thresholds of toxicological concern, µg per person and day. Screening only: below it harm is unlikely, above it a material

@@ -1,4 +1,4 @@
-import type { Figure } from '../core/figure';
+import type { Figure } from '../core/limits/figure';
 
 /**
  * What former national rules allowed in food as eaten, mg/kg: an outer fence to show, never a target and not a limit today.

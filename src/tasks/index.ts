@@ -1,5 +1,5 @@
 import { benchCards, type BenchCard } from './benchCards';
-import type { Task } from './task';
+import type { Task } from './engine/task';
 
 /** A card with its task's code, which is loaded when it is first needed, and in the background after the start. */
 export interface TaskCard extends BenchCard {

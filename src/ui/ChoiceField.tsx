@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo, useRef } from 'preact/hooks';
-import { search, searchIndex } from '../core/search';
+import { search, searchIndex } from '../core/text/search';
 import type { FieldFacts } from './FieldInput';
 
 const FEW = 8; // options up to this many are looked through faster than searched (our choice)

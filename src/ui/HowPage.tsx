@@ -1,4 +1,4 @@
-import { budget, standardUncertainty } from '../core/measured';
+import { budget, standardUncertainty } from '../core/number/measured';
 import { formatPlain, measuredText } from './format';
 import type { Result } from './result';
 

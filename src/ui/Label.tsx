@@ -1,5 +1,5 @@
-import type { LabelLayout, PlacedText } from '../core/label';
-import { BADGE_PAD } from '../core/labelText';
+import type { LabelLayout, PlacedText } from '../core/label/label';
+import { BADGE_PAD } from '../core/label/labelText';
 import { flameField, flameFrame, flameShape } from './flame';
 import { darkRuns, type SquareCode } from './squareCode';
 import './label.css';

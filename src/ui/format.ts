@@ -1,4 +1,4 @@
-import { expanded, type Measured } from '../core/measured';
+import { expanded, type Measured } from '../core/number/measured';
 
 /** The language that numbers and days are written in: the phone's; outside of a browser English. */
 const language = usable(typeof document === 'undefined' ? undefined : navigator.language);

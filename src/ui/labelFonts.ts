@@ -1,4 +1,4 @@
-import type { LabelFace } from '../core/label';
+import type { LabelFace } from '../core/label/label';
 
 const fonts: Record<LabelFace, string> = {
   plain: "400 %px 'Hyperlegible', sans-serif",

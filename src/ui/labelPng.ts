@@ -1,7 +1,7 @@
-import type { LabelLayout, PlacedText } from '../core/label';
-import { dotsPerMm } from '../core/labelBlocks';
-import { BADGE_PAD } from '../core/labelText';
-import { pngWithDensity } from '../core/png';
+import type { LabelLayout, PlacedText } from '../core/label/label';
+import { dotsPerMm } from '../core/label/labelBlocks';
+import { BADGE_PAD } from '../core/label/labelText';
+import { pngWithDensity } from '../core/label/png';
 import { flameField, flameFrame, flameShape } from './flame';
 import { fontOf } from './labelFonts';
 import { darkRuns, type SquareCode } from './squareCode';

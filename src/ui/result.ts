@@ -1,4 +1,4 @@
-import type { Measured } from '../core/measured';
+import type { Measured } from '../core/number/measured';
 
 /** How a result was worked out, for the page of that name: the formula in words, and what went in with its source. */
 export interface How {

@@ -1,14 +1,14 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { bookTable, narrowed } from '../../src/app/bookEntries';
-import { editables } from '../../src/app/editable';
-import { recordTable } from '../../src/app/paper';
-import { searchShelf } from '../../src/app/shelfIndex';
-import { dueThings, toBuy } from '../../src/app/watch';
-import type { Run } from '../../src/records/run';
-import { kinds, type AnyRecord, type KindName } from '../../src/records/kinds';
-import { readRecord, type Kind } from '../../src/records/record';
+import { bookTable, narrowed } from '../../src/app/describe/bookEntries';
+import { editables } from '../../src/app/edit/editable';
+import { recordTable } from '../../src/app/record/paper';
+import { searchShelf } from '../../src/app/describe/shelfIndex';
+import { dueThings, toBuy } from '../../src/app/nav/watch';
+import type { Run } from '../../src/records/kind/run';
+import { kinds, type AnyRecord, type KindName } from '../../src/records/kind/kinds';
+import { readRecord, type Kind } from '../../src/records/kind/record';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { today } from '../../src/tasks/onHand';
+import { today } from '../../src/workshop/onHand';
 import { material, vialOf } from '../tasks/countShelf';
 
 const bottle = (id: string, facts: object = {}) => ({

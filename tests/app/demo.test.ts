@@ -1,16 +1,16 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { kinds, isOf, type AnyRecord, type KindName } from '../../src/records/kinds';
-import { recordTable } from '../../src/app/paper';
-import { storyOf } from '../../src/app/story';
+import { kinds, isOf, type AnyRecord, type KindName } from '../../src/records/kind/kinds';
+import { recordTable } from '../../src/app/record/paper';
+import { storyOf } from '../../src/app/describe/story';
 import { ancestors } from '../../src/records/lineage';
-import { readRecord, type Kind } from '../../src/records/record';
-import type { RunEvent } from '../../src/records/run';
+import { readRecord, type Kind } from '../../src/records/kind/record';
+import type { RunEvent } from '../../src/records/kind/run';
 import { list, shelf } from '../../src/records/shelf';
 import { loadTask } from '../../src/tasks';
 
 /** What the demo wrote, in place of a database. */
 const written: { record?: AnyRecord; event?: { run: string; seq: number } }[] = [];
-vi.mock('../../src/records/door', () => ({
+vi.mock('../../src/records/store/door', () => ({
   write: async (changes: typeof written) => void written.push(...changes),
 }));
 

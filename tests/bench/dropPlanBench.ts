@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { tradeOff } from '../../src/core/dropFront';
-import type { PlanInstance } from '../../src/core/dropInstance';
-import { bestPlan } from '../../src/core/dropPlan';
+import { tradeOff } from '../../src/core/plan/dropFront';
+import type { PlanInstance } from '../../src/core/plan/dropInstance';
+import { bestPlan } from '../../src/core/plan/dropPlan';
 import { randomInstance } from '../core/dropPlanEnumeration';
 import { milpOptimum } from './dropPlanMilp';
 

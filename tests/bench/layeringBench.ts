@@ -1,5 +1,5 @@
-import { nextLayering } from '../../src/core/covering';
-import { pairCoverage } from '../../src/core/pairCoverage';
+import { nextLayering } from '../../src/core/sensory/covering';
+import { pairCoverage } from '../../src/core/sensory/pairCoverage';
 import { coverings } from '../../src/tables/coverings';
 import { seeded } from '../core/seeded';
 

@@ -1,5 +1,5 @@
-import { searchShelf } from '../../src/app/shelfIndex';
-import type { AnyRecord } from '../../src/records/kinds';
+import { searchShelf } from '../../src/app/describe/shelfIndex';
+import type { AnyRecord } from '../../src/records/kind/kinds';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { substances } from '../../src/tables/catalogue/substances';
 import { vialOf } from '../tasks/countShelf';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import type { Batch } from '../../src/records/batch';
-import type { RecordOf } from '../../src/records/kinds';
+import type { Batch } from '../../src/records/kind/batch';
+import type { RecordOf } from '../../src/records/kind/kinds';
 import { newRecord } from '../../src/records/shelf';
 import { batchShelf } from '../tasks/batchShelf';
 import { vialOf } from '../tasks/countShelf';

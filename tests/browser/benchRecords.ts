@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { newId, newRecord } from '../../src/records/shelf';
-import { freshState, stateAfter } from '../../src/records/state';
-import type { AnyRecord } from '../../src/records/kinds';
-import { solventsOnHand } from '../../src/tasks/onHand';
+import { freshState, stateAfter } from '../../src/records/store/state';
+import type { AnyRecord } from '../../src/records/kind/kinds';
+import { solventsOnHand } from '../../src/workshop/onHand';
 
 interface Facts {
   code: string;

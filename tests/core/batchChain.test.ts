@@ -11,19 +11,19 @@ import {
   WATER,
   type BatchPlan,
   type PlannedMass,
-} from '../../src/core/batchPlan';
-import { concentrateFor } from '../../src/core/concentrate';
-import { emulsionFor } from '../../src/core/emulsion';
-import { worstConstituents, type DrinkMaterial } from '../../src/core/exposure';
-import { drinkDensity } from '../../src/core/finishedDrink';
-import { sharesOf } from '../../src/core/formula';
-import { ceilings } from '../../src/core/highestDose';
-import { checkDrink } from '../../src/core/limits';
-import { exact, scaled } from '../../src/core/measured';
-import { mixtureOf, shareIn, type Addition, type Mixture } from '../../src/core/mixture';
-import { smallestMass } from '../../src/core/smallestMass';
-import { gram, gramPerMl, massFraction, millilitre } from '../../src/core/units';
-import { rescueList, weighList } from '../../src/core/weighList';
+} from '../../src/core/drink/batchPlan';
+import { concentrateFor } from '../../src/core/drink/concentrate';
+import { emulsionFor } from '../../src/core/drink/emulsion';
+import { worstConstituents, type DrinkMaterial } from '../../src/core/limits/exposure';
+import { drinkDensity } from '../../src/core/drink/finishedDrink';
+import { sharesOf } from '../../src/core/drink/formula';
+import { ceilings } from '../../src/core/limits/highestDose';
+import { checkDrink } from '../../src/core/limits/limits';
+import { exact, scaled } from '../../src/core/number/measured';
+import { mixtureOf, shareIn, type Addition, type Mixture } from '../../src/core/drink/mixture';
+import { smallestMass } from '../../src/core/dilution/smallestMass';
+import { gram, gramPerMl, massFraction, millilitre } from '../../src/core/number/units';
+import { rescueList, weighList } from '../../src/core/drink/weighList';
 import { intakes } from '../../src/tables/adi';
 import { constituents } from '../../src/tables/constituents';
 import { bansEu, limitsEu } from '../../src/tables/limitsEu';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bestPlan } from '../../src/core/dropPlan';
+import { bestPlan } from '../../src/core/plan/dropPlan';
 import { milpOptimum } from '../bench/dropPlanMilp';
 import { randomInstance } from './dropPlanEnumeration';
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { dilutionOf } from '../../src/core/dilution';
-import { compositionOf, doseOf } from '../../src/core/dose';
-import { massOfDrops } from '../../src/core/drop';
-import { exact, measured, scaled, standardUncertainty, type Measured } from '../../src/core/measured';
-import { gramPerMl } from '../../src/core/units';
+import { dilutionOf } from '../../src/core/dilution/dilution';
+import { compositionOf, doseOf } from '../../src/core/drink/dose';
+import { massOfDrops } from '../../src/core/drop/drop';
+import { exact, measured, scaled, standardUncertainty, type Measured } from '../../src/core/number/measured';
+import { gramPerMl } from '../../src/core/number/units';
 
 /** Uniform on (0, 1), the same row for the same seed: a 32-bit multiply-and-mix generator, good enough for 10⁵ draws. */
 function uniform(seed: number): () => number {

@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { atLeast, atMost, clopperPearson } from '../../src/core/binomial';
-import { numberNeeded, testResult } from '../../src/core/discrimination';
-import { chiSquaredTail, normalBound, normalTail } from '../../src/core/tails';
+import { atLeast, atMost, clopperPearson } from '../../src/core/number/binomial';
+import { numberNeeded, testResult } from '../../src/core/sensory/discrimination';
+import { chiSquaredTail, normalBound, normalTail } from '../../src/core/number/tails';
 
 /** The part of the registry's jstat that is asked here; it brings no types. */
 interface Statistics {

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { openBackup } from '../../src/records/backup';
-import { largestBackup, readBackup, textOf } from '../../src/records/backupFile';
-import { planMerge, type Here, type Plan } from '../../src/records/merge';
-import type { Stored } from '../../src/records/record';
-import type { RunEvent } from '../../src/records/run';
-import { asEvent, whyNotStorable } from '../../src/records/storable';
+import { openBackup } from '../../src/records/backup/backup';
+import { largestBackup, readBackup, textOf } from '../../src/records/backup/backupFile';
+import { planMerge, type Here, type Plan } from '../../src/records/backup/merge';
+import type { Stored } from '../../src/records/kind/record';
+import type { RunEvent } from '../../src/records/kind/run';
+import { asEvent, whyNotStorable } from '../../src/records/backup/storable';
 import { seeded } from '../core/seeded';
 
 const whole = JSON.parse(readFileSync(resolve(import.meta.dirname, '../fixtures/backups/v1.json'), 'utf8')) as File;

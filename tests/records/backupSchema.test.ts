@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import { describe, expect, test } from 'vitest';
-import { backupFormat, backupVersion } from '../../src/records/backupFile';
-import { kinds } from '../../src/records/kinds';
-import { versionOf, type Kind } from '../../src/records/record';
-import { runEvent } from '../../src/records/run';
+import { backupFormat, backupVersion } from '../../src/records/backup/backupFile';
+import { kinds } from '../../src/records/kind/kinds';
+import { versionOf, type Kind } from '../../src/records/kind/record';
+import { runEvent } from '../../src/records/kind/run';
 
 /** The shape of a backup as JSON Schema, from the same schemas that read the records. */
 function backupSchema(): object {

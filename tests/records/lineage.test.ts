@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { measured } from '../../src/core/measured';
+import { measured } from '../../src/core/number/measured';
 import { ancestors, descendants, lotsBeside, parentsOf, sharingLots } from '../../src/records/lineage';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { pipette, vialOf } from '../tasks/countShelf';

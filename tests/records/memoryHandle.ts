@@ -1,4 +1,4 @@
-import type { Handle } from '../../src/records/journalFile';
+import type { Handle } from '../../src/records/journal/journalFile';
 
 /** A file in memory that behaves as a synchronous access handle does; `room` is how many bytes it may grow to. */
 export function memoryHandle(

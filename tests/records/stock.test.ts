@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { measured, standardUncertainty } from '../../src/core/measured';
-import type { Supply } from '../../src/records/supply';
+import { measured, standardUncertainty } from '../../src/core/number/measured';
+import type { Supply } from '../../src/records/kind/supply';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { leftOf, runsLow } from '../../src/records/stock';
-import { useByOf, useByOfDilution } from '../../src/tasks/useBy';
+import { useByOf, useByOfDilution } from '../../src/workshop/useBy';
 import { vialOf } from '../tasks/countShelf';
 
 const at = (day: string) => `${day}T10:00:00.000Z`;

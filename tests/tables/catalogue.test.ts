@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { casProblem } from '../../src/core/cas';
+import { casProblem } from '../../src/core/limits/cas';
 import { oils } from '../../src/tables/catalogue/oils';
 import type { CatalogueRow } from '../../src/tables/catalogue/row';
 import { catalogueSources } from '../../src/tables/catalogue/sources';

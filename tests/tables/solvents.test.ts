@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { ethanolDensity, ethanolMassFraction } from '../../src/core/ethanol';
-import { hangingDropMg, tipRadiusMm } from '../../src/core/dropTransfer';
-import { celsius, volumeFraction } from '../../src/core/units';
+import { ethanolDensity, ethanolMassFraction } from '../../src/core/liquid/ethanol';
+import { hangingDropMg, tipRadiusMm } from '../../src/core/drop/dropTransfer';
+import { celsius, volumeFraction } from '../../src/core/number/units';
 import { solvents } from '../../src/tables/solvents';
 import { surfaceTensions } from '../../src/tables/surfaceTensions';
 import { typicalDrops } from '../../src/tables/typicalDrops';

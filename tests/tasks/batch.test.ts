@@ -1,12 +1,12 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { expanded } from '../../src/core/measured';
-import type { Batch } from '../../src/records/batch';
+import { expanded } from '../../src/core/number/measured';
+import type { Batch } from '../../src/records/kind/batch';
 import { newRecord, takeIn } from '../../src/records/shelf';
-import { fold, type RunState } from '../../src/tasks/fold';
+import { fold, type RunState } from '../../src/tasks/engine/fold';
 import { batch } from '../../src/tasks/batch/task';
-import { ideaOf } from '../../src/tasks/batch/idea';
-import { makingOf } from '../../src/tasks/batch/made';
-import { problemsOf } from '../../src/tasks/run';
+import { ideaOf } from '../../src/tasks/batch/plan';
+import { makingOf } from '../../src/tasks/batch/progress';
+import { problemsOf } from '../../src/tasks/engine/run';
 import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 import emulsions from '../reference/emulsion.json' with { type: 'json' };

@@ -1,17 +1,17 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { expanded } from '../../src/core/measured';
-import type { Batch } from '../../src/records/batch';
-import type { AnyRecord } from '../../src/records/kinds';
+import { expanded } from '../../src/core/number/measured';
+import type { Batch } from '../../src/records/kind/batch';
+import type { AnyRecord } from '../../src/records/kind/kinds';
 import { ancestors } from '../../src/records/lineage';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import type { Vial } from '../../src/records/vial';
+import type { Vial } from '../../src/records/kind/vial';
 import { batch } from '../../src/tasks/batch/task';
 import { glassOf } from '../../src/tasks/dose/glass';
 import { judgeGlass } from '../../src/tasks/dose/parts';
 import { dose } from '../../src/tasks/dose/task';
-import { bottlesOf, carriersOf } from '../../src/tasks/carrier';
-import { refusalOf } from '../../src/tasks/fitForDrinks';
-import { freshRun, type RunState } from '../../src/tasks/fold';
+import { bottlesOf, carriersOf } from '../../src/workshop/carrier';
+import { refusalOf } from '../../src/workshop/fitForDrinks';
+import { freshRun, type RunState } from '../../src/tasks/engine/fold';
 import { weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 

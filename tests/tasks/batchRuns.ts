@@ -1,4 +1,4 @@
-import { freshRun, type RunState } from '../../src/tasks/fold';
+import { freshRun, type RunState } from '../../src/tasks/engine/fold';
 import { batch } from '../../src/tasks/batch/task';
 
 export const runOf = (typed: Record<string, string>): RunState => ({ ...freshRun, typed });

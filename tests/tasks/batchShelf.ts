@@ -1,4 +1,4 @@
-import type { AnyRecord } from '../../src/records/kinds';
+import type { AnyRecord } from '../../src/records/kind/kinds';
 import { newRecord } from '../../src/records/shelf';
 
 /** Four materials of a drink, with CAS numbers that rules and solubilities know. */

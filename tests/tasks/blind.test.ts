@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { kinds } from '../../src/records/kinds';
-import { readRecord } from '../../src/records/record';
-import type { Test } from '../../src/records/test';
+import { kinds } from '../../src/records/kind/kinds';
+import { readRecord } from '../../src/records/kind/record';
+import type { Test } from '../../src/records/kind/test';
 import { outcomeOf } from '../../src/tasks/blind/outcome';
 import { promise } from '../../src/tasks/blind/promise';
 import { blind } from '../../src/tasks/blind/task';
-import { fold } from '../../src/tasks/fold';
+import { fold } from '../../src/tasks/engine/fold';
 import { answerAll, begin, designIn, rightCode, toFirstCup, wrongCode } from './sittings';
 
 describe('laying out a blind test', () => {

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { kinds } from '../../src/records/kinds';
-import { readRecord } from '../../src/records/record';
+import { kinds } from '../../src/records/kind/kinds';
+import { readRecord } from '../../src/records/kind/record';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import type { Test } from '../../src/records/test';
-import type { Vial } from '../../src/records/vial';
+import type { Test } from '../../src/records/kind/test';
+import type { Vial } from '../../src/records/kind/vial';
 import { answersOf } from '../../src/tasks/blind/answers';
 import { resultsOfTest } from '../../src/tasks/blind/kept';
 import { blind } from '../../src/tasks/blind/task';

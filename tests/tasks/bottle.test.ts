@@ -1,11 +1,11 @@
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { shortCode } from '../../src/core/shortCode';
-import type { Bottle, Material } from '../../src/records/material';
-import { readRecord } from '../../src/records/record';
-import { kinds } from '../../src/records/kinds';
+import { shortCode } from '../../src/core/label/shortCode';
+import type { Bottle, Material } from '../../src/records/kind/material';
+import { readRecord } from '../../src/records/kind/record';
+import { kinds } from '../../src/records/kind/kinds';
 import { shelf, takeIn } from '../../src/records/shelf';
 import { bottle } from '../../src/tasks/bottle/task';
-import { catalogue, factsOf, loadCatalogue, searchCatalogue } from '../../src/tasks/catalogue';
+import { catalogue, factsOf, loadCatalogue, searchCatalogue } from '../../src/workshop/catalogue';
 import { dilute } from '../../src/tasks/dilute/task';
 import { startWalking } from './walking';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { tasks } from '../../src/tasks';
-import { freshRun } from '../../src/tasks/fold';
+import { freshRun } from '../../src/tasks/engine/fold';
 
 const loaded = await Promise.all(tasks.map(async (card) => [card.name, await card.load(), card.id] as const));
 

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { standardUncertainty } from '../../src/core/measured';
-import type { Formula } from '../../src/records/formula';
+import { standardUncertainty } from '../../src/core/number/measured';
+import type { Formula } from '../../src/records/kind/formula';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import type { Vial } from '../../src/records/vial';
-import { textOf } from '../../src/tasks/fields';
+import type { Vial } from '../../src/records/kind/vial';
+import { textOf } from '../../src/tasks/engine/fields';
 import { count } from '../../src/tasks/count/task';
 import { material, pipette, vialOf } from './countShelf';
 import { startWalking, type Walker } from './walking';

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { judgePlan } from '../../src/core/dropJudge';
-import { bestPlan } from '../../src/core/dropPlan';
-import type { Formula } from '../../src/records/formula';
+import { judgePlan } from '../../src/core/plan/dropJudge';
+import { bestPlan } from '../../src/core/plan/dropPlan';
+import type { Formula } from '../../src/records/kind/formula';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import type { Vial } from '../../src/records/vial';
+import type { Vial } from '../../src/records/kind/vial';
 import { instanceOf } from '../../src/tasks/count/ask';
 import { plansOf } from '../../src/tasks/count/plans';
 import { count } from '../../src/tasks/count/task';

@@ -1,7 +1,7 @@
-import { measured } from '../../src/core/measured';
-import type { AnyRecord } from '../../src/records/kinds';
+import { measured } from '../../src/core/number/measured';
+import type { AnyRecord } from '../../src/records/kind/kinds';
 import { newRecord } from '../../src/records/shelf';
-import type { SolventCopy } from '../../src/records/solvent';
+import type { SolventCopy } from '../../src/records/kind/solvent';
 
 export const ethanol: SolventCopy = {
   id: 'ethanol-96',

@@ -1,15 +1,15 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { relativeUncertainty } from '../../src/core/measured';
-import type { RecordOf } from '../../src/records/kinds';
-import type { RunEvent } from '../../src/records/run';
+import { relativeUncertainty } from '../../src/core/number/measured';
+import type { RecordOf } from '../../src/records/kind/kinds';
+import type { RunEvent } from '../../src/records/kind/run';
 import { ancestors } from '../../src/records/lineage';
 import { newRecord, takeIn } from '../../src/records/shelf';
 import { leftOf } from '../../src/records/stock';
-import { alcoholOfVial } from '../../src/tasks/carrier';
+import { alcoholOfVial } from '../../src/workshop/carrier';
 import { dilute } from '../../src/tasks/dilute/task';
-import { refusalOf } from '../../src/tasks/fitForDrinks';
-import { fold, type RunState } from '../../src/tasks/fold';
-import { problemsOf } from '../../src/tasks/run';
+import { refusalOf } from '../../src/workshop/fitForDrinks';
+import { fold, type RunState } from '../../src/tasks/engine/fold';
+import { problemsOf } from '../../src/tasks/engine/run';
 
 const material = newRecord('material', {
   name: 'cardamom oil',

@@ -1,10 +1,10 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { expanded } from '../../src/core/measured';
-import type { RunEvent } from '../../src/records/run';
+import { expanded } from '../../src/core/number/measured';
+import type { RunEvent } from '../../src/records/kind/run';
 import { takeIn } from '../../src/records/shelf';
 import { dose } from '../../src/tasks/dose/task';
-import { fold, type RunState } from '../../src/tasks/fold';
-import { placeOf, problemsOf } from '../../src/tasks/run';
+import { fold, type RunState } from '../../src/tasks/engine/fold';
+import { placeOf, problemsOf } from '../../src/tasks/engine/run';
 import rows from '../reference/dosage.json' with { type: 'json' };
 
 const worked = (id: string) => rows.rows.find((row) => row.id === id)!;

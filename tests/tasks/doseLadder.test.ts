@@ -1,10 +1,10 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { RunEvent } from '../../src/records/run';
+import type { RunEvent } from '../../src/records/kind/run';
 import { takeIn } from '../../src/records/shelf';
 import { levelsOf } from '../../src/tasks/dose/levels';
 import { glassOf } from '../../src/tasks/dose/glass';
 import { dose } from '../../src/tasks/dose/task';
-import { fold, type RunState } from '../../src/tasks/fold';
+import { fold, type RunState } from '../../src/tasks/engine/fold';
 
 const sure = (value: number) => ({ value, sources: [] });
 const envelope = { v: 1, made: '2025-01-01T08:00:00.000Z', from: [] as string[] };

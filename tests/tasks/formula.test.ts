@@ -1,11 +1,11 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Formula } from '../../src/records/formula';
-import type { Bottle } from '../../src/records/material';
+import type { Formula } from '../../src/records/kind/formula';
+import type { Bottle } from '../../src/records/kind/material';
 import { find, newRecord, takeIn } from '../../src/records/shelf';
 import { certificate } from '../../src/tasks/certificate/task';
-import { freshRun, type RunState } from '../../src/tasks/fold';
+import { freshRun, type RunState } from '../../src/tasks/engine/fold';
 import { formula } from '../../src/tasks/formula/task';
-import { besides, costOf, usedLines, versionsOf } from '../../src/tasks/formulaBook';
+import { besides, costOf, usedLines, versionsOf } from '../../src/workshop/formulaBook';
 import { batchShelf } from './batchShelf';
 import { vialOf } from './countShelf';
 

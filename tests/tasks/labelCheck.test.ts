@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { takeIn } from '../../src/records/shelf';
 import { codeTextOf, shortIdOf } from '../../src/records/shortId';
-import { freshRun } from '../../src/tasks/fold';
-import { labelVerdict, meaningOf } from '../../src/tasks/LabelCheck';
-import type { Step } from '../../src/tasks/task';
+import { freshRun } from '../../src/tasks/engine/fold';
+import { labelVerdict, meaningOf } from '../../src/tasks/screen/LabelCheck';
+import type { Step } from '../../src/tasks/engine/task';
 import { vialRecord } from '../browser/benchRecords';
 
 const card = vialRecord({ code: 'CARD', name: 'cardamom oil' });

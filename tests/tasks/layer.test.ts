@@ -1,14 +1,14 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Layering } from '../../src/records/layering';
-import { kinds } from '../../src/records/kinds';
-import { readRecord } from '../../src/records/record';
+import type { Layering } from '../../src/records/kind/layering';
+import { kinds } from '../../src/records/kind/kinds';
+import { readRecord } from '../../src/records/kind/record';
 import { shelf, takeIn } from '../../src/records/shelf';
-import type { Vial } from '../../src/records/vial';
+import type { Vial } from '../../src/records/kind/vial';
 import { clockOf, dryingAt } from '../../src/tasks/layer/clock';
 import { dueAt, dueReadings, readingsOf } from '../../src/tasks/layer/readings';
 import { inFan, stripsOf } from '../../src/tasks/layer/strips';
 import { layer } from '../../src/tasks/layer/task';
-import { placeOf } from '../../src/tasks/run';
+import { placeOf } from '../../src/tasks/engine/run';
 import { benchRun, readStrips, vialOnShelf } from './strips';
 
 let card: Vial, hex: Vial, pgf: Vial;

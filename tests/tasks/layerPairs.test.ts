@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import type { Vial } from '../../src/records/vial';
+import type { Vial } from '../../src/records/kind/vial';
 import { layer } from '../../src/tasks/layer/task';
 import { pairsOfFan, proposal, takeJust } from '../../src/tasks/layer/together';
-import { placeOf } from '../../src/tasks/run';
+import { placeOf } from '../../src/tasks/engine/run';
 import { benchRun, readStrips, vialOnShelf } from './strips';
 
 let vials: Vial[];

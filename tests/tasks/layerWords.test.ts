@@ -1,15 +1,15 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Formula } from '../../src/records/formula';
-import type { Layering } from '../../src/records/layering';
+import type { Formula } from '../../src/records/kind/formula';
+import type { Layering } from '../../src/records/kind/layering';
 import { find, shelf, takeIn } from '../../src/records/shelf';
-import type { Vial } from '../../src/records/vial';
+import type { Vial } from '../../src/records/kind/vial';
 import { draftLines } from '../../src/tasks/layer/draft';
 import { familyOf } from '../../src/tasks/layer/families';
 import { restHint } from '../../src/tasks/layer/rest';
 import { layer } from '../../src/tasks/layer/task';
 import { judged } from '../../src/tasks/layer/verdict';
 import { hasWord, ownWords, toggleWord, tradeWords } from '../../src/tasks/layer/wordList';
-import { placeOf } from '../../src/tasks/run';
+import { placeOf } from '../../src/tasks/engine/run';
 import { benchRun, readStrips, vialOnShelf } from './strips';
 
 let card: Vial, hex: Vial, rose: Vial;

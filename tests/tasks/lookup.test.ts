@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { expanded } from '../../src/core/measured';
-import type { RunEvent } from '../../src/records/run';
-import { textOf } from '../../src/tasks/fields';
-import { fold } from '../../src/tasks/fold';
+import { expanded } from '../../src/core/number/measured';
+import type { RunEvent } from '../../src/records/kind/run';
+import { textOf } from '../../src/tasks/engine/fields';
+import { fold } from '../../src/tasks/engine/fold';
 import { fields, sumOf } from '../../src/tasks/lookup/sum';
 import { lookup } from '../../src/tasks/lookup/task';
 import rows from '../reference/dosage.json' with { type: 'json' };

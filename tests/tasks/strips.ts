@@ -1,10 +1,10 @@
-import type { RunEvent } from '../../src/records/run';
+import type { RunEvent } from '../../src/records/kind/run';
 import { newRecord, takeIn } from '../../src/records/shelf';
-import type { SolventCopy } from '../../src/records/solvent';
-import type { Vial } from '../../src/records/vial';
-import { fold, type RunState } from '../../src/tasks/fold';
+import type { SolventCopy } from '../../src/records/kind/solvent';
+import type { Vial } from '../../src/records/kind/vial';
+import { fold, type RunState } from '../../src/tasks/engine/fold';
 import { beginReading } from '../../src/tasks/layer/readings';
-import { solventsOnHand } from '../../src/tasks/onHand';
+import { solventsOnHand } from '../../src/workshop/onHand';
 
 /** A solvent of the bench, as a vial keeps it. */
 function solventCopy(id: string): SolventCopy {

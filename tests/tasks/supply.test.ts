@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { kinds } from '../../src/records/kinds';
-import { readRecord } from '../../src/records/record';
+import { kinds } from '../../src/records/kind/kinds';
+import { readRecord } from '../../src/records/kind/record';
 import { shelf } from '../../src/records/shelf';
-import type { Supply } from '../../src/records/supply';
+import type { Supply } from '../../src/records/kind/supply';
 import { supply } from '../../src/tasks/supply/task';
 import { startWalking } from './walking';
 

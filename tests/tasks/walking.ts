@@ -1,7 +1,7 @@
-import { problemsOf, placeOf } from '../../src/tasks/run';
-import { fold, type RunState } from '../../src/tasks/fold';
-import type { Step, Task } from '../../src/tasks/task';
-import type { RunEvent } from '../../src/records/run';
+import { problemsOf, placeOf } from '../../src/tasks/engine/run';
+import { fold, type RunState } from '../../src/tasks/engine/fold';
+import type { Step, Task } from '../../src/tasks/engine/task';
+import type { RunEvent } from '../../src/records/kind/run';
 
 /** A run walked without a screen: the same events, the same rules for leaving a step. */
 export interface Walker {

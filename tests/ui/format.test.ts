@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { measured } from '../../src/core/measured';
+import { measured } from '../../src/core/number/measured';
 
 /** Reads format.ts as a browser of that language would. */
 async function inLanguage(language: string) {

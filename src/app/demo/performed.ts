@@ -1,10 +1,10 @@
-import type { AnyRecord } from '../../records/kinds';
-import type { Run, RunEvent } from '../../records/run';
+import type { AnyRecord } from '../../records/kind/kinds';
+import type { Run, RunEvent } from '../../records/kind/run';
 import { newRecord } from '../../records/shelf';
-import { fold } from '../../tasks/fold';
-import type { Happening } from '../../tasks/log';
-import { placeOf, problemsOf } from '../../tasks/run';
-import type { Step, Task } from '../../tasks/task';
+import { fold } from '../../tasks/engine/fold';
+import type { Happening } from '../../tasks/engine/log';
+import { placeOf, problemsOf } from '../../tasks/engine/run';
+import type { Step, Task } from '../../tasks/engine/task';
 
 /** A run of the demo: what is answered, counted and marked, and when it began (ISO 8601, UTC). */
 export interface Act {

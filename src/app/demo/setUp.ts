@@ -1,9 +1,9 @@
-import { write } from '../../records/door';
-import { isOf, type AnyRecord, type KindName, type RecordOf } from '../../records/kinds';
+import { write } from '../../records/store/door';
+import { isOf, type AnyRecord, type KindName, type RecordOf } from '../../records/kind/kinds';
 import { newRecord, takeIn } from '../../records/shelf';
 import { loadTask } from '../../tasks';
-import { catalogue, factsOf, loadCatalogue } from '../../tasks/catalogue';
-import { today } from '../../tasks/onHand';
+import { catalogue, factsOf, loadCatalogue } from '../../workshop/catalogue';
+import { today } from '../../workshop/onHand';
 import { bottles, type BottleScript } from './bottles';
 import { batch, dilutions, droppers, drinks, layerings, trial } from './script';
 import { performed, type Act } from './performed';

@@ -1,10 +1,10 @@
-import { WATER } from '../../core/batchPlan';
-import { exact } from '../../core/measured';
-import { mixtureOf, shareIn, type Mixture } from '../../core/mixture';
+import { WATER } from '../../core/drink/batchPlan';
+import { exact } from '../../core/number/measured';
+import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
 import { formatFixed, formatPlain } from '../../ui/format';
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import { ETHANOL } from './goods';
-import { makingOf, type Making } from './made';
+import { makingOf, type Making } from './progress';
 import { outcome } from './outcome';
 import { mixedOf } from './pour';
 import './batch.css';

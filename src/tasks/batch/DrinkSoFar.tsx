@@ -1,10 +1,10 @@
-import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
-import { shareIn } from '../../core/mixture';
+import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
+import { shareIn } from '../../core/drink/mixture';
 import { formatFixed, formatPlain } from '../../ui/format';
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import { Comparison, type Compared } from './Composition';
 import { SPIRIT, type Goods } from './goods';
-import { doseIn, expectedDrink, makingOf, plannedDrink, type Made, type Making } from './made';
+import { doseIn, expectedDrink, makingOf, plannedDrink, type Made, type Making } from './progress';
 import { outcome } from './outcome';
 
 /** The drink so far: sugar, alcohol, acid, dose. */

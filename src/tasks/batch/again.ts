@@ -1,9 +1,9 @@
-import type { Batch } from '../../records/batch';
+import type { Batch } from '../../records/kind/batch';
 import { find } from '../../records/shelf';
-import type { RunState } from '../fold';
-import type { Wanted } from './wanted';
+import type { RunState } from '../engine/fold';
+import type { Wanted } from './recipe';
 import { carrierBottleOf } from './carrierBottle';
-import { carrierOf, sourceOf } from './wish';
+import { carrierOf, sourceOf } from './drinkAsked';
 import { formatDay } from '../../ui/format';
 
 /** What differs from the batch that is made again, a sentence each: other lots, other shares. */

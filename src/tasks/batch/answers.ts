@@ -1,8 +1,8 @@
-import { textOf, valueOf } from '../fields';
-import type { RunState } from '../fold';
-import { traitKey } from '../judging';
+import { textOf, valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { traitKey } from '../shared/judging';
 import { fields } from './fields';
-import { sugarField } from './wish';
+import { sugarField } from './drinkAsked';
 
 /** What the run says itself about the drink: cloudy, carbonated, no added sugar; as typed text. */
 export function traitsOf(run: RunState, emulsion: boolean): Record<string, string> {

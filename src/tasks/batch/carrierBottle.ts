@@ -1,10 +1,10 @@
 import { find } from '../../records/shelf';
-import { choice, textOf, type Field } from '../fields';
-import type { RunState } from '../fold';
-import { solventBottleOptions, solventBottles } from '../onHand';
-import { sourceOfSolvent, type Source } from '../sources';
+import { choice, textOf, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { solventBottleOptions, solventBottles } from '../../workshop/onHand';
+import { sourceOfSolvent, type Source } from '../../workshop/sources';
 import { isEmulsion } from './emulsion';
-import { carrierOf } from './wish';
+import { carrierOf } from './drinkAsked';
 
 /** What is said where a bottle is not food grade. */
 export const NOT_FOOD = 'What is not food grade is smell only: it never goes into a drink. Take another bottle.';

@@ -1,12 +1,12 @@
-import { gram } from '../../core/units';
-import { weighList, type WeighList, type WeighStep } from '../../core/weighList';
+import { gram } from '../../core/number/units';
+import { weighList, type WeighList, type WeighStep } from '../../core/drink/weighList';
 import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import { EMULSION_WATER, type Goods } from './goods';
-import type { Idea } from './idea';
+import type { Idea } from './plan';
 import { massAt, type Pour } from './pour';
 import { stockOf } from './stock';
 import { filled, rescueOf, type Vessel } from './vessel';

@@ -1,15 +1,15 @@
 import { formatPlain, formatTyped } from '../../ui/format';
-import { standing, textOf } from '../fields';
-import type { RunState } from '../fold';
-import { judgeFields } from '../judging';
-import type { Step } from '../task';
+import { standing, textOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { judgeFields } from '../shared/judging';
+import type { Step } from '../engine/task';
 import { asksCarrierFood, carrierBottleField, carrierRefusal } from './carrierBottle';
 import { dissolving, dissolvingText } from './dissolving';
 import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
-import { basisOf, concentrateOf, ideaOf, type Idea } from './idea';
+import { basisOf, concentrateOf, ideaOf, type Idea } from './plan';
 import { outcome } from './outcome';
-import { carrierOf } from './wish';
+import { carrierOf } from './drinkAsked';
 
 /** How strong the concentrate is, and in what. */
 export function concentrateSteps(run: RunState): Step[] {

@@ -6,15 +6,15 @@ import {
   worstVerdict,
   type Verdict,
   type WaterSolubility,
-} from '../../core/cosolvency';
+} from '../../core/liquid/cosolvency';
 import { find } from '../../records/shelf';
 import { logKow } from '../../tables/partition';
 import { cosolvents, thumbRule, waterSolubilities } from '../../tables/solubility';
 import { formatPlain } from '../../ui/format';
-import type { RunState } from '../fold';
-import { onceFor } from './onceFor';
-import { drinkOf, wantedSafely, type DrinkWish } from './wish';
-import type { WantedLine } from './wanted';
+import type { RunState } from '../engine/fold';
+import { onceFor } from '../engine/oncePerRun';
+import { drinkOf, wantedSafely, type DrinkWish } from './drinkAsked';
+import type { WantedLine } from './recipe';
 
 /** Whether one material stays dissolved in the drink, and how that is known. */
 export interface Dissolving {

@@ -1,12 +1,12 @@
-import { CONCENTRATE, SUGAR, WATER } from '../../core/batchPlan';
-import { gram } from '../../core/units';
-import type { Rescue } from '../../core/weighList';
-import type { Weighed } from '../../records/batch';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
+import { CONCENTRATE, SUGAR, WATER } from '../../core/drink/batchPlan';
+import { gram } from '../../core/number/units';
+import type { Rescue } from '../../core/drink/weighList';
+import type { Weighed } from '../../records/kind/batch';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import { pure, SPIRIT, type Planned } from './goods';
-import type { Idea } from './idea';
+import type { Idea } from './plan';
 import { leastOf, massAt, type Pour } from './pour';
 import { filled, rescueOf, type Vessel } from './vessel';
 

@@ -1,22 +1,22 @@
-import { daysToRing, emulsionFor, oilPhaseDensity, risePerDay, type Emulsion } from '../../core/emulsion';
-import { exact } from '../../core/measured';
-import { sucroseViscosity } from '../../core/sucroseViscosity';
-import { gram, gramPerMl, millilitre } from '../../core/units';
+import { daysToRing, emulsionFor, oilPhaseDensity, risePerDay, type Emulsion } from '../../core/drink/emulsion';
+import { exact } from '../../core/number/measured';
+import { sucroseViscosity } from '../../core/liquid/sucroseViscosity';
+import { gram, gramPerMl, millilitre } from '../../core/number/units';
 import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
 import { weightingAgents } from '../../tables/weightingAgents';
 import { formatPlain, formatTyped } from '../../ui/format';
-import type { Option } from '../fields';
-import { textOf, valueOf } from '../fields';
-import type { RunState } from '../fold';
-import { judge } from '../judging';
+import type { Option } from '../engine/fields';
+import { textOf, valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { judge } from '../shared/judging';
 import { answered } from './answers';
 import { dissolving } from './dissolving';
 import { fields } from './fields';
 import { EMULSION_WATER, massOf, pure, type Goods, type Planned } from './goods';
-import type { Basis, Idea } from './idea';
-import { onceFor } from './onceFor';
-import { drinkOf } from './wish';
+import type { Basis, Idea } from './plan';
+import { onceFor } from '../engine/oncePerRun';
+import { drinkOf } from './drinkAsked';
 
 /** Density of an oil nobody has looked up, g/mL. Typical, not confirmed. */
 const TYPICAL_OIL = 0.9;

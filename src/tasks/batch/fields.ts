@@ -1,10 +1,10 @@
 import { acids } from '../../tables/syrupAdditives';
-import { amount, choice, code, optionalAmount, words, type Option } from '../fields';
-import type { RunState } from '../fold';
-import { traitKey } from '../judging';
-import { solventsOnHand } from '../onHand';
-import { numberedVialCode, vialCodes } from '../vialCode';
-import { wantedOptions } from './wanted';
+import { amount, choice, code, optionalAmount, words, type Option } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { traitKey } from '../shared/judging';
+import { solventsOnHand } from '../../workshop/onHand';
+import { numberedVialCode, vialCodes } from '../../workshop/vialCode';
+import { wantedOptions } from './recipe';
 
 const yesNo: readonly Option[] = [
   { value: 'yes', words: 'Yes, the bottle says so' },

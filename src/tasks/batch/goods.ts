@@ -1,12 +1,12 @@
-import type { Content } from '../../core/dose';
-import { ethanolMassFraction } from '../../core/ethanol';
-import { exact } from '../../core/measured';
-import { volumeFraction } from '../../core/units';
+import type { Content } from '../../core/drink/dose';
+import { ethanolMassFraction } from '../../core/liquid/ethanol';
+import { exact } from '../../core/number/measured';
+import { volumeFraction } from '../../core/number/units';
 import { solvents } from '../../tables/solvents';
-import { carriersOf } from '../carrier';
-import type { SolventOnHand } from '../onHand';
-import type { Source } from '../sources';
-import type { WantedLine } from './wanted';
+import { carriersOf } from '../../workshop/carrier';
+import type { SolventOnHand } from '../../workshop/onHand';
+import type { Source } from '../../workshop/sources';
+import type { WantedLine } from './recipe';
 
 /** Ids of what is weighed beside materials and carriers. */
 export const ETHANOL = 'ethanol';

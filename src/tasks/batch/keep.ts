@@ -1,22 +1,22 @@
-import type { Finding } from '../../core/finding';
-import { plus } from '../../core/measured';
-import { gaugeForVolumes } from '../../core/carbonation';
-import { celsius } from '../../core/units';
-import type { Batch, Weighed } from '../../records/batch';
-import type { AnyRecord } from '../../records/kinds';
+import type { Finding } from '../../core/limits/finding';
+import { plus } from '../../core/number/measured';
+import { gaugeForVolumes } from '../../core/liquid/carbonation';
+import { celsius } from '../../core/number/units';
+import type { Batch, Weighed } from '../../records/kind/batch';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newRecord } from '../../records/shelf';
 import { forFile, formatPlain, measuredText } from '../../ui/format';
-import { textOf, valueOf } from '../fields';
-import type { RunState } from '../fold';
-import { judgeFields } from '../judging';
-import { levelWords, stateWords } from '../limitRules';
-import { today } from '../onHand';
+import { textOf, valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { judgeFields } from '../shared/judging';
+import { levelWords, stateWords } from '../../workshop/limitRules';
+import { today } from '../../workshop/onHand';
 import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
 import { leftOverVial } from './leftOver';
-import { judgeDrink, madeOf, makingOf, type Made, type Making } from './made';
+import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import { massAt, type Pour } from './pour';
-import { refusalOfLine, wantedSafely } from './wish';
+import { refusalOfLine, wantedSafely } from './drinkAsked';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
 const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what', 'left', 'left.'];

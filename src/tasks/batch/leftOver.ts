@@ -1,19 +1,19 @@
-import { CONCENTRATE } from '../../core/batchPlan';
-import { exact, expanded, minus, plus, type Measured } from '../../core/measured';
-import { shareIn } from '../../core/mixture';
+import { CONCENTRATE } from '../../core/drink/batchPlan';
+import { exact, expanded, minus, plus, type Measured } from '../../core/number/measured';
+import { shareIn } from '../../core/drink/mixture';
 import { find, newRecord } from '../../records/shelf';
-import type { SolventCopy } from '../../records/solvent';
-import type { Vial } from '../../records/vial';
+import type { SolventCopy } from '../../records/kind/solvent';
+import type { Vial } from '../../records/kind/vial';
 import { measuredText } from '../../ui/format';
-import { textOf, valueOf, type Field } from '../fields';
-import type { RunState } from '../fold';
-import { solventsOnHand, today, type SolventOnHand } from '../onHand';
-import { useByOf, useByOfDilution } from '../useBy';
+import { textOf, valueOf, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { solventsOnHand, today, type SolventOnHand } from '../../workshop/onHand';
+import { useByOf, useByOfDilution } from '../../workshop/useBy';
 import { fields } from './fields';
 import type { Goods } from './goods';
-import type { Making } from './made';
+import type { Making } from './progress';
 import type { Pour } from './pour';
-import { carrierOf } from './wish';
+import { carrierOf } from './drinkAsked';
 
 /** The concentrate that did not go into the drink, g; null where there is none beyond the doubt of the scale. */
 function leftOver({ concentrate, syrup }: Making): Measured | null {

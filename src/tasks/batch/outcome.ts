@@ -1,4 +1,4 @@
-import { attempt } from '../attempt';
+import { attempt } from '../../workshop/attempt';
 
 /** The outcome of a piece of work, or the sentence on why there is none. */
 export function outcome<T extends object>(work: () => T | null): { value: T | null; problem: string | null } {

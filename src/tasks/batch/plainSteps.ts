@@ -1,20 +1,20 @@
-import { mayCrystallise } from '../../core/batchPlan';
-import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/carbonation';
-import { celsius } from '../../core/units';
+import { mayCrystallise } from '../../core/drink/batchPlan';
+import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/liquid/carbonation';
+import { celsius } from '../../core/number/units';
 import { find, list } from '../../records/shelf';
 import { formatPlain, formatTyped } from '../../ui/format';
-import { textOf, valueOf } from '../fields';
-import type { RunState } from '../fold';
-import { sourcesOf } from '../sources';
-import type { Step } from '../task';
+import { textOf, valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { sourcesOf } from '../../workshop/sources';
+import type { Step } from '../engine/task';
 import { changedLots } from './again';
 import { traitsOf } from './answers';
 import { NOT_FOOD } from './carrierBottle';
 import { isEmulsion } from './emulsion';
 import { fields } from './fields';
-import { ideaOf, type Idea } from './idea';
+import { ideaOf, type Idea } from './plan';
 import { outcome } from './outcome';
-import { wantedOf, wantedOptions } from './wanted';
+import { wantedOf, wantedOptions } from './recipe';
 import {
   drinkOf,
   isByLitre,
@@ -24,7 +24,7 @@ import {
   usualDrink,
   wantedSafely,
   type DrinkWish,
-} from './wish';
+} from './drinkAsked';
 
 /** What is made. */
 export function whatStep(run: RunState): Step {

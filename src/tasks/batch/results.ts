@@ -1,8 +1,8 @@
-import { meetsTerm } from '../../core/spirit';
+import { meetsTerm } from '../../core/liquid/spirit';
 import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/result';
-import type { Made, Making } from './made';
+import type { Made, Making } from './progress';
 
 const BY_MASS = 'Masses are added up: share of each thing in what was weighed together, from bottle to drink.';
 

@@ -1,7 +1,7 @@
-import { exact, minus, over, plus, times, type Measured } from '../../core/measured';
-import type { WeighStep } from '../../core/weighList';
+import { exact, minus, over, plus, times, type Measured } from '../../core/number/measured';
+import type { WeighStep } from '../../core/drink/weighList';
 import { formatPlain } from '../../ui/format';
-import type { RunState } from '../fold';
+import type { RunState } from '../engine/fold';
 import type { Goods } from './goods';
 import { massAt } from './pour';
 

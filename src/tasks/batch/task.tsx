@@ -1,23 +1,23 @@
-import { worstState } from '../../core/finding';
-import type { Ceiling } from '../../core/highestDose';
+import { worstState } from '../../core/limits/finding';
+import type { Ceiling } from '../../core/limits/highestDose';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
-import { standing } from '../fields';
-import type { RunState } from '../fold';
-import { stateWords } from '../limitRules';
-import { LimitsPanel } from '../LimitsPanel';
-import type { Offer, Step, Task } from '../task';
+import { standing } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { stateWords } from '../../workshop/limitRules';
+import { LimitsPanel } from '../shared/LimitsPanel';
+import type { Offer, Step, Task } from '../engine/task';
 import { fields } from './fields';
-import { ideaOf } from './idea';
+import { ideaOf } from './plan';
 import { keepBatch, usualName } from './keep';
 import { leftFields, leftWords } from './leftOver';
-import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './made';
+import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './progress';
 import { outcome } from './outcome';
 import { concentrateSteps } from './concentrateSteps';
 import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep } from './plainSteps';
 import { leastOf } from './pour';
 import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
-import { materialsOf, wantedSafely } from './wish';
+import { materialsOf, wantedSafely } from './drinkAsked';
 
 /** What the rules say of the drink as planned, and the highest dose that passes. It keeps nobody from going on: Minim warns. */
 function limitsStep(run: RunState): Step {

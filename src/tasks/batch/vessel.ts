@@ -1,7 +1,7 @@
-import type { PlannedMass } from '../../core/batchPlan';
-import { gram } from '../../core/units';
-import { rescueList, type Rescue } from '../../core/weighList';
-import type { RunState } from '../fold';
+import type { PlannedMass } from '../../core/drink/batchPlan';
+import { gram } from '../../core/number/units';
+import { rescueList, type Rescue } from '../../core/drink/weighList';
+import type { RunState } from '../engine/fold';
 import { massAt, offBy, type Pour } from './pour';
 
 /** A vessel as far as it is filled: `factor` is how many times the plan it has become. */

@@ -1,14 +1,14 @@
-import { CONCENTRATE, SUGAR } from '../../core/batchPlan';
+import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import { formatPlain, withLocalSign } from '../../ui/format';
-import { textOf } from '../fields';
-import type { RunState } from '../fold';
-import type { Offer, Step } from '../task';
+import { textOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Offer, Step } from '../engine/task';
 import { spareFactor } from './concentrate';
 import { drawComposition } from './Composition';
 import { drawDrink } from './DrinkSoFar';
 import { fields } from './fields';
 import type { Goods } from './goods';
-import { doseIn, expectedDrink, makingOf, type Making } from './made';
+import { doseIn, expectedDrink, makingOf, type Making } from './progress';
 import { offBy, type Pour } from './pour';
 
 /** What the scales are, and what can be weighed on them. */

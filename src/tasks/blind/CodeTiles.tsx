@@ -1,4 +1,4 @@
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import { codesIn } from './answers';
 import { askedCups, type Design } from './design';
 import { OrderTiles } from './OrderTiles';

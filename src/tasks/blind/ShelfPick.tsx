@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { PickRows } from '../../ui/PickRows';
-import type { RunState } from '../fold';
-import type { Walk } from '../run';
+import type { RunState } from '../engine/fold';
+import type { Walk } from '../engine/run';
 import type { Method } from './methods';
 import { pickable, placesOf, sampleNamed } from './samples';
 

@@ -1,4 +1,4 @@
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import { METHODS, methodOf } from './methods';
 import './blind.css';
 

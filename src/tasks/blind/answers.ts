@@ -1,4 +1,4 @@
-import type { RunState } from '../fold';
+import type { RunState } from '../engine/fold';
 import { askedCups, rightSample, type CupSet, type Design } from './design';
 
 /** The answer to one set, locked: the code named, or all codes in order; with the liking of each, where it was asked. */

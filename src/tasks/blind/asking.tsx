@@ -1,8 +1,8 @@
-import type { DiscriminationTest } from '../../core/discrimination';
-import { attempt } from '../attempt';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
-import type { Step } from '../task';
+import type { DiscriminationTest } from '../../core/sensory/discrimination';
+import { attempt } from '../../workshop/attempt';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step } from '../engine/task';
 import { codesIn } from './answers';
 import { aloneWords, balanceWords } from './balance';
 import { designOf, shuffleOf, type Design } from './design';

@@ -1,4 +1,4 @@
-import { ordersInRound, rankingRound } from '../../core/servingOrder';
+import { ordersInRound, rankingRound } from '../../core/sensory/servingOrder';
 import { twoSampleTest, type Shuffle } from './design';
 import type { Method } from './methods';
 

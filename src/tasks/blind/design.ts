@@ -1,7 +1,7 @@
-import { blindCodes } from '../../core/blindCodes';
-import { rankingOrders, servingOrders, type TwoSampleTest } from '../../core/servingOrder';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
+import { blindCodes } from '../../core/sensory/blindCodes';
+import { rankingOrders, servingOrders, type TwoSampleTest } from '../../core/sensory/servingOrder';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { expectedOrder, fields, isAlone } from './fields';
 import { dropsInCup, levelsOf, unitOf, type DropsInCup } from './ladder';
 import { methodOf, type Method } from './methods';

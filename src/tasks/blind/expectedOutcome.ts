@@ -1,4 +1,4 @@
-import { leastPageL, page } from '../../core/page';
+import { leastPageL, page } from '../../core/sensory/page';
 import { formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import type { Design } from './design';

@@ -1,5 +1,5 @@
-import { choice, valueOf, whole, words, type Field } from '../fields';
-import type { RunState } from '../fold';
+import { choice, valueOf, whole, words, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { METHODS } from './methods';
 
 /** Of what a sample has more, where that is asked. */

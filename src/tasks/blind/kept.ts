@@ -1,4 +1,4 @@
-import type { Test } from '../../records/test';
+import type { Test } from '../../records/kind/test';
 import type { Result } from '../../ui/result';
 import type { Design } from './design';
 import { METHODS } from './methods';

@@ -1,10 +1,10 @@
-import { ladder } from '../../core/threshold';
+import { ladder } from '../../core/sensory/threshold';
 import { find, list } from '../../records/shelf';
-import type { Vial } from '../../records/vial';
-import { amount, choice, optionalAmount, textOf, valueOf, whole, type Field } from '../fields';
-import { refusalOf } from '../fitForDrinks';
-import type { RunState } from '../fold';
-import { dropperOptions, vialOptions } from '../onHand';
+import type { Vial } from '../../records/kind/vial';
+import { amount, choice, optionalAmount, textOf, valueOf, whole, type Field } from '../engine/fields';
+import { refusalOf } from '../../workshop/fitForDrinks';
+import type { RunState } from '../engine/fold';
+import { dropperOptions, vialOptions } from '../../workshop/onHand';
 
 const unitField = choice({
   name: 'unit',

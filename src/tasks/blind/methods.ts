@@ -1,4 +1,4 @@
-import type { RunState } from '../fold';
+import type { RunState } from '../engine/fold';
 
 /** A method of tasting blind. */
 export interface Method {

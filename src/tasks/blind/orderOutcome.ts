@@ -1,5 +1,5 @@
-import { comparePair, median } from '../../core/hedonic';
-import { friedman, leastRankDistance } from '../../core/ranking';
+import { comparePair, median } from '../../core/sensory/hedonic';
+import { friedman, leastRankDistance } from '../../core/sensory/ranking';
 import { formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import { samplesOf, type Answer } from './answers';

@@ -1,5 +1,5 @@
-import { numberNeeded, power, testResult, type DiscriminationTest, type TestPlan } from '../../core/discrimination';
-import { measured } from '../../core/measured';
+import { numberNeeded, power, testResult, type DiscriminationTest, type TestPlan } from '../../core/sensory/discrimination';
+import { measured } from '../../core/number/measured';
 import { formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/result';
 import { isRight, samplesOf, type Answer } from './answers';

@@ -1,4 +1,4 @@
-import { numberNeeded, power, triesNeeded, type DiscriminationTest } from '../../core/discrimination';
+import { numberNeeded, power, triesNeeded, type DiscriminationTest } from '../../core/sensory/discrimination';
 import { percent } from './words';
 
 /** What a number of tries can show, before the first sip. */

@@ -1,10 +1,10 @@
 import { find, list } from '../../records/shelf';
-import type { Tasting } from '../../records/drink';
-import type { Vial } from '../../records/vial';
+import type { Tasting } from '../../records/kind/drink';
+import type { Vial } from '../../records/kind/vial';
 import type { PickItem } from '../../ui/PickRows';
-import { words, type Field } from '../fields';
-import { refusalOf } from '../fitForDrinks';
-import type { RunState } from '../fold';
+import { words, type Field } from '../engine/fields';
+import { refusalOf } from '../../workshop/fitForDrinks';
+import type { RunState } from '../engine/fold';
 import { attribute } from './fields';
 import { methodOf, type Method } from './methods';
 import { formatDay } from '../../ui/format';

@@ -1,8 +1,8 @@
-import type { AnyRecord } from '../../records/kinds';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { newRecord } from '../../records/shelf';
-import { attempt } from '../attempt';
-import type { RunState } from '../fold';
-import type { Step, Task } from '../task';
+import { attempt } from '../../workshop/attempt';
+import type { RunState } from '../engine/fold';
+import type { Step, Task } from '../engine/task';
 import { answersOf } from './answers';
 import { askingSteps, sheetStep } from './asking';
 import { designOf, type Design } from './design';

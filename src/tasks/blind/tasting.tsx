@@ -1,7 +1,7 @@
-import { textOf } from '../fields';
-import type { RunState } from '../fold';
-import { likingWords, Scale } from '../Scale';
-import type { Step } from '../task';
+import { textOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { likingWords, Scale } from '../shared/Scale';
+import type { Step } from '../engine/task';
 import { answersOf, codesIn, isComplete } from './answers';
 import { CardTiles, CodeTiles } from './CodeTiles';
 import type { Design } from './design';

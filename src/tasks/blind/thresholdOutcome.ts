@@ -1,12 +1,12 @@
-import { chanceOfStreaks } from '../../core/guessedStreak';
-import { exact, measured, over, plus, scaled, times, type Measured } from '../../core/measured';
-import { bestEstimate, groupThreshold } from '../../core/threshold';
-import { MG_PER_G, PPM } from '../../core/units';
+import { chanceOfStreaks } from '../../core/sensory/guessedStreak';
+import { exact, measured, over, plus, scaled, times, type Measured } from '../../core/number/measured';
+import { bestEstimate, groupThreshold } from '../../core/sensory/threshold';
+import { MG_PER_G, PPM } from '../../core/number/units';
 import { find } from '../../records/shelf';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
-import { dropOf } from '../dropMass';
-import { liquidOfVial } from '../onHand';
+import { dropOf } from '../../workshop/dropMass';
+import { liquidOfVial } from '../../workshop/onHand';
 import { isRight, type Answer } from './answers';
 import type { Design } from './design';
 import { answersInput, chanceResult, chanceText, type Input, type Outcome } from './words';

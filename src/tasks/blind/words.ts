@@ -1,4 +1,4 @@
-import { measured, type Measured } from '../../core/measured';
+import { measured, type Measured } from '../../core/number/measured';
 import { formatPlain } from '../../ui/format';
 import type { How, Result } from '../../ui/result';
 

@@ -1,6 +1,6 @@
-import { valueOf, words } from '../fields';
-import { newBottle, newBottleSteps } from '../newBottle';
-import type { Task } from '../task';
+import { valueOf, words } from '../engine/fields';
+import { newBottle, newBottleSteps } from '../shared/newBottle';
+import type { Task } from '../engine/task';
 
 /** A bottle as bought, onto the Shelf. */
 export const bottle: Task = {

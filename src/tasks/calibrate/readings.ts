@@ -1,17 +1,17 @@
-import { calibrateDrops, type DropCalibration, type Reading } from '../../core/drop';
-import { planReadings } from '../../core/dropAdvice';
-import { scaled } from '../../core/measured';
-import { gram, gramPerMl } from '../../core/units';
-import { volumeWeighed } from '../../core/weighing';
-import type { Calibration } from '../../records/dropper';
+import { calibrateDrops, type DropCalibration, type Reading } from '../../core/drop/drop';
+import { planReadings } from '../../core/drop/dropAdvice';
+import { scaled } from '../../core/number/measured';
+import { gram, gramPerMl } from '../../core/number/units';
+import { volumeWeighed } from '../../core/dilution/weighing';
+import type { Calibration } from '../../records/kind/dropper';
 import { find, list } from '../../records/shelf';
 import { formatGiven, formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/result';
-import { amount, choice, optionalAmount, valueOf, whole, words, type Option } from '../fields';
-import { dropOf } from '../dropMass';
-import { dropsText } from '../dropWords';
-import type { RunState } from '../fold';
-import { solventsOnHand } from '../onHand';
+import { amount, choice, optionalAmount, valueOf, whole, words, type Option } from '../engine/fields';
+import { dropOf } from '../../workshop/dropMass';
+import { dropsText } from '../../workshop/dropWords';
+import type { RunState } from '../engine/fold';
+import { solventsOnHand } from '../../workshop/onHand';
 
 /** A drop known to ± 5 % (95 %), as closely as the drops themselves scatter; our choice. */
 export const WANTED = 0.05;

@@ -1,18 +1,18 @@
-import type { DropCalibration, Reading } from '../../core/drop';
-import { outliers, readingsStillWorth, type ReadingsAdvice } from '../../core/dropAdvice';
-import { checkWaterDropper } from '../../core/dropperStandard';
-import { combineCalibrations } from '../../core/dropHistory';
-import { celsius } from '../../core/units';
-import type { Dropper } from '../../records/dropper';
-import type { AnyRecord } from '../../records/kinds';
+import type { DropCalibration, Reading } from '../../core/drop/drop';
+import { outliers, readingsStillWorth, type ReadingsAdvice } from '../../core/drop/dropAdvice';
+import { checkWaterDropper } from '../../core/drop/dropperStandard';
+import { combineCalibrations } from '../../core/drop/dropHistory';
+import { celsius } from '../../core/number/units';
+import type { Dropper } from '../../records/kind/dropper';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { formatPlain, withLocalSigns } from '../../ui/format';
 import { Scatter } from '../../ui/Scatter';
-import { readingsPicture } from '../dropPictures';
-import { dropsText } from '../dropWords';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
-import type { Step, Task } from '../task';
+import { readingsPicture } from '../../workshop/dropPictures';
+import { dropsText } from '../../workshop/dropWords';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step, Task } from '../engine/task';
 import {
   calibrated,
   droppers,

@@ -1,13 +1,13 @@
-import { casProblem, tidyCas } from '../../core/cas';
-import type { Bottle } from '../../records/material';
-import type { AnyRecord } from '../../records/kinds';
+import { casProblem, tidyCas } from '../../core/limits/cas';
+import type { Bottle } from '../../records/kind/material';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { constituents } from '../../tables/constituents';
 import { formatPlain, formatTyped } from '../../ui/format';
-import { optionalAmount, valueOf, words, type Field } from '../fields';
-import type { RunState } from '../fold';
-import { bottleWithMaterial } from '../onHand';
-import type { Step, Task } from '../task';
+import { optionalAmount, valueOf, words, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { bottleWithMaterial } from '../../workshop/onHand';
+import type { Step, Task } from '../engine/task';
 
 type Line = NonNullable<Bottle['constituents']>[number];
 

@@ -1,5 +1,5 @@
 import { PickRows } from '../../ui/PickRows';
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import { isPicked } from './fields';
 
 interface Props {

@@ -1,4 +1,4 @@
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import './count.css';
 import { PlanCurve } from './PlanCurve';
 import { percent, plansOf } from './plans';

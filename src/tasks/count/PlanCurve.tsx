@@ -1,5 +1,5 @@
 import { letterScale, pageRoom } from '../../ui/pictureRoom';
-import { dropsText } from '../dropWords';
+import { dropsText } from '../../workshop/dropWords';
 import { curveScale, placeWords, type CurveScale } from './curve';
 import { nearness, percent, type Plans } from './plans';
 

@@ -1,4 +1,4 @@
-import type { PlanAnswer, PlanInstance, PlanLine } from '../../core/dropInstance';
+import type { PlanAnswer, PlanInstance, PlanLine } from '../../core/plan/dropInstance';
 import { formatPlain } from '../../ui/format';
 import './count.css';
 import { percent, signedPercent, worstLine } from './plans';

@@ -1,10 +1,10 @@
-import type { PlanComponent, PlanInstance, PlanScale, PlanStock } from '../../core/dropInstance';
-import { REFERENCE_TEMPERATURE } from '../../core/units';
-import { waterDensity } from '../../core/water';
+import type { PlanComponent, PlanInstance, PlanScale, PlanStock } from '../../core/plan/dropInstance';
+import { REFERENCE_TEMPERATURE } from '../../core/number/units';
+import { waterDensity } from '../../core/liquid/water';
 import { find, list } from '../../records/shelf';
-import { valueOf } from '../fields';
-import { refusalOf } from '../fitForDrinks';
-import type { RunState } from '../fold';
+import { valueOf } from '../engine/fields';
+import { refusalOf } from '../../workshop/fitForDrinks';
+import type { RunState } from '../engine/fold';
 import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';
 import { dropOfStock, leftDrops, stocksOnHand, strengthOf, type Stock } from './stock';
 

@@ -1,9 +1,9 @@
 import { find, list } from '../../records/shelf';
 import { formatPlain, formatTyped } from '../../ui/format';
-import { amount, choice, code, textOf, valueOf, whole, words, type Field, type Option } from '../fields';
-import type { RunState } from '../fold';
-import { dropperOptions } from '../onHand';
-import { numberedVialCode, vialCodes } from '../vialCode';
+import { amount, choice, code, textOf, valueOf, whole, words, type Field, type Option } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { dropperOptions } from '../../workshop/onHand';
+import { numberedVialCode, vialCodes } from '../../workshop/vialCode';
 import { stocksOnHand, type Stock } from './stock';
 
 /** Formulas on the Shelf, newest first, then what is typed. */

@@ -1,8 +1,8 @@
-import type { AnyRecord } from '../../records/kinds';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
-import { today } from '../onHand';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { today } from '../../workshop/onHand';
 import { wishesOf } from './ask';
 import { dropperOf, fields, wayOf } from './fields';
 import type { Round, Target } from './rounds';

@@ -1,10 +1,10 @@
-import { nextDilution, type NewDrop, type NextDilution } from '../../core/dropNext';
-import type { PlanInstance } from '../../core/dropInstance';
+import { nextDilution, type NewDrop, type NextDilution } from '../../core/plan/dropNext';
+import type { PlanInstance } from '../../core/plan/dropInstance';
 import { find } from '../../records/shelf';
-import type { RunState } from '../fold';
-import { dropOf } from '../dropMass';
-import { solventsOnHand } from '../onHand';
-import type { Offer } from '../task';
+import type { RunState } from '../engine/fold';
+import { dropOf } from '../../workshop/dropMass';
+import { solventsOnHand } from '../../workshop/onHand';
+import type { Offer } from '../engine/task';
 import { instanceOf, sourceFor } from './ask';
 import { dropperOf } from './fields';
 import { nearness, percent } from './plans';

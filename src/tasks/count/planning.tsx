@@ -1,9 +1,9 @@
-import type { PlanRefusal } from '../../core/dropInstance';
-import { roundEveryLine } from '../../core/dropNaive';
+import type { PlanRefusal } from '../../core/plan/dropInstance';
+import { roundEveryLine } from '../../core/plan/dropNaive';
 import { list } from '../../records/shelf';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
-import type { Step } from '../task';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step } from '../engine/task';
 import { drinkG, pickedMaterials, smellOnlyOf } from './ask';
 import { dropperOf, fields, wayOf } from './fields';
 import { adviceOf, diluteOffer } from './nextVial';
@@ -14,7 +14,7 @@ import { PlanTable } from './PlanTable';
 import { targetsIn, targetsText } from './rounds';
 import { dropOfStock, stockOf } from './stock';
 import { formatPlain } from '../../ui/format';
-import { dropsText } from '../dropWords';
+import { dropsText } from '../../workshop/dropWords';
 
 /** The steps from a formula to a plan of whole drops. */
 export function planningSteps(run: RunState, dropper: Step): Step[] {

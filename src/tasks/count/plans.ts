@@ -1,9 +1,9 @@
-import { tradeOff, type TradeOff, type TradePoint } from '../../core/dropFront';
-import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/dropInstance';
+import { tradeOff, type TradeOff, type TradePoint } from '../../core/plan/dropFront';
+import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/plan/dropInstance';
 import { formatPlain } from '../../ui/format';
-import { sentence } from '../attempt';
-import { dropsText } from '../dropWords';
-import type { RunState } from '../fold';
+import { sentence } from '../../workshop/attempt';
+import { dropsText } from '../../workshop/dropWords';
+import type { RunState } from '../engine/fold';
 import { instanceOf } from './ask';
 import type { Target } from './rounds';
 import { stockOf } from './stock';

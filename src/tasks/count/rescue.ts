@@ -1,9 +1,9 @@
-import { WORTH } from '../../core/dropFront';
-import type { Plan, PlanInstance, PlanResult } from '../../core/dropInstance';
-import { rescuePlan } from '../../core/dropRescue';
-import { dropsText } from '../dropWords';
-import type { Option } from '../fields';
-import type { RunState } from '../fold';
+import { WORTH } from '../../core/plan/dropFront';
+import type { Plan, PlanInstance, PlanResult } from '../../core/plan/dropInstance';
+import { rescuePlan } from '../../core/plan/dropRescue';
+import { dropsText } from '../../workshop/dropWords';
+import type { Option } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { instanceOf } from './ask';
 import { percent } from './plans';
 import { countedDrops, targetsText, type Round, type Target } from './rounds';

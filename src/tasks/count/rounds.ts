@@ -1,4 +1,4 @@
-import type { RunState } from '../fold';
+import type { RunState } from '../engine/fold';
 
 /** So many drops of a stock, in all. */
 export interface Target {

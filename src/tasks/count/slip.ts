@@ -1,7 +1,7 @@
-import { dropsText } from '../dropWords';
-import { choice, type Option } from '../fields';
-import type { RunState } from '../fold';
-import type { Step } from '../task';
+import { dropsText } from '../../workshop/dropWords';
+import { choice, type Option } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step } from '../engine/task';
 import { waysOn } from './rescue';
 import { countedDrops, slipOf, type Round } from './rounds';
 import { stockOf } from './stock';

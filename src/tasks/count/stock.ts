@@ -1,15 +1,15 @@
 import { computed } from '@preact/signals';
-import { exact, type Measured } from '../../core/measured';
-import { purityAtLeast } from '../../core/strength';
-import type { Bottle } from '../../records/material';
-import type { Grade } from '../../records/quantity';
+import { exact, type Measured } from '../../core/number/measured';
+import { purityAtLeast } from '../../core/liquid/strength';
+import type { Bottle } from '../../records/kind/material';
+import type { Grade } from '../../records/kind/quantity';
 import { list } from '../../records/shelf';
-import type { SolventCopy } from '../../records/solvent';
+import type { SolventCopy } from '../../records/kind/solvent';
 import { leftOf } from '../../records/stock';
-import type { Vial } from '../../records/vial';
+import type { Vial } from '../../records/kind/vial';
 import { formatPlain } from '../../ui/format';
-import { dropOf, type DropLiquid, type DropOnHand } from '../dropMass';
-import { bottleWithMaterial, liquidOfVial } from '../onHand';
+import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
+import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
 
 /** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
 export interface Stock {

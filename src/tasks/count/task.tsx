@@ -1,8 +1,8 @@
-import { attempt } from '../attempt';
-import { dropsText, ofWish } from '../dropWords';
-import { standing, valueOf } from '../fields';
-import type { RunState } from '../fold';
-import type { Step, Task } from '../task';
+import { attempt } from '../../workshop/attempt';
+import { dropsText, ofWish } from '../../workshop/dropWords';
+import { standing, valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step, Task } from '../engine/task';
 import { drinkG, wishesOf } from './ask';
 import { dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
 import { keepTrial } from './keep';

@@ -1,11 +1,11 @@
-import { compositionOf } from '../../core/dose';
-import { massOfDrops } from '../../core/drop';
-import { over, plus, times, type Measured } from '../../core/measured';
-import type { Vial } from '../../records/vial';
+import { compositionOf } from '../../core/drink/dose';
+import { massOfDrops } from '../../core/drop/drop';
+import { over, plus, times, type Measured } from '../../core/number/measured';
+import type { Vial } from '../../records/kind/vial';
 import { formatPlain, measuredText } from '../../ui/format';
-import type { RunState } from '../fold';
-import type { DropOnHand } from '../dropMass';
-import { dropsText } from '../dropWords';
+import type { RunState } from '../engine/fold';
+import type { DropOnHand } from '../../workshop/dropMass';
+import { dropsText } from '../../workshop/dropWords';
 import { dropperOf } from './fields';
 import { countedDrops } from './rounds';
 import { dropOfStock, stockOf, strengthOf, type Stock } from './stock';

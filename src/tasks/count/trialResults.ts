@@ -1,8 +1,8 @@
-import { exact, minus, over, scaled } from '../../core/measured';
-import { PPM } from '../../core/units';
+import { exact, minus, over, scaled } from '../../core/number/measured';
+import { PPM } from '../../core/number/units';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
-import { dropsText } from '../dropWords';
+import { dropsText } from '../../workshop/dropWords';
 import type { Wish } from './ask';
 import type { Trial } from './trial';
 

@@ -1,5 +1,5 @@
-import { cautionWords } from '../cautionWords';
-import type { SolventOnHand } from '../onHand';
+import { cautionWords } from '../../workshop/cautionWords';
+import type { SolventOnHand } from '../../workshop/onHand';
 
 const FLAMMABLE = 60; // °C, flash point up to which a liquid counts as flammable (GHS class 3; from memory, not verified)
 

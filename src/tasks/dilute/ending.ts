@@ -1,11 +1,11 @@
-import { scaled } from '../../core/measured';
-import { attempt } from '../attempt';
-import type { RunState } from '../fold';
+import { scaled } from '../../core/number/measured';
+import { attempt } from '../../workshop/attempt';
+import type { RunState } from '../engine/fold';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/result';
-import type { Offer, Step } from '../task';
-import { standing, textOf, valueOf } from '../fields';
-import { freeVialCode } from '../vialCode';
+import type { Offer, Step } from '../engine/task';
+import { standing, textOf, valueOf } from '../engine/fields';
+import { freeVialCode } from '../../workshop/vialCode';
 import { fields } from './fields';
 import { keepsOf } from './keeps';
 import { madeOf, type Made } from './made';

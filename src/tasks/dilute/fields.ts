@@ -1,7 +1,7 @@
 import { list, shelf } from '../../records/shelf';
-import { amount, choice, code, day, optionalAmount, words, type Option } from '../fields';
-import type { UseBy } from '../useBy';
-import { dropperOptions, solventBottleOptions, solventOptions, today, vialOptions } from '../onHand';
+import { amount, choice, code, day, optionalAmount, words, type Option } from '../engine/fields';
+import type { UseBy } from '../../workshop/useBy';
+import { dropperOptions, solventBottleOptions, solventOptions, today, vialOptions } from '../../workshop/onHand';
 
 /** Bottles first, then vials that can be thinned further, then a new bottle. */
 function sources(): Option[] {

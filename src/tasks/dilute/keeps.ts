@@ -1,6 +1,6 @@
-import { textOf } from '../fields';
-import type { RunState } from '../fold';
-import { useByOf, useByOfDilution, type UseBy } from '../useBy';
+import { textOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { useByOf, useByOfDilution, type UseBy } from '../../workshop/useBy';
 import { fields } from './fields';
 import type { Order } from './making';
 import { solventBottleOf } from './source';

@@ -1,9 +1,9 @@
-import { dilutionOf, rescue, type Dilution } from '../../core/dilution';
-import { massOfDrops } from '../../core/drop';
-import { measured, plus, times, type Measured } from '../../core/measured';
-import { netMass } from '../../core/weighing';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
+import { dilutionOf, rescue, type Dilution } from '../../core/dilution/dilution';
+import { massOfDrops } from '../../core/drop/drop';
+import { measured, plus, times, type Measured } from '../../core/number/measured';
+import { netMass } from '../../core/dilution/weighing';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { fields, measures } from './fields';
 import { inMl, plannedG, type Order } from './making';
 import { totalStrength } from './source';

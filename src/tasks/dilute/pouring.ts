@@ -1,8 +1,8 @@
 import { formatFixed, formatGiven, formatPlain, measuredText } from '../../ui/format';
-import { dropsText, ofWish } from '../dropWords';
-import type { RunState } from '../fold';
-import { roomC } from '../onHand';
-import type { Offer, Step } from '../task';
+import { dropsText, ofWish } from '../../workshop/dropWords';
+import type { RunState } from '../engine/fold';
+import { roomC } from '../../workshop/onHand';
+import type { Offer, Step } from '../engine/task';
 import { cautionsFor, smellOnlyReason } from './cautions';
 import { fields } from './fields';
 import { madeOf } from './made';

@@ -1,16 +1,16 @@
-import { exact, measured, plus, type Measured } from '../../core/measured';
-import { purityAtLeast } from '../../core/strength';
-import type { Bottle } from '../../records/material';
-import type { Grade } from '../../records/quantity';
+import { exact, measured, plus, type Measured } from '../../core/number/measured';
+import { purityAtLeast } from '../../core/liquid/strength';
+import type { Bottle } from '../../records/kind/material';
+import type { Grade } from '../../records/kind/quantity';
 import { find, newRecord } from '../../records/shelf';
-import type { Solvent, SolventCopy } from '../../records/solvent';
-import type { Supply } from '../../records/supply';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
-import type { DropLiquid } from '../dropMass';
-import { bottleWithMaterial, liquidOfVial, solventsOnHand, type SolventOnHand } from '../onHand';
-import { newBottle } from '../newBottle';
-import { useByOf, useByOfBottle, type UseBy } from '../useBy';
+import type { Solvent, SolventCopy } from '../../records/kind/solvent';
+import type { Supply } from '../../records/kind/supply';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { DropLiquid } from '../../workshop/dropMass';
+import { bottleWithMaterial, liquidOfVial, solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
+import { newBottle } from '../shared/newBottle';
+import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields } from './fields';
 
 /** What is thinned: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */

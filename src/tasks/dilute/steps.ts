@@ -1,9 +1,9 @@
-import { textOf } from '../fields';
-import type { RunState } from '../fold';
-import { newBottleSteps } from '../newBottle';
+import { textOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { newBottleSteps } from '../shared/newBottle';
 import { list } from '../../records/shelf';
-import type { Offer, Step } from '../task';
-import { attempt } from '../attempt';
+import type { Offer, Step } from '../engine/task';
+import { attempt } from '../../workshop/attempt';
 import { endSteps } from './ending';
 import { fields } from './fields';
 import { liquidOf, orderOf, strengthOf, targetOf } from './making';

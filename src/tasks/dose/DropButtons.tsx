@@ -1,9 +1,9 @@
 import { formatMeasured, formatPlain } from '../../ui/format';
 import { useTaps } from '../../ui/TapPad';
-import { attempt } from '../attempt';
-import { dropsText, ofWish } from '../dropWords';
-import type { RunState } from '../fold';
-import type { Walk } from '../run';
+import { attempt } from '../../workshop/attempt';
+import { dropsText, ofWish } from '../../workshop/dropWords';
+import type { RunState } from '../engine/fold';
+import type { Walk } from '../engine/run';
 import { DoseBar } from './DoseBar';
 import { named } from './fields';
 import { dropsOf, glassOf, planOf, reachedBy, type Glass } from './glass';

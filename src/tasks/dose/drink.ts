@@ -1,12 +1,12 @@
-import { drinkMakeOf } from '../../core/drinkMake';
-import { drinkOfVolume, type Drink } from '../../core/dose';
-import { drinkDensity } from '../../core/finishedDrink';
-import { measured, over, type Measured } from '../../core/measured';
-import { gramPerMl, massFraction, volumeFraction } from '../../core/units';
-import type { Base } from '../../records/drink';
+import { drinkMakeOf } from '../../core/drink/drinkMake';
+import { drinkOfVolume, type Drink } from '../../core/drink/dose';
+import { drinkDensity } from '../../core/drink/finishedDrink';
+import { measured, over, type Measured } from '../../core/number/measured';
+import { gramPerMl, massFraction, volumeFraction } from '../../core/number/units';
+import type { Base } from '../../records/kind/drink';
 import { find, list } from '../../records/shelf';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 
 /** Half-width of what acid, salts and gum may change, g/mL. Our choice: 0.3 % of citric acid is about 0.001 g/mL. */

@@ -1,7 +1,7 @@
 import { list } from '../../records/shelf';
-import { amount, choice, optionalAmount, whole, words, type Option } from '../fields';
-import { refusalOf } from '../fitForDrinks';
-import { dropperOptions, vialOptions } from '../onHand';
+import { amount, choice, optionalAmount, whole, words, type Option } from '../engine/fields';
+import { refusalOf } from '../../workshop/fitForDrinks';
+import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { formatGiven } from '../../ui/format';
 
 const SCALE: Option = { value: 'scale', words: 'No dropper: on a scale', more: 'for what is weighed into the drink' };

@@ -1,8 +1,8 @@
-import type { AnyRecord, RecordOf } from '../../records/kinds';
+import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
-import { valueOf } from '../fields';
-import { refusalOf } from '../fitForDrinks';
-import type { RunState } from '../fold';
+import { valueOf } from '../engine/fields';
+import { refusalOf } from '../../workshop/fitForDrinks';
+import type { RunState } from '../engine/fold';
 import { isNewBase, usedBase } from './drink';
 import { fields, named } from './fields';
 import { countOf, glassOf, type Glass } from './glass';

@@ -1,8 +1,8 @@
-import type { RunState } from '../fold';
-import { textOf, valueOf } from '../fields';
-import type { Step } from '../task';
+import type { RunState } from '../engine/fold';
+import { textOf, valueOf } from '../engine/fields';
+import type { Step } from '../engine/task';
 import { formatFixed, formatPlain } from '../../ui/format';
-import { dropsText, ofWish } from '../dropWords';
+import { dropsText, ofWish } from '../../workshop/dropWords';
 import { drawCodes } from './DrawCodes';
 import { fields } from './fields';
 import { vialOf } from './glass';

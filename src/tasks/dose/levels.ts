@@ -1,7 +1,7 @@
-import { isConfirmed } from '../../core/figure';
-import { attempt } from '../attempt';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
+import { isConfirmed } from '../../core/limits/figure';
+import { attempt } from '../../workshop/attempt';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import type { Levels } from './DoseBar';
 import { fields } from './fields';
 import { dropsOf, glassOf, reachedBy, type Glass } from './glass';

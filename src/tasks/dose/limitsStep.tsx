@@ -1,8 +1,8 @@
-import { worstState } from '../../core/finding';
-import type { RunState } from '../fold';
-import { LimitsPanel } from '../LimitsPanel';
-import { stateWords } from '../limitRules';
-import type { Step } from '../task';
+import { worstState } from '../../core/limits/finding';
+import type { RunState } from '../engine/fold';
+import { LimitsPanel } from '../shared/LimitsPanel';
+import { stateWords } from '../../workshop/limitRules';
+import type { Step } from '../engine/task';
 import { outcome } from './steps';
 import type { Glass } from './glass';
 import { judgeGlass } from './parts';

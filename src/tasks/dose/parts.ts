@@ -1,8 +1,8 @@
-import { over, scaled, times } from '../../core/measured';
-import { PPM } from '../../core/units';
-import { bottlesOf, carriersOf, isCloudy } from '../carrier';
-import type { RunState } from '../fold';
-import { judge, traitKey, type Judgement, type Part } from '../judging';
+import { over, scaled, times } from '../../core/number/measured';
+import { PPM } from '../../core/number/units';
+import { bottlesOf, carriersOf, isCloudy } from '../../workshop/carrier';
+import type { RunState } from '../engine/fold';
+import { judge, traitKey, type Judgement, type Part } from '../shared/judging';
 import type { Glass } from './glass';
 
 /** What the drops brought into the glass, materials and what they were in; with `following`, only that dose follows what is looked at. */

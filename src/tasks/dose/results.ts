@@ -1,7 +1,7 @@
-import { scaled, type Measured } from '../../core/measured';
+import { scaled, type Measured } from '../../core/number/measured';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/result';
-import { dropsText } from '../dropWords';
+import { dropsText } from '../../workshop/dropWords';
 import { reachedBy, type Dosing, type Glass } from './glass';
 
 const BY_MASS =

@@ -1,10 +1,10 @@
 import { find, list } from '../../records/shelf';
 import { formatFixed, formatPlain } from '../../ui/format';
-import { attempt } from '../attempt';
-import { dropsText } from '../dropWords';
-import { refusalOf } from '../fitForDrinks';
-import type { RunState } from '../fold';
-import type { Offer, Step } from '../task';
+import { attempt } from '../../workshop/attempt';
+import { dropsText } from '../../workshop/dropWords';
+import { refusalOf } from '../../workshop/fitForDrinks';
+import type { RunState } from '../engine/fold';
+import type { Offer, Step } from '../engine/task';
 import { abvLines } from './abvTerms';
 import { describedBase, isNewBase, isWeighed, usedBase, usualSlack } from './drink';
 import { drawDrops } from './DropButtons';

@@ -1,5 +1,5 @@
-import type { RunState } from '../fold';
-import type { Step, Task } from '../task';
+import type { RunState } from '../engine/fold';
+import type { Step, Task } from '../engine/task';
 import { fields, named } from './fields';
 import { countOf, dropperOf, glassOf, vialOf } from './glass';
 import { keepDose } from './keep';

@@ -1,4 +1,4 @@
-import type { Vial } from '../../records/vial';
+import type { Vial } from '../../records/kind/vial';
 import { find, list } from '../../records/shelf';
 import { formerMaxima } from '../../tables/useLevels';
 

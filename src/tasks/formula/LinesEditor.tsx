@@ -1,6 +1,6 @@
 import { FieldInput } from '../../ui/FieldInput';
-import { textOf } from '../fields';
-import type { Walk } from '../run';
+import { textOf } from '../engine/fields';
+import type { Walk } from '../engine/run';
 import { linesOf, materialOptions, nextKey, percentOf, rowsOf, type Row } from './lines';
 import './formula.css';
 

@@ -1,9 +1,9 @@
-import { sharesOf, type PartsLine } from '../../core/formula';
-import type { Formula } from '../../records/formula';
+import { sharesOf, type PartsLine } from '../../core/drink/formula';
+import type { Formula } from '../../records/kind/formula';
 import { find, list } from '../../records/shelf';
 import { formatPlain, formatTyped } from '../../ui/format';
-import { amount, valueOf, type Field, type Option } from '../fields';
-import type { RunState } from '../fold';
+import { amount, valueOf, type Field, type Option } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 
 /** A row of the editor: which material now, how many parts, and what is typed where. */
 export interface Row {

@@ -1,11 +1,11 @@
-import { differences } from '../../core/formula';
-import type { Formula } from '../../records/formula';
-import type { AnyRecord } from '../../records/kinds';
+import { differences } from '../../core/drink/formula';
+import type { Formula } from '../../records/kind/formula';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { find, list, newId, newRecord } from '../../records/shelf';
 import { formatPlain } from '../../ui/format';
-import { choice, textOf, valueOf, words, type Field } from '../fields';
-import type { RunState } from '../fold';
-import type { Step, Task } from '../task';
+import { choice, textOf, valueOf, words, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step, Task } from '../engine/task';
 import { earlierOf, linesOf, originOptions, rowsOf } from './lines';
 import { drawLines } from './LinesEditor';
 

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
-import { remind } from '../reminders';
-import type { Walk } from '../run';
+import { remind } from '../screen/reminders';
+import type { Walk } from '../engine/run';
 import { FanPicture } from './FanPicture';
 import { familyOf } from './families';
 import { StripChips, useDrying } from './StripChips';

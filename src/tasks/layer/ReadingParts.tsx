@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { find } from '../../records/shelf';
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import { MOMENTS, momentText, readingOf } from './readings';
-import { intensityWords, likingWords, Scale } from '../Scale';
+import { intensityWords, likingWords, Scale } from '../shared/Scale';
 import { WordChips } from './WordChips';
 
 const MANY_STRIPS = 4; // our choice: so many are hardly all smelled at once, so the choice stands open

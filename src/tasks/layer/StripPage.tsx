@@ -1,6 +1,6 @@
 import { descriptorFamilies } from '../../tables/descriptors';
-import type { Walk } from '../run';
-import type { Happening } from '../log';
+import type { Walk } from '../engine/run';
+import type { Happening } from '../engine/log';
 import { familyOf } from './families';
 import { useDrying } from './StripChips';
 import { inFan, type Dipped } from './strips';

@@ -1,4 +1,4 @@
-import type { Walk } from '../run';
+import type { Walk } from '../engine/run';
 import { StripChips } from './StripChips';
 import { inFan } from './strips';
 

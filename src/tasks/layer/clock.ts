@@ -1,8 +1,8 @@
 import { computed } from '@preact/signals';
-import { dryOff, wetness, type DryOff, type EvaporatingSolvent, type OwnTime } from '../../core/dryOff';
-import { celsius, type Celsius } from '../../core/units';
+import { dryOff, wetness, type DryOff, type EvaporatingSolvent, type OwnTime } from '../../core/liquid/dryOff';
+import { celsius, type Celsius } from '../../core/number/units';
 import { find, list } from '../../records/shelf';
-import type { Vial } from '../../records/vial';
+import type { Vial } from '../../records/kind/vial';
 import { evaporation } from '../../tables/evaporation';
 
 /** Solvents of the bench, by id, and the drying figures that stand for them. */

@@ -1,9 +1,9 @@
-import type { Formula } from '../../records/formula';
+import type { Formula } from '../../records/kind/formula';
 import { list, newId, newRecord } from '../../records/shelf';
 import { formatTyped } from '../../ui/format';
-import { amount, textOf, valueOf, words, type Field } from '../fields';
-import type { RunState } from '../fold';
-import type { Step } from '../task';
+import { amount, textOf, valueOf, words, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step } from '../engine/task';
 import { codesOf } from './strips';
 import { decisionField, judged } from './verdict';
 

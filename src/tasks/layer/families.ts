@@ -1,6 +1,6 @@
 import { find, list } from '../../records/shelf';
 import { descriptorFamilies } from '../../tables/descriptors';
-import type { RunState } from '../fold';
+import type { RunState } from '../engine/fold';
 
 /** The colour family of a strip: chosen in this run, else the last one given to its vial or to another of the same smell, else none. */
 export function familyOf(run: RunState, vial: string): string {

@@ -1,9 +1,9 @@
-import { measured } from '../../core/measured';
-import { worth, type Part, type Worth } from '../../core/worth';
+import { measured } from '../../core/number/measured';
+import { worth, type Part, type Worth } from '../../core/sensory/worth';
 import { list } from '../../records/shelf';
 import type { Result } from '../../ui/result';
-import type { RunState } from '../fold';
-import type { Step } from '../task';
+import type { RunState } from '../engine/fold';
+import type { Step } from '../engine/task';
 import { smellOf } from './families';
 import { smelledSets } from './tries';
 import { formatFixed } from '../../ui/format';

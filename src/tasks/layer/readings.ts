@@ -1,9 +1,9 @@
-import type { Layering } from '../../records/layering';
+import type { Layering } from '../../records/kind/layering';
 import { find, list } from '../../records/shelf';
-import type { Field } from '../fields';
-import { words } from '../fields';
-import type { RunState } from '../fold';
-import type { Happening } from '../log';
+import type { Field } from '../engine/fields';
+import { words } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Happening } from '../engine/log';
 import { inFan, shortCodes } from './strips';
 
 export type ReadingKept = Layering['readings'][number];

@@ -1,8 +1,8 @@
-import type { DryOff } from '../../core/dryOff';
+import type { DryOff } from '../../core/liquid/dryOff';
 import { find } from '../../records/shelf';
-import type { Vial } from '../../records/vial';
-import { optionalAmount, valueOf } from '../fields';
-import type { RunState } from '../fold';
+import type { Vial } from '../../records/kind/vial';
+import { optionalAmount, valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
 import { clockOf, ROOM } from './clock';
 
 /** The most strips of a session, and the usual advice for a fan (both common practice, no source). */

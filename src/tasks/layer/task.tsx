@@ -1,8 +1,8 @@
-import type { AnyRecord } from '../../records/kinds';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { find, list, newRecord } from '../../records/shelf';
-import { valueOf } from '../fields';
-import type { RunState } from '../fold';
-import type { Step, Task } from '../task';
+import { valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Step, Task } from '../engine/task';
 import { familyOf } from './families';
 import { Dipping } from './Dipping';
 import { draftOf, draftSteps } from './draft';

@@ -1,9 +1,9 @@
-import { nextLayering, type NextLayering } from '../../core/covering';
-import { combinations, pairCoverage, type PairCoverage } from '../../core/pairCoverage';
+import { nextLayering, type NextLayering } from '../../core/sensory/covering';
+import { combinations, pairCoverage, type PairCoverage } from '../../core/sensory/pairCoverage';
 import { list } from '../../records/shelf';
 import { coverings } from '../../tables/coverings';
-import type { RunState } from '../fold';
-import type { Happening } from '../log';
+import type { RunState } from '../engine/fold';
+import type { Happening } from '../engine/log';
 import { smellOf } from './families';
 import { inFan, inHand, stripsOf } from './strips';
 import { smelledSets } from './tries';

@@ -1,5 +1,5 @@
 import { list } from '../../records/shelf';
-import type { RunState } from '../fold';
+import type { RunState } from '../engine/fold';
 import { smellOf } from './families';
 import { readingsOf, type ReadingKept } from './readings';
 

@@ -1,9 +1,9 @@
-import { choice, words } from '../fields';
-import type { RunState } from '../fold';
-import type { Walk } from '../run';
-import type { Step } from '../task';
+import { choice, words } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Walk } from '../engine/run';
+import type { Step } from '../engine/task';
 import { readingsOf } from './readings';
-import { likingWords, Scale } from '../Scale';
+import { likingWords, Scale } from '../shared/Scale';
 import { codesOf, inFan, shortCodes, stripsOf, type Strip } from './strips';
 import { setsOf, type SmelledSet } from './tries';
 

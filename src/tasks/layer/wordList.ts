@@ -1,6 +1,6 @@
 import { list } from '../../records/shelf';
 import { descriptorFamilies } from '../../tables/descriptors';
-import type { RunState } from '../fold';
+import type { RunState } from '../engine/fold';
 import { readingsOf } from './readings';
 
 /** 'green, sharp' as its words, in the person's own spelling. */

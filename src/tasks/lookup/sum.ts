@@ -1,16 +1,16 @@
-import { doseOf, drinkOfVolume, dropsForPpm, type Drink } from '../../core/dose';
-import { massOfDrops } from '../../core/drop';
-import { exact, measured, propagate, type Measured } from '../../core/measured';
-import { densityOf, showStrength, toMassFraction, type Basis } from '../../core/strength';
-import { gram, massFraction } from '../../core/units';
+import { doseOf, drinkOfVolume, dropsForPpm, type Drink } from '../../core/drink/dose';
+import { massOfDrops } from '../../core/drop/drop';
+import { exact, measured, propagate, type Measured } from '../../core/number/measured';
+import { densityOf, showStrength, toMassFraction, type Basis } from '../../core/liquid/strength';
+import { gram, massFraction } from '../../core/number/units';
 import { measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/result';
 import { solvents } from '../../tables/solvents';
-import { amount, choice, optionalAmount, textOf, valueOf, whole, type Option } from '../fields';
-import type { RunState } from '../fold';
-import { dropOf, type DropOnHand } from '../dropMass';
-import { dropsText } from '../dropWords';
-import { dropperOptions } from '../onHand';
+import { amount, choice, optionalAmount, textOf, valueOf, whole, type Option } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { dropOf, type DropOnHand } from '../../workshop/dropMass';
+import { dropsText } from '../../workshop/dropWords';
+import { dropperOptions } from '../../workshop/onHand';
 
 /** Density of the material where it is not known, g/mL: most aroma materials are 0.85 to 1.15. Our choice, from memory. */
 const SOLUTE = measured(1, 0.15 / Math.sqrt(3), {

@@ -1,6 +1,6 @@
-import { attempt } from '../attempt';
-import type { RunState } from '../fold';
-import type { Step, Task } from '../task';
+import { attempt } from '../../workshop/attempt';
+import type { RunState } from '../engine/fold';
+import type { Step, Task } from '../engine/task';
 import { drawSheet } from './Sheet';
 import { sumOf } from './sum';
 

@@ -1,10 +1,10 @@
-import type { AnyRecord } from '../../records/kinds';
+import type { AnyRecord } from '../../records/kind/kinds';
 import { newRecord } from '../../records/shelf';
-import type { Supply } from '../../records/supply';
-import { amount, choice, day, valueOf, whole, words } from '../fields';
-import type { RunState } from '../fold';
-import { solventOptions, solventsOnHand, today } from '../onHand';
-import type { Step, Task } from '../task';
+import type { Supply } from '../../records/kind/supply';
+import { amount, choice, day, valueOf, whole, words } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { solventOptions, solventsOnHand, today } from '../../workshop/onHand';
+import type { Step, Task } from '../engine/task';
 
 const names: Readonly<Record<string, string>> = {
   solvent: '',

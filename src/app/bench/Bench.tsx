@@ -1,0 +1,100 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Run } from '../../records/kind/run';
+import { list, runWithEvents, shelf, whenLoaded } from '../../records/shelf';
+import { tasks } from '../../tasks';
+import { fold } from '../../tasks/engine/fold';
+import { placeOf } from '../../tasks/engine/run';
+import { ago } from '../../ui/format';
+import { DueList } from './DueList';
+import { KeepingNotice } from './KeepingNotice';
+import { ScanButton } from '../describe/LabelLinks';
+import { taskOrNotice } from '../nav/loaded';
+import { News } from './News';
+import { go, hashOf } from '../nav/route';
+import { startTask } from '../nav/RunPage';
+
+/** The tasks, with what was left half done first. */
+export function Bench() {
+  const smellOnly = list('vial').filter((vial) => vial.grade === 'smell only').length;
+  return (
+    <main class="page bench">
+      <header class="top">
+        <h1>Bench</h1>
+        {smellOnly > 0 && <span class="chip">smell only ×{smellOnly}</span>}
+        <ScanButton />
+        <button class="round" onClick={() => go(['settings'])} aria-label="Settings">
+          ⚙
+        </button>
+      </header>
+      <News>
+        <div class="paused-runs" data-loaded={shelf.loaded.value}>
+          {shelf.openRuns.value.map((run, i) => (
+            <Paused key={run.id} run={run} newest={i === 0} />
+          ))}
+        </div>
+        <KeepingNotice />
+        <DueList />
+      </News>
+      <div class="tasks">
+        {tasks.map((task) => (
+          <a
+            class="card"
+            href={hashOf('new', task.id)}
+            onClick={(event) => {
+              event.preventDefault();
+              void startTask({ task: task.id, typed: {} });
+            }}
+          >
+            <b>{task.name}</b>
+            <span>{task.hint}</span>
+          </a>
+        ))}
+      </div>
+    </main>
+  );
+}
+
+interface Place {
+  title: string;
+  words: string;
+  at: string;
+}
+
+/** Where a paused run stands, from its events. */
+async function placeOfRun(run: Run): Promise<Place> {
+  await whenLoaded; // steps read the shelf
+  const events = (await runWithEvents(run.id))?.events ?? [];
+  const at = events.at(-1)?.at ?? run.made;
+  const task = await taskOrNotice(run.task);
+  if (!task) return { title: run.title, words: 'This version of Minim does not know its task.', at };
+  const state = fold(events);
+  const steps = task.steps(state);
+  const index = placeOf(steps, state);
+  const pad = steps[index]!.pad;
+  const count = pad && (state.drops[pad.counter] ?? 0);
+  const words = pad
+    ? `drop ${count}${pad.wish === null ? '' : ` of ${pad.wish}`}`
+    : `step ${index + 1} of ${steps.length}`;
+  return { title: task.title(state), words: `Paused at ${words}`, at };
+}
+
+function Paused({ run, newest }: { run: Run; newest: boolean }) {
+  const place = useSignal<Place>({ title: run.title, words: 'Paused', at: run.made });
+  const recordsSeen = shelf.records.value;
+  useEffect(() => void placeOfRun(run).then((found) => (place.value = found)), [recordsSeen]);
+  const { title, words, at } = place.value;
+  return (
+    <section class="card paused">
+      <div>
+        <b>{title}</b>
+        <span>
+          {words}, {ago(Date.parse(at), Date.now())}
+        </span>
+      </div>
+      <button class={newest ? 'main' : 'second'} onClick={() => go(['run', run.id])}>
+        Resume<span class="unseen"> {title}</span>
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,77 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Run } from '../../records/kind/run';
+import { runWithEvents, shelf, whenLoaded } from '../../records/shelf';
+import { fold } from '../../tasks/engine/fold';
+import { askForReminders, permission, permissionWords, remind } from '../../tasks/screen/reminders';
+import type { Due } from '../../tasks/engine/task';
+import { until } from '../../ui/format';
+import { taskOrNotice } from '../nav/loaded';
+import { go } from '../nav/route';
+
+interface Waiting {
+  readonly run: string;
+  readonly due: Due;
+}
+
+const SHOWN = 4; // our choice: the tasks below stay in sight
+const TICK = 20_000; // ms
+
+/** What paused runs wait for: the last of each that has come, and the next. Sets the reminders, too. */
+async function waitingIn(runs: readonly Run[]): Promise<Waiting[]> {
+  await whenLoaded;
+  const found = await Promise.all(
+    runs.map(async ({ id, task: name }) => {
+      const task = await taskOrNotice(name);
+      if (!task?.due) return [];
+      const dues = task.due(fold((await runWithEvents(id))?.events ?? []));
+      remind(id, task);
+      const come = dues.filter(({ at }) => at <= Date.now()).slice(-1);
+      const next = dues.filter(({ at }) => at > Date.now()).slice(0, 1);
+      return [...come, ...next].map((due) => ({ run: id, due }));
+    }),
+  );
+  return found.flat().sort((a, b) => a.due.at - b.due.at);
+}
+
+/** What is due, soonest first; a tap goes there. */
+export function DueList() {
+  const waiting = useSignal<readonly Waiting[]>([]);
+  const runs = shelf.openRuns.value;
+  useEffect(() => {
+    const look = () => void waitingIn(runs).then((found) => (waiting.value = found));
+    look();
+    const timer = setInterval(look, TICK);
+    return () => clearInterval(timer);
+  }, [runs]);
+  if (waiting.value.length === 0) return null;
+  return (
+    <section class="due" aria-label="Due">
+      <ul class="list">
+        {waiting.value.slice(0, SHOWN).map(({ run, due }) => (
+          <li>
+            <button class="entry" onClick={() => go(['run', run])}>
+              <b>{until(due.at, Date.now())}</b> {due.words}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <Reminding />
+    </section>
+  );
+}
+
+/** Whether the phone may remind, and the way to ask it. */
+function Reminding() {
+  const allowed = useSignal(permission());
+  return (
+    <>
+      {permissionWords(allowed.value) && <p class="quiet">{permissionWords(allowed.value)}</p>}
+      {allowed.value === 'default' && (
+        <button class="second" onClick={() => void askForReminders().then(() => (allowed.value = permission()))}>
+          Remind me while Minim is open
+        </button>
+      )}
+    </>
+  );
+}

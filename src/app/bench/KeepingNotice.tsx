@@ -1,0 +1,48 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { copies } from '../../records/journal/journal';
+import { isBackupDue, sinceBackup } from '../../records/backup/lastBackup';
+import { shelf, whenLoaded } from '../../records/shelf';
+import { backupWords } from './keepingWords';
+import { go } from '../nav/route';
+import '../settings/keeping.css';
+import { formatDay } from '../../ui/format';
+
+/** On the Bench: one calm line when something about keeping deserves a look; else nothing. */
+export function KeepingNotice() {
+  const due = useSignal('');
+  const seen = useSignal('');
+  const recordsSeen = shelf.records.value;
+  useEffect(() => void lookForBackup().then((words) => (due.value = words)), [recordsSeen]);
+  const { why, refilled } = copies.value;
+  const lost = shelf.lost.value;
+  if (lost)
+    return (
+      <Line
+        words={`Nothing is left here of what was kept until ${formatDay(lost.on)}: this browser's data was cleared. A backup brings it back.`}
+        button="Restore"
+      />
+    );
+  if (refilled !== seen.value) return <Line words={refilled} button="Good" onTap={() => (seen.value = refilled)} />;
+  if (why !== '') return <Line words={why} button="More" />;
+  if (due.value !== '') return <Line words={due.value} button="Back up" />;
+  return null;
+}
+
+async function lookForBackup(): Promise<string> {
+  await whenLoaded;
+  if ([...shelf.records.value.values()].some((record) => record.demo)) return ''; // the demo is nobody's work
+  const since = await sinceBackup();
+  return isBackupDue(since) ? backupWords(since) : '';
+}
+
+function Line({ words, button, onTap = () => go(['keeping']) }: { words: string; button: string; onTap?: () => void }) {
+  return (
+    <div class="keeping-line" role="status">
+      <span>{words}</span>
+      <button class="second" onClick={onTap}>
+        {button}
+      </button>
+    </div>
+  );
+}

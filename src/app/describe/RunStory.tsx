@@ -1,0 +1,50 @@
+import type { AnyRecord } from '../../records/kind/kinds';
+import type { Run, RunEvent } from '../../records/kind/run';
+import { Say } from '../../ui/Say';
+import { keptOf } from './bookEntries';
+import { describe } from './describe';
+import { useTask } from '../nav/loaded';
+import { go } from '../nav/route';
+import { storyOf, type StoryLine } from './story';
+
+/** What was done in a run, step by step, and what it ended in. */
+export function RunStory({ run, events }: { run: Run; events: readonly RunEvent[] }) {
+  const task = useTask(run.task);
+  if (task === undefined) return null;
+  if (task === null) return <p>This version of Minim does not know the task “{run.task}”.</p>;
+  return (
+    <>
+      <ol class="story">
+        {storyOf(task, events).map((line) => (
+          <Told line={line} />
+        ))}
+      </ol>
+      <ul class="list">
+        {keptOf(run).map((record: AnyRecord) => (
+          <li>
+            <button class="entry" onClick={() => go(['record', record.id])}>
+              <b>{describe(record).title}</b>
+              <span>{describe(record).line}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Told({ line: { say, answers, at } }: { line: StoryLine }) {
+  return (
+    <li>
+      <p>
+        <Say text={say} />
+      </p>
+      {answers.map(([title, text]) => (
+        <p class="answer">
+          {title}: <b>{text}</b>
+        </p>
+      ))}
+      <small>{new Date(at).toLocaleTimeString()}</small>
+    </li>
+  );
+}

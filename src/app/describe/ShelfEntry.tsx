@@ -1,0 +1,59 @@
+import { formatMeasured } from '../../ui/format';
+import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { describe } from './describe';
+import { go } from '../nav/route';
+import { kindWords } from './shelfIndex';
+
+/** '6.5 g left', or '' when nobody said how much there was. */
+export function leftWords(record: Stocked): string {
+  const left = leftOf(record);
+  if (!left) return '';
+  if (isOf('supply', record) && record.unit === 'pieces') return `${Math.round(left.value)} left`;
+  return `${formatMeasured(left).value} g left`;
+}
+
+/** 'box A, row 2', or ''. */
+export function placeWords(record: AnyRecord): string {
+  const { box, row } = record as { box?: string; row?: string };
+  return [box && `box ${box}`, row && `row ${row}`].filter(Boolean).join(', ');
+}
+
+/** One thing of the Shelf, with what is left of it and where it stands; a tap opens it. */
+export function ShelfEntry({ record, kind }: { record: AnyRecord; kind?: boolean }) {
+  const { title, line, code, grade } = describe(record);
+  const stocked = isStocked(record) ? record : null;
+  const second = [
+    stocked && leftWords(stocked),
+    placeWords(record),
+    record.archived && 'archived',
+    record.demo && 'demo',
+  ];
+  return (
+    <li>
+      <button class="entry shelf-entry" onClick={() => go(['record', record.id])}>
+        {code && <span class="code">{code}</span>}
+        <b>{title}</b>
+        <span>
+          {kind && `${kindWords[record.kind] ?? record.kind}: `}
+          {line}
+          {grade === 'smell only' && <em class="smell-only"> smell only</em>}
+          {second.some(Boolean) && <small>{second.filter(Boolean).join(' · ')}</small>}
+          {stocked && <Level record={stocked} />}
+        </span>
+      </button>
+    </li>
+  );
+}
+
+/** How full it is, as a bar; the words beside it say the same. */
+function Level({ record }: { record: Stocked }) {
+  const left = leftOf(record);
+  const full = fullOf(record)?.value ?? 0;
+  if (!left || full <= 0) return null;
+  return (
+    <span class={runsLow(record) ? 'level-bar low' : 'level-bar'} aria-hidden="true">
+      <i style={{ width: `${Math.min(100, (left.value / full) * 100)}%` }} />
+    </span>
+  );
+}

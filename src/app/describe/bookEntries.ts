@@ -1,0 +1,92 @@
+import { search, searchIndex, type Searchable } from '../../core/text/search';
+import { csvOf } from '../../core/text/csv';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { ancestors, descendants } from '../../records/lineage';
+import type { Run } from '../../records/kind/run';
+import { list, shelf } from '../../records/shelf';
+import { shelfTasks, tasks } from '../../tasks';
+import { describe } from './describe';
+import { formatDay } from '../../ui/format';
+import { daysOf } from './shelfIndex';
+
+/** What the Book is narrowed down to; '' is everything. */
+export interface Narrowing {
+  readonly task: string;
+  /** Id of a material or vial. */
+  readonly of: string;
+  readonly words: string;
+}
+
+/** The name of a task, as on its card. */
+export function taskName(id: string): string {
+  return [...tasks, ...shelfTasks].find((task) => task.id === id)?.name ?? id;
+}
+
+/** What a run ended in, as far as it is still kept. */
+export function keptOf(run: Run): AnyRecord[] {
+  return run.kept.flatMap((id) => shelf.records.value.get(id) ?? []);
+}
+
+/** Materials and vials by which the Book can be narrowed down. */
+export function narrowers(): { value: string; words: string; more: string }[] {
+  return [
+    ...list('material').map(({ id, code, name }) => ({ value: id, words: `${code} · ${name}`, more: 'material' })),
+    ...list('vial').map(({ id, code, name, madeOn }) => ({
+      ...{ value: id, words: `${code} · ${name}` },
+      more: `vial made ${formatDay(madeOn)}`,
+    })),
+  ];
+}
+
+/** Whether a run has to do with a material or a vial: what it ended in is it, came from it, or holds it. */
+function concerns(run: Run, family: ReadonlySet<string>): boolean {
+  return run.kept.some((id) => family.has(id));
+}
+
+const made = new WeakMap<Run, { of: ReadonlyMap<string, AnyRecord>; entry: Searchable }>();
+
+function searchableOf(run: Run): Searchable {
+  const known = made.get(run);
+  if (known && known.of === shelf.records.value) return known.entry;
+  const texts = keptOf(run).flatMap((record): (readonly [string, number])[] => {
+    const { title, line, code = '', facts = [] } = describe(record);
+    return [
+      [title, 4],
+      [code, 6],
+      [line, 2],
+      [facts.map(([, text]) => text).join(' '), 1],
+      [daysOf(record), 1],
+    ];
+  });
+  const entry = { id: run.id, texts: [[run.title, 5], [taskName(run.task), 3], [daysOf(run), 1], ...texts] as const };
+  made.set(run, { of: shelf.records.value, entry });
+  return entry;
+}
+
+/** The runs that a narrowing leaves; with words the best first, else newest first as they came. */
+export function narrowed(runs: readonly Run[], { task, of, words }: Narrowing): Run[] {
+  const family = of === '' ? null : new Set([of, ...descendants(of).map(({ record }) => record.id)]);
+  const left = runs.filter((run) => (task === '' || run.task === task) && (family === null || concerns(run, family)));
+  if (words.trim() === '') return left;
+  const byId = new Map(left.map((run) => [run.id, run]));
+  return search(searchIndex(left.map(searchableOf)), words, left.length).map(({ id }) => byId.get(id)!);
+}
+
+/** The Book as a table for a spreadsheet: one line for each thing that was made. */
+export function bookTable(runs: readonly Run[]): string {
+  const lines = runs.flatMap((run) => {
+    const head = [run.endedAt ?? run.made, taskName(run.task), run.title];
+    const kept = keptOf(run);
+    if (kept.length === 0) return [[...head, '', '', '', '', run.id]];
+    return kept.map((record) => {
+      const { title, line, code = '' } = describe(record);
+      return [...head, record.kind, code, `${title}${line ? `, ${line}` : ''}`, lotsOf(record), record.id];
+    });
+  });
+  return csvOf([['ended (UTC)', 'task', 'run', 'kind', 'code', 'what', 'lots', 'id'], ...lines]);
+}
+
+function lotsOf(record: AnyRecord): string {
+  const own = [record, ...ancestors(record.id).map(({ record: one }) => one)];
+  return own.flatMap((one) => ((isOf('bottle', one) || isOf('supply', one)) && one.lot ? one.lot : [])).join('; ');
+}

@@ -1,0 +1,138 @@
+import { scaled } from '../../core/number/measured';
+import type { AnyRecord, KindName, RecordOf } from '../../records/kind/kinds';
+import { find } from '../../records/shelf';
+import { dropsText } from '../../workshop/dropWords';
+import { facts, type Description } from './description';
+import { describeBatch } from './describeBatch';
+import { describeLayering } from './describeLayering';
+import { describeBottle, describeMaterial } from './describeMaterial';
+import { describeTest } from './describeTest';
+import { describeVial } from './describeVial';
+import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
+
+type Describers = { [K in KindName]: (record: RecordOf<K>) => Description };
+
+/** Title, one line, facts and numbers of any record. */
+export function describe(record: AnyRecord): Description {
+  return (describers[record.kind as KindName] as (record: AnyRecord) => Description)(record);
+}
+
+const describers: Describers = {
+  material: describeMaterial,
+  bottle: describeBottle,
+  solvent: (r) => ({
+    title: r.name,
+    line: r.food ? 'food grade' : 'not for food',
+    facts: facts(
+      ['Density', `${formatGiven(r.density.gPerMl)} g/mL at ${r.density.atC} °C (${r.density.source})`],
+      ['Grade', r.food ? 'food grade' : 'not for food'],
+      ['Dries off', r.dryOff],
+    ),
+  }),
+  supply: (r) => ({
+    title: r.name,
+    line: [r.supplier, r.lot && `lot ${r.lot}`].filter(Boolean).join(', '),
+    ...(r.grade ? { grade: r.grade } : {}),
+    facts: facts(
+      ['Supplier', r.supplier],
+      ['Lot', r.lot],
+      ['Amount', `${formatPlain(r.amount)} ${r.unit}`],
+      ['Use by', formatDay(r.useBy)],
+    ),
+  }),
+  vial: describeVial,
+  dropper: (r) => ({ title: r.name, line: r.tip, facts: facts(['Tip', r.tip]) }),
+  calibration: (r) => ({
+    title: `${find('dropper', r.dropper)?.name ?? 'a dropper'} · ${r.liquid.name}`,
+    line: measuredText(r.mgPerDrop, 'mg per drop'),
+    facts: facts(
+      ['Liquid', r.liquid.name],
+      ['Scale shows', `${formatGiven(r.readabilityG)} g`],
+      ['Room', r.temperatureC && `${formatGiven(r.temperatureC)} °C`],
+      ...r.readings.map(
+        ({ drops, massG }, i) => [`Reading ${i + 1}`, `${dropsText(drops)}, ${formatGiven(massG)} g`] as const,
+      ),
+    ),
+    results: [
+      {
+        label: 'One drop weighs',
+        amount: r.mgPerDrop,
+        unit: 'mg',
+        how: {
+          words: ['The mean of the readings: mass over drops.'],
+          inputs: r.readings.map(({ drops, massG }, i) => ({
+            words: `Reading ${i + 1}`,
+            text: `${dropsText(drops)}, ${formatGiven(massG)} g`,
+            source: 'your scale',
+          })),
+        },
+      },
+    ],
+  }),
+  formula: (r) => ({
+    title: r.name,
+    line: `version ${r.version}, ${r.lines.length === 1 ? '1 line' : `${r.lines.length} lines`}`,
+    facts: facts(
+      ...r.lines.map(
+        (line) =>
+          [
+            line.name,
+            `${formatPlain((line.share / r.lines.reduce((sum, { share }) => sum + share, 0)) * 100, 3)} % by mass`,
+          ] as const,
+      ),
+      ['Notes', r.notes],
+    ),
+    next: [
+      { words: 'Count drops', start: { task: 'count', typed: { formula: r.id } } },
+      { words: 'Make a batch', start: { task: 'batch', typed: { what: r.id } } },
+    ],
+  }),
+  layering: describeLayering,
+  base: (r) => ({
+    title: r.name,
+    line: `${formatGiven(r.volumeMl)} mL, ${formatGiven(r.brix)} °Brix, ${formatGiven(r.abv)} % ABV`,
+    facts: facts(
+      ['Volume', `${formatPlain(r.volumeMl)} mL`],
+      ['Sugar', `${formatPlain(r.brix)} °Brix`],
+      ['Alcohol', `${formatPlain(r.abv)} % ABV`],
+      ['Density', `${formatPlain(r.densityGPerMl)} g/mL`],
+      ['pH', r.pH && formatGiven(r.pH)],
+      ['Gas', r.carbonation],
+    ),
+  }),
+  tasting: (r) => ({
+    title: r.base.name,
+    line: r.reached.map((part) => `${part.name} ${measuredText(part.mgPerKg, 'mg/kg')}`).join(', '),
+    facts: facts(
+      [
+        'Drink',
+        `${formatGiven(r.base.volumeMl)} mL, ${formatGiven(r.base.brix)} °Brix, ${formatGiven(r.base.abv)} % ABV`,
+      ],
+      ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the ladder' : ''}`],
+      ['Alcohol of the whole', r.abv && measuredText(r.abv, '% ABV')],
+      ['Verdict', r.verdict],
+      ['Liking', r.liking ?? undefined],
+      ...r.doses.map(
+        (dose) => [dose.code, dose.drops === null ? measuredText(dose.massG, 'g') : dropsText(dose.drops)] as const,
+      ),
+    ),
+    results: r.reached.map((part) => ({
+      label: part.name,
+      amount: part.mgPerKg,
+      unit: 'mg/kg',
+      how: {
+        words: ['Mass of the material over mass of the drink.'],
+        inputs: r.doses.map((dose) => ({
+          words: dose.code,
+          text: measuredText(scaled(dose.massG, 1000), 'mg'),
+          source: dose.drops === null ? 'weighed' : `${dropsText(dose.drops)} counted`,
+        })),
+      },
+    })),
+    next: [{ words: 'Make a batch of it', start: { task: 'batch', typed: { what: r.id } } }],
+  }),
+  batch: describeBatch,
+  test: describeTest,
+  run: (r) => ({ title: r.title, line: r.endedAt ? 'finished' : 'paused' }),
+  settings: () => ({ title: 'Settings', line: '' }),
+};

@@ -1,0 +1,58 @@
+import type { Batch } from '../../records/kind/batch';
+import { formatDay, formatPlain, measuredText, withLocalSigns } from '../../ui/format';
+import type { Result } from '../../ui/result';
+import { facts, type Description } from './description';
+
+/** A batch in words: what became of it, from which lots, and what the rules said on the day. */
+export function describeBatch(r: Batch): Description {
+  const { litres, brix, abv, gas, emulsion } = r.drink;
+  return {
+    title: r.name,
+    line: `${measuredText(litres, 'L')}, ${formatPlain(brix.value, 3)} °Brix, ${formatPlain(abv.value, 2)} % ABV`,
+    facts: facts(
+      ['Made', formatDay(r.madeOn)],
+      ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
+      ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
+      ['Gas', gas && gasWords(gas)],
+      ...r.weighed.map(
+        ({ name, massG, lot }) => [name, [measuredText(massG, 'g'), lot].filter(Boolean).join(', ')] as const,
+      ),
+      ...r.checks
+        .filter(({ state }) => WORST.includes(state))
+        .map(({ what, words }) => [what, withLocalSigns(words)] as const),
+      ['Rules', `${r.jurisdiction}, as read on ${formatDay(r.madeOn)}; Minim warns, it does not certify`],
+      ['Notes', r.notes],
+    ),
+    results: [
+      resultOf(r, 'Drink', { amount: litres, unit: 'L' }),
+      resultOf(r, 'Sugar', { amount: brix, unit: '°Brix' }),
+      resultOf(r, 'Alcohol', { amount: abv, unit: '% ABV' }),
+      ...r.reached.map(({ name, mgPerKg }) => resultOf(r, name, { amount: mgPerKg, unit: 'mg/kg' })),
+    ],
+    next: [
+      { words: 'Make it again', start: { task: 'batch', typed: { ...r.asked, what: r.formula.id, again: r.id } } },
+    ],
+  };
+}
+
+/** How much carbon dioxide, and the pressure that holds it. */
+export function gasWords({ volumes, gaugeBar, atC }: NonNullable<Batch['drink']['gas']>): string {
+  return `${formatPlain(volumes)} volumes of CO₂, ${formatPlain(gaugeBar, 3)} bar on the gauge at ${formatPlain(atC)} °C`;
+}
+
+/** States that stand on the page of a batch; all of them stand on its sheet. */
+const WORST = ['prohibited', 'over', 'near', 'look'];
+
+function resultOf(r: Batch, label: string, { amount, unit }: Pick<Result, 'amount' | 'unit'>): Result {
+  const inputs = r.weighed.map(({ name, massG, plannedG, lot }) => ({
+    words: name,
+    text: measuredText(massG, 'g'),
+    source: [lot, `planned ${formatPlain(plannedG)} g`].filter(Boolean).join('; '),
+  }));
+  return {
+    label,
+    amount,
+    unit,
+    how: { words: ['Masses added up, from bottle to drink, as they were weighed.'], inputs },
+  };
+}

@@ -1,0 +1,74 @@
+import type { RecordOf } from '../../records/kind/kinds';
+import { find } from '../../records/shelf';
+import { cautionWords } from '../../workshop/cautionWords';
+import { formatDay, formatPlain } from '../../ui/format';
+import { facts, type Description } from './description';
+
+type Material = RecordOf<'material'>;
+
+type Fact = readonly [label: string, text: string, source?: string];
+
+function densityFact(density: Material['density']): Fact[] {
+  if (!density) return [];
+  const width = density.halfWidth ? ` ± ${formatPlain(density.halfWidth, 2)}` : '';
+  return [['Density', `${formatPlain(density.gPerMl)}${width} g/mL at ${density.atC} °C`, density.source]];
+}
+
+function citedFact(label: string, cited: { value: number; source: string } | undefined, unit: string): Fact[] {
+  return cited ? [[label, `${formatPlain(cited.value, 6)} ${unit}`, cited.source]] : [];
+}
+
+/** A material in words, every value with its source. */
+export function describeMaterial(r: Material): Description {
+  return {
+    title: r.name,
+    line: [r.family ?? r.sort, r.form, (r.smells ?? []).slice(0, 3).join(', ')].filter(Boolean).join(', '),
+    code: r.code,
+    facts: [
+      ...facts(['CAS', r.cas], ['FEMA', r.fema], ['Plant', r.botanical], ['Form at 20 °C', r.form]),
+      ...densityFact(r.density),
+      ...facts(['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`]),
+      ...citedFact('Melts at', r.melts, '°C'),
+      ...citedFact('Boils at', r.boils, '°C'),
+      ...citedFact('Flash point', r.flash, '°C'),
+      ...citedFact('Dissolves in water', r.water, 'mg/L'),
+      ...facts(['Smells of', r.smells?.join(', ')], ['Also called', r.also?.join(', ')]),
+      ...(r.thresholds ?? []).map(thresholdFact),
+      ...cautionWords(r.cautions).map((words) => ['Caution', words] as const),
+      ...(r.notes ?? []).map((note) => ['Note', note] as const),
+    ],
+    next: [
+      { words: 'Add another bottle', start: { task: 'bottle', typed: { 'new.name': r.name, 'new.material': r.id } } },
+    ],
+  };
+}
+
+function thresholdFact(one: NonNullable<Material['thresholds']>[number]): Fact {
+  const range = one.high > one.low ? `${formatPlain(one.low)} to ${formatPlain(one.high)}` : formatPlain(one.low);
+  return [`Threshold in ${one.medium}`, `${range} ${one.unit}`, `${one.kind}; ${one.source}`];
+}
+
+/** A bottle in words; what its certificate says stands before what the catalogue says. */
+export function describeBottle(r: RecordOf<'bottle'>): Description {
+  const material = find('material', r.material);
+  return {
+    title: material?.name ?? 'a material that is gone',
+    line: [r.supplier, r.lot && `lot ${r.lot}`].filter(Boolean).join(', '),
+    code: material?.code ?? '',
+    grade: r.grade,
+    facts: [
+      ...facts(
+        ['Supplier', r.supplier],
+        ['Lot', r.lot],
+        ['Received', formatDay(r.received)],
+        ['Opened', formatDay(r.opened)],
+        ['Amount when it came', r.amountG && `${formatPlain(r.amountG)} g`],
+        ['Price of 10 g', r.pricePerG && formatPlain(r.pricePerG * 10, 3)],
+        ['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`],
+      ),
+      ...densityFact(r.density ?? material?.density),
+      ...cautionWords(material?.cautions ?? []).map((words) => ['Caution', words] as const),
+    ],
+    next: [{ words: 'Dilute this', start: { task: 'dilute', typed: { bottle: r.id } } }],
+  };
+}

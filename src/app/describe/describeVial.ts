@@ -1,0 +1,77 @@
+import { scaled, type Measured } from '../../core/number/measured';
+import type { Basis } from '../../core/liquid/strength';
+import type { RecordOf } from '../../records/kind/kinds';
+import { find } from '../../records/shelf';
+import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
+import type { Result } from '../../ui/result';
+import { facts, type Description } from './description';
+
+/** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
+export function describeVial(r: RecordOf<'vial'>): Description {
+  return {
+    title: r.name,
+    line: `${formatGiven(r.label.value)} ${r.label.basis}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
+    code: r.code,
+    grade: r.grade,
+    facts: facts(
+      ['Grade', r.grade],
+      ['Solvent', r.solvent?.name],
+      ['Solvent from', solventBottles(r)],
+      ['Amount made', measuredText(r.massG, 'g')],
+      ['Vial', `${formatGiven(r.sizeMl)} mL`],
+      ['Made', formatDay(r.madeOn)],
+      ['Use by', formatDay(r.useBy)],
+      ['Supplier', r.supplier],
+      ['Lot', r.lot],
+    ),
+    results: r.contents.map((part) => strengthResult(r, part)),
+    next: [
+      { words: 'Dose a drink', start: { task: 'dose', typed: { vial: r.id } } },
+      { words: 'Layer strips', start: { task: 'layer', typed: { [`pick.${r.id}`]: 'yes' } } },
+      { words: 'Thin it further', start: { task: 'dilute', typed: { bottle: r.id } } },
+      ...(r.contents.length > 1
+        ? [{ words: 'Write its formula', start: { task: 'formula', typed: { from: r.id, of: r.id } } }]
+        : []),
+    ],
+  };
+}
+
+/** Supplier and lot of the bottle that its solvent came from, where that was chosen. */
+function solventBottles(r: RecordOf<'vial'>): string {
+  const bottles = r.uses.flatMap(({ id }) => find('supply', id) ?? []);
+  return bottles
+    .map(({ name, supplier, lot }) => [supplier || name, lot && `lot ${lot}`].filter(Boolean).join(', '))
+    .join('; ');
+}
+
+/** A strength (g of neat material per g of the vial's liquid) in the basis of the vial's label; % w/v where that needs what is not known. */
+export function inLabelBasis(vial: RecordOf<'vial'>, strength: Measured): { amount: Measured; unit: string } {
+  const basis = vial.label.basis as Basis;
+  const byVolume = basis === '% w/v' || basis === 'mg/L';
+  const factor =
+    basis === '% w/w' ? 100 : basis === 'mg/kg' ? 1e6 : vial.densityGPerMl * (basis === 'mg/L' ? 1e6 : 100);
+  const unit = byVolume || basis === '% w/w' || basis === 'mg/kg' ? basis : '% w/v';
+  return { amount: scaled(strength, factor), unit };
+}
+
+/** Strength of one content of a vial, in the basis of its label. */
+function strengthResult(vial: RecordOf<'vial'>, part: RecordOf<'vial'>['contents'][number]): Result {
+  const source = {
+    words: 'Strength as made',
+    text: measuredText(scaled(part.strength, 100), '% w/w'),
+    source: 'the run that made it',
+  };
+  const density = {
+    words: 'Density of the dilution',
+    text: `${formatPlain(vial.densityGPerMl)} g/mL at 20 °C`,
+    source: 'from its parts, volumes added',
+  };
+  return {
+    label: vial.contents.length > 1 ? part.name : 'Strength',
+    ...inLabelBasis(vial, part.strength),
+    how: {
+      words: ['Mass of neat material over mass of the dilution; for % w/v times the density of the dilution.'],
+      inputs: [source, density],
+    },
+  };
+}

@@ -1,0 +1,19 @@
+import type { Offer } from '../../tasks/engine/task';
+import type { Result } from '../../ui/result';
+
+/** A record in words, for lists and for its own page. */
+export interface Description {
+  title: string;
+  line: string;
+  code?: string;
+  grade?: string;
+  /** Label, text, and where it was read, if that is told apart. */
+  facts?: readonly (readonly [label: string, text: string, source?: string])[];
+  results?: readonly Result[];
+  next?: readonly Offer[];
+}
+
+/** Pairs of label and text, without the empty ones. */
+export function facts(...pairs: (readonly [string, string | number | undefined])[]): (readonly [string, string])[] {
+  return pairs.flatMap(([label, text]) => (text === undefined || text === '' ? [] : [[label, String(text)] as const]));
+}

@@ -1,0 +1,134 @@
+import type { LabelContent, LabelSpan } from '../../core/label/label';
+import { CONCENTRATE } from '../../core/drink/batchPlan';
+import { over, plus } from '../../core/number/measured';
+import type { Batch } from '../../records/kind/batch';
+import type { Bottle } from '../../records/kind/material';
+import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../../records/shortId';
+import type { Vial } from '../../records/kind/vial';
+import { burns, burnsDrink, burnsNeat } from '../../workshop/burns';
+import { refusalOf } from '../../workshop/fitForDrinks';
+import { measuredText } from '../../ui/format';
+import { squareCodeOf, type SquareCode } from '../../ui/squareCode';
+import { inLabelBasis } from './describeVial';
+import { allLabelled, codeOf, nameOf, type Labelled } from '../../workshop/labelled';
+
+/** A label's words, its square code, and, should it ever happen, that another record has the same short id. */
+export interface LabelOf {
+  readonly content: LabelContent;
+  readonly code: SquareCode | null;
+  readonly shared: boolean;
+}
+
+/** The label of a vial, bottle or batch; a strip's says only what stands on a strip. */
+export function labelOf(record: Labelled, kind: 'vial' | 'strip'): LabelOf {
+  const shortId = shortIdOf(record.id);
+  const code = kind === 'vial' ? squareCodeOf(codeTextOf(shortId)) : null;
+  const id: LabelSpan = { ...plain(spacedShortId(shortId), 'the short id', 3), face: 'code', scale: 0.9 };
+  const words = wordsOf(record);
+  const paragraphs = (kind === 'vial' ? [...words.all, [id]] : words.strip).map((spans) =>
+    spans.filter(({ text }) => text !== ''),
+  );
+  return {
+    content: {
+      paragraphs: paragraphs.filter((spans) => spans.length > 0),
+      codeModules: code?.side ?? null,
+      flame: kind === 'vial' && words.flame,
+    },
+    code,
+    shared: foundByShortId(shortId, allLabelled()).length > 1,
+  };
+}
+
+interface Words {
+  all: LabelSpan[][];
+  strip: LabelSpan[][];
+  flame: boolean;
+}
+
+function wordsOf(record: Labelled): Words {
+  if (record.kind === 'batch') return batchWords(record as Batch);
+  return record.kind === 'vial' ? vialWords(record as Vial) : bottleWords(record as Bottle);
+}
+
+function vialWords(vial: Vial): Words {
+  const head = headOf(vial, refusalOf(vial) !== null);
+  const { amount, unit } = inLabelBasis(vial, plus(...vial.contents.map(({ strength }) => strength)));
+  const strength: LabelSpan = { ...plain(unbroken(measuredText(amount, unit)), 'the strength', 2), face: 'bold' };
+  const parts = vial.contents.length > 1 ? `of ${vial.contents.length} materials` : '';
+  const thinner = vial.solvent && `in ${vial.solvent.name.replace(/ %/g, '\u00a0%')}`;
+  const solvent = plain([parts, thinner].filter(Boolean).join(' '), 'the solvent', 5);
+  const made = plain(vial.madeOn && unbroken(`made ${vial.madeOn}`), 'the day it was made', 6);
+  const useBy = plain(vial.useBy && unbroken(`use by ${vial.useBy}`), 'the use-by day', 4);
+  return {
+    all: [...head, [strength, solvent], [made, useBy], originOf(vial)],
+    strip: stripOf(head, [strength, made]),
+    flame: burns(vial),
+  };
+}
+
+function bottleWords(bottle: Bottle): Words {
+  const head = headOf(bottle, bottle.grade === 'smell only');
+  const neat: LabelSpan = { ...plain('neat', 'the word neat', 2), face: 'bold' };
+  const opened = plain(bottle.opened ? unbroken(`opened ${bottle.opened}`) : '', 'the day it was opened', 6);
+  const useBy = plain(bottle.useBy ? unbroken(`use by ${bottle.useBy}`) : '', 'the use-by day', 4);
+  return {
+    all: [...head, [neat, opened, useBy], originOf(bottle)],
+    strip: stripOf(head, [neat]),
+    flame: burnsNeat(bottle.material),
+  };
+}
+
+/** A batch goes into a drink or is not kept. How long it keeps is not known, so its label says no day. */
+function batchWords(batch: Batch): Words {
+  const head = headOf(batch, false);
+  const { weighed, drink } = batch;
+  const poured = weighed.filter(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
+  const perLitre = over(plus(...poured.map(({ massG }) => massG)), drink.litres);
+  const dosage = plain(
+    poured.length > 0 ? `concentrate ${unbroken(measuredText(perLitre, 'g/L'))}` : '',
+    'the dosage',
+    4,
+  );
+  const made = plain(unbroken(`made ${batch.madeOn}`), 'the day it was made', 2);
+  const litres = plain(unbroken(measuredText(drink.litres, 'L')), 'the volume', 5);
+  const lots = [...new Set(weighed.map(({ lot }) => lot))].filter(Boolean);
+  return {
+    all: [...head, [made, litres], [dosage], [plain(lots.map(unbroken).join('; '), 'the lots', 7)]],
+    strip: stripOf(head, [made]),
+    flame: burnsDrink(drink),
+  };
+}
+
+type Head = [[code: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
+
+/** Code and grade, then the name. A vial that may not go into a drink says so in white on black. */
+function headOf(record: Labelled, smellOnly: boolean): Head {
+  const code: LabelSpan = { text: codeOf(record), face: 'code', scale: 1.5, rank: 0, what: 'the code' };
+  const grade: LabelSpan = smellOnly
+    ? { text: 'SMELL ONLY', face: 'badge', scale: 1, rank: 0, what: 'SMELL ONLY' }
+    : plain('fit\u00a0for\u00a0drinks', 'fit for drinks', 1);
+  return [[code, grade], [{ ...plain(nameOf(record), 'the name', 1), face: 'bold' }]];
+}
+
+/** A strip has room for two lines: which one it is, and what it holds. */
+function stripOf([[code, grade], [name]]: Head, more: LabelSpan[]): LabelSpan[][] {
+  return grade.face === 'badge'
+    ? [[code, grade, name], more]
+    : [
+        [code, name],
+        [...more, grade],
+      ];
+}
+
+function originOf({ supplier, lot }: { supplier: string; lot: string }): LabelSpan[] {
+  return [plain(supplier, 'the supplier', 8), plain(lot && unbroken(`lot ${lot}`), 'the lot', 7)];
+}
+
+function plain(text: string, what: string, rank: number): LabelSpan {
+  return { text, face: 'plain', scale: 1, rank, what };
+}
+
+/** With no-break spaces: belongs on one line, where there is room. */
+function unbroken(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
+}

@@ -1,0 +1,98 @@
+import { casProblem, tidyCas } from '../../core/limits/cas';
+import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
+import { list } from '../../records/shelf';
+import { cautionCodes } from '../../workshop/cautionWords';
+import { code, words, type Field } from '../../tasks/engine/fields';
+import { thresholdFields } from './editableThresholds';
+import {
+  cited,
+  density,
+  densityWithin,
+  lines,
+  note,
+  oneOf,
+  purity,
+  put,
+  say,
+  separate,
+  type Editable,
+  type Typed,
+} from './editing';
+
+type Material = RecordOf<'material'>;
+
+/** What can be changed of a material: all that the catalogue can know of one. */
+export function materialFields(record: Material, typed: Typed): Editable[] {
+  const taken = list('material').flatMap((other) => (other.id === record.id ? [] : other.code));
+  return [
+    say(record, 'name', 'Name', false),
+    { field: code({ name: 'code', title: 'Short code', taken }), text: record.code, set: put('code') },
+    casNumber(record.cas ?? ''),
+    note(record, 'fema', 'FEMA number'),
+    note(record, 'botanical', 'Plant, in Latin'),
+    oneOf(record, 'sort', 'It is', ['substance', 'natural']),
+    family(record),
+    oneOf(record, 'form', 'At 20 °C it is', ['liquid', 'viscous', 'solid']),
+    density(record),
+    densityWithin(record),
+    purity(record),
+    cited(record, 'melts', { title: 'Melts at', unit: '°C', min: -273 }),
+    cited(record, 'boils', { title: 'Boils at', unit: '°C', min: -273 }),
+    cited(record, 'flash', { title: 'Flash point', unit: '°C', min: -273 }),
+    cited(record, 'water', { title: 'Dissolves in water', unit: 'mg/L', min: 0 }),
+    lines(record, 'also', 'Other names'),
+    lines(record, 'smells', 'Smells of'),
+    cautions(record),
+    ...notes(record, typed),
+    ...thresholdFields(record, typed),
+  ];
+}
+
+function casNumber(text: string): Editable {
+  const field = words({ name: 'cas', title: 'CAS number', optional: true });
+  const read: Field['read'] = (typed) => {
+    const why = typed.trim() === '' ? null : casProblem(typed);
+    return why === null ? { ok: true, value: typed.trim() && tidyCas(typed) } : { ok: false, why };
+  };
+  return { field: { ...field, read }, text, set: put('cas') };
+}
+
+/** Families by which a last day of use is told. */
+const KEEPING = ['citrus oil', 'oil', 'slow oil', 'aldehyde', 'sulfur'];
+
+/** Its class, or its kind of oil: these words say how long bottles and dilutions of it keep. */
+function family(record: Material): Editable {
+  const help = `Minim knows how long these keep: ${KEEPING.join(', ')}.`;
+  return {
+    field: words({ name: 'family', title: 'Class, or kind of oil', optional: true, max: 40, help }),
+    text: record.family ?? '',
+    set: put('family', (typed) => String(typed).toLowerCase()),
+  };
+}
+
+function cautions(record: Material): Editable {
+  const help = `Any of: ${cautionCodes.join(', ')}.`;
+  const field = words({ name: 'cautions', title: 'Cautions', optional: true, help });
+  const read: Field['read'] = (typed) => {
+    const codes = separate(typed.toLowerCase());
+    const strange = codes.find((one) => !cautionCodes.includes(one) && !record.cautions.includes(one));
+    return strange === undefined ? { ok: true, value: codes } : { ok: false, why: `“${strange}” is none of them.` };
+  };
+  return {
+    field: { ...field, read },
+    text: record.cautions.join(', '),
+    set: (old, value) => ({ ...old, cautions: value }) as AnyRecord,
+  };
+}
+
+/** One line for each note, and one for another. */
+function notes(record: Material, typed: Typed): Editable[] {
+  const now = [...(record.notes ?? []), ''];
+  const name = (i: number) => `notes.${i}`;
+  const all = now.map((text, i) => (typed[name(i)] ?? text).trim()).filter(Boolean);
+  return now.map((text, i) => ({
+    field: words({ name: name(i), title: text ? 'Note' : 'Note of your own', optional: true, max: 2000 }),
+    text,
+    set: (old) => put('notes')(old, all.length > 0 ? all : null),
+  }));
+}

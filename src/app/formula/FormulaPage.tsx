@@ -1,0 +1,175 @@
+import { useSignal, type Signal } from '@preact/signals';
+import type { Formula } from '../../records/kind/formula';
+import { find, list } from '../../records/shelf';
+import { amount, type Field } from '../../tasks/engine/fields';
+import { besides, costOf, usedLines, versionsOf, type FormulaUse, type UsedLine } from '../../workshop/formulaBook';
+import { FieldInput } from '../../ui/FieldInput';
+import { formatPlain, formatTyped } from '../../ui/format';
+import { go } from '../nav/route';
+import { startTask } from '../nav/RunPage';
+import '../sheet/batchSheet.css';
+
+const asked = {
+  dose: amount({ name: 'dose', title: 'In the drink', unit: 'mg/kg', above: 0, max: 100_000 }),
+  dosage: amount({ name: 'dosage', title: 'Concentrate', unit: 'g/L', above: 0, max: 1000 }),
+  litres: amount({ name: 'litres', title: 'Drink', unit: 'L', above: 0, max: 100_000 }),
+  glass: amount({ name: 'glass', title: 'Glass', unit: 'mL', above: 0, max: 10_000 }),
+};
+type Asked = Record<keyof typeof asked, string>;
+
+/** Density of a drink of about 10 °Brix, g/mL at 20 °C (sucrose law): the page is for looking ahead, a batch computes its own. */
+const SOFT_DRINK = 1.038;
+
+/** All that follows from a formula: its versions, its lines in drink and concentrate, drops, bottles and cost. */
+export function FormulaPage({ id }: { id: string }) {
+  const formula = find('formula', id);
+  const typed = useSignal<Asked>({ dose: usualDose(id), dosage: '1', litres: '20', glass: '100' });
+  if (!formula) return <main class="page">This formula is not on this phone.</main>;
+  const use = useOf(typed.value);
+  return (
+    <main class="page sheet">
+      <header class="top">
+        <h1>{formula.name}</h1>
+        <button class="round" onClick={() => go(['record', id])} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <Versions formula={formula} />
+      <div class="pair">
+        {(Object.keys(asked) as (keyof Asked)[]).map((key) => (
+          <Ask key={key} field={asked[key]} at={key} typed={typed} />
+        ))}
+      </div>
+      {use && <Lines lines={usedLines(formula, use)} use={use} />}
+      {use && <Cost formula={formula} use={use} />}
+      <footer class="actions">
+        <button class="second" onClick={() => startTask({ task: 'formula', typed: { from: id, of: id } })}>
+          Change it: a new version
+        </button>
+        <button class="second" onClick={() => startTask({ task: 'count', typed: { formula: id } })}>
+          Count drops
+        </button>
+        <button class="main" onClick={() => startTask({ task: 'batch', typed: { what: id, dose: typed.value.dose } })}>
+          Make a batch
+        </button>
+      </footer>
+    </main>
+  );
+}
+
+/** The dose of its last batch, else 50 mg/kg. */
+function usualDose(id: string): string {
+  const last = list('batch').find(({ formula }) => formula.id === id);
+  const sum = last?.reached.reduce((all, { mgPerKg }) => all + mgPerKg.value, 0);
+  return sum ? formatTyped(sum, 3) : '50';
+}
+
+function useOf(typed: Asked): FormulaUse | null {
+  const read = (key: keyof Asked) => {
+    const answer = asked[key].read(typed[key]);
+    return answer.ok ? answer.value : null;
+  };
+  const [mgPerKg, gramsPerL, litres, glassMl] = [read('dose'), read('dosage'), read('litres'), read('glass')];
+  if (mgPerKg === null || gramsPerL === null || litres === null || glassMl === null) return null;
+  return { mgPerKg, gramsPerL, litres, glassMl, densityGPerMl: SOFT_DRINK };
+}
+
+function Ask({ field, at, typed }: { field: Field; at: keyof Asked; typed: Signal<Asked> }) {
+  const text = typed.value[at];
+  const answer = field.read(text);
+  return (
+    <FieldInput
+      field={field}
+      text={text}
+      problem={answer.ok ? undefined : answer.why}
+      onText={(now) => (typed.value = { ...typed.value, [at]: now })}
+    />
+  );
+}
+
+/** The versions, and what this one changed. */
+function Versions({ formula }: { formula: Formula }) {
+  const all = versionsOf(formula);
+  const before = all[all.findIndex(({ id }) => id === formula.id) - 1];
+  if (all.length < 2) return null;
+  return (
+    <section>
+      <div class="chips">
+        {all.map(({ id, version }) => (
+          <button aria-current={id === formula.id ? 'page' : undefined} onClick={() => go(['formula', id], 'replace')}>
+            version {version}
+          </button>
+        ))}
+      </div>
+      {before && (
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Changed</th>
+              <th scope="col">version {before.version}</th>
+              <th scope="col">version {formula.version}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {besides(before, formula).map((line) => (
+              <tr>
+                <th scope="row">{line.name}</th>
+                <td>{line.before}</td>
+                <td>{line.after}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
+
+function Lines({ lines, use }: { lines: readonly UsedLine[]; use: FormulaUse }) {
+  return (
+    <>
+      {lines.map((line) => (
+        <section>
+          <h2>
+            {line.name} · {formatPlain(line.share * 100, 3)} %
+          </h2>
+          <table class="facts-table">
+            <tbody>
+              <Fact title="In the drink" text={`${formatPlain(line.mgPerKg, 3)} mg/kg`} />
+              <Fact title="Of the concentrate" text={`${formatPlain(line.inConcentrate * 100, 3)} % w/w`} />
+              <Fact title={`For ${formatPlain(use.litres)} L`} text={`${formatPlain(line.grams, 3)} g`} />
+              <Fact
+                title={`For ${formatPlain(use.glassMl)} mL`}
+                text={line.drops.join(', ') || 'no vial fit for drinks'}
+              />
+              <Fact title="Bottles" text={line.bottles.join('; ')} />
+            </tbody>
+          </table>
+        </section>
+      ))}
+      {lines.reduce((sum, { inConcentrate }) => sum + inConcentrate, 0) > 1 && (
+        <p class="trouble">The neat formula alone is more than that concentrate: take more g/L.</p>
+      )}
+    </>
+  );
+}
+
+function Fact({ title, text }: { title: string; text: string }) {
+  return (
+    <tr>
+      <th scope="row">{title}</th>
+      <td>{text}</td>
+    </tr>
+  );
+}
+
+function Cost({ formula, use }: { formula: Formula; use: FormulaUse }) {
+  const { cost, unpriced } = costOf(formula, use);
+  if (unpriced.length === formula.lines.length) return <p class="quiet">No bottle of it has a price.</p>;
+  return (
+    <p>
+      A litre of drink takes {formatPlain(cost, 3)} worth of it, in the money of your prices.
+      {unpriced.length > 0 && ` Without a price, and not in it: ${unpriced.join(', ')}.`}
+    </p>
+  );
+}

@@ -1,0 +1,98 @@
+import { useComputed, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { LabelLayout } from '../../core/label/label';
+import { layoutLabel } from '../../core/label/label';
+import { shelf } from '../../records/shelf';
+import { attempt } from '../../workshop/attempt';
+import { textMeasure } from '../../ui/labelFonts';
+import { LabelChoices } from './LabelChoices';
+import { LabelPicking } from './LabelPicking';
+import { LabelPreview } from './LabelPreview';
+import { LabelPrint } from './LabelPrint';
+import { LabelActions } from './LabelActions';
+import { codeOf, nameOf, type Labelled } from '../../workshop/labelled';
+import { labelOf, type LabelOf } from '../describe/labelOf';
+import { jobOf, labelWish, wishLabel, type LabelJob } from './labelWish';
+import { go, route } from '../nav/route';
+import './labelPage.css';
+
+/** A label laid out for the chosen size and printer. */
+export interface ReadyLabel extends LabelOf {
+  readonly record: Labelled;
+  /** Code and name, for those who do not see it and for file names. */
+  readonly title: string;
+  readonly layout: LabelLayout;
+}
+
+type Measure = Awaited<ReturnType<typeof textMeasure>>;
+
+/** Labels of the vials, bottles and batches in the address: #/labels/<id>,<id>; without any, they are picked first. */
+export function LabelPage() {
+  const [, list, strips] = route.value;
+  const ids = list?.split(',') ?? [];
+  const records = ids.flatMap((id) => {
+    const record = shelf.records.value.get(id);
+    return record && ['vial', 'bottle', 'batch'].includes(record.kind) ? [record as Labelled] : [];
+  });
+  return (
+    <main class="run labels">
+      <header class="top">
+        <h1>{records.length > 1 ? `${records.length} labels` : 'Labels'}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      {records.length > 0 ? (
+        <Chosen records={records} strips={strips === 'strips'} />
+      ) : (
+        <LabelPicking onPicked={(picked) => go(['labels', picked.join(',')])} />
+      )}
+    </main>
+  );
+}
+
+function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boolean }) {
+  const measure = useSignal<Measure | null>(null);
+  useEffect(() => {
+    if (strips) void wishLabel('size', 'strip');
+  }, [strips]);
+  useEffect(() => void textMeasure().then((widthOf) => (measure.value = widthOf)), []);
+  const job = useComputed(() => jobOf(labelWish()));
+  const widthOf = measure.value;
+  const made = widthOf && !('problems' in job.value) ? readyLabels(records, job.value, widthOf) : [];
+  const problem = 'problem' in made ? made.problem : undefined;
+  const labels = 'problem' in made ? [] : made;
+  return (
+    <>
+      <div class="body">
+        {problem && (
+          <p class="trouble" role="alert">
+            {problem}
+          </p>
+        )}
+        {labels.length > 0 && <LabelPreview labels={labels} />}
+        <LabelChoices problems={'problems' in job.value ? job.value.problems : {}} />
+      </div>
+      {!('problems' in job.value) && labels.length > 0 && (
+        <>
+          <LabelActions labels={labels} job={job.value} />
+          <LabelPrint labels={labels} job={job.value} />
+        </>
+      )}
+    </>
+  );
+}
+
+function readyLabels(
+  records: readonly Labelled[],
+  job: LabelJob,
+  widthOf: Measure,
+): ReadyLabel[] | { problem: string } {
+  return attempt(() =>
+    records.map((record) => {
+      const label = labelOf(record, job.kind);
+      const layout = layoutLabel(label.content, { ...job, widthOf });
+      return { ...label, record, layout, title: `${codeOf(record)} ${nameOf(record)}` };
+    }),
+  );
+}

@@ -1,0 +1,27 @@
+import { foundByTyping } from '../../records/shortId';
+import { listed, meaningOf } from '../../tasks/screen/LabelCheck';
+import { allLabelled } from '../../workshop/labelled';
+import { Later } from '../../ui/Later';
+import { go } from '../nav/route';
+
+/** The camera opens at once; the record of the label that it sees is shown. What any other code says is never used. */
+export function ScanPage() {
+  const props = {
+    title: 'Scan a label',
+    onCode: (text: string) => meaningOf(text, opened),
+    find: (typed: string) => foundByTyping(typed, allLabelled().map(listed)),
+    onPick: opened,
+    onClose: () => history.back(),
+  };
+  return (
+    <main>
+      <Later load={async () => (await import('../../ui/Scanner')).Scanner} props={props} />
+    </main>
+  );
+}
+
+function opened(id: string): string {
+  navigator.vibrate?.(30);
+  go(['record', id], 'replace');
+  return '';
+}

@@ -1,0 +1,16 @@
+import { FieldInput } from '../../ui/FieldInput';
+
+interface Props<T extends string> {
+  title: string;
+  value: T;
+  options: Record<T, string>;
+  help?: string;
+  onChoose: (value: T) => void;
+}
+
+/** A choice among the settings. */
+export function Choice<T extends string>({ title, value, options, help = '', onChoose }: Props<T>) {
+  const listed = Object.entries<string>(options).map(([value, words]) => ({ value, words }));
+  const field = { name: title, title, help, input: 'choice' as const, options: listed };
+  return <FieldInput field={field} text={value} problem={undefined} onText={(text) => onChoose(text as T)} />;
+}

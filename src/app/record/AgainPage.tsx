@@ -1,0 +1,59 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { AnyRecord } from '../../records/kind/kinds';
+import { runWithEvents } from '../../records/shelf';
+import { againOf, type Again } from '../../tasks/shared/again';
+import { fold } from '../../tasks/engine/fold';
+import { describe } from '../describe/describe';
+import { startTask } from '../nav/RunPage';
+import { formatDay } from '../../ui/format';
+
+/** The run that a record came out of, with its wishes and today's lots; null when it is not on this phone. */
+async function againOfRecord(record: AnyRecord): Promise<Again | null> {
+  for (const id of record.kind === 'run' ? [record.id] : [...record.from].reverse()) {
+    const there = await runWithEvents(id);
+    if (there) return againOf(there.run, fold(there.events));
+  }
+  return null;
+}
+
+/** Make again: what is different today, before anything begins. */
+export function AgainPage({ record }: { record: AnyRecord }) {
+  const again = useSignal<Again | null | undefined>(undefined);
+  useEffect(() => void againOfRecord(record).then((found) => (again.value = found)), [record.id]);
+  const { title } = describe(record);
+  return (
+    <main class="page form">
+      <header class="top">
+        <h1>Make again · {title}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <p>Made {formatDay(record.made)}.</p>
+      {again.value === null && <p>How it was made is not on this phone, so its steps cannot be repeated.</p>}
+      {again.value && <Differences lines={again.value.differences} />}
+      <footer class="actions">
+        {again.value && (
+          <button class="main" onClick={() => void startTask(again.value!)}>
+            Begin with the same answers
+          </button>
+        )}
+      </footer>
+    </main>
+  );
+}
+
+function Differences({ lines }: { lines: readonly string[] }) {
+  if (lines.length === 0) return <p class="say">Nothing is different: the same lots, the same drops.</p>;
+  return (
+    <>
+      <h2>Different from then</h2>
+      <ul class="differences">
+        {lines.map((line) => (
+          <li>{line}</li>
+        ))}
+      </ul>
+    </>
+  );
+}

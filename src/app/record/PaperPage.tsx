@@ -1,0 +1,73 @@
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { ancestors } from '../../records/lineage';
+import type { RunEvent } from '../../records/kind/run';
+import { isStocked } from '../../records/stock';
+import { formatDay, measuredText } from '../../ui/format';
+import { leftResult } from './Care';
+import { describe } from '../describe/describe';
+import { Facts } from '../describe/Facts';
+import { useTask } from '../nav/loaded';
+import { recordTable } from './paper';
+import { RunStory } from '../describe/RunStory';
+import { saveTable } from '../nav/saveFile';
+import { kindWords } from '../describe/shelfIndex';
+import { storyOf } from '../describe/story';
+import '../sheet/paper.css';
+
+/** A record as it goes on paper, with everything that stands behind it; of a run, every step. */
+export function PaperPage({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
+  const { title, code, grade, facts = [], results = [] } = describe(record);
+  const left = isStocked(record) ? leftResult(record) : null;
+  const run = isOf('run', record) ? record : null;
+  const task = useTask(run?.task);
+  const table = () => recordTable(record, run && task ? storyOf(task, events) : []);
+  const numbers = [...results, ...(left ? [left] : [])];
+  return (
+    <main class="page paper">
+      <header class="top">
+        <h1>{title}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <p>
+        {[kindWords[record.kind], code, grade, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
+          .filter(Boolean)
+          .join(' · ')}
+      </p>
+      <Facts facts={[...numbers.map((one) => [one.label, measuredText(one.amount, one.unit)] as const), ...facts]} />
+      <Origin record={record} />
+      {run && <RunStory run={run} events={events} />}
+      <p class="quiet">± at k = 2, about 95 in 100. Printed by Minim, which warns and does not certify.</p>
+      <footer class="actions">
+        <button class="second" onClick={() => saveTable(`${record.made.slice(0, 10)} ${title}`, table)}>
+          Table for a spreadsheet (CSV)
+        </button>
+        <button class="main" onClick={() => print()}>
+          Print
+        </button>
+      </footer>
+    </main>
+  );
+}
+
+function Origin({ record }: { record: AnyRecord }) {
+  const before = ancestors(record.id);
+  if (before.length === 0) return null;
+  return (
+    <>
+      <h2>Made from</h2>
+      <ul>
+        {before.map(({ record: one }) => {
+          const { title, line } = describe(one);
+          return (
+            <li>
+              {kindWords[one.kind] ?? one.kind} {title}
+              {line && `, ${line}`}
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,142 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Run, RunEvent } from '../../records/kind/run';
+import type { AnyRecord } from '../../records/kind/kinds';
+import { runWithEvents, shelf } from '../../records/shelf';
+import { isStocked } from '../../records/stock';
+import { dropPicturesOf } from '../../workshop/dropPictures';
+import { formatMoment } from '../../ui/format';
+import { HowPage } from '../../ui/HowPage';
+import { ResultLine } from '../../ui/ResultLine';
+import { Scatter } from '../../ui/Scatter';
+import { AgainPage } from './AgainPage';
+import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
+import { describe } from '../describe/describe';
+import type { Description } from '../describe/description';
+import { EditPage } from '../edit/EditPage';
+import { Facts } from '../describe/Facts';
+import { LabelOffer } from '../describe/LabelLinks';
+import { Lots } from './Lots';
+import { PaperPage } from './PaperPage';
+import { PageOffer } from './RecordLinks';
+import { go, route } from '../nav/route';
+import { startTask } from '../nav/RunPage';
+import { RunStory } from '../describe/RunStory';
+import { TracePage } from './TracePage';
+import { WeighPage } from './WeighPage';
+import './record.css';
+
+/** The page of one record: #/record/<id>, with its numbers, facts and what can be done next, and the pages under it. */
+export function RecordPage({ id }: { id: string }) {
+  const found = useSignal<{ record: AnyRecord; events: readonly RunEvent[] } | null>(null);
+  const missing = useSignal(false);
+  const onShelf = shelf.records.value.get(id);
+  const loaded = shelf.loaded.value;
+  useEffect(() => {
+    let current = true; // a run that was looked for says nothing once the record has come
+    if (onShelf && onShelf.kind !== 'run') found.value = { record: onShelf, events: [] };
+    else
+      void runWithEvents(id).then((there) => {
+        if (!current) return;
+        found.value = there && { record: there.run, events: there.events };
+        missing.value = !there && loaded;
+      });
+    return () => void (current = false);
+  }, [onShelf, loaded, id]);
+  if (!found.value || found.value.record.id !== id)
+    return (
+      <main class="page" aria-busy={!missing.value}>
+        {missing.value && <p class="quiet">This is not on this phone, or was erased.</p>}
+      </main>
+    );
+  return <Found record={found.value.record} events={found.value.events} />;
+}
+
+const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: AgainPage } as const;
+
+function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
+  const description = describe(record);
+  const { facts = [], results = [], next = [] } = description;
+  const [, , page, index] = route.value;
+  const left = isStocked(record) ? leftResult(record) : null;
+  const asked = page === 'how' ? (index === 'left' ? left : results[Number(index)]) : undefined;
+  if (asked) return <HowPage result={asked} onClose={() => history.back()} />;
+  const Page = pages[page as keyof typeof pages];
+  if (Page) return <Page record={record} />;
+  if (page === 'paper') return <PaperPage record={record} events={events} />;
+  return (
+    <main class="page record">
+      <Head description={description} demo={record.demo === true} />
+      <ArchivedNotice record={record} />
+      {results.map((result, i) => (
+        <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
+      ))}
+      <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />
+      <Drops record={record} />
+      <Facts facts={facts} />
+      <Lots record={record} />
+      {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
+      <footer class="actions">
+        {next.map((offer) => (
+          <button class="second" onClick={() => offer.start && startTask(offer.start)}>
+            {offer.words}
+          </button>
+        ))}
+        <LabelOffer record={record} />
+        <PageOffer record={record} />
+        <CareActions record={record} />
+        <button class="main" onClick={() => go([])}>
+          To the Bench
+        </button>
+      </footer>
+    </main>
+  );
+}
+
+function Head({ description: { title, code, grade }, demo }: { description: Description; demo: boolean }) {
+  return (
+    <>
+      <header class="top">
+        <h1>{title}</h1>
+        <button class="round" onClick={() => go([])} aria-label="To the Bench">
+          ✕
+        </button>
+      </header>
+      {(code || grade || demo) && (
+        <p class="chips">
+          {code && <span class="chip">{code}</span>}
+          {grade && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
+          {demo && <span class="chip">demo</span>}
+        </p>
+      )}
+    </>
+  );
+}
+
+function isRun(record: AnyRecord): record is Run {
+  return record.kind === 'run';
+}
+
+/** A dropper as it was weighed; a calibration with its readings, and with those before and after it. */
+function Drops({ record }: { record: AnyRecord }) {
+  const pictures = dropPicturesOf(record);
+  return (
+    <>
+      {pictures.map((picture) => (
+        <Scatter {...picture} />
+      ))}
+    </>
+  );
+}
+
+/** The run that a record came out of. */
+function MadeIn({ record }: { record: AnyRecord }) {
+  const made = record.from.at(-1);
+  if (!made || shelf.records.value.has(made)) return null;
+  return (
+    <button class="entry" onClick={() => go(['record', made])}>
+      <b>How it was made</b>
+      <span>{formatMoment(record.made)}</span>
+    </button>
+  );
+}

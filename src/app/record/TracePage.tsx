@@ -1,0 +1,70 @@
+import type { AnyRecord } from '../../records/kind/kinds';
+import { ancestors, descendants, sharingLots, type Relative } from '../../records/lineage';
+import { describe } from '../describe/describe';
+import { LineagePicture } from './LineagePicture';
+import { go } from '../nav/route';
+import { kindWords } from '../describe/shelfIndex';
+import './trace.css';
+
+/** Back to the lots, forward to the drinks, and what else came from the same lots; as a picture and in words. */
+export function TracePage({ record }: { record: AnyRecord }) {
+  const before = ancestors(record.id);
+  const after = descendants(record.id);
+  const sharing = sharingLots(record.id);
+  const { title } = describe(record);
+  return (
+    <main class="page trace">
+      <header class="top">
+        <h1>Trace · {title}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <LineagePicture record={record} before={before} after={after} />
+      <Lineage title="Made from" relatives={before} empty="Nothing on this phone: this is where it begins." />
+      <Lineage title="Went into" relatives={after} empty="Nothing yet." />
+      {sharing.map(({ bottle, others }) => (
+        <section>
+          <h2>
+            Also from {describe(bottle).title}, {bottle.lot ? `lot ${bottle.lot}` : 'lot not written down'}
+          </h2>
+          <ul class="list">
+            {others.map((other) => (
+              <Kin record={other} steps={1} />
+            ))}
+          </ul>
+        </section>
+      ))}
+    </main>
+  );
+}
+
+function Lineage({ title, relatives, empty }: { title: string; relatives: readonly Relative[]; empty: string }) {
+  return (
+    <section>
+      <h2>{title}</h2>
+      {relatives.length === 0 && <p class="quiet">{empty}</p>}
+      <ul class="list">
+        {relatives.map(({ record, steps }) => (
+          <Kin record={record} steps={steps} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Kin({ record, steps }: { record: AnyRecord; steps: number }) {
+  const { title, line, code } = describe(record);
+  return (
+    <li style={{ marginInlineStart: `${Math.min(steps - 1, 4)}rem` }}>
+      <button class="entry" onClick={() => go(['record', record.id])}>
+        {code && <span class="code">{code}</span>}
+        <b>{title}</b>
+        <span>
+          {kindWords[record.kind] ?? record.kind}: {line}
+          {record.archived && ' · archived'}
+        </span>
+      </button>
+    </li>
+  );
+}

@@ -1,0 +1,96 @@
+import { useSignal } from '@preact/signals';
+import { measured, type Measured } from '../../core/number/measured';
+import { netMass } from '../../core/dilution/weighing';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { keep, newId } from '../../records/shelf';
+import { isStocked, leftOf, type Stocked } from '../../records/stock';
+import { attempt, type Refusal } from '../../workshop/attempt';
+import { amount, whole, type Field } from '../../tasks/engine/fields';
+import { FieldInput } from '../../ui/FieldInput';
+import { measuredText } from '../../ui/format';
+import { FormPage } from '../nav/FormPage';
+
+const fields = {
+  gross: amount({ name: 'gross', title: 'The scale shows', unit: 'g', above: 0, max: 100_000 }),
+  empty: (preset: string) =>
+    amount({
+      name: 'empty',
+      title: 'The empty glass with its cap',
+      unit: 'g',
+      min: 0,
+      max: 100_000,
+      preset,
+      help: 'Weigh one of the same kind; it is kept for next time.',
+    }),
+  step: amount({ name: 'step', title: 'Smallest step of the scale', unit: 'g', above: 0, max: 10, preset: '0.01' }),
+  pieces: whole({ name: 'pieces', title: 'There are', unit: 'pieces', max: 1_000_000 }),
+};
+
+/** Corrects what is left of a thing by weighing it, or by counting. What stood there before stays in the record. */
+export function WeighPage({ record }: { record: AnyRecord }) {
+  const typed = useSignal<Record<string, string>>({});
+  const tried = useSignal(false);
+  if (!isStocked(record)) return null;
+  const asked = questions(record);
+  const textOf = (field: Field) => typed.value[field.name] ?? field.preset ?? '';
+  const answers = asked.map((field) => field.read(textOf(field)));
+  const left = attempt(() => found(record, answers));
+  const before = leftOf(record);
+  async function store(): Promise<boolean> {
+    tried.value = true;
+    if (left === null || 'problem' in left) return false;
+    const empty = answers[1]?.ok ? { emptyG: answers[1].value } : {};
+    const weighed = [...((record as Stocked).weighed ?? []), { at: new Date().toISOString(), left }];
+    await keep([{ ...record, ...empty, weighed } as AnyRecord]);
+    return true;
+  }
+  return (
+    <FormPage title="What is left?" onKeep={store}>
+      {before && <p class="quiet">Reckoned from what was taken: {measuredText(before, unitOf(record))}.</p>}
+      {asked.map((field, i) => (
+        <FieldInput
+          field={field}
+          text={textOf(field)}
+          problem={tried.value ? whyOf(answers[i]!) : undefined}
+          onText={(text) => (typed.value = { ...typed.value, [field.name]: text })}
+        />
+      ))}
+      {left && <Outcome left={left} unit={unitOf(record)} />}
+    </FormPage>
+  );
+}
+
+type Answer = ReturnType<Field<number>['read']>;
+
+function whyOf(answer: Answer): string | undefined {
+  return answer.ok ? undefined : answer.why;
+}
+
+function Outcome({ left, unit }: { left: Measured | Refusal; unit: string }) {
+  if ('problem' in left)
+    return (
+      <p class="trouble" role="alert">
+        {left.problem}
+      </p>
+    );
+  return <p role="status">So {measuredText(left, unit)} are left.</p>;
+}
+
+function unitOf(record: Stocked): string {
+  return isOf('supply', record) ? record.unit : 'g';
+}
+
+function questions(record: Stocked): Field<number>[] {
+  if (unitOf(record) === 'pieces') return [fields.pieces];
+  return [fields.gross, fields.empty(record.emptyG === undefined ? '' : String(record.emptyG)), fields.step];
+}
+
+/** What the answers say is left; null while one is missing. @throws RangeError when the glass weighs more than all */
+function found(record: Stocked, answers: readonly Answer[]): Measured | null {
+  const values = answers.map((answer) => (answer.ok ? answer.value : null));
+  if (values.includes(null)) return null;
+  const [gross, empty, step] = values as number[];
+  const source = { id: `weighed:${newId()}`, words: 'weighing what is left' };
+  if (unitOf(record) === 'pieces') return measured(gross!, 0, source);
+  return netMass({ grossG: gross!, tareG: empty!, readabilityG: step! }, source);
+}

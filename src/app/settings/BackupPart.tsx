@@ -1,0 +1,105 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { makeBackup } from '../../records/backup/backup';
+import { lockBackup } from '../../records/backup/backupLock';
+import { noteBackup } from '../../records/backup/lastBackup';
+import { canChooseFolder, chooseFolder, chosenFolder, copyToFolder, leaveFolder } from './folderCopy';
+import { backupName, recordsText } from '../bench/keepingWords';
+import { PassphraseBox } from './PassphraseBox';
+import { saveBlob } from '../nav/saveFile';
+
+/** One file with everything: shared, saved, or copied by itself into a chosen folder. */
+export function BackupPart({ onDone }: { onDone: () => void }) {
+  const passphrase = useSignal('');
+  const state = useSignal('');
+  const give = (hand: (file: Blob) => Promise<boolean>) => async () => {
+    state.value = 'One moment…';
+    try {
+      const { text, records } = await makeBackup();
+      const file = passphrase.value === '' ? text : await lockBackup(text, passphrase.value);
+      const given = await hand(file);
+      if (given) await noteBackup();
+      state.value = given ? `Done: ${recordsText(records)}${passphrase.value && ', locked'}.` : '';
+      onDone();
+    } catch (error) {
+      state.value = `No backup was made: ${error instanceof Error ? error.message : String(error)}`;
+    }
+  };
+  return (
+    <>
+      <PassphraseBox
+        title="Passphrase, if it shall be locked"
+        help="Write it down: without it nobody can open the file, and nobody can help."
+        onText={(text) => (passphrase.value = text)}
+      />
+      {canShare() && (
+        <button class="main" onClick={give(share)}>
+          Share a backup
+        </button>
+      )}
+      <button class={canShare() ? 'second' : 'main'} onClick={give(save)}>
+        Save a backup as a file
+      </button>
+      <p role="status">{state.value}</p>
+      {canChooseFolder() && <FolderPart onDone={onDone} />}
+    </>
+  );
+}
+
+/** Text is what phones share; a restore takes it as well as .json. */
+function asShared(file: Blob): File {
+  return new File([file], `${backupName()}.txt`, { type: 'text/plain' });
+}
+
+function canShare(): boolean {
+  return navigator.canShare?.({ files: [asShared(new Blob(['x']))] }) ?? false;
+}
+
+/** False when the person turned back. */
+async function share(file: Blob): Promise<boolean> {
+  try {
+    await navigator.share({ files: [asShared(file)], title: backupName() });
+    return true;
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return false;
+    throw error;
+  }
+}
+
+async function save(file: Blob): Promise<boolean> {
+  saveBlob(`${backupName()}.json`, file);
+  return true;
+}
+
+function FolderPart({ onDone }: { onDone: () => void }) {
+  const folder = useSignal<{ name: string; allowed: boolean } | null>(null);
+  const look = async () => void (folder.value = await chosenFolder());
+  useEffect(() => void look(), []);
+  const choose = async () => {
+    if (await chooseFolder()) await copyToFolder();
+    await look();
+    onDone();
+  };
+  if (!folder.value)
+    return (
+      <button class="second" onClick={() => void choose()}>
+        Choose a folder for copies
+      </button>
+    );
+  const again = () => copyToFolder().then(look).then(onDone);
+  return (
+    <>
+      <p>
+        {folder.value.allowed
+          ? `At each start a new copy goes into the folder “${folder.value.name}”, not locked.`
+          : `The folder “${folder.value.name}” must be allowed again.`}
+      </p>
+      <button class="second" onClick={() => void again()}>
+        {folder.value.allowed ? 'Copy there now' : 'Allow it and copy there'}
+      </button>
+      <button class="second" onClick={() => void leaveFolder().then(look)}>
+        No more copies there
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,86 @@
+import type { Restoring, Way } from '../../records/backup/backup';
+import { FieldInput } from '../../ui/FieldInput';
+import { formatCount, formatMoment } from '../../ui/format';
+
+interface Props {
+  plan: Restoring;
+  onWay: (way: Way) => void;
+  onRestore: () => void;
+  onLeave: () => void;
+}
+
+const ways = [
+  { value: 'merge', words: 'Add to what is here', more: 'of each record the newer stands' },
+  { value: 'replace', words: 'Instead of what is here', more: 'what is here and not in the file goes' },
+];
+
+/** What a restore would do, before it does it. */
+export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
+  const { way, made, gone, changes } = plan;
+  const nothing = changes.length === 0 && gone === 0;
+  return (
+    <div class="restore">
+      <p>{Number.isNaN(Date.parse(made)) ? 'A backup.' : `A backup of ${formatMoment(made)}.`}</p>
+      <FieldInput
+        field={{ name: 'way', title: 'How', input: 'choice', options: ways }}
+        text={way}
+        problem={undefined}
+        onText={(text) => onWay(text as Way)}
+      />
+      <dl class="facts">
+        {rows(plan).map(([words, count]) => (
+          <div>
+            <dt>{words}</dt>
+            <dd>{formatCount(count)}</dd>
+          </div>
+        ))}
+      </dl>
+      {gone > 0 && (
+        <p class="trouble">
+          {gone === 1
+            ? '1 record that is here now would be erased.'
+            : `${formatCount(gone)} records that are here now would be erased.`}
+        </p>
+      )}
+      <LeftOut plan={plan} />
+      <div class="row">
+        <button class="second" onClick={onLeave}>
+          Leave it
+        </button>
+        <button class="main" disabled={nothing} onClick={onRestore}>
+          {nothing ? 'Nothing to do' : 'Restore'}
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function rows(plan: Restoring): (readonly [string, number])[] {
+  const all = [
+    ['New', plan.fresh],
+    ['Newer in the backup', plan.changed],
+    ['Newer here, stays', plan.older],
+    ['The same', plan.same],
+    ['Changed on both sides, both kept', plan.both],
+    ['Steps of runs', plan.steps],
+    ['Of a newer Minim or not readable, kept as they are', plan.untouched],
+    ['Cannot be restored', plan.outCount],
+  ] as const;
+  return all.filter(([, count], i) => count > 0 || i === 0);
+}
+
+function LeftOut({ plan }: { plan: Restoring }) {
+  if (plan.outCount === 0) return null;
+  return (
+    <details>
+      <summary>What stays out, and why</summary>
+      <ul class="told">
+        {plan.out.map(({ what, why }) => (
+          <li>
+            <bdi>{what}</bdi>: {why}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

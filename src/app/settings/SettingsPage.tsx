@@ -1,0 +1,71 @@
+import { changeSettings, shelf } from '../../records/shelf';
+import { Later } from '../../ui/Later';
+import { Choice } from '../nav/Choice';
+import { go } from '../nav/route';
+
+const handsBusy = async () => (await import('./HandsBusy')).HandsBusy;
+const rooms = ['16', '18', '20', '22', '24', '26', '28'];
+const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
+
+/** How the person likes Minim. */
+export function SettingsPage() {
+  return (
+    <main class="page settings">
+      <header class="top">
+        <h1>Settings</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <Choices />
+      <Later load={handsBusy} props={{}} />
+      <button class="entry" onClick={() => go(['keeping'])}>
+        <b>What is kept, and where</b>
+        <span>Backup, restore, erase</span>
+      </button>
+      <p class="quiet">
+        Everything stays on this phone: no account, no tracking, no request to any other place. Minim warns and
+        computes; it does not certify. Local rules and licensed practice decide.
+      </p>
+    </main>
+  );
+}
+
+/** Each choice is stored at once. */
+function Choices() {
+  const { theme, hand, basis, roomC = 20, jurisdiction = 'EU' } = shelf.settings.value;
+  return (
+    <>
+      <Choice
+        title="Which hand holds the phone"
+        value={hand}
+        options={{ right: 'Right', left: 'Left' }}
+        onChoose={(hand) => changeSettings({ hand })}
+      />
+      <Choice
+        title="Light"
+        value={theme}
+        options={{ system: 'As the phone', light: 'Paper (light)', dark: 'Night (dark)' }}
+        onChoose={(theme) => changeSettings({ theme })}
+      />
+      <Choice
+        title="The room is usually at"
+        value={String(roomC)}
+        options={Object.fromEntries(rooms.map((t) => [t, `${t} °C`]))}
+        onChoose={(t) => changeSettings({ roomC: Number(t) })}
+      />
+      <Choice
+        title="Strengths are usually in"
+        value={basis}
+        options={Object.fromEntries(bases.map((name) => [name, name]))}
+        onChoose={(basis) => changeSettings({ basis })}
+      />
+      <Choice
+        title="Drinks are held to the rules of"
+        value={jurisdiction}
+        options={{ EU: 'the EU', US: 'the US' }}
+        onChoose={(jurisdiction) => changeSettings({ jurisdiction })}
+      />
+    </>
+  );
+}

@@ -1,0 +1,163 @@
+import { useSignal } from '@preact/signals';
+import type { Batch } from '../../records/kind/batch';
+import { find } from '../../records/shelf';
+import { formatDay, formatPlain, measuredText, withLocalSigns } from '../../ui/format';
+import { batchTable } from './batchTable';
+import { gasWords } from '../describe/describeBatch';
+import { saveTable, shareOrSave } from '../nav/saveFile';
+import { sheetPictures } from './sheetPng';
+import './batchSheet.css';
+
+/** The sheet of a batch: to print (or save as PDF by printing), as a picture, and as a table for a spreadsheet. */
+export function BatchSheet({ id }: { id: string }) {
+  const batch = find('batch', id);
+  if (!batch) return <main class="page">This batch is not on this phone.</main>;
+  return (
+    <main class="page sheet">
+      <header class="top">
+        <h1>{batch.name}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Close">
+          ✕
+        </button>
+      </header>
+      <Facts batch={batch} />
+      {(['concentrate', 'syrup', 'drink'] as const).map((into) => (
+        <Weighed batch={batch} into={into} />
+      ))}
+      <Drink batch={batch} />
+      <Checks batch={batch} />
+      <footer class="actions">
+        <Picture batch={batch} />
+        <button class="second" onClick={() => saveTable(`${batch.madeOn} ${batch.name}`, () => batchTable(batch))}>
+          Table for a spreadsheet (CSV)
+        </button>
+        <button class="main" onClick={() => print()}>
+          Print
+        </button>
+      </footer>
+    </main>
+  );
+}
+
+/** The sheet as a picture, to send to someone or to keep. */
+function Picture({ batch }: { batch: Batch }) {
+  const trouble = useSignal('');
+  const give = () =>
+    void sheetPictures(batch)
+      .then(shareOrSave)
+      .then(
+        () => (trouble.value = ''),
+        (error: unknown) => (trouble.value = error instanceof Error ? error.message : String(error)),
+      );
+  return (
+    <>
+      {trouble.value && (
+        <p class="trouble" role="alert">
+          The picture could not be handed over: {trouble.value}.
+        </p>
+      )}
+      <button class="second" onClick={give}>
+        Picture (PNG)
+      </button>
+    </>
+  );
+}
+
+function Facts({ batch }: { batch: Batch }) {
+  const { formula, madeOn, drink, notes } = batch;
+  return (
+    <p>
+      Made {formatDay(madeOn)} from {formula.name}
+      {formula.version === null ? '' : `, version ${formula.version}`}; {drink.emulsion ? 'an emulsion' : 'a solution'}
+      {drink.gas && `; ${gasWords(drink.gas)}`}.{notes && ` ${notes}`}
+    </p>
+  );
+}
+
+const titles = { concentrate: 'Concentrate', syrup: 'Syrup', drink: 'Drink' } as const;
+
+function Weighed({ batch, into }: { batch: Batch; into: Batch['weighed'][number]['into'] }) {
+  const rows = batch.weighed.filter((one) => one.into === into);
+  if (rows.length === 0) return null;
+  return (
+    <section>
+      <h2>{titles[into]}</h2>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">Planned, g</th>
+            <th scope="col">Weighed, g</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ name, lot, plannedG, massG }) => (
+            <tr>
+              <th scope="row">
+                {name}
+                {lot && <small>{lot}</small>}
+              </th>
+              <td>{formatPlain(plannedG)}</td>
+              <td>{measuredText(massG, '').trim()}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Drink({ batch: { drink, reached } }: { batch: Batch }) {
+  const numbers = [
+    ['Volume', measuredText(drink.litres, 'L')],
+    ['Sugar', measuredText(drink.brix, '°Brix')],
+    ['Alcohol', measuredText(drink.abv, '% ABV')],
+    ['Density', measuredText(drink.densityGPerMl, 'g/mL')],
+  ] as const;
+  return (
+    <section>
+      <h2>What is in it</h2>
+      <table>
+        <tbody>
+          {numbers.map(([name, text]) => (
+            <tr>
+              <th scope="row">{name}</th>
+              <td>{text}</td>
+            </tr>
+          ))}
+          {reached.map(({ name, mgPerKg }) => (
+            <tr>
+              <th scope="row">{name}</th>
+              <td>{measuredText(mgPerKg, 'mg/kg')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Checks({ batch }: { batch: Batch }) {
+  return (
+    <section>
+      <h2>What the {batch.jurisdiction} rules said</h2>
+      <table class="facts-table">
+        <tbody>
+          {batch.checks.map(({ what, words, source }) => (
+            <tr>
+              <th scope="row">{what}</th>
+              <td>
+                {withLocalSigns(words)}
+                <small>{source}</small>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>
+        Minim warns, it does not certify: the law where you sell, and licensed practice, decide. ± is twice the standard
+        uncertainty.
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+import type { Batch } from '../../records/kind/batch';
+import { formatDay, formatPlain, measuredText, withLocalSigns } from '../../ui/format';
+import { gasWords } from '../describe/describeBatch';
+
+/** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
+export interface SheetRow {
+  readonly kind: 'title' | 'head' | 'line' | 'note';
+  readonly words: string;
+  readonly numbers: readonly string[];
+}
+
+const VESSELS = { concentrate: 'Concentrate', syrup: 'Syrup', drink: 'Drink' } as const;
+
+/** The sheet of a batch, row by row, as it is drawn into a picture. */
+export function sheetRows(batch: Batch): SheetRow[] {
+  const { name, formula, madeOn, drink, notes } = batch;
+  const from = formula.version === null ? formula.name : `${formula.name}, version ${formula.version}`;
+  const gas = drink.gas ? `; ${gasWords(drink.gas)}` : '';
+  return [
+    row('title', name),
+    row('note', `Made ${formatDay(madeOn)} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
+    ...(notes ? [row('note', notes)] : []),
+    ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
+    ...drinkRows(batch),
+    row('head', `What the ${batch.jurisdiction} rules said`),
+    ...batch.checks.flatMap(({ what, words, source }) => [
+      row('line', `${what}: ${withLocalSigns(words)}`),
+      ...(source ? [row('note', source)] : []),
+    ]),
+    row('note', 'Minim warns, it does not certify. ± is twice the standard uncertainty.'),
+  ];
+}
+
+function weighedRows({ weighed }: Batch, into: keyof typeof VESSELS): SheetRow[] {
+  const own = weighed.filter((one) => one.into === into);
+  if (own.length === 0) return [];
+  return [
+    row('head', VESSELS[into], ['planned, g', 'weighed, g']),
+    ...own.flatMap(({ name, lot, plannedG, massG }) => [
+      row('line', name, [formatPlain(plannedG), measuredText(massG, '').trim()]),
+      ...(lot ? [row('note', lot)] : []),
+    ]),
+  ];
+}
+
+function drinkRows({ drink, reached }: Batch): SheetRow[] {
+  return [
+    row('head', 'What is in it'),
+    row('line', 'Volume', [measuredText(drink.litres, 'L')]),
+    row('line', 'Sugar', [measuredText(drink.brix, '°Brix')]),
+    row('line', 'Alcohol', [measuredText(drink.abv, '% ABV')]),
+    row('line', 'Density', [measuredText(drink.densityGPerMl, 'g/mL')]),
+    ...reached.map(({ name, mgPerKg }) => row('line', name, [measuredText(mgPerKg, 'mg/kg')])),
+  ];
+}
+
+function row(kind: SheetRow['kind'], words: string, numbers: readonly string[] = []): SheetRow {
+  return { kind, words, numbers };
+}

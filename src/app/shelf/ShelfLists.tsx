@@ -1,0 +1,135 @@
+import type { ComponentChildren } from 'preact';
+import { useSignal } from '@preact/signals';
+import { find, keep, shelf } from '../../records/shelf';
+import { isOf } from '../../records/kind/kinds';
+import type { Stocked } from '../../records/stock';
+import { describe } from '../describe/describe';
+import { go } from '../nav/route';
+import { leftWords, ShelfEntry } from '../describe/ShelfEntry';
+import { dueThings, dueWords, toBuy, toMake } from '../nav/watch';
+import { formatDay } from '../../ui/format';
+
+function ListPage({ title, children }: { title: string; children: ComponentChildren }) {
+  return (
+    <main class="page shelf">
+      <header class="top">
+        <h1>{title}</h1>
+        <button class="round" onClick={() => history.back()} aria-label="Back">
+          ✕
+        </button>
+      </header>
+      {children}
+    </main>
+  );
+}
+
+/** What is past its last day, or soon will be, with where the day comes from. */
+export function DuePage() {
+  const due = dueThings();
+  return (
+    <ListPage title="To use up">
+      {due.length === 0 && <p class="quiet">Nothing is due within two weeks.</p>}
+      <ul class="list">
+        {due.map(({ record, useBy, days }) => {
+          const { title, code } = describe(record);
+          return (
+            <li key={record.id}>
+              <button class="entry" onClick={() => go(['record', record.id])}>
+                {code && <span class="code">{code}</span>}
+                <b>{title}</b>
+                <span>
+                  {dueWords(days)}, {formatDay(useBy.day)}
+                  <small>{useBy.words}</small>
+                </span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+      <p class="quiet">A day is when to smell it against fresh, not when it goes bad.</p>
+    </ListPage>
+  );
+}
+
+/** What to buy and what to make, ready to be sent to oneself. */
+export function ShoppingPage() {
+  const copied = useSignal('');
+  const [buy, make] = [toBuy(), toMake()];
+  const send = async () => {
+    const text = buy.map(shoppingLine).join('\n');
+    try {
+      if (navigator.share) await navigator.share({ title: 'Shopping list', text });
+      else await navigator.clipboard.writeText(text).then(() => (copied.value = 'Copied.'));
+    } catch {
+      copied.value = 'It could not be sent; the list stays here.';
+    }
+  };
+  return (
+    <ListPage title="Running low">
+      {buy.length > 0 && <h2>To buy</h2>}
+      <ul class="list">
+        {buy.map((record) => (
+          <Bought key={record.id} record={record} />
+        ))}
+      </ul>
+      {buy.length > 0 && (
+        <button class="second all" onClick={() => void send()}>
+          Send or copy the list
+        </button>
+      )}
+      <p role="status">{copied.value}</p>
+      {make.length > 0 && <h2>To make again</h2>}
+      <ul class="list">
+        {make.map((record) => (
+          <ShelfEntry key={record.id} record={record} />
+        ))}
+      </ul>
+      {buy.length + make.length === 0 && <p class="quiet">Enough of everything.</p>}
+    </ListPage>
+  );
+}
+
+function shoppingLine(record: Stocked): string {
+  const { title } = describe(record);
+  const { supplier, lot } = record;
+  const from = [supplier, lot && `last lot ${lot}`].filter(Boolean).join(', ');
+  const cas = isOf('bottle', record) ? find('material', record.material)?.cas : undefined;
+  return [title, cas && `CAS ${cas}`, from].filter(Boolean).join(' · ');
+}
+
+function Bought({ record }: { record: Stocked }) {
+  const { title, code } = describe(record);
+  return (
+    <li class="bought">
+      <button class="entry" onClick={() => go(['record', record.id])}>
+        {code && <span class="code">{code}</span>}
+        <b>{title}</b>
+        <span>
+          {[leftWords(record), record.supplier, record.buy && 'put here by hand'].filter(Boolean).join(' · ')}
+        </span>
+      </button>
+      {record.buy && (
+        <button class="second" onClick={() => void keep([{ ...record, buy: false }])}>
+          Take off
+        </button>
+      )}
+    </li>
+  );
+}
+
+/** What was put away; nothing of it is gone. */
+export function ArchivedPage() {
+  const archived = [...shelf.records.value.values()]
+    .filter((record) => record.archived)
+    .sort((a, b) => (a.archived! < b.archived! ? 1 : -1));
+  return (
+    <ListPage title="Archived">
+      <p class="quiet">Out of the way, not gone: open one to bring it back.</p>
+      <ul class="list">
+        {archived.map((record) => (
+          <ShelfEntry key={record.id} record={record} kind />
+        ))}
+      </ul>
+    </ListPage>
+  );
+}

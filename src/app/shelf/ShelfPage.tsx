@@ -1,0 +1,140 @@
+import { signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { shelf } from '../../records/shelf';
+import { DemoNotice } from './DemoNotice';
+import { FirstRun } from './FirstRun';
+import { LabelsButton, ScanButton } from '../describe/LabelLinks';
+import { go, route } from '../nav/route';
+import { startTask } from '../nav/RunPage';
+import { ShelfHits } from './ShelfHits';
+import { ArchivedPage, DuePage, ShoppingPage } from './ShelfLists';
+import { OneKind, Section, sections } from './ShelfSections';
+import { dueThings, toBuy, toMake } from '../nav/watch';
+import './shelf.css';
+
+/** What is searched for; #/shelf/find/<query> once something is tapped, so that coming back finds the same hits. */
+const query = signal('');
+
+function noteQuery(): void {
+  const text = query.peek().trim();
+  if (route.peek()[0] === 'shelf') go(text === '' ? ['shelf'] : ['shelf', 'find', text], 'replace');
+}
+
+/** What is owned: #/shelf, and its lists #/shelf/due, /shopping, /archived and one for each kind. */
+export function ShelfPage() {
+  const list = route.value[1];
+  if (list === 'due') return <DuePage />;
+  if (list === 'shopping') return <ShoppingPage />;
+  if (list === 'archived') return <ArchivedPage />;
+  const section = sections.find(([kind]) => kind === list);
+  if (section) return <OneKind kind={section[0]} words={section[1]} />;
+  return <Overview />;
+}
+
+function isEmpty(): boolean {
+  return [...shelf.records.value.values()].every(({ kind }) => kind === 'run' || kind === 'settings');
+}
+
+function Overview() {
+  const [, find, asked = ''] = route.value;
+  useEffect(() => void (query.value = find === 'find' ? asked : ''), [find, asked]);
+  if (isEmpty()) return shelf.loaded.value ? <FirstRun /> : <main class="page" aria-busy="true" />;
+  return (
+    <main class="page shelf" onPointerDownCapture={noteQuery}>
+      <header class="top">
+        <h1>Shelf</h1>
+        <LabelsButton />
+        <ScanButton />
+        <button class="round" onClick={() => void startTask({ task: 'bottle', typed: {} })} aria-label="Add a bottle">
+          <svg viewBox="0 0 24 24" width="22" height="22" fill="none" stroke="currentColor" stroke-width="2.4">
+            <path d="M12 4v16M4 12h16" stroke-linecap="round" />
+          </svg>
+        </button>
+      </header>
+      <DemoNotice />
+      <SearchBox />
+      {query.value.trim() === '' ? <Sections /> : <ShelfHits query={query.value} />}
+    </main>
+  );
+}
+
+function SearchBox() {
+  return (
+    <label class="search-box">
+      <span class="unseen">Search the Shelf and the catalogue</span>
+      <input
+        type="search"
+        value={query.value}
+        placeholder="Name, code, CAS, lot, smell…"
+        autoComplete="off"
+        autoCapitalize="off"
+        spellcheck={false}
+        enterKeyHint="search"
+        onInput={(event) => (query.value = event.currentTarget.value)}
+      />
+    </label>
+  );
+}
+
+function Sections() {
+  const archived = [...shelf.records.value.values()].filter((record) => record.archived).length;
+  return (
+    <>
+      <Watch />
+      {sections.map(([kind, words]) => (
+        <Section kind={kind} words={words} />
+      ))}
+      <button class="second" onClick={() => void startTask({ task: 'supply', typed: {} })}>
+        Add solvent, strips or vials
+      </button>
+      {archived > 0 && (
+        <button class="second" onClick={() => go(['shelf', 'archived'])}>
+          Archived ({archived})
+        </button>
+      )}
+      <UnreadableList />
+    </>
+  );
+}
+
+/** A quiet word on what is due and what runs low. */
+function Watch() {
+  const due = dueThings().length;
+  const low = toBuy().length + toMake().length;
+  if (due + low === 0) return null;
+  return (
+    <div class="row watch">
+      {due > 0 && (
+        <button class="second" onClick={() => go(['shelf', 'due'])}>
+          {due} to use up
+        </button>
+      )}
+      {low > 0 && (
+        <button class="second" onClick={() => go(['shelf', 'shopping'])}>
+          {low} running low
+        </button>
+      )}
+    </div>
+  );
+}
+
+function UnreadableList() {
+  const unread = shelf.unreadable.value;
+  if (unread.length === 0) return null;
+  return (
+    <section>
+      <h2>Could not be read</h2>
+      <p class="quiet">Kept untouched, with the reason; nothing of it is lost.</p>
+      <ul class="list">
+        {unread.map(({ raw, why }) => (
+          <li class="entry">
+            <b>
+              {raw.kind} {raw.id}
+            </b>
+            <span>{why}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,83 @@
+import { gram, massFraction, MG_PER_G, type Gram, type MassFraction } from '../number/units';
+
+/** One weighing together: source (neat or vial) and solvent, g, and the strength it gives, g/g. */
+export interface Step {
+  readonly source: Gram;
+  readonly solvent: Gram;
+  readonly strength: MassFraction;
+}
+
+/** Share of a bridge vial that can really be drawn out again. Our choice; the rest stays on glass and dropper. */
+export const DRAWABLE = 0.9;
+
+/**
+ * Strengths 1-2-5 per decade (g/g) strictly between two strengths, strongest first: 50 %, 20 %, 10 %, 5 % … Our choice of
+ * ladder (common practice is 10 %, 1 %, 0.1 %, no source).
+ * @throws RangeError when `above` is not above zero
+ */
+export function ladder(below: MassFraction, above: MassFraction): MassFraction[] {
+  if (!(above > 0)) throw new RangeError('a target strength is above zero');
+  const lowest = Math.floor(Math.log10(above));
+  const steps = Array.from({ length: -lowest }, (_, i) => [5, 2, 1].map((digit) => Number(`${digit}e${-1 - i}`)));
+  return steps
+    .flat()
+    .filter((w) => w < below && w > above)
+    .map(massFraction);
+}
+
+/**
+ * A dilution between: for a target that asks for too few drops or too little mass of the source at once.
+ * Of the ladder's strengths the one at which the smaller of the two transfers is largest, counted in its own least amount; null when
+ * no single bridge gives both transfers their least amount.
+ *
+ * `batch` g of the target to make, `bridgeBatch` g of the bridge, `leastSource` g the least amount of the source
+ * (three drops of it, or smallestMass of the scale), `leastBridge` g the same for the bridge. Three drops: our choice, because
+ * a third of the strength then hangs on one drop.
+ * @throws RangeError when the target is not below the source
+ */
+export function bridge({
+  target,
+  purity,
+  batch,
+  bridgeBatch,
+  leastSource,
+  leastBridge,
+}: {
+  readonly target: MassFraction;
+  readonly purity: MassFraction;
+  readonly batch: Gram;
+  readonly bridgeBatch: Gram;
+  readonly leastSource: Gram;
+  readonly leastBridge: Gram;
+}): { readonly first: Step; readonly second: Step } | null {
+  if (!(target < purity)) throw new RangeError('a bridge leads down: the target must be weaker than the source');
+  let best: { worst: number; first: Step; second: Step } | null = null;
+  for (const strength of ladder(purity, target)) {
+    const first = step(purity, strength, bridgeBatch);
+    const second = step(strength, target, batch);
+    const worst = Math.min(first.source / leastSource, second.source / leastBridge);
+    const enough = worst >= 1 && second.source <= DRAWABLE * bridgeBatch;
+    if (enough && worst > (best?.worst ?? 0) * (1 + 1e-9)) best = { worst, first, second };
+  }
+  return best && { first: best.first, second: best.second };
+}
+
+/** One step down from strength `from` to `to` (g/g), `batch` g made. */
+function step(from: MassFraction, to: MassFraction, batch: Gram): Step {
+  const source = (batch * to) / from;
+  return { source: gram(source), solvent: gram(batch - source), strength: to };
+}
+
+/**
+ * A step with its source in whole drops (mg each), one or more: source and solvent shrink or grow alike to the nearest
+ * whole drop, so the strength stays exact and the batch changes by half a drop's share at most (more below half a drop).
+ * Arithmetic.
+ * @throws RangeError when a drop does not weigh more than 0 mg
+ */
+export function inWholeDrops(one: Step, mgPerDrop: number): Step & { readonly drops: number } {
+  if (!(mgPerDrop > 0)) throw new RangeError(`a drop weighs more than 0 mg, not ${mgPerDrop} mg`);
+  const exact = (one.source * MG_PER_G) / mgPerDrop;
+  const drops = Math.max(1, Math.round(exact));
+  const factor = drops / exact;
+  return { source: gram(one.source * factor), solvent: gram(one.solvent * factor), strength: one.strength, drops };
+}

@@ -1,0 +1,146 @@
+/**
+ * From a formula and a volume of drink to syrup, concentrate and water, all by mass. Every gram of the drink is in exactly one
+ * line, so mass is conserved from the bottles to the glass: arithmetic on the densities and solubilities of other files.
+ */
+import { drinkAbv, drinkDensity } from './finishedDrink';
+import { sucroseDensity } from '../liquid/sucrose';
+import { acidLikeCitric, preservativeForAcid, sucroseSaturation, syrupForDrink } from './syrup';
+import type { Acid, Preservative, Throw } from './syrup';
+import { gram, massFraction, millilitre, REFERENCE_TEMPERATURE } from '../number/units';
+import type { Celsius, Gram, GramPerMl, MassFraction, Millilitre, VolumeFraction } from '../number/units';
+import { waterDensity } from '../liquid/water';
+
+/** So many grams of something; id is that of the material, solvent or base ingredient. */
+export interface PlannedMass {
+  readonly id: string;
+  readonly mass: Gram;
+}
+
+/** Id of the sucrose of every syrup. */
+export const SUGAR = 'sugar';
+/** Id of the water of syrup and throw. */
+export const WATER = 'water';
+/** Id of the whole concentrate as a line of the syrup. */
+export const CONCENTRATE = 'concentrate';
+
+/** The drink to be made. Brix g/g; citricPerL in g of anhydrous citric acid per L; acidMgPerL in mg of free acid per L. */
+export interface BatchWish {
+  readonly drink: Millilitre;
+  readonly brix: MassFraction;
+  readonly throw: Throw;
+  readonly acid: { readonly id: string; readonly acid: Acid; readonly citricPerL: number } | null;
+  readonly preservatives: readonly {
+    readonly id: string;
+    readonly preservative: Preservative;
+    readonly acidMgPerL: number;
+  }[];
+  /** All parts of the concentrate, carrier or emulsion included, and the pure ethanol among them. */
+  readonly concentrate: { readonly parts: readonly PlannedMass[]; readonly ethanol: Gram };
+}
+
+/** What to put together. The syrup holds everything but the water it is thrown with. */
+export interface BatchPlan {
+  readonly concentrate: { readonly parts: readonly PlannedMass[]; readonly mass: Gram };
+  readonly syrup: {
+    readonly parts: readonly PlannedMass[];
+    readonly mass: Gram;
+    readonly brix: MassFraction;
+    readonly density: GramPerMl;
+  };
+  readonly water: Gram;
+  readonly drink: {
+    readonly mass: Gram;
+    readonly volume: Millilitre;
+    readonly brix: MassFraction;
+    readonly density: GramPerMl;
+    readonly abv: VolumeFraction;
+  };
+}
+
+/**
+ * The batch at 20 °C. The drink has `brix` g sucrose per g, whatever else is in it; its mass is volume times drinkDensity
+ * (acid, preservative and flavour count as water there). Thrown by mass, the syrup is M/(1 + n); by volume its °Brix is that
+ * of syrupForDrink, so that 1 volume and n volumes of water give the drink. Parts 0: no throw, the syrup is the drink.
+ * @throws RangeError when the drink is not above 0 mL, out of range, or the syrup has no room for its water
+ */
+export function planBatch(wish: BatchWish): BatchPlan {
+  if (!(wish.drink > 0)) throw new RangeError(`a batch is more than 0 mL, not ${wish.drink} mL`);
+  const { mass, density, ethanol } = wholeDrink(wish);
+  const { syrupMass, syrupBrix } = syrupOf(wish, mass);
+  const solids = solidsOf(wish, mass);
+  const concentrate = total(wish.concentrate.parts);
+  const syrupWater = syrupMass - total(solids) - concentrate;
+  if (!(syrupWater >= 0))
+    throw new RangeError(
+      `the syrup has no room for its water: it is ${(-syrupWater).toPrecision(3)} g short; take a smaller throw or less sugar`,
+    );
+  const parts = [
+    { id: WATER, mass: gram(syrupWater) },
+    ...solids.filter(({ id }) => id !== SUGAR && id !== wish.acid?.id),
+    ...solids.filter(({ id }) => id === SUGAR),
+    ...solids.filter(({ id }) => id === wish.acid?.id),
+    { id: CONCENTRATE, mass: concentrate },
+  ]; // preservative into water before the acid: its free acid dissolves badly (common practice, no source)
+  return {
+    concentrate: { parts: wish.concentrate.parts, mass: concentrate },
+    syrup: {
+      parts: parts.filter((part) => part.mass > 0),
+      mass: syrupMass,
+      brix: syrupBrix,
+      density: sucroseDensity(syrupBrix, REFERENCE_TEMPERATURE),
+    },
+    water: gram(mass - syrupMass),
+    drink: { mass, volume: wish.drink, brix: wish.brix, density, abv: drinkAbv({ brix: wish.brix, ethanol }) },
+  };
+}
+
+/**
+ * True when a syrup of that °Brix (g/g) holds more sugar than stays dissolved at t, 0–30 °C: it may grow crystals there.
+ * Source: as {@link sucroseSaturation}. @throws RangeError outside
+ */
+export function mayCrystallise(brix: MassFraction, t: Celsius): boolean {
+  return brix > sucroseSaturation(t);
+}
+
+/** Sum of masses, g. */
+export function total(parts: readonly PlannedMass[]): Gram {
+  return gram(parts.reduce((sum, part) => sum + part.mass, 0));
+}
+
+/** Mass and density of the drink; the ethanol share depends on the mass, so it is put in again until it stands. */
+function wholeDrink(wish: BatchWish): { mass: Gram; density: GramPerMl; ethanol: MassFraction } {
+  let density = drinkDensity({ brix: wish.brix, ethanol: massFraction(0) });
+  let ethanol = massFraction(0);
+  for (let i = 0; i < 20; i++) {
+    ethanol = massFraction(wish.concentrate.ethanol / (wish.drink * density));
+    density = drinkDensity({ brix: wish.brix, ethanol });
+  }
+  return { mass: gram(wish.drink * density), density, ethanol };
+}
+
+function syrupOf(wish: BatchWish, mass: Gram): { syrupMass: Gram; syrupBrix: MassFraction } {
+  const { parts, by } = wish.throw;
+  const syrupBrix = syrupForDrink(wish.brix, wish.throw);
+  if (by === 'mass') return { syrupMass: gram(mass / (1 + parts)), syrupBrix };
+  const syrup = sucroseDensity(syrupBrix, REFERENCE_TEMPERATURE);
+  const waterPerSyrup = (parts * waterDensity(REFERENCE_TEMPERATURE)) / syrup; // g per g
+  return { syrupMass: gram(mass / (1 + waterPerSyrup)), syrupBrix };
+}
+
+function solidsOf(wish: BatchWish, mass: Gram): PlannedMass[] {
+  const litres = wish.drink / 1000; // mL per L
+  const { acid } = wish;
+  return [
+    { id: SUGAR, mass: gram(mass * wish.brix) },
+    ...(acid ? [{ id: acid.id, mass: acidLikeCitric(acid.acid, gram(acid.citricPerL * litres)) }] : []),
+    ...wish.preservatives.map(({ id, preservative, acidMgPerL }) => ({
+      id,
+      mass: preservativeForAcid(preservative, gram((acidMgPerL * litres) / 1000)), // mg per g
+    })),
+  ];
+}
+
+/** Volume of syrup to make, mL, from its mass and density. */
+export function syrupVolumeOf(plan: BatchPlan): Millilitre {
+  return millilitre(plan.syrup.mass / plan.syrup.density);
+}

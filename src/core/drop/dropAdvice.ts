@@ -1,0 +1,133 @@
+import { oneDropDeviation, type DropCalibration, type Reading, type Scale } from './drop';
+import { studentFactor95, studentQuantile } from '../number/student';
+import { MG_PER_G } from '../number/units';
+
+/** What to weigh: `readings` weighings of `drops` drops each, and the ± over the mean that follows (95 %). */
+export interface WeighingPlan {
+  readonly readings: number;
+  readonly drops: number;
+  readonly relative: number;
+}
+
+/** Is the calibration good enough, and if not, what is missing. */
+export interface ReadingsAdvice {
+  readonly enough: boolean;
+  /** ± over the mean as it stands, 95 %. */
+  readonly relative: number;
+  /** More weighings of as many drops each that would do; 0 when enough, null when the scale's step stands in the way. */
+  readonly moreReadings: number | null;
+  /** Fewest drops per weighing at which the step of the scale leaves room for the wanted ±. */
+  readonly dropsPerReading: number;
+}
+
+/** A reading far from its fellows. Nothing is left out: look, weigh again, decide. */
+export interface Outlier {
+  readonly index: number;
+  /** Distance from the mean in standard deviations, and the bound that 95 % of clean sets stay below. */
+  readonly grubbs: number;
+  readonly critical: number;
+}
+
+const MOST_READINGS = 30; // our choice: nobody weighs more
+const MOST_DROPS = 400; // our choice: about 20 mL of water
+
+/**
+ * Smallest effort (total drops, then weighings) that brings mg per drop within `wanted` (± over the mean, 95 %), with
+ * this scale (step in g), an expected drop (mg) and the standard deviation of one drop over the mean; null when none does.
+ * ±² = (t s/√(n N))² + (2 d/√6/(N m))². Drops per weighing in fives from 5, weighings from 3 (a mean with its scatter).
+ * Source: GUM 4.2.3, G.3, F.2.2.1; see calibrateDrops. @throws RangeError unless all are above zero
+ */
+export function planReadings(aim: {
+  mgPerDrop: number;
+  perDropSpread: number;
+  scale: Scale;
+  wanted: number;
+}): WeighingPlan | null {
+  checkPositive([aim.mgPerDrop, aim.perDropSpread, aim.scale.readabilityG, aim.wanted]);
+  let best: WeighingPlan | null = null;
+  for (let readings = 3; readings <= MOST_READINGS; readings++)
+    for (let drops = 5; drops <= MOST_DROPS; drops += 5) {
+      if (best && readings * drops >= best.readings * best.drops) break;
+      const relative = expectedRelative(aim, readings, drops);
+      if (relative <= aim.wanted) best = { readings, drops, relative };
+    }
+  return best;
+}
+
+/**
+ * Whether more weighings are worth it: the ± reached against the `wanted` one (± over the mean, 95 %), and what would
+ * reach it with this scale (step in g). A single weighing is never enough: its scatter is not seen.
+ * Source: as {@link planReadings}, with the spread seen so far. @throws RangeError unless wanted and step are above zero
+ */
+export function readingsStillWorth(
+  calibration: Pick<DropCalibration, 'mgPerDrop' | 'perDropSpread' | 'n' | 'drops' | 'expandedMg'>,
+  scale: Scale,
+  wanted: number,
+): ReadingsAdvice {
+  checkPositive([scale.readabilityG, wanted]);
+  const { n, perDropSpread } = calibration;
+  const mgPerDrop = calibration.mgPerDrop.value;
+  const relative = calibration.expandedMg / mgPerDrop;
+  const stepAlone = (2 * scale.readabilityG * MG_PER_G) / (Math.sqrt(6) * mgPerDrop); // over the mean, for one drop
+  const dropsPerReading = Math.floor(stepAlone / wanted) + 1;
+  const enough = n > 1 && relative <= wanted;
+  return { enough, relative, moreReadings: enough ? 0 : missing(), dropsPerReading };
+
+  function missing(): number | null {
+    const drops = calibration.drops / n;
+    for (let total = Math.max(3, n + 1); total <= MOST_READINGS; total++)
+      if (expectedRelative({ mgPerDrop, perDropSpread, scale }, total, drops) <= wanted) return total - n;
+    return null;
+  }
+}
+
+/**
+ * Readings too far from the rest, by Grubbs' two-sided test at 5 %, on mg per drop with its weight √N; a warning only.
+ * Needs three readings; fewer, or no scatter, give none. G = √Nᵢ |xᵢ − x̄|/s, bound (n−1)/√n · √(t²/(n−2+t²)).
+ * Source: Grubbs, Technometrics 11 (1969) 1. Check: bounds 1.154, 1.715, 2.290 for n = 3, 5, 10; 5 % false alarms when played out.
+ */
+export function outliers(readings: readonly Reading[]): Outlier[] {
+  const n = readings.length;
+  if (n < 3) return [];
+  const mean = (MG_PER_G * sum(readings.map(({ massG }) => massG))) / sum(readings.map(({ drops }) => drops));
+  const s = oneDropDeviation(readings, mean);
+  if (s <= mean * 1e-12) return [];
+  const critical = grubbsBound(n);
+  return readings
+    .map(({ drops, massG }, index) => ({
+      index,
+      grubbs: (Math.sqrt(drops) * Math.abs((MG_PER_G * massG) / drops - mean)) / s,
+      critical,
+    }))
+    .filter(({ grubbs }) => grubbs > critical);
+}
+
+/**
+ * Bound of Grubbs' two-sided test at 5 % for n readings, in standard deviations.
+ * Source: Grubbs, Technometrics 11 (1969) 1. @throws RangeError below three readings
+ */
+export function grubbsBound(n: number): number {
+  if (!(n >= 3)) throw new RangeError(`an outlier can be told from three readings on, not from ${n}`);
+  const t2 = studentQuantile(1 - 0.05 / (2 * n), n - 2) ** 2;
+  return ((n - 1) / Math.sqrt(n)) * Math.sqrt(t2 / (n - 2 + t2));
+}
+
+/** ± over the mean (95 %) that n readings of N drops will have. */
+function expectedRelative(
+  aim: { mgPerDrop: number; perDropSpread: number; scale: Scale },
+  readings: number,
+  drops: number,
+): number {
+  const scatter = (studentFactor95(readings) * aim.perDropSpread) / Math.sqrt(readings * drops);
+  const step = (2 * aim.scale.readabilityG * MG_PER_G) / (Math.sqrt(6) * drops * aim.mgPerDrop);
+  return Math.hypot(scatter, step);
+}
+
+function checkPositive(numbers: readonly number[]): void {
+  for (const x of numbers)
+    if (!(x > 0)) throw new RangeError(`drop, spread, step and wanted ± are above zero, not ${x}`);
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, x) => total + x, 0);
+}

@@ -1,0 +1,168 @@
+/**
+ * What the rules say about a drink, in a fixed order: may it be added at all → numeric limit of the drink's category →
+ * acceptable daily intake of its group → threshold of toxicological concern. Nothing here certifies a drink: a result is
+ * green ('within') only where a confirmed figure was found and everything counted against it was confirmed too.
+ */
+import { contributions, summed, type Contribution, type DrinkMaterial } from './exposure';
+import { isConfirmed } from './figure';
+import type { BanRow, ConcernRow, CramerClass, Figure, IntakeRow, Jurisdiction, LimitRow } from './figure';
+import { stateOf, worstFirst, type Drinker, type Finding, type JudgedDrink, type State } from './finding';
+import { exact, scaled, type Measured } from '../number/measured';
+
+/** Everything the tables bring. */
+export interface Rules {
+  readonly bans: readonly BanRow[];
+  readonly limits: readonly LimitRow[];
+  readonly intakes: readonly IntakeRow[];
+  readonly concerns: readonly ConcernRow[];
+  readonly cramer: (cas: string) => { cramerClass: CramerClass; figure: Figure } | null;
+}
+
+/**
+ * All findings for a drink, in the order of the checks, worst first within a check.
+ * Amounts of materials in mg per kg of drink; portion and body weight in kg, above 0. The amount of a finding is in the
+ * finding's unit, also where no figure was found: what nobody has judged is told in mg a day.
+ * Source: that of each row, given as `figure`.
+ * @throws RangeError when portion or body weight is not above 0
+ */
+export function checkDrink(input: {
+  materials: readonly DrinkMaterial[];
+  drink: JudgedDrink;
+  drinker: Drinker;
+  jurisdiction: Jurisdiction;
+  rules: Rules;
+}): Finding[] {
+  const { drinkKgPerDay, bodyKg } = input.drinker;
+  if (!(drinkKgPerDay > 0 && bodyKg > 0)) throw new RangeError('portion and body weight are above zero');
+  const parts = contributions(input.materials).filter((part) => part.mgPerKg.value > 0);
+  const here = <Row extends { jurisdiction: Jurisdiction }>(row: Row) => row.jurisdiction === input.jurisdiction;
+  return [
+    ...bans(input.materials, input.rules.bans.filter(here), input.drink),
+    ...limits(parts, input.rules.limits.filter(here), input.drink),
+    ...intakes(parts, input.rules.intakes, input.drinker),
+    ...concerns(parts, input.rules, input.drinker),
+  ];
+}
+
+function bans(materials: readonly DrinkMaterial[], rows: readonly BanRow[], drink: JudgedDrink): Finding[] {
+  return materials
+    .filter((material) => material.mgPerKg.value > 0)
+    .flatMap((material) =>
+      rows
+        .filter((row) => concernsMaterial(row, material) && !(row.unless === 'alcoholic' && drink.alcoholic))
+        .map((row) => ({
+          check: 'added' as const,
+          state: 'prohibited' as const,
+          what: material.name,
+          amount: material.mgPerKg,
+          fixed: material.fixed ? material.mgPerKg : exact(0),
+          max: 0,
+          unit: 'mg/kg' as const,
+          from: contributions([{ ...material, constituents: [] }]),
+          figure: row,
+          rule: row.rule,
+        })),
+    );
+}
+
+function concernsMaterial(row: BanRow, material: DrinkMaterial): boolean {
+  const typed = (material.botanical ?? '').trim().toLowerCase();
+  const plant = row.botanical !== undefined && typed.startsWith(row.botanical.toLowerCase());
+  return plant || material.cas.some((cas) => row.cas.includes(cas));
+}
+
+function limits(parts: readonly Contribution[], rows: readonly LimitRow[], drink: JudgedDrink): Finding[] {
+  const present = (cas: readonly string[]) => parts.some((part) => part.cas.some((one) => cas.includes(one)));
+  const due = rows.filter((row) => summed(parts, row).from.length > 0 && (!row.onlyWith || present(row.onlyWith)));
+  return [...grouped(due, (row) => row.what)]
+    .flatMap((same) => {
+      const inside = same.filter((row) => isAbout(row, drink));
+      if (inside.length > 0) return inside.map((row) => againstLimit(parts, row, drink));
+      const strict = same.find((row) => row.outside === 'not allowed') ?? same.find((row) => row.outside === 'ask');
+      return strict ? [outsideOf(parts, strict)] : [];
+    })
+    .filter((finding) => finding !== null)
+    .sort(worstFirst);
+}
+
+function isAbout(row: LimitRow, drink: JudgedDrink): boolean {
+  const kind = row.drink === 'any' || (row.drink === 'alcoholic') === drink.alcoholic;
+  const strength = row.abvBelow === undefined || drink.abv < row.abvBelow;
+  return kind && strength && (row.where === undefined || drink.traits.includes(row.where));
+}
+
+function againstLimit(parts: readonly Contribution[], row: LimitRow, drink: JudgedDrink): Finding | null {
+  const { total, fixed, from } = summed(parts, row);
+  const toUnit = row.unit === 'mg/L' ? drink.density : 1; // mg/kg times kg/L; g/mL is kg/L
+  const amount = scaled(total, toUnit);
+  const state = row.effect === 'label' ? labelState(amount, row) : stateOf(amount, row.max, { figure: row, from });
+  if (state === null) return null;
+  const { what, max, unit } = row;
+  const rule = row.note ?? '';
+  return { check: 'limit', state, what, amount, fixed: scaled(fixed, toUnit), max, unit, from, figure: row, rule };
+}
+
+function outsideOf(parts: readonly Contribution[], row: LimitRow): Finding {
+  const { total, fixed, from } = summed(parts, row);
+  const banned = row.outside === 'not allowed';
+  const rule = banned ? 'not named for this kind of drink: not allowed' : 'the text does not name this kind of drink';
+  const state = banned ? 'over' : 'check';
+  const max = banned ? 0 : null;
+  return { check: 'limit', state, what: row.what, amount: total, fixed, max, unit: 'mg/kg', from, figure: row, rule };
+}
+
+function labelState(amount: Measured, row: LimitRow): State | null {
+  return amount.value > row.max ? 'label' : null;
+}
+
+function intakes(parts: readonly Contribution[], rows: readonly IntakeRow[], drinker: Drinker): Finding[] {
+  return rows
+    .flatMap((row): Finding[] => {
+      const { total, fixed, from } = summed(parts, row);
+      if (from.length === 0) return [];
+      const perDay = drinker.drinkKgPerDay / (row.per === 'person' ? 1 : drinker.bodyKg);
+      const amount = scaled(total, perDay);
+      const state = row.max === null ? 'look' : stateOf(amount, row.max, { figure: row, from });
+      const unit = row.per === 'person' ? 'mg/day' : 'mg/kg bw/day';
+      const rule = `${row.body}: ${row.note ?? row.what}`;
+      const { what, max } = row;
+      return [
+        { check: 'intake', state, what, amount, fixed: scaled(fixed, perDay), max, unit, from, figure: row, rule },
+      ];
+    })
+    .sort(worstFirst);
+}
+
+function concerns(parts: readonly Contribution[], rules: Rules, drinker: Drinker): Finding[] {
+  const judged = new Set(rules.intakes.flatMap((row) => row.cas));
+  const open = parts.filter(
+    (part) => !(part.natural && bringsKnown(part, parts)) && !part.cas.some((cas) => judged.has(cas)),
+  );
+  return [...grouped(open, (part) => part.cas[0] ?? part.substance)]
+    .map((same): Finding => {
+      const { total, fixed, from } = summed(same, { cas: same.flatMap((part) => part.cas) });
+      const known = same[0]!.cas.map(rules.cramer).find((found) => found !== null);
+      const row = known && rules.concerns.find((one) => one.cramerClass === known.cramerClass);
+      const amount = scaled(total, drinker.drinkKgPerDay);
+      const perDay = { amount, fixed: scaled(fixed, drinker.drinkKgPerDay), unit: 'mg/day' as const };
+      const base = { check: 'concern' as const, what: same[0]!.substance, ...perDay, from: same };
+      if (!known || !row) return { ...base, state: 'unknown', max: null, figure: null, rule: 'no class known' };
+      const max = row.microgramPerPersonDay / 1000; // µg to mg
+      const sure = isConfirmed(known.figure) && from.every((part) => part.confirmed);
+      const state = amount.value > max ? 'look' : sure ? 'within' : 'check';
+      const rule = `Cramer class ${known.cramerClass}`;
+      return { ...base, state, max, figure: row, rule };
+    })
+    .sort(worstFirst);
+}
+
+/** True when constituents of a natural material are counted, so that it is not judged as a whole. */
+function bringsKnown(natural: Contribution, parts: readonly Contribution[]): boolean {
+  return parts.some((part) => !part.asSuch && part.material === natural.material);
+}
+
+function grouped<T>(items: readonly T[], key: (item: T) => string): T[][] {
+  const groups = new Map<string, T[]>();
+  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item]);
+  return [...groups.values()];
+}

@@ -1,0 +1,117 @@
+import type { Stored } from '../kind/record';
+import type { RunEvent } from '../kind/run';
+
+/** Marks a file as a backup of Minim. The shape is published as backup.schema.json. */
+export const backupFormat = 'minim-backup';
+export const backupVersion = 1;
+
+/** Bytes of the largest file that is looked into; 50,000 records with their runs are about a third of it. */
+export const largestBackup = 128 * 1024 * 1024;
+
+/** What stands in a backup before anybody has looked at its items. */
+export interface BackupContent {
+  readonly made: string;
+  readonly records: readonly unknown[];
+  readonly events: readonly unknown[];
+  /** Items that the file says it holds and that could not be read; 0 in a whole file. */
+  readonly missing: number;
+}
+
+export type BackupRead =
+  | { ok: true; content: BackupContent }
+  /** One sentence in the user's words. */
+  | { ok: false; why: string };
+
+interface Parts {
+  made: string;
+  holds: { records: number; events: number };
+  records: AsyncIterable<readonly Stored[]>;
+  events: AsyncIterable<readonly RunEvent[]>;
+}
+
+/** The text of a backup in pieces: one item a line, so that a torn file still gives the lines before the tear. */
+export async function* backupText({ made, holds, records, events }: Parts): AsyncGenerator<string> {
+  const head = { format: backupFormat, version: backupVersion, made, holds };
+  yield `${JSON.stringify(head, null, 1).slice(0, -2)},\n "records": [`;
+  yield* lines(records);
+  yield '],\n "events": [';
+  yield* lines(events);
+  yield ']\n}\n';
+}
+
+async function* lines(pages: AsyncIterable<readonly object[]>): AsyncGenerator<string> {
+  let before = '\n';
+  for await (const page of pages) {
+    yield page.map((item, i) => `${i === 0 ? before : ',\n'}${JSON.stringify(item)}`).join('');
+    before = ',\n';
+  }
+  yield '\n';
+}
+
+/** Reads a file's bytes as text; null when they are no UTF-8, as every backup is. */
+export function textOf(bytes: Uint8Array): string | null {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+}
+
+/** Reads a backup's text. Of a torn one it gives what can be read; anything else is refused with one sentence. */
+export function readBackup(text: string): BackupRead {
+  let whole: unknown;
+  try {
+    whole = JSON.parse(text);
+  } catch {
+    return salvage(text);
+  }
+  if (!isObject(whole) || whole['format'] !== backupFormat)
+    return { ok: false, why: 'This file is no backup of Minim.' };
+  if (typeof whole['version'] !== 'number' || whole['version'] > backupVersion)
+    return { ok: false, why: 'This backup was made by a newer Minim. Update Minim, then restore it.' };
+  const { made, records, events } = whole;
+  if (!Array.isArray(records) || !Array.isArray(events))
+    return { ok: false, why: 'This file says that it is a backup of Minim, but holds no records.' };
+  const missing = Math.max(0, promised(whole['holds']) - records.length - events.length);
+  return { ok: true, content: { made: typeof made === 'string' ? made : '', records, events, missing } };
+}
+
+function promised(holds: unknown): number {
+  if (!isObject(holds)) return 0;
+  const [records, events] = [Number(holds['records']), Number(holds['events'])];
+  return Number.isSafeInteger(records + events) ? records + events : 0;
+}
+
+/** Line by line: every line that is a whole item counts. */
+function salvage(text: string): BackupRead {
+  const head = text.slice(0, 400);
+  if (!/"format":\s*"minim-backup"/.test(head)) return { ok: false, why: 'This file is no backup of Minim.' };
+  const version = Number(/"version":\s*(\d+)/.exec(head)?.[1]);
+  if (version > backupVersion)
+    return { ok: false, why: 'This backup was made by a newer Minim. Update Minim, then restore it.' };
+  const records: unknown[] = [];
+  const events: unknown[] = [];
+  for (const line of text.split('\n')) {
+    if (!line.startsWith('{"')) continue;
+    const item = parsed(line.replace(/,\s*$/, ''));
+    if (!isObject(item)) continue;
+    (typeof item['run'] === 'string' && 'seq' in item ? events : records).push(item);
+  }
+  if (records.length + events.length === 0)
+    return { ok: false, why: 'This backup is damaged: nothing in it can be read.' };
+  const counts = [...head.matchAll(/"(?:records|events)":\s*(\d+)/g)].map((match) => Number(match[1]));
+  const missing = Math.max(1, counts.reduce((sum, n) => sum + n, 0) - records.length - events.length);
+  return { ok: true, content: { made: /"made":\s*"([^"]{1,40})"/.exec(head)?.[1] ?? '', records, events, missing } };
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

@@ -1,0 +1,95 @@
+import { drinkMakeOf, drinkMakeOfLitre } from '../../core/drink/drinkMake';
+import { drinkDensity, type DrinkMake } from '../../core/drink/finishedDrink';
+import { massFraction, volumeFraction } from '../../core/number/units';
+import { find, list } from '../../records/shelf';
+import { formatTyped } from '../../ui/format';
+import { valueOf, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
+import { sourcesOf, type Source } from '../../workshop/sources';
+import { fields } from './fields';
+import { materialGoods, type Goods } from './goods';
+import { onceFor } from '../engine/oncePerRun';
+import { wantedOf, type Wanted, type WantedLine } from './recipe';
+
+/** The drink that is wished for. */
+export interface DrinkWish {
+  readonly litres: number;
+  readonly mgPerKg: number;
+  readonly make: DrinkMake;
+  readonly densityGPerMl: number;
+  readonly abv: number;
+}
+
+/** What stands in the fields of the drink until something is typed: from the tasting, or from a drink that was used before. */
+export function usualDrink(run: RunState) {
+  const base = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base ?? list('base')[0];
+  const dose = wantedSafely(run)?.mgPerKg;
+  const [brix, abv] = [base?.brix ?? 10, base?.abv ?? 0];
+  const density = drinkDensity(drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100)));
+  return {
+    dose: dose ? formatTyped(dose, 3) : '',
+    brix: formatTyped(brix, 3),
+    sugarPerL: formatTyped(brix * 10 * density, 4), // g in 100 g of drink to g/L
+    abv: formatTyped(abv, 3),
+  };
+}
+
+/** True when the sugar is told in g per litre of drink. */
+export function isByLitre(run: RunState): boolean {
+  return run.typed['sugar.by'] === 'litre';
+}
+
+/** The sugar, by mass or by volume of the drink. */
+export function sugarField(run: RunState): Field<number> {
+  const { brix, sugarPerL } = usualDrink(run);
+  return isByLitre(run) ? fields.sugarPerL(sugarPerL) : fields.brix(brix);
+}
+
+/** The drink; null until it is known. @throws RangeError when sugar and alcohol leave no room for water */
+export const drinkOf = onceFor((run: RunState): DrinkWish | null => {
+  const usual = usualDrink(run);
+  const litres = valueOf(run, fields.litres);
+  const mgPerKg = valueOf(run, fields.dose(usual.dose));
+  const sugar = valueOf(run, sugarField(run));
+  const abv = valueOf(run, fields.abv(usual.abv));
+  if (litres === null || mgPerKg === null || sugar === null || abv === null) return null;
+  const alcohol = volumeFraction(abv / 100);
+  const make = isByLitre(run) ? drinkMakeOfLitre(sugar, alcohol) : drinkMakeOf(massFraction(sugar / 100), alcohol);
+  return { litres, mgPerKg, make, densityGPerMl: drinkDensity(make), abv };
+});
+
+/** What is made, or null, also where nothing was in it. */
+export function wantedSafely(run: RunState): Wanted | null {
+  try {
+    return wantedOf(run);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+/** The bottle or vial of a line: the one chosen while it is there, else the first that may go into a drink. */
+export function sourceOf(run: RunState, line: WantedLine): Source | null {
+  const all = sourcesOf(line.material);
+  const chosen = run.typed[`lot.${line.material}`];
+  return all.find(({ id }) => id === chosen) ?? all[0] ?? null;
+}
+
+/** Why a line cannot be weighed, in one sentence; null when it can. */
+export function refusalOfLine(run: RunState, line: WantedLine): string | null {
+  const source = sourceOf(run, line);
+  if (source) return source.refusal;
+  return `There is no bottle or vial of ${line.name} on the Shelf: put one there first.`;
+}
+
+/** All lines as goods; null while one of them may not be used. */
+export function materialsOf(run: RunState, wanted: Wanted): Goods[] | null {
+  if (wanted.lines.some((line) => refusalOfLine(run, line) !== null)) return null;
+  return wanted.lines.map((line) => materialGoods(line, sourceOf(run, line)!));
+}
+
+/** The carrier that was chosen. */
+export function carrierOf(run: RunState): SolventOnHand | null {
+  return solventsOnHand().find(({ id }) => id === run.typed['carrier']) ?? null;
+}

@@ -1,0 +1,158 @@
+import { CONCENTRATE, planBatch, SUGAR, WATER, type BatchPlan, type PlannedMass } from '../../core/drink/batchPlan';
+import { concentrateFor } from '../../core/drink/concentrate';
+import type { Emulsion } from '../../core/drink/emulsion';
+import { gram, massFraction, millilitre } from '../../core/number/units';
+import { acids, preservatives } from '../../tables/syrupAdditives';
+import { textOf, valueOf } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { carrierBottleOf } from './carrierBottle';
+import { emulsionGoods, isEmulsion } from './emulsion';
+import { fields } from './fields';
+import { carrierGoods, ETHANOL, ethanolIn, massOf, pure, SPIRIT, spiritGoods, type Goods, type Planned } from './goods';
+import { onceFor } from '../engine/oncePerRun';
+import { wantedOf, type Wanted } from './recipe';
+import { carrierOf, drinkOf, materialsOf, type DrinkWish } from './drinkAsked';
+
+/** The whole batch as planned. Every gram of the drink stands in exactly one line of concentrate, syrup or water. */
+export interface Idea {
+  readonly wanted: Wanted;
+  readonly drink: DrinkWish;
+  readonly gramsPerL: number;
+  /** Neat formula and goods of the concentrate; the last fills it up. */
+  readonly concentrate: readonly Planned[];
+  readonly emulsion: Emulsion | null;
+  /** Everything of the syrup but the concentrate, in the order it goes in; the concentrate comes last. */
+  readonly syrup: readonly Planned[];
+  /** Water the syrup is thrown with, g; 0 when the drink is mixed at once. */
+  readonly water: number;
+  readonly plan: BatchPlan;
+}
+
+/** What the drink is made of beside the concentrate; null until it is known. */
+export interface Basis {
+  readonly wanted: Wanted;
+  readonly drink: DrinkWish;
+  readonly materials: readonly Goods[];
+  readonly gramsPerL: number;
+  /** Goods to weigh of each material, g, for `factor` times the drink. */
+  readonly lines: readonly Planned[];
+  /** mL of drink, factor included. */
+  readonly ml: number;
+}
+
+/** Materials and their masses. @throws RangeError when the dosage cannot hold them */
+export function basisOf(run: RunState, factor = 1): Basis | null {
+  return factor === 1 ? basisAsAsked(run) : basisTimes(run, factor);
+}
+
+const basisAsAsked = onceFor((run: RunState) => basisTimes(run, 1));
+
+function basisTimes(run: RunState, factor: number): Basis | null {
+  const wanted = wantedOf(run);
+  const drink = drinkOf(run);
+  const gramsPerL = valueOf(run, fields.dosage);
+  const materials = wanted && materialsOf(run, wanted);
+  if (!wanted || !drink || !materials || gramsPerL === null) return null;
+  const ml = drink.litres * 1000 * factor;
+  const mgPerL = drink.mgPerKg * drink.densityGPerMl;
+  const formula = wanted.lines.map(({ material, share }) => ({ id: material, share: massFraction(share) }));
+  const made = concentrateFor(formula, { mgPerL, gramsPerL, drink: millilitre(ml) });
+  const lines = materials.map((goods, i) => ({
+    goods,
+    mass: made.lines[i]!.mass / goods.source!.strength.value,
+  }));
+  return { wanted, drink, materials, gramsPerL, lines, ml };
+}
+
+/** The batch, `factor` times what was asked for; null until it is known. @throws RangeError when it cannot be made so */
+export function ideaOf(run: RunState, factor = 1): Idea | null {
+  return factor === 1 ? onceAsAsked(run) : ideaTimes(run, factor);
+}
+
+const onceAsAsked = onceFor((run: RunState) => ideaTimes(run, 1));
+
+function ideaTimes(run: RunState, factor: number): Idea | null {
+  const basis = basisOf(run, factor);
+  if (!basis) return null;
+  const filled = factor === 1 ? concentrateOf(run) : concentrateFrom(run, basis);
+  if (!filled) return null;
+  const spirit = spiritOf(run, basis, filled.concentrate);
+  const plan = planOf(run, basis, [...filled.concentrate, ...spirit]);
+  const { wanted, drink, gramsPerL } = basis;
+  const syrup = [...syrupGoods(plan), ...spirit];
+  return { wanted, drink, gramsPerL, ...filled, syrup, water: plan.water, plan };
+}
+
+/** The concentrate: in its carrier, or as an emulsion; null until it is known. @throws RangeError when it has no room */
+export const concentrateOf = onceFor((run: RunState) => {
+  const basis = basisOf(run);
+  return basis && concentrateFrom(run, basis);
+});
+
+function concentrateFrom(run: RunState, basis: Basis): Pick<Idea, 'concentrate' | 'emulsion'> | null {
+  return isEmulsion(run) ? emulsionGoods(run, basis) : clearGoods(run, basis);
+}
+
+function clearGoods(run: RunState, basis: Basis): Pick<Idea, 'concentrate' | 'emulsion'> | null {
+  const solvent = carrierOf(run);
+  if (!solvent) return null;
+  const whole = (basis.gramsPerL * basis.ml) / 1000; // mL per L
+  const carrier = whole - massOf(basis.lines);
+  if (!(carrier >= 0))
+    throw new RangeError(
+      `what is weighed from vials is already ${((1000 * massOf(basis.lines)) / basis.ml).toPrecision(3)} g per litre of drink: dose more than ${basis.gramsPerL} g/L`,
+    );
+  return {
+    concentrate: [...basis.lines, { goods: carrierGoods(solvent, carrierBottleOf(run)), mass: carrier }],
+    emulsion: null,
+  };
+}
+
+/** The spirit that brings the drink to its strength, beside what carriers bring. */
+function spiritOf(run: RunState, { drink, ml }: Basis, concentrate: readonly Planned[]): Planned[] {
+  const strength = valueOf(run, fields.spirit);
+  if (drink.abv === 0 || strength === null) return [];
+  const goods = spiritGoods(strength);
+  const brought = concentrate.reduce((sum, one) => sum + one.mass * ethanolIn(one.goods), 0);
+  const missing = drink.make.ethanol * ml * drink.densityGPerMl - brought;
+  return missing > 0 ? [{ goods, mass: missing / ethanolIn(goods) }] : [];
+}
+
+function planOf(run: RunState, { drink, ml }: Basis, parts: readonly Planned[]): BatchPlan {
+  const acid = acids.find(({ id }) => id === textOf(run, fields.acid));
+  const amounts = {
+    'sodium-benzoate': valueOf(run, fields.benzoate),
+    'potassium-sorbate': valueOf(run, fields.sorbate),
+  };
+  const ethanol = parts.reduce((sum, one) => sum + one.mass * ethanolIn(one.goods), 0);
+  return planBatch({
+    drink: millilitre(ml),
+    brix: drink.make.brix,
+    throw: { parts: valueOf(run, fields.parts) ?? 0, by: textOf(run, fields.by) === 'mass' ? 'mass' : 'volume' },
+    acid: acid ? { id: acid.id, acid: acid.acid, citricPerL: valueOf(run, fields.acidity) ?? 0 } : null,
+    preservatives: preservatives.map(({ id, preservative }) => ({
+      ...{ id, preservative },
+      acidMgPerL: amounts[id as keyof typeof amounts] ?? 0,
+    })),
+    concentrate: {
+      parts: parts.map(({ goods, mass }): PlannedMass => ({ id: goods.id, mass: gram(mass) })),
+      ethanol: gram(ethanol),
+    },
+  });
+}
+
+function syrupGoods({ syrup }: BatchPlan): Planned[] {
+  return syrup.parts.filter(({ id }) => id !== CONCENTRATE).map(({ id, mass }) => ({ goods: syrupPart(id), mass }));
+}
+
+function syrupPart(id: string): Goods {
+  if (id === SUGAR) return pure(SUGAR, 'sugar');
+  if (id === WATER) return pure(WATER, 'water');
+  const known = [...acids, ...preservatives].find((one) => one.id === id)!;
+  return pure(id, known.name, { cas: known.cas, beside: 'fixed' });
+}
+
+/** True for what is no part of the flavour: it is not judged. */
+export function isPlain(id: string): boolean {
+  return [SUGAR, WATER, ETHANOL, SPIRIT].includes(id);
+}

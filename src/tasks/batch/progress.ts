@@ -1,0 +1,158 @@
+import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
+import { ethanolDensity } from '../../core/liquid/ethanol';
+import { drinkDensity } from '../../core/drink/finishedDrink';
+import { exact, measured, over, plus, propagate, scaled, times, type Measured } from '../../core/number/measured';
+import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
+import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/number/units';
+import type { Bottle } from '../../records/kind/material';
+import { bottlesOf, carriersOf } from '../../workshop/carrier';
+import type { RunState } from '../engine/fold';
+import { judge, type Judgement, type Part } from '../shared/judging';
+import type { Source } from '../../workshop/sources';
+import { answered } from './answers';
+import { concentrateVessel, spareFactor } from './concentrate';
+import { drinkLines, drinkVessel } from './drinkVessel';
+import { ETHANOL, massOf, type Goods } from './goods';
+import { ideaOf, isPlain, type Idea } from './plan';
+import { onceFor } from '../engine/oncePerRun';
+import { leastOf, mixedOf, type Pour } from './pour';
+import type { Vessel } from './vessel';
+
+/** Half-width of what acid, salts and gum may change of the density, g/mL. Our choice: 0.3 % of citric acid is about 0.001 g/mL. */
+const UNSEEN = 0.002;
+
+/** A batch under way: the plan, as large as rescues have made it, and what is weighed of it. */
+export interface Making {
+  readonly idea: Idea;
+  readonly vessel: Vessel;
+  /** Syrup and drink. */
+  readonly syrup: Vessel;
+  /** The concentrate as it is, null until all of it is weighed. */
+  readonly concentrate: Mixture | null;
+}
+
+/** A finished drink in numbers: °Brix, % ABV, g/mL, L, and everything in it, mg/kg. */
+export interface Made {
+  readonly mixture: Mixture;
+  readonly brix: Measured;
+  readonly abv: Measured;
+  readonly densityGPerMl: Measured;
+  readonly litres: Measured;
+  readonly reached: readonly { material: string; name: string; mgPerKg: Measured; mgPerL: Measured }[];
+  readonly parts: readonly Part[];
+}
+
+/** The batch under way; null until plan and scale are known. @throws RangeError when it cannot be made */
+export const makingOf = onceFor((run: RunState): Making | null => {
+  const least = leastOf(run);
+  const first = ideaOf(run);
+  if (!first || least === null) return null;
+  const vessel = concentrateVessel(run, first, least);
+  const idea = vessel.factor === 1 ? first : ideaOf(run, vessel.factor)!;
+  const concentrate = mixedOf(vessel.pours);
+  const needed = concentrate ? concentrate.mass.value / spareFactor(run) : massOf(idea.concentrate);
+  const syrup = drinkVessel(run, idea, { needed, there: needed * spareFactor(run) });
+  return { idea, vessel, syrup, concentrate };
+});
+
+/** The drink as it was weighed; null until the last thing is in. */
+export function madeOf({ idea, syrup, concentrate }: Making): Made | null {
+  return concentrate && drinkFrom(idea, mixedOf(poured(syrup.pours, concentrate)));
+}
+
+/** The drink as it becomes if the rest is weighed as planned; null until the concentrate is there. */
+export function expectedDrink({ idea, syrup, concentrate }: Making): Made | null {
+  return concentrate && drinkFrom(idea, mixedOf(poured(syrup.pours, concentrate), true));
+}
+
+/** The drink as it is planned. */
+export function plannedDrink(idea: Idea): Made {
+  const concentrate = mixtureOf(
+    idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
+  );
+  const lines = drinkLines(idea, concentrate.mass.value).map(({ goods, mass }) => ({
+    goods,
+    target: mass,
+    mass: null,
+  }));
+  return drinkFrom(idea, mixedOf(poured(lines, concentrate), true))!;
+}
+
+/** mg of the whole formula per kg of drink. */
+export function doseIn({ reached }: Made): number {
+  return reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
+}
+
+/** The concentrate as what is in it. */
+function poured<P extends Pick<Pour, 'goods'>>(pours: readonly P[], { contents }: Mixture): P[] {
+  return pours.map((pour) => (pour.goods.id === CONCENTRATE ? { ...pour, goods: { ...pour.goods, contents } } : pour));
+}
+
+/** What the rules say of it. */
+export function judgeDrink(run: RunState, idea: Idea, made: Made): Judgement | null {
+  const drink = { abv: made.abv.value, density: made.densityGPerMl.value };
+  return judge(answered(run, idea.emulsion !== null), made.parts, drink);
+}
+
+function drinkFrom(idea: Idea, mixture: Mixture | null): Made | null {
+  if (!mixture) return null;
+  const [sugar, ethanol] = [shareIn(mixture, SUGAR), shareIn(mixture, ETHANOL)];
+  const densityGPerMl = densityFrom(sugar, ethanol);
+  const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
+  const inIt = (id: string) => scaled(shareIn(mixture, id), PPM);
+  return {
+    ...{ mixture, densityGPerMl, brix: scaled(sugar, 100) },
+    abv: scaled(times(ethanol, densityGPerMl), 100 / pure),
+    litres: scaled(over(mixture.mass, densityGPerMl), 1 / 1000), // mL per L
+    reached: idea.wanted.lines.map(({ material, name }) => ({
+      ...{ material, name },
+      mgPerKg: inIt(material),
+      mgPerL: times(inIt(material), densityGPerMl),
+    })),
+    parts: partsOf(idea, mixture),
+  };
+}
+
+/** Everything in the drink that is judged. */
+function partsOf(idea: Idea, mixture: Mixture): Part[] {
+  const goods = [...idea.concentrate, ...idea.syrup].map((one) => one.goods);
+  const brought = goods.flatMap(({ source }) => (source?.vial ? carriersOf(source.vial) : []));
+  return mixture.contents.flatMap(({ material: id, strength }): Part[] => {
+    if (isPlain(id)) return [];
+    const known = goods.find((one) => one.id === id);
+    const mgPerKg = scaled(strength, PPM);
+    if (known) return [partOf(known, mgPerKg)];
+    const { name = id, cas } = brought.find((one) => one.id === id) ?? {};
+    return [{ id, name, mgPerKg, carrier: true, ...(cas === undefined ? {} : { cas }) }]; // what came along in a vial
+  });
+}
+
+function partOf({ id, name, cas, source, beside }: Goods, mgPerKg: Measured): Part {
+  return {
+    ...{ id, name, mgPerKg },
+    ...(cas === undefined ? {} : { cas }),
+    ...(source ? { bottles: bottlesBehind(source, id) } : {}),
+    ...(beside === 'fixed' ? { fixed: true } : {}),
+    ...(beside === 'carrier' ? { carrier: true } : {}),
+  };
+}
+
+/** The bottles that a material comes from: their certificates count. */
+function bottlesBehind({ bottle, vial }: Source, material: string): Bottle[] {
+  if (bottle) return [bottle];
+  return vial ? bottlesOf(vial).filter((one) => one.material === material) : [];
+}
+
+/** Density with the doubt of sugar and ethanol (slopes by a small step) and of what is not counted. */
+function densityFrom(sugar: Measured, ethanol: Measured): Measured {
+  const at = (brix: number, spirit: number) =>
+    drinkDensity({ brix: massFraction(brix), ethanol: massFraction(spirit) }) as number;
+  const here = at(sugar.value, ethanol.value);
+  const step = 1e-4; // g/g
+  const counted = propagate(here, [
+    [sugar, (at(sugar.value + step, ethanol.value) - here) / step],
+    [ethanol, (at(sugar.value, ethanol.value + step) - here) / step],
+  ]);
+  const unseen = { id: 'drink:density', words: 'density of the drink: acid and the like are not counted' };
+  return plus(counted, measured(0, UNSEEN / Math.sqrt(3), unseen));
+}

@@ -1,0 +1,76 @@
+import { sharesOf } from '../../core/drink/formula';
+import type { Formula } from '../../records/kind/formula';
+import { find, list } from '../../records/shelf';
+import type { Option } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { formatDay } from '../../ui/format';
+
+/** One material of what is made, and its share of all neat material, g/g. */
+export interface WantedLine {
+  readonly material: string;
+  readonly name: string;
+  readonly share: number;
+}
+
+/** What is made: a formula, or what a tasting reached. */
+export interface Wanted {
+  readonly id: string;
+  readonly name: string;
+  readonly version: number | null;
+  readonly lines: readonly WantedLine[];
+  /** mg of the whole formula per kg of drink, where a tasting says so. */
+  readonly mgPerKg: number | null;
+}
+
+/** Newest version of every formula, then the drinks that were tasted, the liked ones first. */
+export function wantedOptions(run: RunState): Option[] {
+  const chosen = find('formula', run.typed['what']);
+  const latest = newest(list('formula'));
+  const formulas = [...(chosen && !latest.includes(chosen) ? [chosen] : []), ...latest].map(
+    ({ id, name, version, lines }) => ({
+      value: id,
+      words: name,
+      more: `formula, version ${version}, ${lines.length} ${lines.length === 1 ? 'material' : 'materials'}`,
+    }),
+  );
+  const tastings = [...list('tasting')]
+    .sort((a, b) => (b.liking ?? 0) - (a.liking ?? 0))
+    .map((tasting) => ({
+      value: tasting.id,
+      words: `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`,
+      more: `tasted ${formatDay(tasting.made)}${tasting.liking === null ? '' : `, liking ${tasting.liking} of 9`}`,
+    }));
+  return [...formulas, ...tastings];
+}
+
+/** What the run makes; null until it is chosen. @throws RangeError when there is nothing in it */
+export function wantedOf(run: RunState): Wanted | null {
+  const id = run.typed['what'];
+  const formula = find('formula', id);
+  if (formula) {
+    const names = new Map(formula.lines.map(({ material, name }) => [material, name]));
+    const lines = sharesOf(formula.lines).map((line) => ({
+      material: line.id,
+      name: names.get(line.id)!,
+      share: line.share as number,
+    }));
+    return { id: formula.id, name: formula.name, version: formula.version, lines, mgPerKg: null };
+  }
+  const tasting = find('tasting', id);
+  if (!tasting) return null;
+  const total = tasting.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
+  if (!(total > 0)) throw new RangeError('nothing was dosed in that drink');
+  const lines = tasting.reached.map(({ material, name, mgPerKg }) => ({
+    ...{ material, name },
+    share: mgPerKg.value / total,
+  }));
+  const name = `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`;
+  return { id: tasting.id, name, version: null, lines, mgPerKg: total };
+}
+
+function newest(formulas: readonly Formula[]): Formula[] {
+  const latest = new Map<string, Formula>();
+  for (const formula of formulas)
+    if (formula.version > (latest.get(formula.root)?.version ?? 0)) latest.set(formula.root, formula);
+  return [...latest.values()];
+}

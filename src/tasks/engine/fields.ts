@@ -1,0 +1,139 @@
+import { formatDay, formatPlain } from '../../ui/format';
+import type { RunState } from './fold';
+
+export type Answer<T> = { ok: true; value: T } | { ok: false; why: string };
+
+export interface Option {
+  value: string;
+  words: string;
+  more?: string;
+  /** Stands there whatever is searched for among many. */
+  always?: boolean;
+}
+
+/** A question of a step: how it is asked, and how its typed text becomes a value, or one clear sentence. */
+export interface Field<T = unknown> {
+  readonly name: string;
+  readonly title: string;
+  readonly unit?: string;
+  readonly help?: string;
+  /** Text that stands in the field until something is typed. */
+  readonly preset?: string;
+  readonly input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
+  readonly options?: readonly Option[];
+  read(text: string): Answer<T>;
+}
+
+interface Asked {
+  name: string;
+  title: string;
+  help?: string;
+  preset?: string;
+  optional?: boolean;
+}
+
+const good = <T>(value: T): Answer<T> => ({ ok: true, value });
+const bad = (why: string): Answer<never> => ({ ok: false, why });
+
+/** What stands in a field of a run: what was typed, else its preset. */
+export function textOf(run: RunState, field: Field): string {
+  return run.typed[field.name] ?? field.preset ?? '';
+}
+
+/** What stands in fields whose presets change with the Shelf or the day: typed when their step is left, so that the run tells it later, too. */
+export function standing(run: RunState, fields: readonly Field[]): Record<string, string> {
+  return Object.fromEntries(fields.map((field) => [field.name, textOf(run, field)]));
+}
+
+/** The value of a field of a run, or null while its text is not a value. */
+export function valueOf<T>(run: RunState, field: Field<T>): T | null {
+  const answer = field.read(textOf(run, field));
+  return answer.ok ? answer.value : null;
+}
+
+/** A number with a unit; comma or point. `above` excludes its bound, `min` and `max` include theirs, all in the field's unit; what `counts` is told without it: "at least 1, not 0". */
+export function amount(
+  asked: Asked & { unit: string; above?: number; min?: number; max?: number; why?: string; counts?: true },
+): Field<number> {
+  const { unit, above, min, max } = asked;
+  const read = (text: string): Answer<number> => {
+    const number = parse(text);
+    if (number === null) return bad(`“${asked.title}” is still empty: type a number, in ${unit}.`);
+    if (Number.isNaN(number)) return bad(`“${text.trim()}” is not a number: type digits, with a comma or a point.`);
+    const told = (n: number) => (asked.counts ? formatPlain(n) : `${formatPlain(n)} ${unit}`);
+    if (above !== undefined && number <= above)
+      return bad(`${asked.title}: more than ${told(above)}, not ${told(number)}.`);
+    if (min !== undefined && number < min) return bad(`${asked.title}: at least ${told(min)}, not ${told(number)}.`);
+    if (max !== undefined && number > max) return bad(`${asked.title}: at most ${told(max)}, not ${told(number)}.`);
+    return good(number);
+  };
+  return { ...asked, input: 'decimal', read };
+}
+
+/** An amount that may be left out: empty text is null. */
+export function optionalAmount(asked: Parameters<typeof amount>[0]): Field<number | null> {
+  const field = amount(asked);
+  return { ...field, read: (text) => (text.trim() === '' ? good(null) : field.read(text)) };
+}
+
+/** A whole number of something. */
+export function whole(asked: Asked & { unit: string; min?: number; max?: number }): Field<number> {
+  const field = amount({ ...asked, min: asked.min ?? 0, counts: true });
+  const read = (text: string): Answer<number> => {
+    const answer = field.read(text);
+    return answer.ok && !Number.isInteger(answer.value)
+      ? bad(`${asked.title}: whole ${asked.unit} only, not ${text.trim()}.`)
+      : answer;
+  };
+  return { ...field, input: 'numeric', read };
+}
+
+/** Words. Unless optional, at least one letter or digit. */
+export function words(asked: Asked & { max?: number }): Field<string> {
+  const max = asked.max ?? 200;
+  const read = (text: string): Answer<string> => {
+    const trimmed = text.trim();
+    if (trimmed === '' && !asked.optional) return bad(`“${asked.title}” is still empty.`);
+    return trimmed.length > max ? bad(`${asked.title}: at most ${max} letters, not ${trimmed.length}.`) : good(trimmed);
+  };
+  return { ...asked, input: 'text', read };
+}
+
+/** A short code as written on strips and labels: 2 to 6 letters or digits, kept in capitals. */
+export function code(asked: Asked & { taken?: readonly string[] }): Field<string> {
+  const read = (text: string): Answer<string> => {
+    const short = text.trim().toUpperCase();
+    if (short === '') return bad('Type a short code: 2 to 6 letters or digits, as on the strip.');
+    if (!/^[\p{L}\p{N}]{2,6}$/u.test(short)) return bad(`A code is 2 to 6 letters or digits, not “${text.trim()}”.`);
+    return asked.taken?.includes(short)
+      ? bad(`${short} is already the code of another; choose one more letter.`)
+      : good(short);
+  };
+  return { ...asked, input: 'text', read };
+}
+
+/** A day, as YYYY-MM-DD. `past` refuses a day after `today`. */
+export function day(asked: Asked & { today: string; past?: boolean }): Field<string> {
+  const read = (text: string): Answer<string> => {
+    if (text === '') return asked.optional ? good('') : bad(`“${asked.title}” is still empty: choose a day.`);
+    if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text))) return bad(`“${text}” is not a day.`);
+    return asked.past && text > asked.today
+      ? bad(`${asked.title}: ${formatDay(text)} is still to come; today is ${formatDay(asked.today)}.`)
+      : good(text);
+  };
+  return { ...asked, input: 'date', read };
+}
+
+/** One of several. */
+export function choice(asked: Asked & { options: readonly Option[] }): Field<string> {
+  const read = (text: string): Answer<string> =>
+    asked.options.some((option) => option.value === text) ? good(text) : bad(`“${asked.title}”: choose one.`);
+  return { ...asked, input: 'choice', read };
+}
+
+/** null for nothing typed, NaN for no number. A number has one comma or point at most, and no letters. */
+function parse(text: string): number | null {
+  const trimmed = text.trim().replace('−', '-');
+  if (trimmed === '') return null;
+  return /^[+-]?(\d+[.,]?\d*|[.,]\d+)$/.test(trimmed) ? Number(trimmed.replace(',', '.')) : NaN;
+}

@@ -1,0 +1,80 @@
+import type { VNode } from 'preact';
+import type { AnyRecord } from '../../records/kind/kinds';
+import type { Result } from '../../ui/result';
+import type { Field } from './fields';
+import type { RunState } from './fold';
+import type { Walk } from './run';
+
+/** Counting on the tap pad: which counter, how many are wished for, and what the count means, in a few words. */
+export interface Pad {
+  readonly counter: string;
+  readonly wish: number | null;
+  readonly live: (drops: number) => string;
+  /** The vial or bottle that the drops come from: its label can be scanned, and a wrong one is stopped. */
+  readonly expects?: { readonly id: string; readonly code: string };
+}
+
+/** A second way out of a step: types something, goes to another step, or hands over to another task with fields filled in. */
+export interface Offer {
+  readonly words: string;
+  readonly type?: Readonly<Record<string, string>>;
+  /** After typing, leaves the step as the main button would. */
+  readonly leave?: true;
+  /** Key of the step that it goes to. */
+  readonly go?: string;
+  readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
+}
+
+/** One screen of a run: one instruction. Amounts in `say` stand in ‹ ›. */
+export interface Step {
+  readonly key: string;
+  readonly say: string;
+  readonly more?: readonly string[];
+  readonly cautions?: readonly string[];
+  readonly ask?: readonly Field[];
+  /** Names of fields in `ask` that `draw` shows itself. */
+  readonly drawn?: readonly string[];
+  readonly pad?: Pad;
+  /** Drops that `draw` counts, where there is no pad: keys count them too, and they are told aloud. */
+  readonly counting?: Pick<Pad, 'counter' | 'wish'>;
+  readonly draw?: (walk: Walk) => VNode;
+  readonly results?: readonly Result[];
+  readonly offers?: readonly Offer[];
+  /** Words on the main button. */
+  readonly done?: string;
+  /** Typed when the step is left with the main button: what stands on the screen becomes what was chosen. */
+  readonly types?: Readonly<Record<string, string>>;
+  /** What the main button does instead of going on by itself: what cannot be known before the tap. */
+  readonly act?: (walk: Walk) => Promise<unknown>;
+  /** One sentence on why this step cannot be left yet. */
+  readonly problem?: string;
+  /** Key of the step that the main button leads to, where that is not the following one. */
+  readonly next?: string;
+}
+
+/** What drops are counted at a step. */
+export function countingOf({ pad, counting }: Step): Step['counting'] {
+  return pad ?? counting;
+}
+
+/** Something of a paused run that wants doing at a moment, ms since 1970. */
+export interface Due {
+  readonly at: number;
+  readonly words: string;
+}
+
+/**
+ * A bench task. `steps` and `keep` are functions of the run so far (and of the shelf, whose signals they may read);
+ * they draw nothing, write nothing, and keep nothing to themselves.
+ */
+export interface Task {
+  readonly id: string;
+  /** False for a task that leaves no run and no record behind. */
+  readonly recorded: boolean;
+  title(run: RunState): string;
+  steps(run: RunState): readonly Step[];
+  /** What waits for its moment in a paused run, soonest first; shown on the Bench. */
+  due?(run: RunState): readonly Due[];
+  /** The records that the run ends in; the first is shown. Throws a RangeError with one sentence when it cannot end so. */
+  keep(run: RunState): readonly AnyRecord[];
+}

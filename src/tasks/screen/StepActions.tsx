@@ -1,0 +1,80 @@
+import { LabelButton, labelVerdict } from './LabelCheck';
+import type { Walk } from '../engine/run';
+import type { Offer } from '../engine/task';
+
+interface OffersProps {
+  walk: Walk;
+  onDone: () => void;
+  onStart: (start: NonNullable<Offer['start']>) => void;
+  onScan: () => void;
+}
+
+/** Cautions and the other ways out of a step. They scroll with the step, so that they never push it off a small screen. */
+export function StepOffers({ walk, onDone, onStart, onScan }: OffersProps) {
+  const step = walk.step.value;
+  const take = async ({ type = {}, leave, go, start }: Offer) => {
+    const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
+    if (typed.length > 0 && !(await walk.happen(...typed))) return;
+    if (go) await walk.goTo(go, true);
+    if (leave) onDone();
+    if (start) onStart(start);
+  };
+  const scans = step.pad?.expects && labelVerdict(walk.state.value, step) !== 'wrong';
+  if (!step.cautions?.length && !step.offers?.length && !scans) return null;
+  return (
+    <div class="offers">
+      {step.cautions && step.cautions.length > 0 && (
+        <ul class="cautions">
+          {step.cautions.map((caution) => (
+            <li>{caution}</li>
+          ))}
+        </ul>
+      )}
+      {step.offers?.map((offer) => (
+        <button class="second" onClick={() => take(offer)}>
+          {offer.words}
+        </button>
+      ))}
+      {scans && <LabelButton state={walk.state.value} step={step} onScan={onScan} />}
+    </div>
+  );
+}
+
+interface ActionsProps {
+  walk: Walk;
+  onDone: () => void;
+  /** Why the step cannot be left. */
+  wrong: string | undefined;
+}
+
+/** The foot of a step: what went wrong, and the main button. */
+export function StepActions({ walk, onDone, wrong }: ActionsProps) {
+  const step = walk.step.value;
+  const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
+  return (
+    <footer class="actions">
+      {[walk.trouble.value, wrong].map(
+        (sentence) =>
+          sentence && (
+            <p class="trouble" role="alert">
+              {sentence}
+            </p>
+          ),
+      )}
+      <div class="row">
+        {step.pad && (
+          <button
+            class="second"
+            disabled={count === 0}
+            onClick={() => void walk.happen({ type: 'undo', key: step.pad!.counter })}
+          >
+            Undo
+          </button>
+        )}
+        <button class="main" onClick={onDone}>
+          {step.done ?? (step.pad ? `Finish at ${count}` : 'Done')}
+        </button>
+      </div>
+    </footer>
+  );
+}

@@ -1,0 +1,177 @@
+import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import type { AnyRecord } from '../../records/kind/kinds';
+import { FieldInput } from '../../ui/FieldInput';
+import { ResultLine } from '../../ui/ResultLine';
+import { Say } from '../../ui/Say';
+import { TapPad } from '../../ui/TapPad';
+import { keepAwake } from '../../ui/wakeLock';
+import { textOf } from '../engine/fields';
+import { useHandsBusy } from './handsBusy';
+import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
+import { problemsOf, type Walk } from '../engine/run';
+import { StepActions, StepOffers } from './StepActions';
+import type { Offer, Step } from '../engine/task';
+
+interface Props {
+  walk: Walk;
+  onLeave: () => void;
+  onHow: (result: number) => void;
+  onFinished: (records: readonly AnyRecord[]) => void;
+  onStart: (start: NonNullable<Offer['start']>) => void;
+}
+
+/** Shows one step of a task at a time. All state is in the walk; this only draws it and hands back what was done. */
+export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props) {
+  useEffect(() => keepAwake(), []);
+  const step = walk.step.value;
+  const tried = useSignal('');
+  const scanning = useSignal(false);
+  const onScan = () => void (scanning.value = true);
+  const problems = tried.value === step.key ? problemsOf(step, walk.state.value) : {};
+
+  const leaveStep = useOneAtATime(async () => {
+    await walk.settled(); // the last letter typed may still be on its way to the disk
+    const now = walk.step.peek(); // after a choice, the step as it is with it
+    tried.value = now.key;
+    if (Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;
+    if (now.act) return void (await now.act(walk));
+    const types = Object.entries(now.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text }));
+    if (types.length > 0 && !(await walk.happen(...types))) return;
+    const next = now.next ?? walk.steps.peek()[walk.index.peek() + 1]?.key;
+    if (next !== undefined) await walk.goTo(next, true);
+    else await walk.finish().then((records) => records && onFinished(records));
+  });
+
+  useHandsBusy(walk, leaveStep, !scanning.value);
+  if (scanning.value && step.pad?.expects)
+    return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
+  return (
+    <main class="run">
+      <Head title={walk.title.value} onLeave={onLeave} />
+      <Progress at={walk.index.value} of={walk.steps.value.length} />
+      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep}>
+        <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
+      </Body>
+      <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
+    </main>
+  );
+}
+
+/** The work, which is not begun again while it is under way: a second touch in that moment is meant for what the first one saw. */
+function useOneAtATime(work: () => Promise<void>): () => Promise<void> {
+  const underWay = useRef(false);
+  return async () => {
+    if (underWay.current) return;
+    underWay.current = true;
+    await work().finally(() => (underWay.current = false));
+  };
+}
+
+function Head({ title, onLeave }: { title: string; onLeave: () => void }) {
+  return (
+    <header class="top">
+      <h1>{title}</h1>
+      <button class="round" onClick={onLeave} aria-label="Pause and go to the Bench">
+        ✕
+      </button>
+    </header>
+  );
+}
+
+interface BodyProps {
+  walk: Walk;
+  problems: Record<string, string>;
+  onHow: (result: number) => void;
+  onScan: () => void;
+  onOnlyChoice: () => void;
+  children: ComponentChildren;
+}
+
+/** What the step says, shows and asks, and its other ways out. The words take the focus, so that a screen reader reads them. */
+function Body({ walk, problems, onHow, onScan, onOnlyChoice, children }: BodyProps) {
+  const said = useRef<HTMLHeadingElement>(null);
+  useLayoutEffect(() => said.current?.focus({ preventScroll: true }), []); // before anything can be tapped or typed
+  const step = walk.step.value;
+  return (
+    <div class="body">
+      <h2 class="say" tabIndex={-1} ref={said}>
+        <Say text={step.say} />
+      </h2>
+      {step.more?.map((line) => (
+        <p class="quiet">
+          <Say text={line} />
+        </p>
+      ))}
+      {step.results?.map((result, i) => (
+        <ResultLine result={result} big={i === 0} onHow={() => onHow(i)} />
+      ))}
+      {step.draw?.(walk)}
+      <Questions walk={walk} problems={problems} onOnlyChoice={onOnlyChoice} />
+      {step.pad && labelVerdict(walk.state.value, step) === 'wrong' && <WrongThing walk={walk} onScan={onScan} />}
+      {step.pad && labelVerdict(walk.state.value, step) !== 'wrong' && <Counter walk={walk} step={step} />}
+      {children}
+    </div>
+  );
+}
+
+function Progress({ at, of }: { at: number; of: number }) {
+  return (
+    <div
+      class="progress"
+      role="progressbar"
+      aria-valuemin={1}
+      aria-valuemax={of}
+      aria-valuenow={at + 1}
+      aria-label="Step"
+    >
+      {Array.from({ length: of }, (_, i) => (
+        <i class={i <= at ? 'past' : ''} />
+      ))}
+    </div>
+  );
+}
+
+function Questions({
+  walk,
+  problems,
+  onOnlyChoice,
+}: {
+  walk: Walk;
+  problems: Record<string, string>;
+  onOnlyChoice: () => void;
+}) {
+  const { drawn = [], pad, draw, results, ...step } = walk.step.value;
+  const ask = (step.ask ?? []).filter(({ name }) => !drawn.includes(name));
+  const onlyChoice = ask.length === 1 && ask[0]!.input === 'choice' && !pad && !draw && !results;
+  return (
+    <div class="questions">
+      {ask.map((field) => (
+        <FieldInput
+          key={field.name}
+          field={field}
+          text={textOf(walk.state.value, field)}
+          problem={problems[field.name]}
+          onText={async (text, sure) => {
+            const stored = await walk.happen({ type: 'typed', key: field.name, text });
+            if (stored && onlyChoice && sure) onOnlyChoice();
+          }}
+        />
+      ))}
+    </div>
+  );
+}
+
+function Counter({ walk, step }: { walk: Walk; step: Step }) {
+  const { counter, wish, live } = step.pad!;
+  const count = walk.state.value.drops[counter] ?? 0;
+  return (
+    <TapPad
+      count={count}
+      wish={wish}
+      live={live(count)}
+      onTap={() => void walk.happen({ type: 'drop', key: counter })}
+    />
+  );
+}

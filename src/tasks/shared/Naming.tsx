@@ -1,0 +1,148 @@
+import { computed, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { search, searchIndex } from '../../core/text/search';
+import type { Material } from '../../records/kind/material';
+import { find, list } from '../../records/shelf';
+import type { CatalogueRow } from '../../tables/catalogue/row';
+import { FieldInput } from '../../ui/FieldInput';
+import { catalogue, catalogueGone, factsOf, loadCatalogue, searchCatalogue, type MaterialFacts } from '../../workshop/catalogue';
+import { cautionWords } from '../../workshop/cautionWords';
+import type { Walk } from '../engine/run';
+import './naming.css';
+import { formatGiven } from '../../ui/format';
+
+const MOST = 6; // matches shown
+
+/** The materials on the Shelf, findable. */
+const ownIndex = computed(() =>
+  searchIndex(
+    list('material').map(({ id, name, code, cas, also = [] }) => ({
+      id,
+      texts: [[name, 5], [code, 8], [cas ?? '', 4], ...also.map((other) => [other, 3] as const)],
+    })),
+  ),
+);
+
+/** The naming of a new bottle, as a step draws it. */
+export function drawNaming(walk: Walk) {
+  return <Naming walk={walk} />;
+}
+
+/** The name of a material, with what the Shelf and the catalogue have for it. */
+function Naming({ walk }: { walk: Walk }) {
+  useEffect(() => void loadCatalogue(), []);
+  const { typed } = walk.state.value;
+  const onTheWay = useSignal<string | null>(null); // typed and not stored yet: the matches do not wait for the disk, or they move under the finger
+  const name = typed['new.name'] ?? '';
+  const own = find('material', typed['new.material']);
+  const facts = typed['new.facts'] ? (JSON.parse(typed['new.facts']) as MaterialFacts) : null;
+  const chosen = own ?? facts;
+  const type = (texts: Record<string, string>) =>
+    walk.happen(...Object.entries(texts).map(([key, text]) => ({ type: 'typed' as const, key, text })));
+  const loose = { 'new.material': '', 'new.facts': '' };
+  return (
+    <div class="naming">
+      <FieldInput
+        field={{ name: 'new.name', title: 'Name, CAS or FEMA number', input: 'text' }}
+        text={name}
+        problem={undefined}
+        onText={async (text) => {
+          onTheWay.value = text;
+          await type({ 'new.name': text, ...(chosen ? loose : {}) });
+          if (onTheWay.value === text) onTheWay.value = null;
+        }}
+      />
+      {chosen ? (
+        <Chosen facts={chosen} again={own !== undefined} onLoosen={() => void type(loose)} />
+      ) : (
+        <Matches
+          query={onTheWay.value ?? name}
+          onOwn={(one) => void type({ ...loose, 'new.name': one.name, 'new.material': one.id })}
+          onRow={(row) => void type({ ...loose, 'new.name': row.name, 'new.facts': JSON.stringify(factsOf(row)) })}
+        />
+      )}
+    </div>
+  );
+}
+
+interface MatchProps {
+  query: string;
+  onOwn: (material: Material) => void;
+  onRow: (row: CatalogueRow) => void;
+}
+
+function Matches({ query, onOwn, onRow }: MatchProps) {
+  const own = search(ownIndex.value, query, 3).map(({ id }) => find('material', id)!);
+  const rows = query.trim().length < 2 ? [] : searchCatalogue(query, MOST - own.length);
+  const leave = (then: () => void) => {
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur(); // the box then shows what was chosen
+    then();
+  };
+  return (
+    <>
+      {catalogueGone.value && (
+        <p class="trouble" role="alert">
+          The catalogue could not be fetched; a name typed by hand does as well.{' '}
+          <button class="second" onClick={() => location.reload()}>
+            Open Minim anew
+          </button>
+        </p>
+      )}
+      <ul class="list matches" aria-live="polite">
+        {own.map((one) => (
+          <Match
+            title={`${one.code} · ${one.name}`}
+            more="on the Shelf: another bottle of it"
+            onPick={() => leave(() => onOwn(one))}
+          />
+        ))}
+        {rows.map((row) => (
+          <Match title={row.name} more={rowWords(row)} onPick={() => leave(() => onRow(row))} />
+        ))}
+      </ul>
+      {query.trim().length >= 2 && own.length + rows.length === 0 && catalogue.value && (
+        <p class="quiet">Not in the catalogue: it becomes a material of your own.</p>
+      )}
+    </>
+  );
+}
+
+function Match({ title, more, onPick }: { title: string; more: string; onPick: () => void }) {
+  return (
+    <li>
+      <button class="entry" onClick={onPick}>
+        <b>{title}</b>
+        <span>{more}</span>
+      </button>
+    </li>
+  );
+}
+
+function rowWords(row: CatalogueRow): string {
+  return [row.cas?.[0], (row.smells ?? []).slice(0, 3).join(', ') || row.botanical || row.family]
+    .filter(Boolean)
+    .join(' · ');
+}
+
+/** What comes along with the choice. */
+function Chosen({ facts, again, onLoosen }: { facts: MaterialFacts; again: boolean; onLoosen: () => void }) {
+  const { form, density, cas, cautions: care = [] } = facts;
+  const line = [cas && `CAS ${cas}`, form, density && `${formatGiven(density.gPerMl)} g/mL`]
+    .filter(Boolean)
+    .join(' · ');
+  return (
+    <div class="chosen-material">
+      <p>
+        <b>{again ? 'Another bottle of it. ' : 'From the catalogue. '}</b>
+        {line}
+      </p>
+      {density && <small>Density: {density.source}</small>}
+      {cautionWords(care).map((words) => (
+        <small>{words}</small>
+      ))}
+      <button class="second" onClick={onLoosen}>
+        Not this one
+      </button>
+    </div>
+  );
+}

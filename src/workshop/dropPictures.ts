@@ -1,0 +1,70 @@
+import type { Reading } from '../core/drop/drop';
+import { outliers } from '../core/drop/dropAdvice';
+import { expanded, type Measured } from '../core/number/measured';
+import { MG_PER_G } from '../core/number/units';
+import type { Calibration } from '../records/kind/dropper';
+import { isOf, type AnyRecord } from '../records/kind/kinds';
+import { list } from '../records/shelf';
+import { formatDay, measuredText } from '../ui/format';
+import type { ScatterNumbers } from '../ui/scatterScale';
+import { combined } from './dropMass';
+
+/** A picture of drops in numbers and words. */
+export interface DropPicture extends ScatterNumbers {
+  readonly title: string;
+  readonly words: string;
+}
+
+const bandOf = (drop: Measured) => ({ value: drop.value, doubt: expanded(drop) });
+
+/** The readings of one calibration, mg a drop each, and their mean with its ±. */
+export function readingsPicture(readings: readonly Reading[], mgPerDrop: Measured): DropPicture {
+  const odd = new Set(outliers(readings).map(({ index }) => index));
+  const points = readings.map(({ drops, massG }, i) => ({
+    ...{ name: String(i + 1), value: (MG_PER_G * massG) / drops },
+    ...(odd.has(i) ? { odd: true } : {}),
+  }));
+  const hollow = odd.size > 0 ? ' A hollow dot lies far from the others.' : '';
+  return {
+    title: 'One drop, mg, reading by reading',
+    words: `Line and band: the mean, ${measuredText(mgPerDrop, 'mg')}.${hollow}`,
+    points,
+    band: bandOf(mgPerDrop),
+  };
+}
+
+/** Calibrations of one dropper with one liquid, oldest first, each with its ±, and what counts now. */
+export function driftPicture(oldestFirst: readonly Calibration[]): DropPicture {
+  const { mgPerDrop, drifted } = combined(oldestFirst);
+  return {
+    title: `One drop of ${oldestFirst[0]!.liquid.name}, mg, over time`,
+    words: drifted
+      ? `It has changed more than chance allows: the newest counts, ${measuredText(mgPerDrop, 'mg')} (line and band).`
+      : `Alike as chance allows: they count together, ${measuredText(mgPerDrop, 'mg')} (line and band).`,
+    points: oldestFirst.map((one) => ({ name: formatDay(one.made), ...bandOf(one.mgPerDrop) })),
+    band: bandOf(mgPerDrop),
+  };
+}
+
+/** What there is to see of a dropper: for each liquid its drift, or the readings of its only calibration. */
+function dropPictures(newestFirst: readonly Calibration[]): DropPicture[] {
+  const liquids = [...new Set(newestFirst.map(({ liquid }) => liquid.id))];
+  return liquids.map((id) => {
+    const all = newestFirst.filter(({ liquid }) => liquid.id === id).reverse();
+    return all.length > 1 ? driftPicture(all) : onlyPicture(all[0]!);
+  });
+}
+
+/** The pictures on the page of a record: of a calibration its readings, and the drift where there are others like it. */
+export function dropPicturesOf(record: AnyRecord): DropPicture[] {
+  const all = list('calibration');
+  if (isOf('dropper', record)) return dropPictures(all.filter(({ dropper }) => dropper === record.id));
+  if (!isOf('calibration', record)) return [];
+  const like = all.filter(({ dropper, liquid }) => dropper === record.dropper && liquid.id === record.liquid.id);
+  const drift = like.length > 1 ? [driftPicture(like.reverse())] : [];
+  return [readingsPicture(record.readings, record.mgPerDrop), ...drift];
+}
+
+function onlyPicture({ liquid, readings, mgPerDrop }: Calibration): DropPicture {
+  return { ...readingsPicture(readings, mgPerDrop), title: `One drop of ${liquid.name}, mg, reading by reading` };
+}

@@ -1,0 +1,62 @@
+import { find, shelf } from '../records/shelf';
+import type { Vial } from '../records/kind/vial';
+import { solventsOnHand } from './onHand';
+
+const NEVER = 'smell only, it never goes into a drink';
+
+/**
+ * Why a vial may not go into a drink, in one sentence; null when it may. What is smell only stays so through every
+ * vial made from it, however far down, and whatever the label of the later one says.
+ */
+export function refusalOf(vial: Vial): string | null {
+  const found = causeOf(vial.id, vial, new Set());
+  return found && `${found.charAt(0).toUpperCase()}${found.slice(1)}: ${NEVER}.`;
+}
+
+function causeOf(id: string, vial: Vial, seen: Set<string>): string | null {
+  seen.add(id);
+  const own = solventCause(vial);
+  if (own) return own;
+  for (const parent of originsOf(vial)) {
+    if (seen.has(parent)) continue;
+    const cause = parentCause(vial, parent, seen);
+    if (cause) return cause;
+  }
+  return vial.grade === 'smell only' ? gradeCause(vial) : null;
+}
+
+/** Ids of what it was made from; runs and calibrations among them are none of its contents. */
+function originsOf(vial: Vial): string[] {
+  return [...new Set([...vial.uses.map(({ id }) => id), ...vial.from])];
+}
+
+function solventCause(vial: Vial): string | null {
+  const { solvent } = vial;
+  if (!solvent) return null;
+  const known = solventsOnHand().find(({ id }) => id === solvent.id);
+  if (known && !known.foodPossible) return `${vial.code} was thinned with ${solvent.name}`;
+  return solvent.food ? null : `${vial.code} was thinned with ${solvent.name} that is not food grade`;
+}
+
+function gradeCause(vial: Vial): string {
+  return `${vial.code} is marked so on its label`;
+}
+
+function parentCause(vial: Vial, id: string, seen: Set<string>): string | null {
+  const bottle = find('bottle', id);
+  if (bottle)
+    return bottle.grade === 'smell only' ? `${vial.code} comes from a bottle that is not fit for drinks` : null;
+  const pack = find('supply', id);
+  if (pack)
+    return pack.grade === 'smell only'
+      ? `${vial.code} was thinned from a bottle of ${pack.name} that is not fit for drinks`
+      : null;
+  const parent = find('vial', id);
+  if (parent) {
+    const cause = causeOf(id, parent, seen);
+    return cause && `${vial.code} was made with ${parent.code}, and ${cause}`;
+  }
+  const taken = vial.uses.some((use) => use.id === id);
+  const known = shelf.records.value.has(id) || solventsOnHand().some((solvent) => solvent.id === id);
+  return taken && !known ? `${vial.code} was made with something that is no longer on the Shelf` : null;
+}

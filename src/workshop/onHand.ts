@@ -1,0 +1,135 @@
+import { computed } from '@preact/signals';
+import { densityAt } from '../core/liquid/expansion';
+import { exact, measured, type Measured } from '../core/number/measured';
+import { celsius } from '../core/number/units';
+import type { Bottle, Material } from '../records/kind/material';
+import { find, list, shelf } from '../records/shelf';
+import type { SolventCopy } from '../records/kind/solvent';
+import { leftOf } from '../records/stock';
+import type { Supply } from '../records/kind/supply';
+import type { Vial } from '../records/kind/vial';
+import { solvents, type LiquidClass } from '../tables/solvents';
+import type { DropLiquid } from './dropMass';
+import type { Option } from '../tasks/engine/fields';
+import { formatDay, formatGiven, formatPlain } from '../ui/format';
+
+/** A solvent that can be chosen: one of the table, or one of the person's own. */
+export interface SolventOnHand extends SolventCopy {
+  readonly liquid: LiquidClass | null;
+  /** Density at the temperature of the room (settings; 20 °C unless changed), g/mL, with its doubt. */
+  readonly now: Measured;
+  /** False where no food grade of it exists: then it is smell only, whatever the bottle says. */
+  readonly foodPossible: boolean;
+}
+
+/** The usual solvents of the bench, then the person's own. A usual one counts as food grade only when its bottle says so. */
+export const solventsOnHand = (): readonly SolventOnHand[] => solventsNow.value;
+
+/** Worked out when the Shelf or the room changes, not with every drop. */
+const solventsNow = computed(() => {
+  const usual = solvents.map((row) => ({
+    id: row.id,
+    name: row.name,
+    liquid: row.liquid,
+    food: false,
+    foodPossible: row.foodGradePossible,
+    density: { gPerMl: row.density.value, atC: 20, source: row.density.source },
+    now: densityNow(row),
+    ...(row.flashPointC ? { flashC: row.flashPointC.value } : {}),
+    dryOff: ({ minutes: 'minutes', slow: 'hours', stays: 'stays wet' } as const)[row.dryOff],
+  }));
+  const own = list('solvent').map((row) => ({
+    ...row,
+    liquid: null,
+    foodPossible: row.food,
+    now: exact(row.density.gPerMl),
+  }));
+  return [...usual, ...own];
+});
+
+/** Temperature of the room, °C: of the settings, else 20. */
+export function roomC(): number {
+  return shelf.settings.value.roomC ?? 20;
+}
+
+/** Density of a solvent of the table in this room, g/mL. Where no expansion is known the value at 20 °C stands in. */
+function densityNow({ id, name, density, expansionPerK }: (typeof solvents)[number]): Measured {
+  const doubtful = ({ value, halfWidth }: { value: number; halfWidth: number }, what: string) =>
+    measured(value, halfWidth / Math.sqrt(3), { id: `${what}:${id}`, words: `${what} of ${name}` });
+  const at20 = doubtful(density, 'density');
+  return expansionPerK ? densityAt(at20, doubtful(expansionPerK, 'expansion'), celsius(roomC())) : at20;
+}
+
+/** Solvents as options of a choice. */
+export function solventOptions(): Option[] {
+  return solventsOnHand().map(({ id, name, foodPossible }) => ({
+    value: id,
+    words: name,
+    more: foodPossible ? '' : 'smell only',
+  }));
+}
+
+/** Bottles of solvent on the Shelf, of one or of any, newest first, the empty ones last. */
+export function solventBottles(of?: string): Supply[] {
+  const known = of === undefined ? solventsOnHand().map(({ id }) => id) : [of];
+  const bottles = list('supply').filter(({ solvent }) => solvent !== undefined && known.includes(solvent));
+  const isEmpty = new Map(bottles.map((one) => [one, Number(leftOf(one)!.value === 0)]));
+  return bottles.sort((a, b) => isEmpty.get(a)! - isEmpty.get(b)!);
+}
+
+/** They as options of a choice. */
+export function solventBottleOptions(of?: string): Option[] {
+  return solventBottles(of).map((one) => ({
+    value: one.id,
+    words: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
+    more: [one.supplier, `${formatPlain(leftOf(one)!.value, 3)} g left`, one.grade === 'smell only' && 'smell only']
+      .filter(Boolean)
+      .join(', '),
+  }));
+}
+
+/** Droppers as options, with the drop nobody has weighed last. */
+export function dropperOptions(): Option[] {
+  const own = list('dropper').map(({ id, name, tip }) => ({ value: id, words: name, more: tip }));
+  return [
+    ...own,
+    { value: 'typical', words: 'One I have not weighed', more: 'a typical drop stands in, with a wide ±' },
+  ];
+}
+
+/** The liquid that comes out of a vial's dropper: its solvent with a little material. */
+export function liquidOfVial(vial: Vial): DropLiquid {
+  const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
+  const solvent = solventsOnHand().find(({ id }) => id === vial.solvent?.id);
+  return { id: vial.solvent?.id ?? vial.contents[0]!.material, liquid: solvent?.liquid ?? null, strength };
+}
+
+/** A bottle with its material, or null when either is gone. */
+export function bottleWithMaterial(id: string | undefined): { bottle: Bottle; material: Material } | null {
+  const bottle = find('bottle', id);
+  const material = find('material', bottle?.material);
+  return bottle && material ? { bottle, material } : null;
+}
+
+/** Vials as options of a choice, newest first: code, strength, grade. */
+export function vialOptions(vials?: readonly Vial[]): readonly Option[] {
+  return vials ? vials.map(vialOption) : allVials.value;
+}
+
+const allVials = computed(() => list('vial').map(vialOption));
+
+function vialOption(vial: Vial): Option {
+  return {
+    value: vial.id,
+    words: `${vial.code} · ${vial.name}`,
+    more: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}`,
+  };
+}
+
+/** Today, or so many days from now, as YYYY-MM-DD, by the phone's own clock and zone. */
+export function today(daysFromNow = 0): string {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000 + daysFromNow * 86_400_000)
+    .toISOString()
+    .slice(0, 10);
+}

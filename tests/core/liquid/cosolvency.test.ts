@@ -1,0 +1,102 @@
+import { afterAll, describe, expect, test } from 'vitest';
+import {
+  estimatedSolubility,
+  measuredSolubility,
+  solubilisingPower,
+  solubilityIn,
+  solubilityOfKind,
+  willDissolve,
+} from '../../../src/core/liquid/cosolvency';
+import { cosolvents, thumbRule, waterSolubilities } from '../../../src/tables/solubility';
+import published from '../../reference/cosolvency.json';
+import { residuals } from '../residuals';
+
+const logKow = { limonene: 4.57, linalool: 2.97 } as const; // PMC7330110 table 1
+const { ethanol } = cosolvents;
+const seen = residuals('Cosolvency: log10 S of limonene and linalool in water with ethanol, and by the GSE');
+afterAll(() => seen.print());
+
+const rows = published.rows.map((row) => ({
+  id: row.id,
+  value: row.value as number,
+  inputs: row.inputs as Record<string, number>,
+}));
+
+describe('will it dissolve', () => {
+  test.each(rows.filter(({ id }) => id.startsWith('mix_')))(
+    '$id: $value mg/L (log-linear model, Rubino 1984; AqSolDB water solubility)',
+    ({ id, value, inputs }) => {
+      const name = id.split('_')[1] as keyof typeof logKow;
+      const water = measuredSolubility(inputs['S_w_mg_L']!, 0);
+      const got = solubilityIn(water, logKow[name], [{ ...ethanol, fraction: inputs['f']! }]).mgPerL;
+      seen.add(id, Math.log10(got / value));
+      expect(Math.abs(got / value - 1)).toBeLessThan(0.01); // printed to three digits
+    },
+  );
+
+  test('the solubilising power of ethanol is 4.672 for limonene and 3.115 for linalool', () => {
+    for (const { id, value, inputs } of rows.filter((row) => row.id.startsWith('sigma_')))
+      expect(solubilisingPower(ethanol, inputs['logP']!), id).toBeCloseTo(value, 3);
+  });
+
+  test.each(rows.filter(({ id }) => id.startsWith('gse_')))(
+    '$id is 10^$value mol/L (general solubility equation)',
+    (row) => {
+      const { logP, MP_C, MW } = row.inputs as { logP: number; MP_C: number; MW: number };
+      const { mgPerL } = estimatedSolubility({ logKow: logP, meltingPoint: MP_C, molarMass: MW });
+      const got = Math.log10(mgPerL / 1000 / MW);
+      seen.add(row.id, got - row.value);
+      expect(got).toBeCloseTo(row.value, 2);
+    },
+  );
+
+  test('the melting term is never a gain: a liquid far below its melting point is no more soluble', () => {
+    const at = (meltingPoint: number) => estimatedSolubility({ logKow: 3, meltingPoint, molarMass: 150 }).mgPerL;
+    expect(at(-74)).toBe(at(25));
+    expect(at(125)).toBeCloseTo(at(25) / 10, 9);
+  });
+
+  test('the ranges given hold the measured values of the nine materials they were drawn from', () => {
+    // log S observed in AqSolDB, log S by the equation
+    const pairs = [
+      [-4.347, -4.07],
+      [-1.987, -2.47],
+      [-1.978, -3.42],
+      [-2.19, -3.065],
+      [-1.21, -0.98],
+    ] as const;
+    for (const [observed, computed] of pairs) {
+      expect(observed).toBeGreaterThan(computed - 0.31);
+      expect(observed).toBeLessThan(computed + 1.45);
+    }
+    const limonene = estimatedSolubility({ logKow: 4.57, meltingPoint: -74, molarMass: 136.24 });
+    expect(limonene.low).toBeLessThan(6.1 * 1.01);
+    expect(limonene.high).toBeGreaterThan(19.4); // the two entries of AqSolDB
+  });
+
+  test('a carrier of 0.1 % in the drink changes nothing: 20 mg/L of limonene stay cloudy', () => {
+    const water = measuredSolubility(6.13, 0.17);
+    const drink = solubilityIn(water, logKow.limonene, [{ ...ethanol, fraction: 0.001 }]);
+    expect(drink.mgPerL / water.mgPerL).toBeLessThan(1.02);
+    expect(willDissolve(20, drink)).toBe('stays cloudy');
+    expect(willDissolve(1, drink)).toBe('dissolves');
+    expect(willDissolve(8, drink)).toBe('try it');
+  });
+
+  test('an oil has only its kind: terpene hydrocarbons 5–30 mg/L (Fichan 1999)', () => {
+    const orange = solubilityOfKind(thumbRule['terpene hydrocarbons']);
+    expect(willDissolve(4, orange)).toBe('dissolves');
+    expect(willDissolve(40, orange)).toBe('stays cloudy');
+  });
+
+  test('every measured row is a number with its source, and a wide scatter widens the range', () => {
+    expect(waterSolubilities).toHaveLength(48);
+    for (const row of waterSolubilities) expect(row.mgPerL > 0 && /^[A-I]-\d+$/.test(row.id), row.name).toBe(true);
+    expect(measuredSolubility(7, 1.25).high).toBeGreaterThan(1000);
+  });
+
+  test('more than the whole volume of cosolvent is refused', () => {
+    expect(() => solubilityIn(measuredSolubility(1, 0), 3, [{ ...ethanol, fraction: 1.1 }])).toThrow('0 to 100 %');
+    expect(() => measuredSolubility(0, 0)).toThrow('more than zero');
+  });
+});

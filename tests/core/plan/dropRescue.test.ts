@@ -1,0 +1,246 @@
+import { describe, expect, test, vi } from 'vitest';
+import type { Plan, PlanInstance } from '../../../src/core/plan/dropInstance';
+import { roundEveryLine } from '../../../src/core/plan/dropNaive';
+import { nextDilution } from '../../../src/core/plan/dropNext';
+import { bestPlan } from '../../../src/core/plan/dropPlan';
+import { rescuePlan, type Rescue } from '../../../src/core/plan/dropRescue';
+import { everyPlan, randomInstance, seeded, weighed } from '../dropPlanEnumeration';
+
+vi.setConfig({ testTimeout: 60_000 }); // trying every plan takes seconds on a busy machine
+
+const SIZE = { lines: 3, vials: 2, cap: 11 };
+
+function rescued(instance: PlanInstance, counted: Plan, finished: string[]): Rescue {
+  const rescue = rescuePlan(instance, { counted, finished });
+  if (!rescue.ok) throw new Error(rescue.why);
+  return rescue;
+}
+
+/** A slip at one line of the best plan: some drops more or fewer, the line finished or not; lines before it counted as planned. */
+function slip(seed: number, ask: Parameters<typeof randomInstance>[2]) {
+  const random = seeded(seed);
+  const instance = randomInstance(seed, SIZE, ask);
+  const best = bestPlan(instance);
+  if (!best.ok) return null;
+  const at = Math.floor(random() * SIZE.lines);
+  const counted: Record<string, number> = {};
+  const finished = instance.components.slice(0, at).map(({ id }) => id);
+  for (const { stocks } of instance.components.slice(0, at + 1))
+    for (const { id } of stocks) if (best.plan[id]) counted[id] = best.plan[id];
+  const [vial] = best.lines[at]!.stockIds;
+  counted[vial!] = Math.max(1, counted[vial!]! + (random() < 0.6 ? 1 : -1));
+  const left = instance.components[at]!.stocks.find(({ id }) => id === vial)!.availableDrops ?? Infinity;
+  if (counted[vial!]! > left) return null; // no vial gives more than it holds
+  if (random() < 0.4) finished.push(best.lines[at]!.componentId);
+  return { instance, best, counted, finished };
+}
+
+const ASKS: [string, Parameters<typeof randomInstance>[2]][] = [
+  ['one vial a line, counting noise', { objective: { kind: 'minimax', z: 1 } }],
+  ['two vials a line', { objective: { kind: 'minimax', z: 0 }, limits: { maxStocksPerComponent: 2, maxDrops: 8 } }],
+  ['fixed scale', { scale: { kind: 'fixed', mgPerPart: 0.4 } }],
+  ['mass and ethanol', { limits: { maxTotalMassMg: 330, maxSolventMassMg: { ethanol: 150 } } }],
+  ['weighted sum', { objective: { kind: 'weightedSum', z: 1 } }],
+];
+
+describe('rescue after a slip', () => {
+  test.each(ASKS)('completes as well as trying every completion: %s', (_, ask) => {
+    let completed = 0;
+    for (let seed = 1; seed <= 14; seed++) {
+      const walk = slip(seed, ask);
+      if (!walk) continue;
+      const { instance, counted, finished } = walk;
+      const { complete } = rescued(instance, counted, finished);
+      const left = Object.fromEntries(
+        instance.components.flatMap(({ stocks }) => stocks.map((s) => [s.id, s] as const)),
+      );
+      const closed = new Set(
+        instance.components
+          .filter(({ id }) => finished.includes(id))
+          .flatMap(({ stocks }) => stocks.map(({ id }) => id)),
+      );
+      let least = Infinity;
+      for (const plan of everyPlan(instance)) {
+        const holds = Object.keys(left).every((id) =>
+          closed.has(id) ? plan[id] === (counted[id] ?? 0) : plan[id]! >= (counted[id] ?? 0),
+        );
+        const { objective, keeps } = weighed(instance, plan);
+        if (holds && keeps) least = Math.min(least, objective);
+      }
+      expect(complete.ok).toBe(least < Infinity);
+      if (!complete.ok) continue;
+      completed++;
+      expect(Math.abs(complete.objective - least)).toBeLessThan(1e-9);
+      for (const [id, n] of Object.entries(counted)) {
+        if (closed.has(id)) expect(complete.plan[id] ?? 0).toBe(n);
+        else expect(complete.plan[id]).toBeGreaterThanOrEqual(n);
+      }
+    }
+    expect(completed).toBeGreaterThan(3);
+  });
+
+  test('never takes a drop out, and never does worse than going on as planned within the limits', () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const walk = slip(seed, {});
+      if (!walk) continue;
+      const { accept, complete, scaleUp } = rescued(walk.instance, walk.counted, walk.finished);
+      if (accept.problems.length === 0 && complete.ok)
+        expect(complete.objective).toBeLessThanOrEqual(accept.objective + 1e-9);
+      for (const result of [accept, complete, scaleUp])
+        if (result.ok)
+          for (const [id, n] of Object.entries(walk.counted)) expect(result.plan[id]).toBeGreaterThanOrEqual(n);
+      if (scaleUp.ok) expect(scaleUp.drops).toBeLessThanOrEqual(2 * walk.instance.limits.maxDrops);
+      if (scaleUp.ok && complete.ok) expect(scaleUp.objective).toBeLessThanOrEqual(complete.objective + 1e-9);
+    }
+  });
+
+  test('without a slip goes on as planned', () => {
+    const instance = randomInstance(3, SIZE, {});
+    const best = bestPlan(instance);
+    if (!best.ok) throw new Error(best.why);
+    const first = best.lines[0]!;
+    const rescue = rescued(instance, { [first.stockIds[0]!]: first.drops }, [first.componentId]);
+    expect(rescue.better).toBe('accept');
+    expect(rescue.accept.objective).toBeCloseTo(best.objective, 12);
+  });
+
+  test('goes on with a wrong vial that is already in the trial', () => {
+    const instance = randomInstance(5, { lines: 2, vials: 2, cap: 20 }, {});
+    const best = bestPlan(instance);
+    if (!best.ok) throw new Error(best.why);
+    const line = instance.components[0]!;
+    const wrong = line.stocks.find(({ id }) => !best.plan[id])!;
+    const { complete } = rescued(instance, { [wrong.id]: 1 }, []);
+    if (!complete.ok) throw new Error(complete.why);
+    expect(complete.lines[0]!.stockIds).toEqual([wrong.id]);
+  });
+});
+
+describe('the dilution to make next', () => {
+  const drop = { mgPerDrop: 16, rsd: 0.05, solvent: 'ethanol' };
+
+  test('is the best of all single dilutions on the ladder, and its gain is that of the new plan', () => {
+    let improved = 0;
+    for (let seed = 1; seed <= 8; seed++) {
+      const instance = randomInstance(seed, { lines: 3, vials: 2, cap: 15 }, {});
+      const now = bestPlan(instance);
+      if (!now.ok) continue;
+      const next = nextDilution(instance, drop);
+      let least = now.objective;
+      for (const component of instance.components)
+        for (let decade = -1; decade >= -6; decade--)
+          for (const step of [1, 2, 5]) {
+            const strength = Number(`${step}e${decade}`);
+            if (strength >= Math.max(...component.stocks.map((s) => s.strength))) continue;
+            const stock = { ...drop, id: 'trial', strength, availableDrops: null };
+            const components = instance.components.map((c) =>
+              c === component ? { ...c, stocks: [...c.stocks, stock] } : c,
+            );
+            const plan = bestPlan({ ...instance, components });
+            if (plan.ok) least = Math.min(least, plan.objective);
+          }
+      expect(next?.after.objective ?? now.objective).toBeCloseTo(least, 9);
+      if (next) improved++;
+      if (next) expect(next.after.plan[next.stockId]).toBeGreaterThan(0);
+    }
+    expect(improved).toBeGreaterThan(3);
+  });
+
+  test('makes a formula possible that has no vial for one of its lines', () => {
+    const instance = randomInstance(2, { lines: 3, vials: 2, cap: 20 }, {});
+    const components = instance.components.map((c, at) => (at === 1 ? { ...c, stocks: [] } : c));
+    const next = nextDilution({ ...instance, components }, drop);
+    expect(next?.componentId).toBe(components[1]!.id);
+    expect(next?.before).toBeNull();
+  });
+});
+
+describe('rounding every line by hand', () => {
+  test('keeps the limits and is never better than the best plan', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const instance = randomInstance(seed, { lines: 5, vials: 3, cap: 40 }, {});
+      const [hand, best] = [roundEveryLine(instance), bestPlan(instance)];
+      if (!hand || !best.ok) continue;
+      expect(hand.problems).toEqual([]);
+      expect(hand.objective).toBeGreaterThanOrEqual(best.objective - 1e-12);
+    }
+  });
+});
+
+describe('what cannot be planned', () => {
+  const good = randomInstance(4, { lines: 3, vials: 2, cap: 30 }, {});
+  const [line] = good.components;
+  const withLine = (change: object) => ({
+    ...good,
+    components: good.components.map((c) => (c === line ? { ...c, ...change } : c)),
+  });
+  const withLimits = (change: object) => ({ ...good, limits: { ...good.limits, ...change } });
+
+  test.each([
+    [
+      'a line without a vial',
+      withLine({ stocks: [] }),
+      'c0',
+      'No vial on the shelf holds c0.',
+      'Make a dilution of c0, or take it out of the formula.',
+    ],
+    [
+      'a line whose vials have strength zero',
+      withLine({ stocks: line!.stocks.map((s) => ({ ...s, strength: 0 })) }),
+      'c0',
+      'Every vial of c0 has strength zero.',
+      'Make a dilution of c0 that holds some of it.',
+    ],
+    [
+      'a line whose vials are empty',
+      withLine({ name: 'Citral', stocks: line!.stocks.map((s) => ({ ...s, availableDrops: 0 })) }),
+      'c0',
+      'Citral needs at least 1 drop and its vials can give 0.',
+      'Make more of Citral.',
+    ],
+    [
+      'a limit below one drop a line',
+      withLimits({ maxDrops: 2 }),
+      null,
+      'These lines need 3 drops, and the limit leaves 2.',
+      'Allow 3 drops, or take a line out.',
+    ],
+    [
+      'a strength above one',
+      withLine({ stocks: [{ ...line!.stocks[0]!, strength: 1.2 }] }),
+      'c0',
+      'The strength of vial c0s0 is not between 0 and 100 %.',
+      'Correct the strength of vial c0s0.',
+    ],
+    [
+      'a formula without lines',
+      { ...good, components: [] },
+      null,
+      'The formula has no line.',
+      'Put a material into the formula.',
+    ],
+  ] as const)('names the line and the remedy: %s', (_, instance, componentId, why, remedy) => {
+    expect(bestPlan(instance)).toEqual({ ok: false, componentId, why, remedy });
+  });
+
+  test('says how much mass would do, and that is enough', () => {
+    const refused = bestPlan(withLimits({ maxTotalMassMg: 20 }));
+    if (refused.ok) throw new Error('20 mg hold three drops');
+    const [, wanted] = /need (\d+) mg in all/.exec(refused.why)!;
+    expect(bestPlan(withLimits({ maxTotalMassMg: Number(wanted) })).ok).toBe(true);
+    expect(bestPlan(withLimits({ maxTotalMassMg: Number(wanted) - 1 })).ok).toBe(false);
+  });
+
+  test('a vial of strength zero beside a good one is passed over', () => {
+    const zero = { ...line!.stocks[0]!, id: 'zero', strength: 0 };
+    expect(bestPlan(withLine({ stocks: [...line!.stocks, zero] }))).toEqual(bestPlan(good));
+  });
+});
+
+test('a line finished without a drop is refused by name, not with a crash', () => {
+  const instance = randomInstance(5, SIZE, {});
+  const [first] = instance.components;
+  const rescue = rescued(instance, {}, [first!.id]);
+  expect(rescue.complete).toMatchObject({ ok: false, componentId: first!.id });
+  expect(rescue.complete.ok ? '' : rescue.complete.why).toContain('finished without a drop');
+});

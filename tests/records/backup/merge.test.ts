@@ -1,0 +1,270 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { ringsIn } from '../../../src/records/backup/ancestry';
+import { backupText, readBackup, type BackupContent } from '../../../src/records/backup/backupFile';
+import { isLocked, lockBackup, unlockBackup } from '../../../src/records/backup/backupLock';
+import { kinds } from '../../../src/records/kind/kinds';
+import { planMerge, type Here } from '../../../src/records/backup/merge';
+import { readRecord, type Kind, type Stored } from '../../../src/records/kind/record';
+import type { RunEvent } from '../../../src/records/kind/run';
+
+const at = (minute: number) => `2026-05-04T10:${String(minute).padStart(2, '0')}:00.000Z`;
+
+function dropper(id: string, more: object = {}): Stored {
+  return { id, kind: 'dropper', v: 1, made: at(0), from: [], name: `Dropper ${id}`, tip: 'glass', ...more } as Stored;
+}
+
+function step(run: string, seq: number, key = 'k'): RunEvent {
+  return { run, seq, at: at(seq), type: 'drop', key };
+}
+
+const run = (id: string) =>
+  ({ id, kind: 'run', v: 1, made: at(0), from: [], task: 'count', open: 1, kept: [], title: 'Count' }) as Stored;
+
+function file(records: readonly unknown[], events: readonly unknown[] = []): BackupContent {
+  return { made: at(0), records, events, missing: 0 };
+}
+
+function here(records: readonly Stored[], events: readonly RunEvent[] = []): Here {
+  return { records: new Map(records.map((record) => [record.id, record])), events };
+}
+
+function planned(content: BackupContent, stored: Here) {
+  let copies = 0;
+  return planMerge(content, stored, () => `copy-${++copies}`);
+}
+
+/** The store after a plan. */
+function after(content: BackupContent, stored: Here): Map<string, Stored> {
+  const records = new Map(stored.records);
+  for (const change of planned(content, stored).changes)
+    if ('record' in change) records.set(change.record.id, change.record);
+  return records;
+}
+
+describe('a restore that is merged', () => {
+  test('brings what is not here, and leaves what is the same', () => {
+    const plan = planned(file([dropper('a'), dropper('b')]), here([dropper('a')]));
+    expect(plan).toMatchObject({ fresh: 1, same: 1, changed: 0, older: 0, both: 0 });
+    expect(plan.changes).toEqual([{ record: dropper('b') }]);
+  });
+
+  test('lets the newer of two versions of a record stand, whichever side it is on', () => {
+    const old = dropper('a', { written: at(1), tip: 'old' });
+    const fresh = dropper('a', { written: at(2), earlier: [at(1)], tip: 'new' });
+    expect(planned(file([fresh]), here([old]))).toMatchObject({ changed: 1, changes: [{ record: fresh }] });
+    expect(planned(file([old]), here([fresh]))).toMatchObject({ older: 1, changes: [] });
+  });
+
+  test('keeps both when a record was changed on both sides', () => {
+    const mine = dropper('a', { written: at(5), earlier: [at(1)], tip: 'mine' });
+    const theirs = dropper('a', { written: at(4), earlier: [at(1)], tip: 'theirs' });
+    for (const [content, stored] of [
+      [theirs, mine],
+      [mine, theirs],
+    ] as const) {
+      expect(planned(file([content]), here([stored])).both).toBe(1);
+      const store = after(file([content]), here([stored]));
+      expect(store.get('a')).toEqual(mine);
+      expect(store.get('copy-1')).toMatchObject({ tip: 'theirs', name: 'Dropper a (other copy)', from: ['a'] });
+    }
+  });
+
+  test('knows an ancestor whose note has run out by its time', () => {
+    const earlier = Array.from({ length: 8 }, (_, i) => at(20 + i));
+    const long = dropper('a', { written: at(30), earlier, tip: 'long since' });
+    expect(planned(file([dropper('a', { written: at(3) })]), here([long]))).toMatchObject({ older: 1, both: 0 });
+  });
+
+  test('never keeps settings twice', () => {
+    const settings = (written: string) =>
+      ({ id: 'settings', kind: 'settings', v: 1, made: at(0), from: [], written }) as Stored;
+    expect(planned(file([settings(at(2))]), here([settings(at(1))]))).toMatchObject({ changed: 1, both: 0 });
+  });
+
+  test('adds the steps of a run that are not here', () => {
+    const plan = planned(
+      file([run('r')], [step('r', 0), step('r', 1), step('r', 2)]),
+      here([run('r')], [step('r', 0)]),
+    );
+    expect(plan).toMatchObject({ same: 1, steps: 2 });
+  });
+
+  test('makes a run of its own of one that went on differently on the two sides', () => {
+    const content = file([run('r')], [step('r', 0), step('r', 1, 'there')]);
+    const plan = planned(content, here([run('r')], [step('r', 0), step('r', 1, 'here'), step('r', 2)]));
+    expect(plan.both).toBe(1);
+    const steps = plan.changes.flatMap((change) => ('event' in change ? [change.event] : []));
+    expect(steps).toEqual([step('copy-1', 0), step('copy-1', 1, 'there')]);
+    expect(plan.changes).toContainEqual({
+      record: expect.objectContaining({ id: 'copy-1', title: 'Count (other copy)' }),
+    });
+  });
+
+  test('keeps records of a newer Minim untouched, and says that it cannot read them', () => {
+    const newer = { ...dropper('a'), v: 99, colour: 'blue' } as Stored;
+    const unknown = { id: 'b', kind: 'centrifuge', v: 1, speed: 3000 } as Stored;
+    const plan = planned(file([newer, unknown]), here([]));
+    expect(plan).toMatchObject({ untouched: 2, fresh: 2, outCount: 0 });
+    expect(plan.changes).toEqual([{ record: newer }, { record: unknown }]);
+  });
+
+  test('leaves out what cannot be stored, each with its reason', () => {
+    const deep = JSON.parse('['.repeat(100) + ']'.repeat(100));
+    const items = [
+      null,
+      7,
+      'x',
+      [],
+      {},
+      { id: 'a' },
+      { ...dropper('b'), note: deep },
+      { ...dropper('c'), n: 1e999 },
+      JSON.parse('{"id":"d","kind":"dropper","v":1,"__proto__":{"open":1}}'),
+    ];
+    const plan = planned(
+      file(items, [step('nowhere', 0), { run: 'x' }, step('a', -1), step('a', 0, '__proto__')]),
+      here([]),
+    );
+    expect(plan.changes).toEqual([]);
+    expect(plan.outCount).toBe(13);
+    expect(plan.out.map(({ why }) => why)).toEqual(
+      expect.arrayContaining([
+        'it is nested too deep',
+        'a number in it is too large',
+        'the run it belongs to is missing',
+      ]),
+    );
+    expect(({} as { open?: number }).open).toBeUndefined();
+  });
+
+  test('takes one of two records with the same id, the newer', () => {
+    const twice = [dropper('a', { written: at(1), tip: 'old' }), dropper('a', { written: at(2), tip: 'new' })];
+    for (const items of [twice, [...twice].reverse()]) {
+      const plan = planned(file(items), here([]));
+      expect(plan.changes).toEqual([{ record: twice[1] }]);
+      expect(plan.outCount).toBe(1);
+    }
+  });
+
+  test('leaves out records that are made from themselves, and nothing else', () => {
+    const ring = [dropper('a', { from: ['c', 'x'] }), dropper('b', { from: ['a'] }), dropper('c', { from: ['b'] })];
+    const plan = planned(file([...ring, dropper('x'), dropper('y', { from: ['b'] })]), here([]));
+    expect(plan.changes.flatMap((change) => ('record' in change ? [change.record.id] : []))).toEqual(['x', 'y']);
+    expect(planned(file([dropper('p', { from: ['q'] })]), here([dropper('q', { from: ['p'] })])).outCount).toBe(1);
+  });
+
+  test('finds a ring behind thirty thousand records at once', () => {
+    const chain = Array.from({ length: 30_000 }, (_, i) => dropper(`c${i}`, { from: [`c${i + 1}`] }));
+    expect(ringsIn(chain).size).toBe(0);
+    expect(ringsIn([...chain, dropper('c30000', { from: ['c29999'] })])).toEqual(new Set(['c29999', 'c30000']));
+  });
+
+  test('done twice does nothing the second time', () => {
+    const content = file([dropper('a'), run('r')], [step('r', 0), step('r', 1)]);
+    const store = here([...after(content, here([])).values()], [step('r', 0), step('r', 1)]);
+    expect(planned(content, store).changes).toEqual([]);
+  });
+});
+
+async function written(records: readonly Stored[], events: readonly RunEvent[]): Promise<string> {
+  async function* page<T>(list: readonly T[]) {
+    if (list.length > 0) yield list;
+  }
+  const parts = {
+    made: at(0),
+    holds: { records: records.length, events: events.length },
+    records: page(records),
+    events: page(events),
+  };
+  let text = '';
+  for await (const part of backupText(parts)) text += part;
+  return text;
+}
+
+describe('a backup file', () => {
+  test('is JSON that reads back as it was written, empty or not', async () => {
+    for (const [records, events] of [
+      [[], []],
+      [[dropper('é💧‮"<b>')], [step('r', 0)]],
+    ] as [Stored[], RunEvent[]][]) {
+      const text = await written(records, events);
+      expect(JSON.parse(text)).toMatchObject({
+        format: 'minim-backup',
+        version: 1,
+        holds: { records: records.length },
+      });
+      expect(readBackup(text)).toEqual({ ok: true, content: { made: at(0), records, events, missing: 0 } });
+    }
+  });
+
+  test('that is cut off anywhere still gives the items before the cut, and says how many are missing', async () => {
+    const records = Array.from({ length: 6 }, (_, i) => dropper(`d${i}`));
+    const text = await written(records, [step('r', 0), step('r', 1)]);
+    for (let size = 1; size < text.length - 4; size++) {
+      const read = readBackup(text.slice(0, size));
+      if (!read.ok) continue;
+      const got = read.content.records.length + read.content.events.length;
+      expect(read.content.records).toEqual(records.slice(0, read.content.records.length));
+      expect(read.content.missing).toBe(Math.max(1, 8 - got));
+    }
+    expect(readBackup(text.slice(0, text.indexOf('"id":"d4"')))).toMatchObject({ ok: true, content: { missing: 4 } });
+  });
+
+  test('of a newer form is refused with the way out', () => {
+    expect(readBackup('{"format":"minim-backup","version":2,"records":[],"events":[]}')).toEqual({
+      ok: false,
+      why: 'This backup was made by a newer Minim. Update Minim, then restore it.',
+    });
+  });
+
+  for (const name of readdirSync(resolve(import.meta.dirname, '../fixtures/backups'))) {
+    test(`of every released version opens: ${name}`, () => {
+      const read = readBackup(readFileSync(resolve(import.meta.dirname, '../fixtures/backups', name), 'utf8'));
+      if (!read.ok) throw new Error(read.why);
+      const { records, events } = read.content;
+      const all = records as Stored[];
+      expect(new Set(all.map(({ kind }) => kind))).toEqual(new Set(Object.keys(kinds)));
+      for (const record of all) {
+        const kind = (kinds as Record<string, Kind>)[record.kind]!;
+        expect(readRecord(kind, record)).toMatchObject({ ok: true });
+      }
+      expect(planned(read.content, here([]))).toMatchObject({
+        fresh: all.length,
+        untouched: 0,
+        steps: events.length,
+        outCount: 0,
+      });
+    });
+  }
+});
+
+describe('a locked backup', () => {
+  test('opens with its passphrase and with no other, and not when a byte of it was changed', async () => {
+    const text = await written([dropper('a')], []);
+    const locked = await (await lockBackup(new Blob([text]), 'drei Tropfen Zitronenöl')).text();
+    expect(isLocked(locked)).toBe(true);
+    expect(locked).not.toContain('Dropper');
+    expect(JSON.parse(locked).lock.rounds).toBeGreaterThanOrEqual(600_000);
+    expect(await unlockBackup(locked, 'drei Tropfen Zitronenöl')).toBe(text);
+    expect(await unlockBackup(locked, 'drei Tropfen Zitronenöl'.normalize('NFD'))).toBe(text);
+    expect(await unlockBackup(locked, 'drei Tropfen')).toBeNull();
+    const at = locked.indexOf('"data":"') + 20;
+    expect(
+      await unlockBackup(
+        locked.slice(0, at) + (locked[at] === 'A' ? 'B' : 'A') + locked.slice(at + 1),
+        'drei Tropfen Zitronenöl',
+      ),
+    ).toBeNull();
+    expect(await unlockBackup(locked.replace('AES-256-GCM', 'AES-256-gcm'), 'drei Tropfen Zitronenöl')).toBeNull();
+    expect(await unlockBackup(locked.slice(0, -40), 'drei Tropfen Zitronenöl')).toBeNull();
+  }, 30_000);
+
+  test('that asks for endless work is refused at once', async () => {
+    const lock = { cipher: 'AES-256-GCM', key: 'PBKDF2-HMAC-SHA-256', rounds: 1e12, salt: 'AAAA', nonce: 'AAAA' };
+    expect(
+      await unlockBackup(JSON.stringify({ format: 'minim-backup', version: 1, lock, data: 'AAAA' }), 'x'),
+    ).toBeNull();
+  });
+});

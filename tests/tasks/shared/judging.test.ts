@@ -1,0 +1,171 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { exact } from '../../../src/core/number/measured';
+import type { RunEvent } from '../../../src/records/kind/run';
+import { takeIn } from '../../../src/records/shelf';
+import { fold } from '../../../src/tasks/engine/fold';
+import { judge, traitKey, type Part } from '../../../src/tasks/shared/judging';
+import { levelWords, stateWords } from '../../../src/workshop/limitRules';
+
+const material = (id: string, cas: string, sort = 'substance') => ({
+  ...{ id, kind: 'material', v: 1, made: '2025-01-01T08:00:00.000Z', from: [], name: id, code: 'XX', cas, sort },
+  ...{ form: 'liquid', cautions: [] },
+});
+
+beforeEach(() =>
+  takeIn([
+    material('nutmeg oil', '8008-45-5', 'natural'),
+    material('vanillin', '121-33-5'),
+    material('isoeugenol', '97-54-1'),
+    material('maltol', '118-71-8'),
+    material('citral', '5392-40-5'),
+    material('linalool', '78-70-6'),
+    material('safrole', '94-59-7'),
+    material('pulegone', '89-82-7'),
+    material('peppermint oil', '8006-90-4', 'natural'),
+    material('house blend', ''),
+  ]),
+);
+
+const run = (typed: Record<string, string> = {}) =>
+  fold(
+    Object.entries(typed).map(([key, text], seq): RunEvent => ({ run: 'r', seq, at: '', type: 'typed', key, text })),
+  );
+const part = (id: string, mgPerKg: number, more: Partial<Part> = {}): Part => ({
+  ...{ id, name: id, mgPerKg: exact(mgPerKg) },
+  ...more,
+});
+const soda = { abv: 0, density: 1 };
+const ask = (parts: Part[], typed: Record<string, string> = {}, drink = soda) => judge(run(typed), parts, drink)!;
+const about = (parts: Part[], what: string, typed: Record<string, string> = {}, drink = soda) =>
+  ask(parts, typed, drink).findings.find((finding) => finding.what.startsWith(what));
+
+describe('what the rules say of a drink', () => {
+  test('the checks come in their order: may it be added, limit, intake, concern', () => {
+    const { findings } = ask([part('safrole', 2), part('nutmeg oil', 50), part('vanillin', 20), part('pulegone', 1)]);
+    const order = ['added', 'limit', 'intake', 'concern'];
+    const places = findings.map(({ check }) => order.indexOf(check));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(findings[0]!.state).toBe('prohibited'); // Reg. (EC) 1334/2008 Annex III A
+  });
+
+  test('nutmeg oil breaks the safrole limit through its highest published content of 2.8 % (Mallavarapu 1998): 36 mg/kg', () => {
+    const judged = ask([part('nutmeg oil', 50)]);
+    const [lowest] = judged.ceilings;
+    expect(about([part('nutmeg oil', 50)], 'safrole')!.state).toBe('over');
+    expect(lowest!.finding.what).toBe('safrole');
+    expect(lowest!.binding).toBe('nutmeg oil');
+    expect(lowest!.mgPerKg).toBeCloseTo(1 / 0.028, 9);
+  });
+
+  test('a certificate of 1 % safrole in the lot counts instead: 100 mg/kg', () => {
+    const typed = { 'cert.nutmeg oil.94-59-7': '1,0' };
+    const safrole = ask([part('nutmeg oil', 50)], typed).ceilings.find(({ finding }) => finding.what === 'safrole');
+    expect(safrole!.mgPerKg).toBeCloseTo(100, 9);
+    expect(about([part('nutmeg oil', 50)], 'safrole', typed)!.state).not.toBe('over');
+  });
+
+  test('a certificate on the bottle counts by itself, but only when every bottle behind the vial has one', () => {
+    const bottle = (id: string, share: number | null) => ({
+      ...{ id, kind: 'bottle', v: 1, made: '', from: [], material: 'nutmeg oil', supplier: '', lot: id },
+      ...{ grade: 'fit for drinks' as const },
+      ...(share === null ? {} : { constituents: [{ cas: '94-59-7', name: 'safrole', share }] }),
+    });
+    const highest = (...bottles: ReturnType<typeof bottle>[]) =>
+      ask([part('nutmeg oil', 50, { bottles })]).ceilings.find(({ finding }) => finding.what === 'safrole')!.mgPerKg;
+    expect(highest(bottle('a', 0.01))).toBeCloseTo(100, 9);
+    expect(highest(bottle('a', 0.01), bottle('b', 0.02))).toBeCloseTo(50, 9);
+    expect(highest(bottle('a', 0.01), bottle('b', null))).toBeCloseTo(1 / 0.028, 9);
+  });
+
+  test.each([
+    ['isoeugenol', 9],
+    ['maltol', 120],
+    ['vanillin', 1200],
+    ['citral', 60],
+  ])('%s at 60 kg and 500 g a day: its intake is reached at %d mg/kg (EFSA OpenFoodTox)', (id, mgPerKg) => {
+    const intake = ask([part(id, 1)], { portion: '500' }).ceilings.find(({ finding }) => finding.check === 'intake');
+    expect(intake!.mgPerKg).toBeCloseTo(mgPerKg, 9);
+  });
+
+  test('members of a group are added: citral and linalool share one intake of 0.5 mg/kg body weight', () => {
+    const group = about([part('citral', 40), part('linalool', 40)], 'citral and its group', { portion: '500' });
+    expect(group!.state).toBe('over'); // each alone would pass at 60 mg/kg
+    expect(group!.amount.value).toBeCloseTo((80 * 0.5) / 60, 9);
+  });
+
+  test('portion and body weight are the person’s own', () => {
+    const amountAt = (typed: Record<string, string>) => about([part('vanillin', 20)], 'vanillin', typed)!.amount.value;
+    expect(amountAt({})).toBeCloseTo((20 * 0.3) / 60, 12);
+    expect(amountAt({ portion: '1000', body: '50' })).toBeCloseTo(20 / 50, 12);
+    expect(judge(run({ body: '0' }), [part('vanillin', 20)], soda)).toBeNull();
+  });
+
+  test('what was read only in a proposal is never green, however little is in it', () => {
+    expect(about([part('nutmeg oil', 0.001)], 'safrole')!.state).toBe('check');
+    for (const level of ['replaced', 'proposal', 'memory'] as const)
+      expect(levelWords[level]).toContain('check the law');
+    expect(stateWords.check.words).toBe('check the law');
+  });
+
+  test('EU and US speak of different things', () => {
+    const bans = (jurisdiction: string) =>
+      ask([part('pulegone', 1)], { jurisdiction }).findings.filter(({ check }) => check === 'added');
+    expect(bans('EU')[0]!.figure!.source).toContain('1334/2008');
+    expect(bans('US')[0]!.figure!.source).toContain('21 CFR');
+  });
+
+  test('a solvent that came along is judged too: propylene glycol is at most 1000 mg/L in the EU, from all sources', () => {
+    const glycol = part('propylene-glycol', 900, { name: 'propylene glycol', carrier: true });
+    const judged = ask([glycol, part('vanillin', 9)]);
+    const row = judged.ceilings.find(({ finding }) => finding.what.startsWith('propane-1,2-diol (E 1520)'))!;
+    expect(row.times).toBeCloseTo(1000 / 900, 9);
+    expect(row.mgPerKg).toBeCloseTo(10, 9); // of the vanillin that it carries
+    expect(ask([part('ethanol-96', 900), part('water', 900)]).findings).toEqual([]);
+  });
+
+  test('what another dose brought does not follow this one', () => {
+    const fixed = part('citral', 40, { fixed: true });
+    const ceiling = ask([fixed, part('linalool', 10)], { portion: '500' }).ceilings[0]!;
+    expect(ceiling.mgPerKg).toBeCloseTo(20, 9);
+    expect(ceiling.binding).toBe('linalool');
+  });
+
+  test('a material without a CAS number is named, since nothing can be looked up', () => {
+    expect(ask([part('house blend', 10)]).silent).toEqual(['house blend']);
+    expect(ask([part('house blend', 10)]).findings).toEqual([]);
+  });
+
+  test('a plant is banned by its Latin name, with a CAS number or without, however it is typed', () => {
+    const plants = {
+      herb: { ...material('herb', '', 'natural'), botanical: 'hypericum perforatum L.' },
+      root: { ...material('root', '8015-79-0', 'natural'), botanical: 'Acorus calamus' },
+      peel: { ...material('peel', '8008-56-8', 'natural'), botanical: 'Citrus limon' },
+    };
+    takeIn(Object.values(plants));
+    const bans = (id: string, abv = 0) =>
+      ask([part(id, 1)], {}, { abv, density: 1 }).findings.filter(({ check }) => check === 'added');
+    expect(bans('herb')[0]).toMatchObject({
+      state: 'prohibited',
+      max: 0,
+      figure: { source: expect.stringContaining('Annex IV') },
+    });
+    expect(bans('herb', 20)).toEqual([]); // for alcoholic drinks only
+    expect(bans('root', 20)[0]!.state).toBe('prohibited');
+    expect(bans('peel')).toEqual([]);
+    expect(ask([part('herb', 1)]).silent).toEqual(['herb']); // its limits still cannot be looked up
+    expect(ask([part('herb', 1)]).ceilings[0]).toMatchObject({ times: 0, binding: 'herb' });
+  });
+
+  test('where a figure hangs on the kind of drink, the kind is asked for', () => {
+    const parts = [part('peppermint oil', 2000)];
+    expect(ask(parts).traits).toContain('mint');
+    expect(about(parts, 'pulegone', { [traitKey('mint')]: 'yes' })!.state).toBe('over');
+  });
+
+  test('above 1.2 % ABV the rules of alcoholic drinks count', () => {
+    const quinine = material('quinine', '130-95-0');
+    takeIn([quinine]);
+    const max = (abv: number) => about([part('quinine', 90)], 'quinine', {}, { abv, density: 1 })!.max;
+    expect([max(0.4), max(8)]).toEqual([100, 250]);
+  });
+});
