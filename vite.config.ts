@@ -11,7 +11,7 @@ const otherWords = translation(words);
 
 const pwa = VitePWA({
   registerType: 'prompt',
-  injectRegister: false, // src/app/update.tsx registers it: the plugin's helper breaks under Trusted Types
+  injectRegister: false, // src/app/nav/update.tsx registers it: the plugin's helper breaks under Trusted Types
   workbox: {
     globPatterns: ['**/*.{html,js,css,svg,png,woff2,json,webmanifest,wasm}'],
     globIgnores: ['screenshots/**'],

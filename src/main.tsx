@@ -3,7 +3,7 @@ import { App } from './app/App';
 import { keepInstallOffer } from './app/nav/installOffer';
 import { loadAllTasks } from './app/nav/loaded';
 import { scriptUrl } from './app/nav/scriptUrl';
-import { registerWorker } from './app/update';
+import { registerWorker } from './app/nav/update';
 import journalScript from './records/journal/journalWorker?worker&url';
 import { load, whenFirstRead } from './records/shelf';
 import './ui/base.css';

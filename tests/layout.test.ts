@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
@@ -7,16 +7,20 @@ const files = readdirSync(src, { recursive: true, encoding: 'utf8' })
   .filter((file) => /\.tsx?$/.test(file))
   .map((file) => ({ path: file.split(sep).join('/'), text: readFileSync(join(src, file), 'utf8') }));
 
-/** Who may import whom: the one rule of the house. */
+/** The floors of the house and who may import whom; packages by name. */
 const allowed: Record<string, readonly string[]> = {
   core: ['core'],
   tables: ['core', 'tables'],
-  records: ['core', 'records', 'zod', 'idb', 'uuid', '@preact/signals'],
+  records: ['core', 'tables', 'records', 'zod', 'idb', 'uuid', '@preact/signals'],
   ui: ['core', 'ui', 'preact', '@preact/signals', 'lean-qr', 'zxing-wasm'],
-  tasks: ['core', 'tables', 'records', 'ui', 'tasks', 'zod', 'preact', '@preact/signals'],
-  app: ['core', 'records', 'ui', 'tasks', 'app', 'preact', '@preact/signals', 'virtual'],
+  workshop: ['core', 'tables', 'records', 'ui', 'workshop', '@preact/signals'],
+  tasks: ['core', 'tables', 'records', 'ui', 'workshop', 'tasks', 'zod', 'preact', '@preact/signals'],
+  app: ['core', 'tables', 'records', 'ui', 'workshop', 'tasks', 'app', 'preact', '@preact/signals', 'virtual'],
   words: ['words', 'preact', 'vite', 'node', 'virtual'],
 };
+
+/** Rooms that every task may use. */
+const engineRooms = ['engine', 'screen', 'shared'];
 
 function imports(text: string): string[] {
   const forms = [/^(?:import|export)\b[^;]*?\bfrom '([^']+)';/gm, /^import '([^']+)';/gm, /\bimport\('([^']+)'\)/g];
@@ -29,6 +33,41 @@ function target(from: string, specifier: string): string {
       .split(sep)
       .join('/');
   return specifier.startsWith('@') ? specifier.split('/').slice(0, 2).join('/') : specifier.split(/[/:]/)[0]!;
+}
+
+/** The file that an import without its ending means; null for a package or a style. */
+function fileOf(to: string): string | null {
+  return (
+    [to, `${to}.ts`, `${to}.tsx`, `${to}/index.ts`].find((path) => files.some((file) => file.path === path)) ?? null
+  );
+}
+
+/** Groups that reach each other in a circle, each as a sorted list. */
+function circles(arrows: readonly (readonly [string, string])[]): string[][] {
+  const next = new Map<string, Set<string>>();
+  for (const [from, to] of arrows) next.set(from, (next.get(from) ?? new Set()).add(to));
+  const reached = new Map([...next.keys()].map((from) => [from, reach(from, next)]));
+  const groups = [...reached]
+    .filter(([from, all]) => all.has(from))
+    .map(([from, all]) => [...all].filter((to) => reached.get(to)?.has(from)).sort());
+  return [...new Map(groups.map((group) => [group.join(), group])).values()];
+}
+
+function reach(from: string, next: ReadonlyMap<string, ReadonlySet<string>>): Set<string> {
+  const met = new Set<string>();
+  const open = [...(next.get(from) ?? [])];
+  for (let to = open.pop(); to !== undefined; to = open.pop()) {
+    if (met.has(to)) continue;
+    met.add(to);
+    open.push(...(next.get(to) ?? []));
+  }
+  return met;
+}
+
+function testsIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((file) => /\.test\.tsx?$/.test(file))
+    .map((file) => join(folder, file));
 }
 
 /** What names a source, or says what kind of knowledge a function is. DEVELOPERS.md explains the words. */
@@ -57,13 +96,13 @@ const written = files.filter(({ path }) => path.startsWith('core/')).flatMap(fun
 const core = written.filter(({ exported }) => exported);
 
 describe('the house', () => {
-  test('a folder imports only what stands to its left', () => {
+  test('a floor imports only what stands below it', () => {
     const trespass = files.flatMap(({ path, text }) => {
-      const room = path.split('/')[0]!;
-      if (!allowed[room]) return [];
+      const floor = path.split('/')[0]!;
+      if (!allowed[floor]) return [];
       return imports(text)
         .map((specifier) => target(path, specifier))
-        .filter((to) => !allowed[room]!.includes(to.split('/')[0]!) && !allowed[room]!.includes(to))
+        .filter((to) => !allowed[floor]!.includes(to.split('/')[0]!) && !allowed[floor]!.includes(to))
         .map((to) => `${path} imports ${to}`);
     });
     expect(trespass).toEqual([]);
@@ -71,14 +110,43 @@ describe('the house', () => {
 
   test('no task imports another task', () => {
     const trespass = files.flatMap(({ path, text }) => {
-      const [room, task, ...rest] = path.split('/');
-      if (room !== 'tasks' || rest.length === 0) return [];
+      const [floor, task, ...rest] = path.split('/');
+      if (floor !== 'tasks' || rest.length === 0) return [];
       return imports(text)
         .map((specifier) => target(path, specifier).split('/'))
-        .filter((to) => to[0] === 'tasks' && to.length > 2 && to[1] !== task)
+        .filter((to) => to[0] === 'tasks' && to.length > 2 && to[1] !== task && !engineRooms.includes(to[1]!))
         .map((to) => `${path} imports ${to.join('/')}`);
     });
     expect(trespass).toEqual([]);
+  });
+
+  test('neither files nor rooms import in a circle, types included', () => {
+    const arrows = files.flatMap(({ path, text }) =>
+      imports(text)
+        .map((specifier) => fileOf(target(path, specifier)))
+        .flatMap((to) => (to ? [[path, to] as const] : [])),
+    );
+    const rooms = arrows.map(([from, to]) => [dirname(from), dirname(to)] as const).filter(([from, to]) => from !== to);
+    expect(circles(arrows)).toEqual([]);
+    expect(circles(rooms)).toEqual([]);
+  });
+
+  test('no folder holds more than 30 files', () => {
+    const all = readdirSync(src, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+    const counts = new Map<string, number>();
+    for (const { parentPath } of all) counts.set(parentPath, (counts.get(parentPath) ?? 0) + 1);
+    expect([...counts].filter(([, count]) => count > 30).map(([folder]) => relative(src, folder))).toEqual([]);
+  });
+
+  test('a test stands in the mirror of the room that it tests', () => {
+    const rooms = new Set(files.flatMap(({ path }) => dirname(path)));
+    const tests = resolve(src, '../tests');
+    const floors = Object.keys(allowed).filter((floor) => floor !== 'words');
+    const lost = floors
+      .flatMap((floor) => (existsSync(join(tests, floor)) ? testsIn(join(tests, floor)) : []))
+      .map((file) => relative(tests, dirname(file)).split(sep).join('/'))
+      .filter((room) => !rooms.has(room) && room.includes('/'));
+    expect(lost).toEqual([]);
   });
 
   test('only records/store/database.ts imports idb', () => {
@@ -86,8 +154,8 @@ describe('the house', () => {
     expect(users.filter((path) => path !== 'records/store/database.ts')).toEqual([]);
   });
 
-  test('no file but a table is longer than 200 lines', () => {
-    const long = files.filter(({ path, text }) => !path.startsWith('tables/') && text.split('\n').length > 201);
+  test('no file but a table is longer than 250 lines', () => {
+    const long = files.filter(({ path, text }) => !path.startsWith('tables/') && text.split('\n').length > 251);
     expect(long.map(({ path }) => path)).toEqual([]);
   });
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { inflateSync } from 'node:zlib';
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader';
-import { READING } from '../src/ui/wasmReader';
+import { READING } from '../src/ui/device/wasmReader';
 import { seeded } from './core/seeded';
 
 /** A picture in greys, 0 black to 255 white, row by row. */

@@ -1,13 +1,14 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
-import { Later } from '../ui/Later';
+import { Later } from '../ui/controls/Later';
 import { Bench } from './bench/Bench';
 import { StaleNotice } from './nav/loaded';
 import { go, hashOf, route } from './nav/route';
-import { RunPage, startTask } from './nav/RunPage';
+import { RunPage } from './nav/RunPage';
+import { startTask } from './nav/startTask';
 import { ScanPage } from './label/ScanPage';
 import { SettingsPage } from './settings/SettingsPage';
-import { UpdateNotice } from './update';
+import { UpdateNotice } from './nav/update';
 
 const keepingPage = async () => (await import('./settings/KeepingPage')).KeepingPage;
 const recordPage = async () => (await import('./record/RecordPage')).RecordPage;
@@ -45,7 +46,9 @@ function Page() {
   if (page === 'sheet' && id)
     return <Later key="sheet" load={async () => (await import('./sheet/BatchSheet')).BatchSheet} props={{ id }} />;
   if (page === 'formula' && id)
-    return <Later key="formula" load={async () => (await import('./formula/FormulaPage')).FormulaPage} props={{ id }} />;
+    return (
+      <Later key="formula" load={async () => (await import('./formula/FormulaPage')).FormulaPage} props={{ id }} />
+    );
   if (page === 'new') return <main class="page" aria-busy="true" />;
   return (
     <>

@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { v7 } from 'uuid';
 import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, storedRecord } from './store/database';
-import { write } from './store/door';
+import { write } from './door';
 import { closeJournal, journalOpened, openJournal } from './journal/journal';
 import { kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
 import { keptBefore, noteKept, type Marker } from './store/marker';

@@ -6,7 +6,7 @@ import type { Calibration } from '../records/kind/dropper';
 import { isOf, type AnyRecord } from '../records/kind/kinds';
 import { list } from '../records/shelf';
 import { formatDay, measuredText } from '../ui/format';
-import type { ScatterNumbers } from '../ui/scatterScale';
+import type { ScatterNumbers } from '../ui/plot/scatterScale';
 import { combined } from './dropMass';
 
 /** A picture of drops in numbers and words. */

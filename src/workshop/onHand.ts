@@ -10,7 +10,7 @@ import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
 import type { DropLiquid } from './dropMass';
-import type { Option } from '../tasks/engine/fields';
+import type { Option } from '../ui/controls/field';
 import { formatDay, formatGiven, formatPlain } from '../ui/format';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */

@@ -9,7 +9,7 @@ import { kinds, type AnyRecord, type KindName } from '../../src/records/kind/kin
 import { readRecord, type Kind } from '../../src/records/kind/record';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { today } from '../../src/workshop/onHand';
-import { material, vialOf } from '../tasks/countShelf';
+import { material, vialOf } from '../tasks/count/countShelf';
 
 const bottle = (id: string, facts: object = {}) => ({
   ...newRecord('bottle', {

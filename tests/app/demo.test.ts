@@ -10,7 +10,7 @@ import { loadTask } from '../../src/tasks';
 
 /** What the demo wrote, in place of a database. */
 const written: { record?: AnyRecord; event?: { run: string; seq: number } }[] = [];
-vi.mock('../../src/records/store/door', () => ({
+vi.mock('../../src/records/door', () => ({
   write: async (changes: typeof written) => void written.push(...changes),
 }));
 

@@ -2,7 +2,7 @@ import { searchShelf } from '../../src/app/describe/shelfIndex';
 import type { AnyRecord } from '../../src/records/kind/kinds';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { substances } from '../../src/tables/catalogue/substances';
-import { vialOf } from '../tasks/countShelf';
+import { vialOf } from '../tasks/count/countShelf';
 
 const RECORDS = 5000;
 const RUNS = 15; // each key is searched so often; its time is the median of these

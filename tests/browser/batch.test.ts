@@ -4,8 +4,8 @@ import type { Page } from 'playwright-core';
 import type { Batch } from '../../src/records/kind/batch';
 import type { RecordOf } from '../../src/records/kind/kinds';
 import { newRecord } from '../../src/records/shelf';
-import { batchShelf } from '../tasks/batchShelf';
-import { vialOf } from '../tasks/countShelf';
+import { batchShelf } from '../tasks/batch/batchShelf';
+import { vialOf } from '../tasks/count/countShelf';
 import { readPng } from '../pictures';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newRecord } from '../../src/records/shelf';
 import type { Vial } from '../../src/records/kind/vial';
-import { material, pipette, vialOf } from '../tasks/countShelf';
+import { material, pipette, vialOf } from '../tasks/count/countShelf';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 

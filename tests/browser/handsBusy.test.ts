@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { material, pipette, vialOf } from '../tasks/countShelf';
+import { material, pipette, vialOf } from '../tasks/count/countShelf';
 import { shelve } from './benchRecords';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
 import { preview } from 'vite';
 import { codeTextOf, shortIdOf, spacedShortId } from '../../src/records/shortId';
-import { squareCodeOf } from '../../src/ui/squareCode';
+import { squareCodeOf } from '../../src/ui/label/squareCode';
 import { blurred, codesIn, noisy, picture, readPng, turned } from '../pictures';
 import { shelve, vialRecord } from './benchRecords';
 import { heldUp, writeFilm } from './film';

@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { measured } from '../../src/core/number/measured';
 import { ancestors, descendants, lotsBeside, parentsOf, sharingLots } from '../../src/records/lineage';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { pipette, vialOf } from '../tasks/countShelf';
+import { pipette, vialOf } from '../tasks/count/countShelf';
 
 const material = newRecord('material', {
   ...{ id: 'm', name: 'cardamom oil', code: 'CARD', sort: 'natural', form: 'liquid', cautions: [] },

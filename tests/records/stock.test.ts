@@ -4,7 +4,7 @@ import type { Supply } from '../../src/records/kind/supply';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { leftOf, runsLow } from '../../src/records/stock';
 import { useByOf, useByOfDilution } from '../../src/workshop/useBy';
-import { vialOf } from '../tasks/countShelf';
+import { vialOf } from '../tasks/count/countShelf';
 
 const at = (day: string) => `${day}T10:00:00.000Z`;
 const material = (family: string) =>

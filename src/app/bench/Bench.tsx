@@ -12,7 +12,7 @@ import { ScanButton } from '../describe/LabelLinks';
 import { taskOrNotice } from '../nav/loaded';
 import { News } from './News';
 import { go, hashOf } from '../nav/route';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 
 /** The tasks, with what was left half done first. */
 export function Bench() {

@@ -2,7 +2,7 @@ import { signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { Run } from '../../records/kind/run';
 import { endedRuns, shelf } from '../../records/shelf';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { ago } from '../../ui/format';
 import { bookTable, narrowed, narrowers, taskName, type Narrowing } from '../describe/bookEntries';
 import { DemoNotice } from '../shelf/DemoNotice';

@@ -1,4 +1,4 @@
-import { write } from '../../records/store/door';
+import { write } from '../../records/door';
 import { isOf, type AnyRecord, type KindName, type RecordOf } from '../../records/kind/kinds';
 import { newRecord, takeIn } from '../../records/shelf';
 import { loadTask } from '../../tasks';

@@ -1,6 +1,6 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Run, RunEvent } from '../../records/kind/run';
-import { Say } from '../../ui/Say';
+import { Say } from '../../ui/controls/Say';
 import { keptOf } from './bookEntries';
 import { describe } from './describe';
 import { useTask } from '../nav/loaded';

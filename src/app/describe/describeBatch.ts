@@ -1,6 +1,6 @@
 import type { Batch } from '../../records/kind/batch';
 import { formatDay, formatPlain, measuredText, withLocalSigns } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */

@@ -3,7 +3,7 @@ import type { Basis } from '../../core/liquid/strength';
 import type { RecordOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 
 /** A vial in words: its strength with ±, what it was made of, and what can be done with it. */

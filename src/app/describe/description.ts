@@ -1,5 +1,5 @@
 import type { Offer } from '../../tasks/engine/task';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 
 /** A record in words, for lists and for its own page. */
 export interface Description {

@@ -1,4 +1,4 @@
-import type { LabelContent, LabelSpan } from '../../core/label/label';
+import type { LabelContent, LabelSpan } from '../../core/label/labelContent';
 import { CONCENTRATE } from '../../core/drink/batchPlan';
 import { over, plus } from '../../core/number/measured';
 import type { Batch } from '../../records/kind/batch';
@@ -8,7 +8,7 @@ import type { Vial } from '../../records/kind/vial';
 import { burns, burnsDrink, burnsNeat } from '../../workshop/burns';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import { measuredText } from '../../ui/format';
-import { squareCodeOf, type SquareCode } from '../../ui/squareCode';
+import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
 import { inLabelBasis } from './describeVial';
 import { allLabelled, codeOf, nameOf, type Labelled } from '../../workshop/labelled';
 

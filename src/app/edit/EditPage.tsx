@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { Fragment } from 'preact';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { keep } from '../../records/shelf';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { changed, editables } from './editable';
 import { MORE_THRESHOLDS } from './editableThresholds';
 import type { Typed } from './editing';

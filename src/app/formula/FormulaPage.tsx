@@ -3,10 +3,10 @@ import type { Formula } from '../../records/kind/formula';
 import { find, list } from '../../records/shelf';
 import { amount, type Field } from '../../tasks/engine/fields';
 import { besides, costOf, usedLines, versionsOf, type FormulaUse, type UsedLine } from '../../workshop/formulaBook';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 import '../sheet/batchSheet.css';
 
 const asked = {

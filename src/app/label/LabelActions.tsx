@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
-import { labelPng } from '../../ui/labelPng';
-import type { ReadyLabel } from './LabelPage';
+import { labelPng } from '../../ui/label/labelPng';
+import type { ReadyLabel } from './readyLabel';
 import { placesOf } from './LabelPrint';
 import type { LabelJob } from './labelWish';
 

@@ -1,5 +1,5 @@
 import type { Field } from '../../tasks/engine/fields';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { ScreenMatch } from './LabelPreview';
 import { firstField, labelPrinters, labelSizes, labelWish, ownFields, sheetFields, wishLabel } from './labelWish';
 

@@ -1,28 +1,20 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { LabelLayout } from '../../core/label/label';
 import { layoutLabel } from '../../core/label/label';
 import { shelf } from '../../records/shelf';
 import { attempt } from '../../workshop/attempt';
-import { textMeasure } from '../../ui/labelFonts';
+import { textMeasure } from '../../ui/label/labelFonts';
 import { LabelChoices } from './LabelChoices';
 import { LabelPicking } from './LabelPicking';
 import { LabelPreview } from './LabelPreview';
 import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
 import { codeOf, nameOf, type Labelled } from '../../workshop/labelled';
-import { labelOf, type LabelOf } from '../describe/labelOf';
+import { labelOf } from '../describe/labelOf';
 import { jobOf, labelWish, wishLabel, type LabelJob } from './labelWish';
+import type { ReadyLabel } from './readyLabel';
 import { go, route } from '../nav/route';
 import './labelPage.css';
-
-/** A label laid out for the chosen size and printer. */
-export interface ReadyLabel extends LabelOf {
-  readonly record: Labelled;
-  /** Code and name, for those who do not see it and for file names. */
-  readonly title: string;
-  readonly layout: LabelLayout;
-}
 
 type Measure = Awaited<ReturnType<typeof textMeasure>>;
 

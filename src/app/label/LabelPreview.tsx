@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
 import { EASY_TEXT } from '../../core/label/label';
 import { formatPlain } from '../../ui/format';
-import { Label } from '../../ui/Label';
+import { Label } from '../../ui/label/Label';
 import { codeOf } from '../../workshop/labelled';
-import { pageRoom } from '../../ui/pictureRoom';
-import type { ReadyLabel } from './LabelPage';
+import { pageRoom } from '../../ui/plot/pictureRoom';
+import type { ReadyLabel } from './readyLabel';
 import { labelWish, wishLabel } from './labelWish';
 
 const X_HEIGHT = 0.5; // letters without tails over text size (Atkinson Hyperlegible Next, measured)

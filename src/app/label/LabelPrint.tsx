@@ -1,8 +1,8 @@
 import { useEffect } from 'preact/hooks';
 import { sheetPlaces } from '../../core/label/labelSheet';
 import { attempt } from '../../workshop/attempt';
-import { Label } from '../../ui/Label';
-import type { ReadyLabel } from './LabelPage';
+import { Label } from '../../ui/label/Label';
+import type { ReadyLabel } from './readyLabel';
 import type { LabelJob } from './labelWish';
 
 interface Props {

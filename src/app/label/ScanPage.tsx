@@ -1,7 +1,7 @@
 import { foundByTyping } from '../../records/shortId';
 import { listed, meaningOf } from '../../tasks/screen/LabelCheck';
 import { allLabelled } from '../../workshop/labelled';
-import { Later } from '../../ui/Later';
+import { Later } from '../../ui/controls/Later';
 import { go } from '../nav/route';
 
 /** The camera opens at once; the record of the label that it sees is shown. What any other code says is never used. */
@@ -15,7 +15,7 @@ export function ScanPage() {
   };
   return (
     <main>
-      <Later load={async () => (await import('../../ui/Scanner')).Scanner} props={props} />
+      <Later load={async () => (await import('../../ui/device/Scanner')).Scanner} props={props} />
     </main>
   );
 }

@@ -1,4 +1,4 @@
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 
 interface Props<T extends string> {
   title: string;

@@ -1,26 +1,13 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { newId, runWithEvents, whenLoaded } from '../../records/shelf';
-import { beginWalk, resumeWalk, type Walk } from '../../tasks/engine/run';
+import { runWithEvents, whenLoaded } from '../../records/shelf';
+import { resumeWalk } from '../../tasks/engine/run';
+import type { Walk } from '../../tasks/engine/task';
 import { TaskScreen } from '../../tasks/screen/TaskScreen';
-import type { Offer } from '../../tasks/engine/task';
-import { HowPage } from '../../ui/HowPage';
+import { HowPage } from '../../ui/controls/HowPage';
 import { taskOrNotice } from './loaded';
 import { go, hashOf, route } from './route';
-
-type Start = NonNullable<Offer['start']>;
-
-/** Walks that were begun and have no event yet; nothing of them is on the disk. */
-const begun = new Map<string, Walk>();
-
-/** Begins a task and shows its first step. */
-export async function startTask({ task: id, typed }: Start, how: 'push' | 'replace' = 'push'): Promise<void> {
-  const task = await taskOrNotice(id);
-  if (!task) return go([], 'replace');
-  const walk = beginWalk(task, newId(), typed);
-  begun.set(walk.id, walk);
-  go(['run', walk.id, walk.step.value.key], how);
-}
+import { begun, startTask } from './startTask';
 
 /** Opens a stored run where it was left, with its earlier steps behind it for the phone's back. */
 async function open(id: string): Promise<Walk | null> {

@@ -4,7 +4,7 @@ import { idle } from '../../records/store/idle';
 import { loadTask, shelfTasks, tasks } from '../../tasks';
 import type { Task } from '../../tasks/engine/task';
 import { whyGone } from '../../ui/codeGone';
-import { isUpdating } from '../update';
+import { isUpdating } from './update';
 
 /** Why code could not be fetched, in one sentence; '' when it could. */
 const stale = signal('');

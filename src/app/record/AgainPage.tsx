@@ -5,7 +5,7 @@ import { runWithEvents } from '../../records/shelf';
 import { againOf, type Again } from '../../tasks/shared/again';
 import { fold } from '../../tasks/engine/fold';
 import { describe } from '../describe/describe';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 import { formatDay } from '../../ui/format';
 
 /** The run that a record came out of, with its wishes and today's lots; null when it is not on this phone. */

@@ -5,8 +5,8 @@ import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/
 import { canBeMadeAgain } from '../../tasks/shared/again';
 import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
-import { ResultLine } from '../../ui/ResultLine';
-import type { Result } from '../../ui/result';
+import { ResultLine } from '../../ui/controls/ResultLine';
+import type { Result } from '../../ui/controls/result';
 import { keptOf } from '../describe/bookEntries';
 import { Facts } from '../describe/Facts';
 import { go } from '../nav/route';

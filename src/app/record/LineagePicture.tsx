@@ -1,6 +1,6 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { parentsOf, type Relative } from '../../records/lineage';
-import { letterScale } from '../../ui/pictureRoom';
+import { letterScale } from '../../ui/plot/pictureRoom';
 import { describe } from '../describe/describe';
 import { go } from '../nav/route';
 import { kindWords } from '../describe/shelfIndex';

@@ -1,6 +1,6 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { go } from '../nav/route';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 
 const pages: Readonly<Record<string, readonly [string, string]>> = {
   batch: ['sheet', 'Sheet to print, table for a spreadsheet'],

@@ -6,7 +6,7 @@ import { keep, newId } from '../../records/shelf';
 import { isStocked, leftOf, type Stocked } from '../../records/stock';
 import { attempt, type Refusal } from '../../workshop/attempt';
 import { amount, whole, type Field } from '../../tasks/engine/fields';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { measuredText } from '../../ui/format';
 import { FormPage } from '../nav/FormPage';
 

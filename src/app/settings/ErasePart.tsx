@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { eraseEverything } from '../../records/store/erase';
+import { eraseEverything } from '../../records/erase';
 import { go } from '../nav/route';
 
 /** Erases both copies, after one question. */

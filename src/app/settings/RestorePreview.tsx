@@ -1,5 +1,5 @@
 import type { Restoring, Way } from '../../records/backup/backup';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatCount, formatMoment } from '../../ui/format';
 
 interface Props {

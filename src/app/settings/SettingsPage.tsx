@@ -1,5 +1,5 @@
 import { changeSettings, shelf } from '../../records/shelf';
-import { Later } from '../../ui/Later';
+import { Later } from '../../ui/controls/Later';
 import { Choice } from '../nav/Choice';
 import { go } from '../nav/route';
 

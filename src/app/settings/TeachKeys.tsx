@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useLayoutEffect } from 'preact/hooks';
 import type { KeyAction } from '../../records/kind/settings';
 import { changeSettings, shelf } from '../../records/shelf';
-import { catchKey, keyWords } from '../../ui/keyNames';
+import { catchKey, keyWords } from '../../ui/device/keyNames';
 
 const actions: Record<KeyAction, { does: string; now: string }> = {
   drop: { does: 'Count a drop', now: 'counts a drop' },

@@ -1,4 +1,4 @@
-import type { LabelFace } from '../../core/label/label';
+import type { LabelFace } from '../../core/label/labelContent';
 import type { SheetRow } from './sheetRows';
 
 /** A5, mm: as large as a phone's screen shows in one piece, and as two pages print on A4. */

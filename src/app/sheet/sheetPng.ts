@@ -1,6 +1,6 @@
 import { pngWithDensity } from '../../core/label/png';
 import type { Batch } from '../../records/kind/batch';
-import { fontOf, textMeasure } from '../../ui/labelFonts';
+import { fontOf, textMeasure } from '../../ui/label/labelFonts';
 import { layoutSheet, SHEET, type SheetText } from './sheetLayout';
 import { sheetRows } from './sheetRows';
 

@@ -5,7 +5,7 @@ import { catalogueSheet } from '../../workshop/catalogueSheet';
 import { cautionWords } from '../../workshop/cautionWords';
 import { Facts } from '../describe/Facts';
 import { go } from '../nav/route';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 import '../record/record.css';
 
 /** One material of the catalogue, each value with where it was read: #/catalogue/<id>. */

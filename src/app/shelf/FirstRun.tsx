@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { openDemo } from './openDemo';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 import { ScanButton } from '../describe/LabelLinks';
 import './shelf.css';
 

@@ -4,7 +4,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { catalogue, catalogueGone, loadCatalogue, searchCatalogue, type CatalogueRow } from '../../workshop/catalogue';
 import { whyGone } from '../../ui/codeGone';
 import { go } from '../nav/route';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 import { ShelfEntry } from '../describe/ShelfEntry';
 import { searchShelf } from '../describe/shelfIndex';
 

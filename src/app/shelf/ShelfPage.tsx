@@ -5,7 +5,7 @@ import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from '../describe/LabelLinks';
 import { go, route } from '../nav/route';
-import { startTask } from '../nav/RunPage';
+import { startTask } from '../nav/startTask';
 import { ShelfHits } from './ShelfHits';
 import { ArchivedPage, DuePage, ShoppingPage } from './ShelfLists';
 import { OneKind, Section, sections } from './ShelfSections';

@@ -1,6 +1,14 @@
 import { amountsFor, dropsFor, type WholeDrops } from './dilution';
 import { toMassFraction, type Density, type Strength } from '../liquid/strength';
-import { gram, massFraction, millilitre, type Gram, type GramPerMl, type MassFraction, type Millilitre } from '../number/units';
+import {
+  gram,
+  massFraction,
+  millilitre,
+  type Gram,
+  type GramPerMl,
+  type MassFraction,
+  type Millilitre,
+} from '../number/units';
 
 /** A material to be thinned: density, purity or strength (g/g), mg per drop; null for a solid, which goes by mass only. */
 export interface SetItem {

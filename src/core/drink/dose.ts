@@ -1,7 +1,15 @@
 import { over, plus, propagate, scaled, times, type Measured } from '../number/measured';
 import { dropsFor } from '../dilution/dilution';
 import { densityOf, type Density } from '../liquid/strength';
-import { gram, massFraction, PPM, volumeFraction, type Gram, type MassFraction, type VolumeFraction } from '../number/units';
+import {
+  gram,
+  massFraction,
+  PPM,
+  volumeFraction,
+  type Gram,
+  type MassFraction,
+  type VolumeFraction,
+} from '../number/units';
 
 /** A material in a vial and its strength there, g/g. A blend lists several. */
 export interface Content {

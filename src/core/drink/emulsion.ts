@@ -2,7 +2,15 @@
  * Emulsions of oil in a drink: density of the oil phase, how much weighting agent the law leaves, how fast droplets rise.
  * Full density match is nearly always out of reach under the caps; droplet size does the rest.
  */
-import { gram, gramPerMl, massFraction, type Gram, type GramPerMl, type MassFraction, type Millilitre } from '../number/units';
+import {
+  gram,
+  gramPerMl,
+  massFraction,
+  type Gram,
+  type GramPerMl,
+  type MassFraction,
+  type Millilitre,
+} from '../number/units';
 
 /** Standard gravity, m/s². */
 const GRAVITY = 9.80665;

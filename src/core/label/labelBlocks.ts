@@ -1,4 +1,4 @@
-import type { LabelContent, LabelFrame } from './label';
+import type { LabelContent, LabelFrame } from './labelContent';
 
 /** A square of a label, mm from its top left corner. */
 export interface PlacedSquare {

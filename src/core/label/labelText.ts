@@ -1,5 +1,5 @@
 import { withQuiet, type Blocks } from './labelBlocks';
-import type { LabelFace, LabelFrame, LabelSpan, PlacedText } from './label';
+import type { LabelFace, LabelFrame, LabelSpan, PlacedText } from './labelContent';
 
 const MARGIN = 0.8; // mm left, right and above; our choice: label printers miss by half a millimetre
 const FOOT = 0.4; // mm under the longest tails

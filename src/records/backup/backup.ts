@@ -1,7 +1,7 @@
 import { backupText, largestBackup, readBackup, textOf, type BackupContent } from './backupFile';
 import { isLocked, unlockBackup } from './backupLock';
 import { storedAllEvents, storedRecords } from '../store/bulk';
-import { writeMany } from '../store/door';
+import { writeMany } from '../door';
 import { noteRestored } from './lastBackup';
 import { planMerge, type Plan } from './merge';
 import type { Stored } from '../kind/record';

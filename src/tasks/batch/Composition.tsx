@@ -2,7 +2,7 @@ import { WATER } from '../../core/drink/batchPlan';
 import { exact } from '../../core/number/measured';
 import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
 import { formatFixed, formatPlain } from '../../ui/format';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { ETHANOL } from './goods';
 import { makingOf, type Making } from './progress';
 import { outcome } from './outcome';

@@ -1,7 +1,7 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import { shareIn } from '../../core/drink/mixture';
 import { formatFixed, formatPlain } from '../../ui/format';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { Comparison, type Compared } from './Composition';
 import { SPIRIT, type Goods } from './goods';
 import { doseIn, expectedDrink, makingOf, plannedDrink, type Made, type Making } from './progress';

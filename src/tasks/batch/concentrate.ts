@@ -6,7 +6,7 @@ import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import { EMULSION_WATER, type Goods } from './goods';
-import type { Idea } from './plan';
+import type { Idea } from './planned';
 import { massAt, type Pour } from './pour';
 import { stockOf } from './stock';
 import { filled, rescueOf, type Vessel } from './vessel';

@@ -7,7 +7,8 @@ import { asksCarrierFood, carrierBottleField, carrierRefusal } from './carrierBo
 import { dissolving, dissolvingText } from './dissolving';
 import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
-import { basisOf, concentrateOf, ideaOf, type Idea } from './plan';
+import { basisOf, concentrateOf, ideaOf } from './plan';
+import type { Idea } from './planned';
 import { outcome } from './outcome';
 import { carrierOf } from './drinkAsked';
 

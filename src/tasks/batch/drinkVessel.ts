@@ -6,7 +6,7 @@ import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import { pure, SPIRIT, type Planned } from './goods';
-import type { Idea } from './plan';
+import type { Idea } from './planned';
 import { leastOf, massAt, type Pour } from './pour';
 import { filled, rescueOf, type Vessel } from './vessel';
 

@@ -6,7 +6,7 @@ import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
 import { weightingAgents } from '../../tables/weightingAgents';
 import { formatPlain, formatTyped } from '../../ui/format';
-import type { Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
 import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { judge } from '../shared/judging';
@@ -14,7 +14,7 @@ import { answered } from './answers';
 import { dissolving } from './dissolving';
 import { fields } from './fields';
 import { EMULSION_WATER, massOf, pure, type Goods, type Planned } from './goods';
-import type { Basis, Idea } from './plan';
+import type { Basis, Idea } from './planned';
 import { onceFor } from '../engine/oncePerRun';
 import { drinkOf } from './drinkAsked';
 

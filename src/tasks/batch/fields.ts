@@ -1,5 +1,6 @@
 import { acids } from '../../tables/syrupAdditives';
-import { amount, choice, code, optionalAmount, words, type Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
+import { amount, choice, code, optionalAmount, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { traitKey } from '../shared/judging';
 import { solventsOnHand } from '../../workshop/onHand';

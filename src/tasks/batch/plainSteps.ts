@@ -12,7 +12,8 @@ import { traitsOf } from './answers';
 import { NOT_FOOD } from './carrierBottle';
 import { isEmulsion } from './emulsion';
 import { fields } from './fields';
-import { ideaOf, type Idea } from './plan';
+import { ideaOf } from './plan';
+import type { Idea } from './planned';
 import { outcome } from './outcome';
 import { wantedOf, wantedOptions } from './recipe';
 import {

@@ -1,6 +1,5 @@
 import { CONCENTRATE, planBatch, SUGAR, WATER, type BatchPlan, type PlannedMass } from '../../core/drink/batchPlan';
 import { concentrateFor } from '../../core/drink/concentrate';
-import type { Emulsion } from '../../core/drink/emulsion';
 import { gram, massFraction, millilitre } from '../../core/number/units';
 import { acids, preservatives } from '../../tables/syrupAdditives';
 import { textOf, valueOf } from '../engine/fields';
@@ -10,35 +9,9 @@ import { emulsionGoods, isEmulsion } from './emulsion';
 import { fields } from './fields';
 import { carrierGoods, ETHANOL, ethanolIn, massOf, pure, SPIRIT, spiritGoods, type Goods, type Planned } from './goods';
 import { onceFor } from '../engine/oncePerRun';
-import { wantedOf, type Wanted } from './recipe';
-import { carrierOf, drinkOf, materialsOf, type DrinkWish } from './drinkAsked';
-
-/** The whole batch as planned. Every gram of the drink stands in exactly one line of concentrate, syrup or water. */
-export interface Idea {
-  readonly wanted: Wanted;
-  readonly drink: DrinkWish;
-  readonly gramsPerL: number;
-  /** Neat formula and goods of the concentrate; the last fills it up. */
-  readonly concentrate: readonly Planned[];
-  readonly emulsion: Emulsion | null;
-  /** Everything of the syrup but the concentrate, in the order it goes in; the concentrate comes last. */
-  readonly syrup: readonly Planned[];
-  /** Water the syrup is thrown with, g; 0 when the drink is mixed at once. */
-  readonly water: number;
-  readonly plan: BatchPlan;
-}
-
-/** What the drink is made of beside the concentrate; null until it is known. */
-export interface Basis {
-  readonly wanted: Wanted;
-  readonly drink: DrinkWish;
-  readonly materials: readonly Goods[];
-  readonly gramsPerL: number;
-  /** Goods to weigh of each material, g, for `factor` times the drink. */
-  readonly lines: readonly Planned[];
-  /** mL of drink, factor included. */
-  readonly ml: number;
-}
+import type { Basis, Idea } from './planned';
+import { wantedOf } from './recipe';
+import { carrierOf, drinkOf, materialsOf } from './drinkAsked';
 
 /** Materials and their masses. @throws RangeError when the dosage cannot hold them */
 export function basisOf(run: RunState, factor = 1): Basis | null {

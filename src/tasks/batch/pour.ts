@@ -9,7 +9,22 @@ import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import type { Goods } from './goods';
-import type { Stock } from './stock';
+
+/** A thinned stock to weigh from: what is meant to go in, g, and what it became. */
+export interface Stock {
+  /** Key of the mass of the material; that of the carrier has `.thin` behind it. */
+  readonly key: string;
+  readonly neat: number;
+  readonly thin: number;
+  readonly from: Goods;
+  readonly carrier: Goods;
+  /** g of the material's goods per g of stock: as weighed, else as planned. */
+  readonly share: Measured;
+  /** True when it is mixed. */
+  readonly isMade: boolean;
+  /** The stock as goods. */
+  readonly goods: Goods;
+}
 
 /** Something to be put on the scale, g, and what was put there: null until it is typed. */
 export interface Pour {

@@ -1,7 +1,7 @@
 import { sharesOf } from '../../core/drink/formula';
 import type { Formula } from '../../records/kind/formula';
 import { find, list } from '../../records/shelf';
-import type { Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';
 import { formatDay } from '../../ui/format';
 

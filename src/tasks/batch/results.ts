@@ -1,7 +1,7 @@
 import { meetsTerm } from '../../core/liquid/spirit';
 import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain, measuredText } from '../../ui/format';
-import type { How, Result } from '../../ui/result';
+import type { How, Result } from '../../ui/controls/result';
 import type { Made, Making } from './progress';
 
 const BY_MASS = 'Masses are added up: share of each thing in what was weighed together, from bottle to drink.';

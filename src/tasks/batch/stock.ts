@@ -1,25 +1,9 @@
-import { exact, minus, over, plus, times, type Measured } from '../../core/number/measured';
+import { exact, minus, over, plus, times } from '../../core/number/measured';
 import type { WeighStep } from '../../core/drink/weighList';
 import { formatPlain } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Goods } from './goods';
-import { massAt } from './pour';
-
-/** A thinned stock to weigh from: what is meant to go in, g, and what it became. */
-export interface Stock {
-  /** Key of the mass of the material; that of the carrier has `.thin` behind it. */
-  readonly key: string;
-  readonly neat: number;
-  readonly thin: number;
-  readonly from: Goods;
-  readonly carrier: Goods;
-  /** g of the material's goods per g of stock: as weighed, else as planned. */
-  readonly share: Measured;
-  /** True when it is mixed. */
-  readonly isMade: boolean;
-  /** The stock as goods. */
-  readonly goods: Goods;
-}
+import { massAt, type Stock } from './pour';
 
 /** The stock a step is weighed from; null when it is weighed as it is. */
 export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carrier: Goods }): Stock | null {

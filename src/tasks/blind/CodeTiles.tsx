@@ -1,4 +1,4 @@
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { codesIn } from './answers';
 import { askedCups, type Design } from './design';
 import { OrderTiles } from './OrderTiles';

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
-import { PickRows } from '../../ui/PickRows';
+import { PickRows } from '../../ui/controls/PickRows';
 import type { RunState } from '../engine/fold';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import type { Method } from './methods';
 import { pickable, placesOf, sampleNamed } from './samples';
 

@@ -1,6 +1,6 @@
 import { leastPageL, page } from '../../core/sensory/page';
 import { formatPlain } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import type { Design } from './design';
 import { answersInput, chanceResult, chanceText, counted, riskInput, type Input, type Outcome } from './words';
 

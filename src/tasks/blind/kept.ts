@@ -1,5 +1,5 @@
 import type { Test } from '../../records/kind/test';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import type { Design } from './design';
 import { METHODS } from './methods';
 import { outcomeOf } from './outcome';

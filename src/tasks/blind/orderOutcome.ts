@@ -1,7 +1,7 @@
 import { comparePair, median } from '../../core/sensory/hedonic';
 import { friedman, leastRankDistance } from '../../core/sensory/ranking';
 import { formatPlain } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import { samplesOf, type Answer } from './answers';
 import type { Design } from './design';
 import { expectedOutcome } from './expectedOutcome';

@@ -1,7 +1,13 @@
-import { numberNeeded, power, testResult, type DiscriminationTest, type TestPlan } from '../../core/sensory/discrimination';
+import {
+  numberNeeded,
+  power,
+  testResult,
+  type DiscriminationTest,
+  type TestPlan,
+} from '../../core/sensory/discrimination';
 import { measured } from '../../core/number/measured';
 import { formatPlain } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import { isRight, samplesOf, type Answer } from './answers';
 import type { Design } from './design';
 import { hedonicOutcome, rankingOutcome } from './orderOutcome';

@@ -1,7 +1,7 @@
 import { find, list } from '../../records/shelf';
 import type { Tasting } from '../../records/kind/drink';
 import type { Vial } from '../../records/kind/vial';
-import type { PickItem } from '../../ui/PickRows';
+import type { PickItem } from '../../ui/controls/PickRows';
 import { words, type Field } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';

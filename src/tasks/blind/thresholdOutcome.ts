@@ -4,7 +4,7 @@ import { bestEstimate, groupThreshold } from '../../core/sensory/threshold';
 import { MG_PER_G, PPM } from '../../core/number/units';
 import { find } from '../../records/shelf';
 import { formatPlain, measuredText } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import { dropOf } from '../../workshop/dropMass';
 import { liquidOfVial } from '../../workshop/onHand';
 import { isRight, type Answer } from './answers';

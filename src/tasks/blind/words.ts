@@ -1,6 +1,6 @@
 import { measured, type Measured } from '../../core/number/measured';
 import { formatPlain } from '../../ui/format';
-import type { How, Result } from '../../ui/result';
+import type { How, Result } from '../../ui/controls/result';
 
 /** Places of the cups of a set, from the left. */
 export const PLACES = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];

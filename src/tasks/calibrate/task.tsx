@@ -7,7 +7,7 @@ import type { Dropper } from '../../records/kind/dropper';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { formatPlain, withLocalSigns } from '../../ui/format';
-import { Scatter } from '../../ui/Scatter';
+import { Scatter } from '../../ui/plot/Scatter';
 import { readingsPicture } from '../../workshop/dropPictures';
 import { dropsText } from '../../workshop/dropWords';
 import { valueOf } from '../engine/fields';

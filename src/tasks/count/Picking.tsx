@@ -1,5 +1,5 @@
-import { PickRows } from '../../ui/PickRows';
-import type { Walk } from '../engine/run';
+import { PickRows } from '../../ui/controls/PickRows';
+import type { Walk } from '../engine/task';
 import { isPicked } from './fields';
 
 interface Props {

@@ -1,4 +1,4 @@
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import './count.css';
 import { PlanCurve } from './PlanCurve';
 import { percent, plansOf } from './plans';

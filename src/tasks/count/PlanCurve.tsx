@@ -1,4 +1,4 @@
-import { letterScale, pageRoom } from '../../ui/pictureRoom';
+import { letterScale, pageRoom } from '../../ui/plot/pictureRoom';
 import { dropsText } from '../../workshop/dropWords';
 import { curveScale, placeWords, type CurveScale } from './curve';
 import { nearness, percent, type Plans } from './plans';

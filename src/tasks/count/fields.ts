@@ -1,6 +1,7 @@
 import { find, list } from '../../records/shelf';
 import { formatPlain, formatTyped } from '../../ui/format';
-import { amount, choice, code, textOf, valueOf, whole, words, type Field, type Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
+import { amount, choice, code, textOf, valueOf, whole, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { dropperOptions } from '../../workshop/onHand';
 import { numberedVialCode, vialCodes } from '../../workshop/vialCode';

@@ -2,7 +2,7 @@ import { WORTH } from '../../core/plan/dropFront';
 import type { Plan, PlanInstance, PlanResult } from '../../core/plan/dropInstance';
 import { rescuePlan } from '../../core/plan/dropRescue';
 import { dropsText } from '../../workshop/dropWords';
-import type { Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';
 import { instanceOf } from './ask';
 import { percent } from './plans';

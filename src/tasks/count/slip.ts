@@ -1,5 +1,6 @@
 import { dropsText } from '../../workshop/dropWords';
-import { choice, type Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
+import { choice } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
 import { waysOn } from './rescue';

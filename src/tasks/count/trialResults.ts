@@ -1,7 +1,7 @@
 import { exact, minus, over, scaled } from '../../core/number/measured';
 import { PPM } from '../../core/number/units';
 import { formatPlain, measuredText } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import { dropsText } from '../../workshop/dropWords';
 import type { Wish } from './ask';
 import type { Trial } from './trial';

@@ -2,7 +2,7 @@ import { scaled } from '../../core/number/measured';
 import { attempt } from '../../workshop/attempt';
 import type { RunState } from '../engine/fold';
 import { formatPlain, measuredText } from '../../ui/format';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import type { Offer, Step } from '../engine/task';
 import { standing, textOf, valueOf } from '../engine/fields';
 import { freeVialCode } from '../../workshop/vialCode';

@@ -1,5 +1,6 @@
 import { list, shelf } from '../../records/shelf';
-import { amount, choice, code, day, optionalAmount, words, type Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
+import { amount, choice, code, day, optionalAmount, words } from '../engine/fields';
 import type { UseBy } from '../../workshop/useBy';
 import { dropperOptions, solventBottleOptions, solventOptions, today, vialOptions } from '../../workshop/onHand';
 

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { blindCodes } from '../../core/sensory/blindCodes';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { codesOf } from './ladder';
 
 const MOST = 8; // glasses of a ladder: enough codes for any change of mind, so that written ones stay

@@ -1,9 +1,9 @@
 import { formatMeasured, formatPlain } from '../../ui/format';
-import { useTaps } from '../../ui/TapPad';
+import { useTaps } from '../../ui/controls/TapPad';
 import { attempt } from '../../workshop/attempt';
 import { dropsText, ofWish } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { DoseBar } from './DoseBar';
 import { named } from './fields';
 import { dropsOf, glassOf, planOf, reachedBy, type Glass } from './glass';

@@ -1,4 +1,4 @@
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import './dose.css';
 
 /** The nine points of the hedonic scale, with its words at the ends and in the middle (Peryam & Pilgrim 1957, as commonly quoted). */

@@ -1,5 +1,6 @@
 import { list } from '../../records/shelf';
-import { amount, choice, optionalAmount, whole, words, type Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
+import { amount, choice, optionalAmount, whole, words } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { formatGiven } from '../../ui/format';

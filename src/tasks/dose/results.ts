@@ -1,6 +1,6 @@
 import { scaled, type Measured } from '../../core/number/measured';
 import { formatPlain, measuredText } from '../../ui/format';
-import type { How, Result } from '../../ui/result';
+import type { How, Result } from '../../ui/controls/result';
 import { dropsText } from '../../workshop/dropWords';
 import { reachedBy, type Dosing, type Glass } from './glass';
 

@@ -1,15 +1,8 @@
+import type { Option } from '../../ui/controls/field';
 import { formatDay, formatPlain } from '../../ui/format';
 import type { RunState } from './fold';
 
 export type Answer<T> = { ok: true; value: T } | { ok: false; why: string };
-
-export interface Option {
-  value: string;
-  words: string;
-  more?: string;
-  /** Stands there whatever is searched for among many. */
-  always?: boolean;
-}
 
 /** A question of a step: how it is asked, and how its typed text becomes a value, or one clear sentence. */
 export interface Field<T = unknown> {

@@ -6,29 +6,8 @@ import { afterThis } from '../../ui/afterThis';
 import { attempt } from '../../workshop/attempt';
 import { textOf } from './fields';
 import { fold, freshRun, type RunState } from './fold';
-import { openLog, type EventLog, type Happening } from './log';
-import type { Step, Task } from './task';
-
-/** One walk through a task. What the screens show is folded from events that are already on the disk. */
-export interface Walk {
-  readonly task: Task;
-  readonly id: string;
-  readonly state: ReadonlySignal<RunState>;
-  readonly steps: ReadonlySignal<readonly Step[]>;
-  readonly index: ReadonlySignal<number>;
-  readonly step: ReadonlySignal<Step>;
-  readonly title: ReadonlySignal<string>;
-  /** One sentence when something could not be stored. */
-  readonly trouble: ReadonlySignal<string>;
-  /** Stores what happened, then shows it. False when it could not be stored; then nothing has changed. */
-  readonly happen: (...happenings: Happening[]) => Promise<boolean>;
-  /** Resolves when all that happened is stored: a screen that decides something waits for it. */
-  readonly settled: () => Promise<unknown>;
-  /** Goes to a step by its key; `done` marks the step left as done. */
-  readonly goTo: (key: string, done?: boolean) => Promise<boolean>;
-  /** Stores the records that the run ends in, together with its end. Null when it could not. */
-  readonly finish: () => Promise<readonly AnyRecord[] | null>;
-}
+import { openLog, type EventLog } from './log';
+import type { Step, Task, Walk } from './task';
 
 /** A walk from its beginning, with some fields filled in already. It is stored with the first thing that happens. */
 export function beginWalk(task: Task, id: string, typed: Readonly<Record<string, string>> = {}): Walk {

@@ -1,9 +1,10 @@
+import type { ReadonlySignal } from '@preact/signals';
 import type { VNode } from 'preact';
 import type { AnyRecord } from '../../records/kind/kinds';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import type { Field } from './fields';
 import type { RunState } from './fold';
-import type { Walk } from './run';
+import type { Happening } from './log';
 
 /** Counting on the tap pad: which counter, how many are wished for, and what the count means, in a few words. */
 export interface Pad {
@@ -77,4 +78,25 @@ export interface Task {
   due?(run: RunState): readonly Due[];
   /** The records that the run ends in; the first is shown. Throws a RangeError with one sentence when it cannot end so. */
   keep(run: RunState): readonly AnyRecord[];
+}
+
+/** One walk through a task. What the screens show is folded from events that are already on the disk. */
+export interface Walk {
+  readonly task: Task;
+  readonly id: string;
+  readonly state: ReadonlySignal<RunState>;
+  readonly steps: ReadonlySignal<readonly Step[]>;
+  readonly index: ReadonlySignal<number>;
+  readonly step: ReadonlySignal<Step>;
+  readonly title: ReadonlySignal<string>;
+  /** One sentence when something could not be stored. */
+  readonly trouble: ReadonlySignal<string>;
+  /** Stores what happened, then shows it. False when it could not be stored; then nothing has changed. */
+  readonly happen: (...happenings: Happening[]) => Promise<boolean>;
+  /** Resolves when all that happened is stored: a screen that decides something waits for it. */
+  readonly settled: () => Promise<unknown>;
+  /** Goes to a step by its key; `done` marks the step left as done. */
+  readonly goTo: (key: string, done?: boolean) => Promise<boolean>;
+  /** Stores the records that the run ends in, together with its end. Null when it could not. */
+  readonly finish: () => Promise<readonly AnyRecord[] | null>;
 }

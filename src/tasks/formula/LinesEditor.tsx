@@ -1,6 +1,6 @@
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { textOf } from '../engine/fields';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { linesOf, materialOptions, nextKey, percentOf, rowsOf, type Row } from './lines';
 import './formula.css';
 

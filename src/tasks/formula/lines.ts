@@ -2,7 +2,8 @@ import { sharesOf, type PartsLine } from '../../core/drink/formula';
 import type { Formula } from '../../records/kind/formula';
 import { find, list } from '../../records/shelf';
 import { formatPlain, formatTyped } from '../../ui/format';
-import { amount, valueOf, type Field, type Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
+import { amount, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 
 /** A row of the editor: which material now, how many parts, and what is typed where. */

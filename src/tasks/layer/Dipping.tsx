@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { StripChips } from './StripChips';
 import { dipsOf, inFan, toDip, type Strip } from './strips';
 

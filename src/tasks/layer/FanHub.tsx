@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { remind } from '../screen/reminders';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { FanPicture } from './FanPicture';
 import { familyOf } from './families';
 import { StripChips, useDrying } from './StripChips';

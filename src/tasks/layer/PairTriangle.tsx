@@ -1,4 +1,4 @@
-import { letterScale, pageRoom } from '../../ui/pictureRoom';
+import { letterScale, pageRoom } from '../../ui/plot/pictureRoom';
 
 interface Props {
   codes: readonly string[];

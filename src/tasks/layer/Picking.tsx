@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
-import { PickRows, type PickItem } from '../../ui/PickRows';
-import type { Walk } from '../engine/run';
+import { PickRows, type PickItem } from '../../ui/controls/PickRows';
+import type { Walk } from '../engine/task';
 import { clockOf } from './clock';
 import { inHand, MOST_STRIPS, stripsOf } from './strips';
 

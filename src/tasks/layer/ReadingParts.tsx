@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { find } from '../../records/shelf';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { MOMENTS, momentText, readingOf } from './readings';
 import { intensityWords, likingWords, Scale } from '../shared/Scale';
 import { WordChips } from './WordChips';

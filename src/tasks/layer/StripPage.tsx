@@ -1,5 +1,5 @@
 import { descriptorFamilies } from '../../tables/descriptors';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import type { Happening } from '../engine/log';
 import { familyOf } from './families';
 import { useDrying } from './StripChips';

@@ -1,4 +1,4 @@
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { StripChips } from './StripChips';
 import { inFan } from './strips';
 

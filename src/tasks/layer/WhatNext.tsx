@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { find, list } from '../../records/shelf';
 import type { RunState } from '../engine/fold';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { PairTriangle } from './PairTriangle';
 import { beginReading } from './readings';
 import { inFan, stripsOf, toDip } from './strips';

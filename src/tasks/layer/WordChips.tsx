@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { descriptorFamilies } from '../../tables/descriptors';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { familyOf } from './families';
 import { readingOf } from './readings';
 import { hasWord, ownWords, toggleWord, tradeWords } from './wordList';

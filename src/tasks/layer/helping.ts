@@ -1,7 +1,7 @@
 import { measured } from '../../core/number/measured';
 import { worth, type Part, type Worth } from '../../core/sensory/worth';
 import { list } from '../../records/shelf';
-import type { Result } from '../../ui/result';
+import type { Result } from '../../ui/controls/result';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
 import { smellOf } from './families';

@@ -1,7 +1,6 @@
 import { choice, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import type { Walk } from '../engine/run';
-import type { Step } from '../engine/task';
+import type { Step, Walk } from '../engine/task';
 import { readingsOf } from './readings';
 import { likingWords, Scale } from '../shared/Scale';
 import { codesOf, inFan, shortCodes, stripsOf, type Strip } from './strips';

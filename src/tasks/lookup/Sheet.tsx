@@ -1,9 +1,9 @@
 import { formatFixed, formatPlain, measuredText } from '../../ui/format';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { attempt } from '../../workshop/attempt';
 import { dropsText } from '../../workshop/dropWords';
 import { textOf, type Field } from '../engine/fields';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import { dropFor, fields, sumOf } from './sum';
 import './lookup.css';
 

@@ -4,9 +4,10 @@ import { exact, measured, propagate, type Measured } from '../../core/number/mea
 import { densityOf, showStrength, toMassFraction, type Basis } from '../../core/liquid/strength';
 import { gram, massFraction } from '../../core/number/units';
 import { measuredText } from '../../ui/format';
-import type { How, Result } from '../../ui/result';
+import type { How, Result } from '../../ui/controls/result';
 import { solvents } from '../../tables/solvents';
-import { amount, choice, optionalAmount, textOf, valueOf, whole, type Option } from '../engine/fields';
+import type { Option } from '../../ui/controls/field';
+import { amount, choice, optionalAmount, textOf, valueOf, whole } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';

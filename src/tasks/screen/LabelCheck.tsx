@@ -1,11 +1,10 @@
 import { useEffect } from 'preact/hooks';
 import { foundByShortId, foundByTyping, shortIdInCode } from '../../records/shortId';
-import { Later } from '../../ui/Later';
-import { Say } from '../../ui/Say';
+import { Later } from '../../ui/controls/Later';
+import { Say } from '../../ui/controls/Say';
 import type { RunState } from '../engine/fold';
 import { allLabelled, codeOf, nameOf } from '../../workshop/labelled';
-import type { Walk } from '../engine/run';
-import type { Pad, Step } from '../engine/task';
+import type { Pad, Step, Walk } from '../engine/task';
 import '../shared/labelCheck.css';
 
 type Expected = NonNullable<Pad['expects']>;
@@ -77,7 +76,7 @@ export function LabelScan({ walk, expects, onClose }: { walk: Walk; expects: Exp
   };
   return (
     <main>
-      <Later load={async () => (await import('../../ui/Scanner')).Scanner} props={props} />
+      <Later load={async () => (await import('../../ui/device/Scanner')).Scanner} props={props} />
     </main>
   );
 }

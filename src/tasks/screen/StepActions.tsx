@@ -1,6 +1,5 @@
 import { LabelButton, labelVerdict } from './LabelCheck';
-import type { Walk } from '../engine/run';
-import type { Offer } from '../engine/task';
+import type { Offer, Walk } from '../engine/task';
 
 interface OffersProps {
   walk: Walk;

@@ -2,17 +2,17 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { AnyRecord } from '../../records/kind/kinds';
-import { FieldInput } from '../../ui/FieldInput';
-import { ResultLine } from '../../ui/ResultLine';
-import { Say } from '../../ui/Say';
-import { TapPad } from '../../ui/TapPad';
-import { keepAwake } from '../../ui/wakeLock';
+import { FieldInput } from '../../ui/controls/FieldInput';
+import { ResultLine } from '../../ui/controls/ResultLine';
+import { Say } from '../../ui/controls/Say';
+import { TapPad } from '../../ui/controls/TapPad';
+import { keepAwake } from '../../ui/device/wakeLock';
 import { textOf } from '../engine/fields';
 import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
-import { problemsOf, type Walk } from '../engine/run';
+import { problemsOf } from '../engine/run';
 import { StepActions, StepOffers } from './StepActions';
-import type { Offer, Step } from '../engine/task';
+import type { Offer, Step, Walk } from '../engine/task';
 
 interface Props {
   walk: Walk;

@@ -1,11 +1,10 @@
 import { effect } from '@preact/signals';
 import type { Settings } from '../../records/kind/settings';
-import { play, type Sound } from '../../ui/tick';
-import { hush, say } from '../../ui/voice';
+import { play, type Sound } from '../../ui/device/tick';
+import { hush, say } from '../../ui/device/voice';
 import { labelVerdict } from './LabelCheck';
-import type { Walk } from '../engine/run';
 import { countWords, soundOf, stepWords } from './spoken';
-import { countingOf, type Step } from '../engine/task';
+import { countingOf, type Step, type Walk } from '../engine/task';
 
 /** Tells steps and counts of a walk by voice and sound until the returned function is called. */
 export function tellAloud(walk: Walk, { speech, tick }: Settings): () => void {

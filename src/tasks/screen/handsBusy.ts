@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../../records/shelf';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 
 /** Voice, sounds, foot switch and remote in a run, as far as they are switched on; their code is loaded only then. */
 export function useHandsBusy(walk: Walk, goOn: () => Promise<void>, shown: boolean): void {

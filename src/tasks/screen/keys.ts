@@ -1,13 +1,13 @@
 import type { Settings } from '../../records/kind/settings';
-import { keyName } from '../../ui/keyNames';
-import { hearMediaKeys } from '../../ui/mediaKeys';
-import { SAME_TOUCH_MS } from '../../ui/TapPad';
-import { say } from '../../ui/voice';
+import { keyName } from '../../ui/device/keyNames';
+import { hearMediaKeys } from '../../ui/device/mediaKeys';
+import { SAME_TOUCH_MS } from '../../ui/controls/TapPad';
+import { say } from '../../ui/device/voice';
 import { actionOf } from './keyActions';
 import { labelVerdict } from './LabelCheck';
-import { problemsOf, type Walk } from '../engine/run';
+import { problemsOf } from '../engine/run';
 import { leftWords } from './spoken';
-import { countingOf } from '../engine/task';
+import { countingOf, type Walk } from '../engine/task';
 
 const BOTH_WAYS_MS = 300; // our choice: a media button that comes as a key and from the headphones is one press within this time
 

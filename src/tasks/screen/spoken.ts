@@ -1,5 +1,5 @@
 import { measuredText } from '../../ui/format';
-import type { Sound } from '../../ui/tick';
+import type { Sound } from '../../ui/device/tick';
 import type { Step } from '../engine/task';
 
 const NEAR = 3; // our choice: from so many drops before the wish on, what is left is said

@@ -2,13 +2,13 @@ import type { Finding } from '../../core/limits/finding';
 import { isConfirmed } from '../../core/limits/figure';
 import type { Ceiling } from '../../core/limits/highestDose';
 import { cautions, NO_CERTIFICATE } from '../../tables/cautions';
-import { FieldInput } from '../../ui/FieldInput';
+import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain } from '../../ui/format';
 import { textOf, type Field } from '../engine/fields';
 import { FindingLine } from './FindingLine';
 import { judgeFields, traitKey, type Judgement } from './judging';
 import { traitWords } from '../../workshop/limitRules';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import './limits.css';
 
 const CHECKS: readonly (readonly [Finding['check'], string])[] = [

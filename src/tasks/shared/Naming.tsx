@@ -4,10 +4,17 @@ import { search, searchIndex } from '../../core/text/search';
 import type { Material } from '../../records/kind/material';
 import { find, list } from '../../records/shelf';
 import type { CatalogueRow } from '../../tables/catalogue/row';
-import { FieldInput } from '../../ui/FieldInput';
-import { catalogue, catalogueGone, factsOf, loadCatalogue, searchCatalogue, type MaterialFacts } from '../../workshop/catalogue';
+import { FieldInput } from '../../ui/controls/FieldInput';
+import {
+  catalogue,
+  catalogueGone,
+  factsOf,
+  loadCatalogue,
+  searchCatalogue,
+  type MaterialFacts,
+} from '../../workshop/catalogue';
 import { cautionWords } from '../../workshop/cautionWords';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import './naming.css';
 import { formatGiven } from '../../ui/format';
 

@@ -1,5 +1,5 @@
 import { HEDONIC_WORDS } from '../../core/sensory/hedonic';
-import type { Walk } from '../engine/run';
+import type { Walk } from '../engine/task';
 import './tiles.css';
 
 interface Props {

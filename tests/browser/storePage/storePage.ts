@@ -1,6 +1,12 @@
 import { storedAllEvents, storedRecords } from '../../../src/records/store/bulk';
-import { write } from '../../../src/records/store/door';
-import { copies, journalOpened, lookThroughCopies, type Copies, rewriteJournal } from '../../../src/records/journal/journal';
+import { write } from '../../../src/records/door';
+import {
+  copies,
+  journalOpened,
+  lookThroughCopies,
+  type Copies,
+  rewriteJournal,
+} from '../../../src/records/journal/journal';
 import journalScript from '../../../src/records/journalWorker?worker&url';
 import { load, newRecord, shelf } from '../../../src/records/shelf';
 

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bridge, inWholeDrops, ladder } from '../../../src/core/dilution/bridge';
-import { dilutionOf, dropsFor, fillFor, massPerVolume, rescue, solventForDrops } from '../../../src/core/dilution/dilution';
+import {
+  dilutionOf,
+  dropsFor,
+  fillFor,
+  massPerVolume,
+  rescue,
+  solventForDrops,
+} from '../../../src/core/dilution/dilution';
 import { filledVolume } from '../../../src/core/liquid/filledVolume';
 import {
   budget,

@@ -2,7 +2,14 @@ import { expect, test } from 'vitest';
 import { over, plus, relativeUncertainty, standardUncertainty } from '../../../src/core/number/measured';
 import { celsius, gram, gramPerMl } from '../../../src/core/number/units';
 import { waterDensity } from '../../../src/core/liquid/water';
-import { airDensity, massInVacuum, netMass, reading, volumeWeighed, zFactor } from '../../../src/core/dilution/weighing';
+import {
+  airDensity,
+  massInVacuum,
+  netMass,
+  reading,
+  volumeWeighed,
+  zFactor,
+} from '../../../src/core/dilution/weighing';
 import table from '../../reference/zFactors.json';
 
 const source = { id: 'w', words: 'weighing' };

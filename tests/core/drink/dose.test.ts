@@ -9,7 +9,12 @@ import {
   type Drink,
   type Pour,
 } from '../../../src/core/drink/dose';
-import { ethanolDensity, ethanolMassFraction, ethanolVolumeFraction, mixSpirits } from '../../../src/core/liquid/ethanol';
+import {
+  ethanolDensity,
+  ethanolMassFraction,
+  ethanolVolumeFraction,
+  mixSpirits,
+} from '../../../src/core/liquid/ethanol';
 import { exact, measured, relativeUncertainty, scaled, standardUncertainty } from '../../../src/core/number/measured';
 import { celsius, gram, gramPerMl, massFraction, volumeFraction } from '../../../src/core/number/units';
 

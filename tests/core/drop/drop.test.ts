@@ -1,7 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { calibrateDrops, dropOfDilution, massOfDrops, TYPICAL_DROP_SPREAD, type Reading } from '../../../src/core/drop/drop';
-import { budget, exact, expanded, over, plus, relativeUncertainty, standardUncertainty } from '../../../src/core/number/measured';
+import {
+  calibrateDrops,
+  dropOfDilution,
+  massOfDrops,
+  TYPICAL_DROP_SPREAD,
+  type Reading,
+} from '../../../src/core/drop/drop';
+import {
+  budget,
+  exact,
+  expanded,
+  over,
+  plus,
+  relativeUncertainty,
+  standardUncertainty,
+} from '../../../src/core/number/measured';
 import { massFraction } from '../../../src/core/number/units';
 import { seeded } from '../seeded';
 

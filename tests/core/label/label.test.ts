@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { layoutLabel, type LabelContent, type LabelFace, type LabelLayout, type LabelSpan } from '../../../src/core/label/label';
+import { layoutLabel, type LabelLayout } from '../../../src/core/label/label';
+import type { LabelContent, LabelFace, LabelSpan } from '../../../src/core/label/labelContent';
 import { blocksFor, dotsPerMm, withQuiet } from '../../../src/core/label/labelBlocks';
 import { BADGE_PAD } from '../../../src/core/label/labelText';
 import published from '../../reference/squareCodes.json';

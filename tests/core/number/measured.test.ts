@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { budget, exact, measured, minus, over, plus, standardUncertainty, times } from '../../../src/core/number/measured';
+import {
+  budget,
+  exact,
+  measured,
+  minus,
+  over,
+  plus,
+  standardUncertainty,
+  times,
+} from '../../../src/core/number/measured';
 
 const a = measured(2, 0.1, { id: 'a', words: 'a' });
 const b = measured(3, 0.2, { id: 'b', words: 'b' });

@@ -219,9 +219,9 @@ describe('a backup file', () => {
     });
   });
 
-  for (const name of readdirSync(resolve(import.meta.dirname, '../fixtures/backups'))) {
+  for (const name of readdirSync(resolve(import.meta.dirname, '../../fixtures/backups'))) {
     test(`of every released version opens: ${name}`, () => {
-      const read = readBackup(readFileSync(resolve(import.meta.dirname, '../fixtures/backups', name), 'utf8'));
+      const read = readBackup(readFileSync(resolve(import.meta.dirname, '../../fixtures/backups', name), 'utf8'));
       if (!read.ok) throw new Error(read.why);
       const { records, events } = read.content;
       const all = records as Stored[];

@@ -4,7 +4,7 @@ import type { Run } from '../../../src/records/kind/run';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { againOf, canBeMadeAgain } from '../../../src/tasks/shared/again';
 import { freshRun } from '../../../src/tasks/engine/fold';
-import { material, pipette, vialOf } from '../countShelf';
+import { material, pipette, vialOf } from '../count/countShelf';
 
 const bottle = (id: string, facts: object = {}) => ({
   ...newRecord('bottle', { id, material: 'card', supplier: 'Pebblewick', lot: id, grade: 'fit for drinks' }),

@@ -1,0 +1,18 @@
+/** One of the answers that a choice offers. */
+export interface Option {
+  value: string;
+  words: string;
+  more?: string;
+  /** Stands there whatever is searched for among many. */
+  always?: boolean;
+}
+
+/** What a question shows of itself. */
+export interface FieldFacts {
+  name: string;
+  title: string;
+  unit?: string;
+  help?: string;
+  input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
+  options?: readonly Option[];
+}

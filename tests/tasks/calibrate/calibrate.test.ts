@@ -1,0 +1,155 @@
+import { describe, expect, test } from 'vitest';
+import { expanded, measured, relativeUncertainty } from '../../../src/core/number/measured';
+import type { RecordOf } from '../../../src/records/kind/kinds';
+import type { RunEvent } from '../../../src/records/kind/run';
+import { newRecord, takeIn } from '../../../src/records/shelf';
+import { calibrate } from '../../../src/tasks/calibrate/task';
+import { combined, dropOf } from '../../../src/workshop/dropMass';
+import { fold } from '../../../src/tasks/engine/fold';
+
+function walked(typed: Record<string, string>) {
+  const events = Object.entries(typed).map(([key, text], seq): RunEvent => ({
+    run: 'r',
+    seq,
+    at: '2026-11-25T10:00:00Z',
+    type: 'typed',
+    key,
+    text,
+  }));
+  return fold(events);
+}
+const dropper = newRecord('dropper', { name: 'P1', tip: 'glass', outlet: 'square tip' });
+const insert = newRecord('dropper', { name: 'D1', tip: 'drop insert', outlet: 'lip or insert' });
+takeIn([dropper, insert]);
+
+const water = { dropper: dropper.id, liquid: 'water', readability: '0,001', temperature: '20' };
+const weighed = (masses: string[], extra: Record<string, string> = {}) =>
+  walked({
+    ...water,
+    ...Object.fromEntries(
+      masses.flatMap((mass, i) => [
+        [`drops.${i + 1}`, '20'],
+        [`mass.${i + 1}`, mass],
+        [`more.${i + 1}`, i + 1 < masses.length ? 'yes' : 'no'],
+      ]),
+    ),
+    ...extra,
+  });
+const verdictOf = (run: ReturnType<typeof walked>, i: number) =>
+  calibrate.steps(run).find(({ key }) => key === `so-far.${i}`)!;
+
+describe('drops are weighed until enough is known', () => {
+  test('20 drops of water at 20 °C of 1.000 g pass as the pharmacopoeial dropper (Ph. Eur. 2.1.1: 1000 ± 50 mg)', () => {
+    const step = verdictOf(weighed(['1.000', '1.010', '0.995']), 3);
+    expect(step.say).toBe('That is enough.');
+    expect(step.more!.join(' ')).toContain('within 950 to 1050 mg');
+    expect(step.results![0]!.amount.value).toBeCloseTo(50.08, 1);
+  });
+
+  test('a heavier drop is said to be outside, and is calibrated all the same', () => {
+    const step = verdictOf(weighed(['1.200', '1.205', '1.198']), 3);
+    expect(step.more!.join(' ')).toContain('not 950 to 1050 mg');
+    expect(step.done).toBe('Keep');
+  });
+
+  test('one reading is not enough, and the next step is the next reading', () => {
+    const run = weighed(['1.000'], { 'more.1': 'yes' });
+    expect(verdictOf(run, 1).done).toBe('Weigh again');
+    expect(calibrate.steps(run).at(-1)!.key).toBe('reading.2');
+  });
+
+  test('a reading far from the others is pointed out and left in', () => {
+    const run = weighed(['1.000', '1.002', '0.999', '1.001', '1.400']);
+    expect(verdictOf(run, 5).more!.join(' ')).toContain('Reading 5 lies far from the others');
+    expect((calibrate.keep(run)[0] as RecordOf<'calibration'>).readings).toHaveLength(5);
+  });
+
+  test('water tells the volume of a drop too: 50 mg are 50.1 µL (ISO 8655-6: Z = 1.0029 µL/mg at 20 °C)', () => {
+    const [, volume] = verdictOf(weighed(['1.000', '1.000', '1.000']), 3).results!;
+    expect(volume!.amount.value).toBeCloseTo(50 * 1.0029, 1);
+    expect(volume!.unit).toBe('µL');
+  });
+});
+
+describe('the drop beside that of last time', () => {
+  const now = (before: number, doubt: number) => {
+    const old = newRecord('dropper', { name: `P${before}`, tip: 'glass' });
+    const then = newRecord('calibration', {
+      ...{ dropper: old.id, liquid: { id: 'water', name: 'water' }, readings: [{ drops: 20, massG: before / 50 }] },
+      ...{ readabilityG: 0.001, mgPerDrop: measured(before, doubt, { id: 'then', words: 'x' }), spread: 0.05 },
+    });
+    takeIn([old, then]);
+    const step = verdictOf(weighed(['1.000', '1.002', '0.998'], { dropper: old.id }), 3); // 50 mg
+    return step.more!.find((line) => /before/.test(line));
+  };
+
+  test.each([
+    [50, 1, 'The drop weighs what it weighed before: old and new readings count together.'],
+    [50.02, 1, 'The drop weighs what it weighed before: old and new readings count together.'],
+    [
+      50.5,
+      1,
+      'The drop is 0.99 % lighter than before, no more than chance allows: old and new readings count together.',
+    ],
+    [49.5, 1, 'The drop is 1 % heavier than before, no more than chance allows: old and new readings count together.'],
+  ])('%d ± %d mg then and 50 mg now: %s', (before, doubt, words) => {
+    expect(now(before, doubt)).toBe(words);
+  });
+
+  test('a drop that changed is said to have changed', () => {
+    expect(now(60, 0.1)).toMatch(/^The drop is 17 % lighter than before, more than chance allows: the tip may be worn/);
+  });
+});
+
+describe('what one drop weighs', () => {
+  const of = (liquid: string, mg: number, u: number, day: string) => ({
+    ...newRecord('calibration', {
+      ...{ dropper: dropper.id, liquid: { id: liquid, name: liquid }, readings: [{ drops: 20, massG: mg / 50 }] },
+      ...{ readabilityG: 0.001, mgPerDrop: measured(mg, u, { id: `${liquid}${day}`, words: 'x' }), spread: 0.05 },
+    }),
+    made: `${day}T10:00:00Z`,
+  });
+  const thin = (strength: number) => ({ id: 'ethanol-96', liquid: 'ethanol' as const, strength });
+
+  test('nobody has weighed it: a typical drop with a wide ± stands in', () => {
+    const drop = dropOf('typical', { id: 'some oil', liquid: null, strength: 1 });
+    expect(drop.calibrated).toBe(false);
+    expect(drop.mgPerDrop.value - expanded(drop.mgPerDrop)).toBeLessThan(18);
+    expect(drop.mgPerDrop.value + expanded(drop.mgPerDrop)).toBeGreaterThan(33);
+  });
+
+  test('from another liquid in a square-cut tip: a first guess of about ± 19 %', () => {
+    takeIn([of('water', 50, 0.5, '2026-01-01')]);
+    const drop = dropOf(dropper.id, thin(0.01));
+    expect(drop.words).toContain('first guess from water');
+    // 95 % spirit from the dropper of the USSR pharmacopoeia: 65 drops a gram, 15.4 mg; the guess is lighter, within its ±.
+    expect(Math.abs(drop.mgPerDrop.value - 15.4)).toBeLessThan(expanded(drop.mgPerDrop));
+  });
+
+  test('a calibration with the solvent serves its 1 % dilutions, with 0.3 % more doubt, and not a 10 % one', () => {
+    takeIn([of('ethanol-96', 15.5, 0.1, '2026-02-01')]);
+    const drop = dropOf(dropper.id, thin(0.0124)); // 1 % w/v
+    expect(drop.calibrated).toBe(true);
+    expect(relativeUncertainty(drop.mgPerDrop)).toBeCloseTo(Math.hypot(0.1 / 15.5, 0.003 * 1.24), 6);
+    expect(dropOf(dropper.id, thin(0.1)).calibrated).toBe(false);
+  });
+
+  test('a viscous liquid is not guessed from another, nor is a drop insert', () => {
+    const fromInsert = { ...of('water', 40, 0.5, '2026-01-02'), dropper: insert.id };
+    takeIn([fromInsert]);
+    expect(dropOf(dropper.id, { id: 'propylene-glycol', liquid: 'propylene glycol', strength: 0.01 }).words).toMatch(
+      /^typical: .*viscous/,
+    );
+    expect(dropOf(insert.id, thin(0.01)).words).toMatch(/^typical: .*lip or an insert/);
+  });
+
+  test('calibrations that agree count together; after a drift the newest alone counts', () => {
+    const agreeing = combined([of('a', 20, 0.2, '2026-01-01'), of('a', 20.2, 0.2, '2026-06-01')]);
+    expect(agreeing.drifted).toBe(false);
+    expect(agreeing.mgPerDrop.value).toBeCloseTo(20.1, 6);
+    const worn = combined([of('a', 20, 0.1, '2026-01-01'), of('a', 22, 0.1, '2026-06-01')]);
+    expect(worn).toMatchObject({ drifted: true });
+    expect(worn.mgPerDrop.value).toBe(22);
+    expect(worn.change).toBeCloseTo(0.1, 6);
+  });
+});
