@@ -50,8 +50,8 @@ export function list<K extends KindName>(kind: K): RecordOf<K>[] {
 let sorted = { held: onHand.value, lists: new Map<KindName, AnyRecord[]>() };
 
 /** The record of that id, if it is of that kind. */
-export function find<K extends KindName>(kind: K, id: string | undefined): RecordOf<K> | undefined {
-  const record = id === undefined ? undefined : onHand.value.get(id);
+export function find<K extends KindName>(kind: K, id: string | null | undefined): RecordOf<K> | undefined {
+  const record = id == null ? undefined : onHand.value.get(id);
   return record?.kind === kind ? (record as RecordOf<K>) : undefined;
 }
 

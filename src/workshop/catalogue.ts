@@ -1,7 +1,6 @@
 import { signal } from '@preact/signals';
 import { search, searchIndex, type Searchable, type SearchIndex } from '../core/text/search';
-import type { Material } from '../records/kind/material';
-import type { envelope } from '../records/kind/record';
+import type { MaterialFacts } from '../records/kind/material';
 import type { CatalogueRow, Cited } from '../tables/catalogue/row';
 
 export type { CatalogueRow } from '../tables/catalogue/row';
@@ -67,8 +66,6 @@ function sourceWords(id: string, sources: Readonly<Record<string, string>>): str
     })
     .join('; ');
 }
-
-export type MaterialFacts = Partial<Omit<Material, keyof typeof envelope | 'code'>>;
 
 /** What a material takes over from the catalogue, each value with its source in words. */
 export function factsOf(row: CatalogueRow): MaterialFacts {

@@ -105,7 +105,7 @@ export function liquidOfVial(vial: Vial): DropLiquid {
 }
 
 /** A bottle with its material, or null when either is gone. */
-export function bottleWithMaterial(id: string | undefined): { bottle: Bottle; material: Material } | null {
+export function bottleWithMaterial(id: string | null | undefined): { bottle: Bottle; material: Material } | null {
   const bottle = find('bottle', id);
   const material = find('material', bottle?.material);
   return bottle && material ? { bottle, material } : null;

@@ -1,7 +1,17 @@
-import { problemsOf, placeOf } from '../../src/tasks/engine/run';
+import { nextKey, placeOf, problemsOf, recordedOn, withPresets } from '../../src/tasks/engine/leaving';
 import { fold, type RunState } from '../../src/tasks/engine/fold';
 import type { Step, Task } from '../../src/tasks/engine/task';
 import type { RunEvent } from '../../src/records/kind/run';
+
+/** A run whose fields were typed at one go, as if every step that they lead to had been left. */
+export function asLeft(task: Task, run: RunState): RunState {
+  for (let now = run; ;) {
+    const done = Object.fromEntries(task.steps(now).map(({ key }) => [key, '2026-05-04T10:00:00.000Z']));
+    const { presets } = withPresets(task, { ...now, done });
+    if (presets === now.presets) return now;
+    now = { ...now, presets };
+  }
+}
 
 /** A run walked without a screen: the same events, the same rules for leaving a step. */
 export interface Walker {
@@ -43,13 +53,12 @@ export function startWalking(task: Task, typed: Readonly<Record<string, string>>
       const now = step();
       const why = [...Object.values(problemsOf(now, state())), ...(now.problem ? [now.problem] : [])];
       if (why.length > 0) throw new Error(why[0]);
-      for (const [key, text] of Object.entries(now.types ?? {})) put({ type: 'typed', key, text });
-      const all = now.next === undefined ? steps() : [];
-      const after = now.next ?? all[all.indexOf(stepOf(all)) + 1]?.key;
+      const after = nextKey(task, now, state());
       if (after === undefined) throw new Error('this was the last step');
+      recordedOn(now, state()).forEach(put);
       put({ type: 'go', key: after, text: now.key });
     },
     back: (key) => put({ type: 'go', key }),
-    keep: () => task.keep(state()),
+    keep: () => task.keep(asLeft(task, state())),
   };
 }

@@ -3,7 +3,7 @@ import type { Run, RunEvent } from '../../records/kind/run';
 import { newRecord } from '../../records/shelf';
 import { fold } from '../../tasks/engine/fold';
 import type { Happening } from '../../tasks/engine/log';
-import { placeOf, problemsOf } from '../../tasks/engine/run';
+import { nextKey, placeOf, problemsOf, recordedOn } from '../../tasks/engine/leaving';
 import type { Step, Task } from '../../tasks/engine/task';
 
 /** A run of the demo: what is answered, counted and marked, and when it began (ISO 8601, UTC). */
@@ -43,8 +43,9 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
     const why = Object.values(problemsOf(left, fold(events)))[0] ?? left.problem;
     if (why || n > MOST)
       throw new Error(`the demo stops at “${left.key}” of ${task.id}: ${why ?? 'it goes in a circle'}`);
-    happen(...Object.entries(left.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text })));
-    const next = nextOf(task, events, left);
+    const state = fold(events);
+    const next = nextKey(task, left, state);
+    happen(...recordedOn(left, state));
     happen({ type: 'go', key: next ?? '', text: left.key });
     if (next === undefined) break;
   }
@@ -62,12 +63,6 @@ function stepOf(task: Task, events: readonly RunEvent[]): Step {
   const state = fold(events);
   const steps = task.steps(state);
   return steps[placeOf(steps, state)]!;
-}
-
-function nextOf(task: Task, events: readonly RunEvent[], left: Step): string | undefined {
-  const state = fold(events);
-  const steps = task.steps(state);
-  return left.next ?? steps[placeOf(steps, state) + 1]?.key;
 }
 
 function ended(task: Task, run: Run, events: RunEvent[], at: string) {

@@ -1,6 +1,7 @@
 import type { RunEvent } from '../../records/kind/run';
-import { textOf, type Field } from '../../tasks/engine/fields';
+import type { Field } from '../../tasks/engine/fields';
 import { fold, type RunState } from '../../tasks/engine/fold';
+import { withPresets } from '../../tasks/engine/leaving';
 import type { Step, Task } from '../../tasks/engine/task';
 import { formatDay, withLocalSign } from '../../ui/format';
 
@@ -13,7 +14,7 @@ export interface StoryLine {
 
 /** What was done in a run, step by step, folded from its events. */
 export function storyOf(task: Task, events: readonly RunEvent[]): StoryLine[] {
-  const state = fold(events);
+  const state = withPresets(task, fold(events));
   return task.steps(state).flatMap((step) => {
     const at = state.done[step.key];
     return at ? [{ say: step.say, answers: answersOf(step, state), at }] : [];
@@ -31,7 +32,7 @@ function shownText({ input }: Field, text: string): string {
 }
 
 function answerText(field: Field, state: RunState): string {
-  const text = textOf(state, field);
+  const text = state.typed[field.name] ?? state.presets[field.name] ?? field.preset ?? '';
   const words = field.options?.find((option) => option.value === text)?.words ?? shownText(field, text);
   return field.unit && words ? `${words} ${field.unit}` : words || '–';
 }

@@ -1,6 +1,5 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { choice, day, optionalAmount, words, type Field } from '../../tasks/engine/fields';
-import { today } from '../../workshop/onHand';
 
 /** What was typed, by the name of the field. */
 export type Typed = Readonly<Record<string, string>>;
@@ -50,7 +49,7 @@ export function number(record: AnyRecord, key: string, asked: { title: string; u
 
 export function date(record: AnyRecord, key: string, title: string): Editable {
   const text = String((record as unknown as Loose)[key] ?? '');
-  return { field: day({ name: key, title, optional: true, today: today() }), text, set: put(key) };
+  return { field: day({ name: key, title, optional: true }), text, set: put(key) };
 }
 
 /** A number that carries where it was read; typing another one makes it the person's own. */

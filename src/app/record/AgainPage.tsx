@@ -2,25 +2,27 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { runWithEvents } from '../../records/shelf';
-import { againOf, type Again } from '../../tasks/shared/again';
+import { repeatOf, type Repeat } from '../../tasks/shared/repeat';
 import { fold } from '../../tasks/engine/fold';
 import { describe } from '../describe/describe';
+import { taskOrNotice } from '../nav/loaded';
 import { startTask } from '../nav/startTask';
 import { formatDay } from '../../ui/format';
 
-/** The run that a record came out of, with its wishes and today's lots; null when it is not on this phone. */
-async function againOfRecord(record: AnyRecord): Promise<Again | null> {
+/** The run that a record came out of, with its answers and today's lots; null when it is not on this phone. */
+async function repeatOfRecord(record: AnyRecord): Promise<Repeat | null> {
   for (const id of record.kind === 'run' ? [record.id] : [...record.from].reverse()) {
     const there = await runWithEvents(id);
-    if (there) return againOf(there.run, fold(there.events));
+    const task = await taskOrNotice(there?.run.task);
+    if (there && task) return repeatOf(task, there.run, fold(there.events));
   }
   return null;
 }
 
 /** Make again: what is different today, before anything begins. */
 export function AgainPage({ record }: { record: AnyRecord }) {
-  const again = useSignal<Again | null | undefined>(undefined);
-  useEffect(() => void againOfRecord(record).then((found) => (again.value = found)), [record.id]);
+  const again = useSignal<Repeat | null | undefined>(undefined);
+  useEffect(() => void repeatOfRecord(record).then((found) => (again.value = found)), [record.id]);
   const { title } = describe(record);
   return (
     <main class="page form">

@@ -2,13 +2,14 @@ import { useSignal } from '@preact/signals';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { keep } from '../../records/shelf';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
-import { canBeMadeAgain } from '../../tasks/shared/again';
+import { canBeMadeAgain } from '../../tasks/shared/repeat';
 import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import { ResultLine } from '../../ui/controls/ResultLine';
 import type { Result } from '../../ui/controls/result';
 import { keptOf } from '../describe/bookEntries';
 import { Facts } from '../describe/Facts';
+import { useTask } from '../nav/loaded';
 import { go } from '../nav/route';
 import { placeWords } from '../describe/ShelfEntry';
 
@@ -58,6 +59,7 @@ export function CareActions({ record }: { record: AnyRecord }) {
     void keep([{ ...record, ...facts }]).catch((error: unknown) => {
       trouble.value = `The phone could not store this: ${error instanceof Error ? error.message : String(error)}`;
     });
+  const task = useTask(isOf('run', record) ? record.task : undefined);
   const page = (name: string) => () => go(['record', record.id, name]);
   const traced = isOf('run', record) ? keptOf(record)[0]?.id : record.id; // a run is traced by what it ended in
   const editable = ['material', 'bottle', 'vial', 'dropper', 'supply'].includes(record.kind);
@@ -75,7 +77,7 @@ export function CareActions({ record }: { record: AnyRecord }) {
       )}
       {editable && <Action words="Change" onTap={page('edit')} />}
       {traced && <Action words="Trace" onTap={() => go(['record', traced, 'trace'])} />}
-      {canBeMadeAgain(record) && <Action words="Make again" onTap={page('again')} />}
+      {canBeMadeAgain(record, task) && <Action words="Make again" onTap={page('again')} />}
       <Action words="Print or CSV" onTap={page('paper')} />
       {bought && (
         <Action

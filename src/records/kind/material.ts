@@ -2,54 +2,56 @@ import * as z from 'zod/mini';
 import { citedSchema, densitySchema, gradeSchema, standing } from './quantity';
 import { envelope, type Kind } from './record';
 
-const schema = z.lazy(() =>
-  z.object({
-    ...envelope,
-    name: z.string(),
-    code: z.string(),
-    cas: z.optional(z.string()),
-    fema: z.optional(z.string()),
-    /** The plant that a natural material comes from, in Latin: some plants are banned whatever the CAS number. */
-    botanical: z.optional(z.string()),
-    sort: z.enum(['substance', 'natural']),
-    /** At 20 °C. A solid is weighed, never counted in drops. */
-    form: z.enum(['liquid', 'viscous', 'solid']),
-    density: z.optional(densitySchema),
-    /** Share of the material that is what its name says, g/g. */
-    purity: z.optional(z.number()),
-    cautions: z.array(z.string()),
-    /** Id in the catalogue that it was copied from. */
-    catalogue: z.optional(z.string()),
-    /** Chemical class, or for naturals citrus oil, slow oil, oil: tells how long it keeps. */
-    family: z.optional(z.string()),
-    /** Other names. */
-    also: z.optional(z.array(z.string())),
-    smells: z.optional(z.array(z.string())),
-    /** °C. */
-    melts: z.optional(citedSchema),
-    /** °C, at atmospheric pressure. */
-    boils: z.optional(citedSchema),
-    /** Flash point, °C. */
-    flash: z.optional(citedSchema),
-    /** Water solubility near room temperature, mg/L. */
-    water: z.optional(citedSchema),
-    thresholds: z.optional(
-      z.array(
-        z.object({
-          medium: z.string(),
-          kind: z.string(),
-          low: z.number(),
-          high: z.number(),
-          unit: z.string(),
-          source: z.string(),
-          /** Given by hand: those of the catalogue stand beside it and are never changed. */
-          own: z.optional(z.boolean()),
-        }),
-      ),
+/** What is known of a material beside its name. */
+const facts = () => ({
+  cas: z.optional(z.string()),
+  fema: z.optional(z.string()),
+  /** The plant that a natural material comes from, in Latin: some plants are banned whatever the CAS number. */
+  botanical: z.optional(z.string()),
+  sort: z.enum(['substance', 'natural']),
+  /** At 20 °C. A solid is weighed, never counted in drops. */
+  form: z.enum(['liquid', 'viscous', 'solid']),
+  density: z.optional(densitySchema),
+  /** Share of the material that is what its name says, g/g. */
+  purity: z.optional(z.number()),
+  cautions: z.array(z.string()),
+  /** Id in the catalogue that it was copied from. */
+  catalogue: z.optional(z.string()),
+  /** Chemical class, or for naturals citrus oil, slow oil, oil: tells how long it keeps. */
+  family: z.optional(z.string()),
+  /** Other names. */
+  also: z.optional(z.array(z.string())),
+  smells: z.optional(z.array(z.string())),
+  /** °C. */
+  melts: z.optional(citedSchema),
+  /** °C, at atmospheric pressure. */
+  boils: z.optional(citedSchema),
+  /** Flash point, °C. */
+  flash: z.optional(citedSchema),
+  /** Water solubility near room temperature, mg/L. */
+  water: z.optional(citedSchema),
+  thresholds: z.optional(
+    z.array(
+      z.object({
+        medium: z.string(),
+        kind: z.string(),
+        low: z.number(),
+        high: z.number(),
+        unit: z.string(),
+        source: z.string(),
+        /** Given by hand: those of the catalogue stand beside it and are never changed. */
+        own: z.optional(z.boolean()),
+      }),
     ),
-    notes: z.optional(z.array(z.string())),
-  }),
-);
+  ),
+  notes: z.optional(z.array(z.string())),
+});
+
+const schema = z.lazy(() => z.object({ ...envelope, name: z.string(), code: z.string(), ...facts() }));
+
+/** What a new material takes over from the catalogue: each part may be missing. */
+export const materialFacts = z.lazy(() => z.partial(z.object({ name: z.string(), ...facts() })));
+export type MaterialFacts = z.output<typeof materialFacts>;
 
 /** A neat aroma material: an oil, an aroma chemical. */
 export const material = { kind: 'material', schema, upgrades: [] } satisfies Kind;

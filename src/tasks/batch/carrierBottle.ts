@@ -1,5 +1,6 @@
 import { find } from '../../records/shelf';
-import { choice, textOf, type Field } from '../engine/fields';
+import { answer } from '../engine/answers';
+import { choice, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventBottleOptions, solventBottles } from '../../workshop/onHand';
 import { sourceOfSolvent, type Source } from '../../workshop/sources';
@@ -31,8 +32,9 @@ export function carrierBottleField(run: RunState): Field<string> | null {
 export function carrierBottleOf(run: RunState): Source | null {
   const field = carrierBottleField(run);
   if (!field) return null;
-  const askedBefore = run.typed['carrier.food'] !== undefined && run.typed[field.name] === undefined;
-  const supply = askedBefore ? undefined : find('supply', textOf(run, field));
+  const all = { ...run.presets, ...run.typed };
+  const askedBefore = all['carrier.food'] !== undefined && all[field.name] === undefined;
+  const supply = askedBefore ? undefined : find('supply', answer(run, field));
   return supply ? sourceOfSolvent(supply) : null;
 }
 

@@ -1,5 +1,5 @@
 import { formatPlain, formatTyped } from '../../ui/format';
-import { standing, textOf } from '../engine/fields';
+import { textOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { judgeFields } from '../shared/judging';
 import type { Step } from '../engine/task';
@@ -57,7 +57,6 @@ function carrierSteps(run: RunState): Step[] {
           key: 'carrier-bottle',
           say: `Which bottle of ${name}?`,
           ask: [bottle],
-          types: standing(run, [bottle]),
         },
       ]
     : [];

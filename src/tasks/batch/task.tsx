@@ -1,7 +1,7 @@
 import { worstState } from '../../core/limits/finding';
 import type { Ceiling } from '../../core/limits/highestDose';
+import { isOf } from '../../records/kind/kinds';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
-import { standing } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { stateWords } from '../../workshop/limitRules';
 import { LimitsPanel } from '../shared/LimitsPanel';
@@ -74,7 +74,6 @@ function endSteps(run: RunState, making: Making): Step[] {
       say: 'What is it called?',
       more: ['Write the name and today’s date on every bottle of it.', ...leftWords(making)],
       ask: [name, fields.notes, ...left],
-      types: standing(run, [name, ...left]),
       done: 'Keep',
     },
   ];
@@ -93,6 +92,43 @@ function steps(run: RunState): Step[] {
   return making ? [...all, ...weighSteps(run, making), ...endSteps(run, making)] : all;
 }
 
+/** What a repeat begins with. */
+const repeats = [
+  'what',
+  'base',
+  'litres',
+  'dose',
+  'brix',
+  'abv',
+  'spirit',
+  'spirit.',
+  'throw.',
+  'acid',
+  'acidity',
+  'benzoate',
+  'sorbate',
+  'dosage',
+  'spare',
+  'make',
+  'carrier',
+  'carrier.',
+  'oil',
+  'agent',
+  'gum',
+  'trait.',
+  'droplet',
+  'gas',
+  'sugar.',
+  'gas.',
+  'fine',
+  'scatter',
+  'tolerance',
+  'coarse',
+  'jurisdiction',
+  'portion',
+  'body',
+];
+
 /** From a formula or a liked dose to a batch of drink: syrup, concentrate, limits, and every gram weighed. */
 export const batch: Task = {
   id: 'batch',
@@ -100,4 +136,12 @@ export const batch: Task = {
   title: (run) => ['Make a batch', wantedSafely(run)?.name].filter(Boolean).join(' · '),
   steps,
   keep: keepBatch,
+  repeats,
+  /** The lots of today for what was weighed; the batch itself, so that its own steps say what differs. */
+  repeat({ kept, todays }) {
+    const made = kept.find((record) => isOf('batch', record));
+    if (!made || !isOf('batch', made)) return {};
+    const lots = made.weighed.flatMap(({ id, source }) => (source ? [[`lot.${id}`, todays(source)] as const] : []));
+    return { ...Object.fromEntries(lots), again: made.id };
+  },
 };

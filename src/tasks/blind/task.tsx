@@ -81,5 +81,8 @@ function nameOf(run: RunState): string {
   return names.length > 0 ? `${method!.name.split(':')[0]} · ${names.join(', ')}` : 'Blind test';
 }
 
+/** What a repeat begins with. */
+const repeats = ['test', 'served', 'sample.', 'attribute', 'tries', 'risk', 'top', 'levels', 'factor'];
+
 /** Can they tell? Codes, balanced orders, locked answers, and what it means. */
-export const blind: Task = { id: 'blind', recorded: true, title: nameOf, steps, keep };
+export const blind: Task = { id: 'blind', recorded: true, title: nameOf, steps, keep, repeats };

@@ -1,16 +1,28 @@
-import { valueOf, words } from '../engine/fields';
-import { newBottle, newBottleSteps } from '../shared/newBottle';
+import { isOf } from '../../records/kind/kinds';
+import { find } from '../../records/shelf';
+import { answer, types } from '../engine/answers';
+import { bottleFields } from '../shared/bottleFields';
+import { newBottle, newBottleSteps, type NewBottleStep } from '../shared/newBottle';
 import type { Task } from '../engine/task';
 
+/** What a repeat begins with. */
+const repeats = [bottleFields.supplier, bottleFields.box, bottleFields.row, bottleFields.grade].map(({ name }) => name);
+
 /** A bottle as bought, onto the Shelf. */
-export const bottle: Task = {
+export const bottle: Task<NewBottleStep> = {
   id: 'bottle',
   recorded: true,
-  title: (run) => ['Add a bottle', valueOf(run, words({ name: 'new.name', title: '' }))].filter(Boolean).join(' · '),
+  title: (run) => ['Add a bottle', answer(run, bottleFields.name)].filter(Boolean).join(' · '),
   steps: newBottleSteps,
   keep(run) {
     const made = newBottle(run);
     if (!made) throw new RangeError('Something is still missing: go back through the steps.');
     return made.fresh ? [made.bottle, made.material] : [made.bottle];
+  },
+  repeats,
+  repeat({ kept }) {
+    const bottle = kept.find((record) => isOf('bottle', record));
+    const material = find('material', bottle && isOf('bottle', bottle) ? bottle.material : undefined);
+    return material ? { ...types(bottleFields.name, material.name), ...types(bottleFields.material, material.id) } : {};
   },
 };

@@ -8,7 +8,8 @@ import { find, list } from '../../records/shelf';
 import { formatGiven, formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import type { Option } from '../../ui/controls/field';
-import { amount, choice, optionalAmount, valueOf, whole, words } from '../engine/fields';
+import { answer } from '../engine/answers';
+import { amount, choice, given, optionalAmount, pick, whole, words } from '../engine/fields';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
@@ -24,7 +25,8 @@ export function droppers(): Option[] {
   return [...own, { value: 'new', words: 'A new dropper' }];
 }
 
-function liquids(): Option[] {
+/** What a drop can be weighed of: solvents, and materials that are liquid. */
+export function liquids(): Option[] {
   const neat = list('material').filter(({ form }) => form !== 'solid');
   return [
     ...solventsOnHand().map(({ id, name }) => ({
@@ -38,7 +40,7 @@ function liquids(): Option[] {
 
 /** The questions of a calibration. */
 export const fields = {
-  dropper: () => choice({ name: 'dropper', title: 'Dropper', options: droppers() }),
+  dropper: pick({ name: 'dropper', title: 'Dropper' }),
   newName: words({ name: 'newName', title: 'Name on the dropper', max: 30 }),
   newTip: words({
     name: 'newTip',
@@ -55,7 +57,7 @@ export const fields = {
       { value: 'lip or insert', words: 'A bottle lip or drop insert' },
     ],
   }),
-  liquid: () => choice({ name: 'liquid', title: 'Liquid', options: liquids() }),
+  liquid: pick({ name: 'liquid', title: 'Liquid' }),
   readability: amount({
     name: 'readability',
     title: 'Smallest step of the scale',
@@ -72,17 +74,19 @@ export const fields = {
     max: 40,
     help: 'May stay empty.',
   }),
-  drops: (i: number, preset = DROPS) =>
-    whole({ name: `drops.${i}`, title: 'Drops let fall', unit: 'drops', min: 1, max: 1000, preset: String(preset) }),
+  drops: (i: number) =>
+    whole({ name: `drops.${i}`, title: 'Drops let fall', unit: 'drops', min: 1, max: 1000, preset: String(DROPS) }),
   mass: (i: number) => amount({ name: `mass.${i}`, title: 'The scale shows', unit: 'g', above: 0, max: 100 }),
+  /** Whether another reading follows. */
+  more: (i: number) => given(`more.${i}`, ['yes', 'no']),
 };
 
 /** Readings that are complete, in order. */
 export function readingsOf(run: RunState): Reading[] {
   const readings: Reading[] = [];
   for (let i = 1; ; i++) {
-    const drops = valueOf(run, fields.drops(i, weighingAdvice(run).drops));
-    const massG = valueOf(run, fields.mass(i));
+    const drops = answer(run, fields.drops(i));
+    const massG = answer(run, fields.mass(i));
     if (drops === null || massG === null) return readings;
     readings.push({ drops, massG });
   }
@@ -90,14 +94,14 @@ export function readingsOf(run: RunState): Reading[] {
 
 /** Dropper and liquid by name, as far as they are chosen. */
 export function nameOf(run: RunState): { dropper: string; liquid: string } {
-  const known = find('dropper', run.typed['dropper'])?.name;
-  const liquid = liquids().find((option) => option.value === run.typed['liquid'])?.words;
-  return { dropper: known ?? (run.typed['newName'] || 'the dropper'), liquid: liquid ?? 'the liquid' };
+  const known = find('dropper', answer(run, fields.dropper))?.name;
+  const liquid = liquids().find((option) => option.value === answer(run, fields.liquid))?.words;
+  return { dropper: known ?? answer(run, fields.newName) ?? 'the dropper', liquid: liquid ?? 'the liquid' };
 }
 
 /** The calibration from some readings; null without readings or scale. */
 export function calibrated(run: RunState, readings: readonly Reading[], id: string): DropCalibration | null {
-  const readabilityG = valueOf(run, fields.readability);
+  const readabilityG = answer(run, fields.readability);
   if (readings.length === 0 || readabilityG === null) return null;
   const { dropper, liquid } = nameOf(run);
   return calibrateDrops(readings, { readabilityG }, { id, words: `calibration of ${dropper} with ${liquid}` });
@@ -106,15 +110,16 @@ export function calibrated(run: RunState, readings: readonly Reading[], id: stri
 /** Calibrations of the chosen dropper with the chosen liquid from before, oldest first. */
 export function earlier(run: RunState): Calibration[] {
   const same = ({ dropper, liquid }: Calibration) =>
-    dropper === run.typed['dropper'] && liquid.id === run.typed['liquid'];
+    dropper === answer(run, fields.dropper) && liquid.id === answer(run, fields.liquid);
   return list('calibration').filter(same).reverse();
 }
 
 /** What to weigh with this scale to know the drop well enough, in one sentence; a first guess at the drop is enough for it. */
 export function weighingAdvice(run: RunState): { words: string; drops: number } {
-  const readabilityG = valueOf(run, fields.readability) ?? 0.01;
-  const liquid = solventsOnHand().find(({ id }) => id === run.typed['liquid'])?.liquid ?? null;
-  const { mgPerDrop, spread } = dropOf('', { id: run.typed['liquid'] ?? '', liquid, strength: 1 });
+  const readabilityG = answer(run, fields.readability) ?? 0.01;
+  const id = answer(run, fields.liquid) ?? '';
+  const liquid = solventsOnHand().find((solvent) => solvent.id === id)?.liquid ?? null;
+  const { mgPerDrop, spread } = dropOf('', { id, liquid, strength: 1 });
   const plan = planReadings({
     mgPerDrop: mgPerDrop.value,
     perDropSpread: spread,
@@ -135,7 +140,7 @@ export function weighingAdvice(run: RunState): { words: string; drops: number } 
 
 /** The volume of a drop of a solvent of known density, from its mass in air; null for other liquids. */
 export function volumeResult(run: RunState, calibration: DropCalibration): Result | null {
-  const solvent = solventsOnHand().find(({ id }) => id === run.typed['liquid']);
+  const solvent = solventsOnHand().find(({ id }) => id === answer(run, fields.liquid));
   if (!solvent) return null;
   const grams = scaled(calibration.mgPerDrop, 1 / 1000);
   const perGram = volumeWeighed(gram(1), gramPerMl(solvent.density.gPerMl)); // mL for each gram shown, air buoyancy counted in

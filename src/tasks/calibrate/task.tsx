@@ -3,14 +3,13 @@ import { outliers, readingsStillWorth, type ReadingsAdvice } from '../../core/dr
 import { checkWaterDropper } from '../../core/drop/dropperStandard';
 import { combineCalibrations } from '../../core/drop/dropHistory';
 import { celsius } from '../../core/number/units';
-import type { Dropper } from '../../records/kind/dropper';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { formatPlain, withLocalSigns } from '../../ui/format';
 import { Scatter } from '../../ui/plot/Scatter';
 import { readingsPicture } from '../../workshop/dropPictures';
 import { dropsText } from '../../workshop/dropWords';
-import { valueOf } from '../engine/fields';
+import { answer, ask, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import {
@@ -18,6 +17,7 @@ import {
   droppers,
   earlier,
   fields,
+  liquids,
   nameOf,
   readingsOf,
   resultOf,
@@ -26,16 +26,18 @@ import {
   weighingAdvice,
 } from './readings';
 
+type Key = 'dropper' | 'new-dropper' | 'liquid' | 'scale' | `reading.${number}` | `so-far.${number}`;
+
 const AS_BEFORE = 0.0005; // our choice: less than 0.05 % is called the same
 const FLAMES = 'Oils and alcohol burn: no flame near, open a window.';
 
 /** What the readings so far say, and whether another one is worth the while. */
-function verdictStep(run: RunState, i: number): Step {
+function verdictStep(run: RunState, i: number): Step<Key> {
   const readings = readingsOf(run).slice(0, i);
   const calibration = calibrated(run, readings, 'this')!;
-  const readabilityG = valueOf(run, fields.readability)!;
+  const readabilityG = answer(run, fields.readability)!;
   const advice = readingsStillWorth(calibration, { readabilityG }, WANTED);
-  const more = run.typed[`more.${i}`] ?? (advice.enough ? 'no' : 'yes');
+  const more = answer(run, fields.more(i)) ?? (advice.enough ? 'no' : 'yes');
   const odd = outliers(readings).map(
     ({ index }) =>
       `Reading ${index + 1} lies far from the others. Nothing is left out: look at it, weigh again, decide.`,
@@ -54,8 +56,8 @@ function verdictStep(run: RunState, i: number): Step {
     done: more === 'yes' ? 'Weigh again' : 'Keep',
     offers: [
       more === 'yes'
-        ? { words: 'Keep it as it is', type: { [`more.${i}`]: 'no' }, leave: true }
-        : { words: 'Weigh once more', type: { [`more.${i}`]: 'yes' }, leave: true },
+        ? { words: 'Keep it as it is', type: types(fields.more(i), 'no'), leave: true }
+        : { words: 'Weigh once more', type: types(fields.more(i), 'yes'), leave: true },
     ],
   };
 }
@@ -86,20 +88,21 @@ function drift(run: RunState, calibration: DropCalibration): string[] {
 
 /** Water checks itself against the dropper of the pharmacopoeias. */
 function waterCheck(run: RunState, readings: readonly Reading[]): string[] {
-  if (run.typed['liquid'] !== 'water') return [];
-  const { phEur, usp } = checkWaterDropper(readings, celsius(valueOf(run, fields.temperature) ?? 20));
+  if (answer(run, fields.liquid) !== 'water') return [];
+  const { phEur, usp } = checkWaterDropper(readings, celsius(answer(run, fields.temperature) ?? 20));
   return [phEur.why, usp.why].map(withLocalSigns);
 }
 
-function readingSteps(run: RunState): Step[] {
-  const steps: Step[] = [];
+function readingSteps(run: RunState): Step<Key>[] {
+  const steps: Step<Key>[] = [];
   const advice = weighingAdvice(run);
   for (let i = 1; ; i++) {
+    const drops = ask(fields.drops(i), { preset: String(advice.drops) });
     steps.push({
       key: `reading.${i}`,
-      say: `Tare the scale. Let ‹${dropsText(valueOf(run, fields.drops(i, advice.drops)) ?? advice.drops)}› fall, one a second.`,
+      say: `Tare the scale. Let ‹${dropsText(answer(run, drops) ?? advice.drops)}› fall, one a second.`,
       more: [`Reading ${i}. ${i === 1 ? advice.words : ''}`, 'Hold the dropper upright, as you will when you work.'],
-      ask: [fields.drops(i, advice.drops), fields.mass(i)],
+      ask: [drops, fields.mass(i)],
     });
     if (readingsOf(run).length < i) return steps;
     const verdict = verdictStep(run, i);
@@ -108,20 +111,16 @@ function readingSteps(run: RunState): Step[] {
   }
 }
 
-function steps(run: RunState): Step[] {
-  const fresh = run.typed['dropper'] === 'new' || (droppers().length === 1 && run.typed['dropper'] !== undefined);
+function steps(run: RunState): Step<Key>[] {
+  const named: Step<Key> = {
+    key: 'new-dropper',
+    say: 'Name the dropper, and write the name on it.',
+    ask: [fields.newName, fields.newTip, fields.outlet],
+  };
   return [
-    { key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()] },
-    ...(fresh
-      ? [
-          {
-            key: 'new-dropper',
-            say: 'Name the dropper, and write the name on it.',
-            ask: [fields.newName, fields.newTip, fields.outlet],
-          },
-        ]
-      : []),
-    { key: 'liquid', say: 'Which liquid is in it?', ask: [fields.liquid()] },
+    { key: 'dropper', say: 'Which dropper?', ask: [ask(fields.dropper, { options: droppers() })] },
+    ...(answer(run, fields.dropper) === 'new' ? [named] : []),
+    { key: 'liquid', say: 'Which liquid is in it?', ask: [ask(fields.liquid, { options: liquids() })] },
     {
       key: 'scale',
       say: 'Which scale?',
@@ -138,22 +137,22 @@ function keep(run: RunState): AnyRecord[] {
   const readings = readingsOf(run).slice(0, walked);
   const id = newId();
   const { mgPerDrop, perDropSpread } = calibrated(run, readings, `calibration:${id}`)!;
-  const old = find('dropper', run.typed['dropper']);
+  const old = find('dropper', answer(run, fields.dropper));
   const dropper =
     old ??
     newRecord('dropper', {
-      name: valueOf(run, fields.newName)!,
-      tip: valueOf(run, fields.newTip)!,
-      outlet: valueOf(run, fields.outlet) as Dropper['outlet'] & string,
+      name: answer(run, fields.newName)!,
+      tip: answer(run, fields.newTip)!,
+      outlet: answer(run, fields.outlet)!,
     });
-  const temperatureC = valueOf(run, fields.temperature);
+  const temperatureC = answer(run, fields.temperature);
   const calibration = newRecord('calibration', {
     id,
     from: [dropper.id],
     dropper: dropper.id,
-    liquid: { id: run.typed['liquid']!, name: nameOf(run).liquid },
+    liquid: { id: answer(run, fields.liquid)!, name: nameOf(run).liquid },
     readings,
-    readabilityG: valueOf(run, fields.readability)!,
+    readabilityG: answer(run, fields.readability)!,
     ...(temperatureC === null ? {} : { temperatureC }),
     mgPerDrop,
     spread: perDropSpread,
@@ -162,10 +161,11 @@ function keep(run: RunState): AnyRecord[] {
 }
 
 /** Weigh counted drops once, to know what a drop of this liquid from this dropper weighs. */
-export const calibrate: Task = {
+export const calibrate: Task<Key> = {
   id: 'calibrate',
   recorded: true,
   title: (run) => ['Calibrate', nameOf(run).dropper === 'the dropper' ? 'drops' : nameOf(run).dropper].join(' · '),
   steps,
   keep,
+  repeats: [fields.dropper, fields.liquid, fields.readability].map(({ name }) => name),
 };

@@ -1,6 +1,6 @@
 import { attempt } from '../../workshop/attempt';
 import { dropsText, ofWish } from '../../workshop/dropWords';
-import { standing, valueOf } from '../engine/fields';
+import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { drinkG, wishesOf } from './ask';
@@ -84,7 +84,6 @@ function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
     {
       ...name,
       ask: [fields.name, fields.code(), fields.size(trial.volumeMl)],
-      types: standing(run, [fields.code()]),
     },
   ];
 }
@@ -112,6 +111,22 @@ function steps(run: RunState): Step[] {
   ];
 }
 
+/** What a repeat begins with. */
+const repeats = [
+  'formula',
+  'pick.',
+  'purpose',
+  'ppm',
+  'drinkMl',
+  'base',
+  'most',
+  'mix',
+  'dropper',
+  'part.',
+  'name',
+  'size',
+];
+
 /** Count whole drops of several vials into one trial, and know what is in it. */
 export const count: Task = {
   id: 'count',
@@ -119,4 +134,5 @@ export const count: Task = {
   title: (run) => ['Count drops', nameOf(run)].filter(Boolean).join(' · '),
   steps,
   keep: (run) => keepTrial(run, roundsOf(run, asked(run)), asked(run)),
+  repeats,
 };

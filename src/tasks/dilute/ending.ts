@@ -3,10 +3,11 @@ import { attempt } from '../../workshop/attempt';
 import type { RunState } from '../engine/fold';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
-import type { Offer, Step } from '../engine/task';
-import { standing, textOf, valueOf } from '../engine/fields';
+import type { Offer } from '../engine/task';
+import { answer, ask, types } from '../engine/answers';
+import { today } from '../../workshop/onHand';
 import { freeVialCode } from '../../workshop/vialCode';
-import { fields } from './fields';
+import { fields, type DiluteStep } from './fields';
 import { keepsOf } from './keeps';
 import { madeOf, type Made } from './made';
 import { inMl, shown, type Order } from './making';
@@ -16,20 +17,20 @@ import { gradeOf } from './source';
 const OVERSHOOT = 0.02; // our choice: 2 % over the wish is worth a word, less is not
 
 /** What came out, the rescue if it is too strong, and the label. */
-export function endSteps(run: RunState, order: Order): Step[] {
+export function endSteps(run: RunState, order: Order): DiluteStep[] {
   const made = attempt(() => madeOf(run, order));
-  const asMixed = attempt(() => madeOf({ ...run, typed: { ...run.typed, overshoot: 'keep' } }, order));
+  const asMixed = attempt(() => madeOf({ ...run, typed: { ...run.typed, ...types(fields.overshoot, 'keep') } }, order));
   if ('problem' in made || 'problem' in asMixed) return [];
-  const rescued = run.typed['overshoot'] === 'rescue' && made.rescue !== null;
+  const rescued = answer(run, fields.overshoot) === 'rescue' && made.rescue !== null;
   const rescue = rescued
     ? [pourStep(run, order, { pour: 'rescue', grams: made.rescue.add, say: 'on top' }), rescuedStep(order, made)]
     : [];
   return [madeStep(order, asMixed, rescued), ...rescue, labelStep(run, order)];
 }
 
-function madeStep(order: Order, made: Made, rescued: boolean): Step {
+function madeStep(order: Order, made: Made, rescued: boolean): DiluteStep {
   const strength = strengthText(order, made);
-  const calm: Step = {
+  const calm: DiluteStep = {
     key: 'made',
     say: `It is ‹${strength}›.`,
     more: ['From what was really put in.'],
@@ -40,8 +41,14 @@ function madeStep(order: Order, made: Made, rescued: boolean): Step {
   const total = made.rescue.total / order.liquid.solventDensity;
   const room = total > order.sizeMl * 1.25 ? ' It will not fit into this vial: pour it into a larger one first.' : '';
   const offers: Offer[] = rescued
-    ? [{ words: `Keep it as ${strength}`, type: { overshoot: 'keep' }, leave: true }]
-    : [{ words: `Rescue: add ${ml} mL of ${order.solvent.name}`, type: { overshoot: 'rescue' }, leave: true }];
+    ? [{ words: `Keep it as ${strength}`, type: types(fields.overshoot, 'keep'), leave: true }]
+    : [
+        {
+          words: `Rescue: add ${ml} mL of ${order.solvent.name}`,
+          type: types(fields.overshoot, 'rescue'),
+          leave: true,
+        },
+      ];
   return {
     ...calm,
     say: `It came out stronger: ‹${strength}›.`,
@@ -51,27 +58,28 @@ function madeStep(order: Order, made: Made, rescued: boolean): Step {
   };
 }
 
-function rescuedStep(order: Order, made: Made): Step {
+function rescuedStep(order: Order, made: Made): DiluteStep {
   const say = `Now it is ‹${strengthText(order, made)}›.`;
   return { key: 'rescued', say, more: ['From what was really put in.'], results: [strengthResult(order, made)] };
 }
 
-function labelStep(run: RunState, order: Order): Step {
+function labelStep(run: RunState, order: Order): DiluteStep {
   const { supplier, lot } = order.source;
-  const code = fields.code(freeVialCode(order.source.code));
-  const typed = valueOf(run, code) ?? '';
-  const [madeOn, useBy] = [fields.madeOn(), fields.useBy(keepsOf(run, order))];
-  const isPast = useBy.preset && useBy.preset < textOf(run, madeOn);
+  const code = ask(fields.code, { preset: freeVialCode(order.source.code) });
+  const madeOn = ask(fields.madeOn, { preset: today() });
+  const day = answer(run, madeOn) ?? today();
+  const keeps = keepsOf(run, order, day);
+  const useBy = ask(fields.useBy, { preset: keeps.day, help: `${keeps.words}.` });
+  const typed = answer(run, code) ?? '';
   return {
     key: 'label',
     say: 'Cap it, swirl it, write the label.',
     more: [
       `${order.solvent.name}, ${[supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'no lot'}, ‹${gradeOf(order.source, order.solvent).toUpperCase()}›`,
-      ...(isPast ? ['What it is made from is past its day: smell it against fresh first.'] : []),
+      ...(keeps.day < day ? ['What it is made from is past its day: smell it against fresh first.'] : []),
       ...(freeVialCode(typed) === typed ? [] : [`Another vial in use has the code ${typed}.`]),
     ],
     ask: [code, madeOn, useBy],
-    types: standing(run, [code, madeOn, useBy]),
     done: 'Put it on the Shelf',
   };
 }

@@ -1,11 +1,13 @@
-import { list, shelf } from '../../records/shelf';
+import type { Basis } from '../../core/liquid/strength';
+import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
-import { amount, choice, code, day, optionalAmount, words } from '../engine/fields';
-import type { UseBy } from '../../workshop/useBy';
-import { dropperOptions, solventBottleOptions, solventOptions, today, vialOptions } from '../../workshop/onHand';
+import { vialOptions } from '../../workshop/onHand';
+import { amount, choice, code, day, given, optionalAmount, pick, words } from '../engine/fields';
+import type { Step } from '../engine/task';
+import type { NewBottleStep } from '../shared/newBottle';
 
-/** Bottles first, then vials that can be thinned further, then a new bottle. */
-function sources(): Option[] {
+/** What can be diluted: bottles first, then a new one, then vials. */
+export function sourceOptions(): Option[] {
   const bottles = list('bottle').map((bottle) => {
     const material = list('material').find(({ id }) => id === bottle.material);
     const more = [bottle.supplier, bottle.lot && `lot ${bottle.lot}`, bottle.grade].filter(Boolean).join(', ');
@@ -18,9 +20,16 @@ function sources(): Option[] {
   ];
 }
 
-const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
+const bases: readonly Basis[] = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
+const meaning: Record<Basis, string> = {
+  '% w/v': 'g in 100 mL of dilution',
+  '% w/w': 'g in 100 g',
+  '% v/v': 'mL in 100 mL',
+  'mg/kg': 'ppm by mass',
+  'mg/L': 'mg in a litre',
+};
+
 const sizes = [5, 10, 15, 20, 30]; // mL
-const yes = 'yes';
 
 /** How a solvent's volume is measured, with half the width of what it may be off, as a share of the volume. */
 export const measures = [
@@ -48,9 +57,37 @@ export const measures = [
   },
 ] as const;
 
+/** Solvent goes in once, and once more after an overshoot. */
+export type Pour = 'solvent' | 'rescue';
+
+/** One step of a dilution. */
+export type DiluteStep = Step<
+  | NewBottleStep
+  | 'bottle'
+  | 'strength'
+  | 'size'
+  | 'own-size'
+  | 'solvent'
+  | 'own-solvent'
+  | 'food'
+  | 'measure'
+  | 'way'
+  | 'dropper'
+  | 'scale'
+  | 'plan'
+  | `pour.${Pour}`
+  | 'drops'
+  | 'material'
+  | 'made'
+  | 'rescued'
+  | 'label'
+  | 'set'
+  | 'set-plan'
+>;
+
 /** The questions of a dilution. */
 export const fields = {
-  source: () => choice({ name: 'bottle', title: 'From', options: sources() }),
+  source: pick({ name: 'bottle', title: 'From' }),
   strength: (basis: string) =>
     amount({
       name: 'strength',
@@ -60,13 +97,12 @@ export const fields = {
       max: basis.startsWith('%') ? 100 : 1e6,
       preset: '1',
     }),
-  basis: () =>
-    choice({
-      name: 'basis',
-      title: 'Counted as',
-      preset: shelf.settings.value.basis,
-      options: bases.map((value) => ({ value, words: value, more: meaning[value] ?? '' })),
-    }),
+  basis: choice({
+    name: 'basis',
+    title: 'Counted as',
+    preset: '% w/v',
+    options: bases.map((value) => ({ value, words: value, more: meaning[value] })),
+  }),
   size: choice({
     name: 'size',
     title: 'Vial',
@@ -76,17 +112,12 @@ export const fields = {
     ],
   }),
   ownSize: amount({ name: 'ownSize', title: 'Size of the vial', unit: 'mL', above: 0, max: 1000 }),
-  solvent: () =>
-    choice({
-      name: 'solvent',
-      title: 'Solvent',
-      options: [...solventBottleOptions(), ...solventOptions(), { value: 'new', words: 'Another solvent' }],
-    }),
+  solvent: pick({ name: 'solvent', title: 'Solvent' }),
   food: choice({
     name: 'food',
     title: 'This bottle of solvent',
     options: [
-      { value: yes, words: 'Food grade, nothing added', more: 'the label says so' },
+      { value: 'yes', words: 'Food grade, nothing added', more: 'the label says so' },
       { value: 'no', words: 'Denatured, or not known', more: 'the vial becomes smell only' },
     ],
   }),
@@ -105,17 +136,16 @@ export const fields = {
     title: 'Solvent measured',
     options: measures.map(({ value, words, more }) => ({ value, words, more })),
   }),
-  way: (solid: boolean) =>
-    choice({
-      name: 'way',
-      title: 'Material measured',
-      options: [
-        ...(solid ? [] : [{ value: 'drops', words: 'By drops' }]),
-        { value: 'mass', words: 'On a scale', more: solid ? 'a solid is weighed, never counted in drops' : '' },
-      ],
-    }),
+  way: choice({
+    name: 'way',
+    title: 'Material measured',
+    options: [
+      { value: 'drops', words: 'By drops' },
+      { value: 'mass', words: 'On a scale', more: '' },
+    ],
+  }),
   within: amount({ name: 'within', title: 'Known to within ±', unit: '%', above: 0, max: 100, preset: '10' }),
-  dropper: () => choice({ name: 'dropper', title: 'Dropper', options: dropperOptions() }),
+  dropper: pick({ name: 'dropper', title: 'Dropper' }),
   readability: amount({
     name: 'readability',
     title: 'Smallest step of the scale',
@@ -124,20 +154,41 @@ export const fields = {
     max: 1,
     preset: '0.01',
   }),
-  solventMl: (pour: string) =>
+  /** Another solvent amount than asked for was put in. */
+  otherAmount: (pour: Pour) => given(`${pour}.own`, ['yes']),
+  solventMl: (pour: Pour) =>
     amount({ name: `${pour}.ml`, title: 'Solvent really put in', unit: 'mL', above: 0, max: 2000 }),
-  solventG: (pour: string) => amount({ name: `${pour}.g`, title: 'The scale shows', unit: 'g', above: 0, max: 2000 }),
+  solventG: (pour: Pour) => amount({ name: `${pour}.g`, title: 'The scale shows', unit: 'g', above: 0, max: 2000 }),
   materialG: amount({ name: 'material.g', title: 'The scale shows', unit: 'g', above: 0, max: 1000 }),
-  code: (preset: string) => code({ name: 'vial.code', title: 'Code of the vial', preset }),
-  madeOn: () => day({ name: 'vial.made', title: 'Made on', today: today(), past: true, preset: today() }),
-  useBy: (keeps: UseBy) =>
-    day({ name: 'vial.useBy', title: 'Use by', today: today(), preset: keeps.day, help: `${keeps.words}.` }),
+  /** Solvent is taken that makes the planned drops exact. */
+  exact: given('exact', ['yes']),
+  /** What is done with a dilution that came out too strong. */
+  overshoot: given('overshoot', ['keep', 'rescue']),
+  code: code({ name: 'vial.code', title: 'Code of the vial' }),
+  madeOn: day({ name: 'vial.made', title: 'Made on', past: true }),
+  useBy: day({ name: 'vial.useBy', title: 'Use by' }),
+  /** Several bottles are diluted alike, and which. */
+  set: given('set', ['yes']),
+  inSet: (bottle: string) => given(`set.${bottle}`, ['yes']),
 };
 
-const meaning: Record<string, string> = {
-  '% w/v': 'g in 100 mL of dilution',
-  '% w/w': 'g in 100 g',
-  '% v/v': 'mL in 100 mL',
-  'mg/kg': 'ppm by mass',
-  'mg/L': 'mg in a litre',
-};
+/** What vials made one after another have in common beside their strength. */
+export const setUp = [
+  fields.size,
+  fields.ownSize,
+  fields.solvent,
+  fields.food,
+  fields.measure,
+  fields.way,
+  fields.dropper,
+  fields.readability,
+];
+
+/** What a repeat begins with. */
+export const repeats = [
+  ...[fields.source, fields.strength('% w/v'), fields.basis, ...setUp, fields.within, fields.exact].map(
+    ({ name }) => name,
+  ),
+  fields.set.name,
+  fields.inSet('').name,
+];

@@ -2,26 +2,22 @@ import { dilutionOf, rescue, type Dilution } from '../../core/dilution/dilution'
 import { massOfDrops } from '../../core/drop/drop';
 import { measured, plus, times, type Measured } from '../../core/number/measured';
 import { netMass } from '../../core/dilution/weighing';
-import { valueOf } from '../engine/fields';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { fields, measures } from './fields';
+import { fields, measures, type Pour } from './fields';
 import { inMl, plannedG, type Order } from './making';
 import { totalStrength } from './source';
 
 /** Solvent as put in, g: as planned, or as typed. `pour` is 'solvent' for the first filling, 'rescue' for one after an overshoot. */
-function solventIn(
-  run: RunState,
-  order: Order,
-  pour: { name: 'solvent' | 'rescue'; plannedG: number; tag: string },
-): Measured {
+function solventIn(run: RunState, order: Order, pour: { name: Pour; plannedG: number; tag: string }): Measured {
   const { name, tag } = pour;
-  const how = measures.find(({ value }) => value === run.typed['measure']) ?? measures[0];
+  const how = measures.find(({ value }) => value === answer(run, fields.measure)) ?? measures[0];
   const words = name === 'rescue' ? 'solvent added later' : 'solvent put in';
   if (how.value === 'scale') {
-    const grossG = valueOf(run, fields.solventG(name)) ?? pour.plannedG;
+    const grossG = answer(run, fields.solventG(name)) ?? pour.plannedG;
     return netMass({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:${name}`, words });
   }
-  const other = run.typed[`${name}.own`] === 'yes' ? valueOf(run, fields.solventMl(name)) : null;
+  const other = answer(run, fields.otherAmount(name)) === 'yes' ? answer(run, fields.solventMl(name)) : null;
   const ml = other ?? inMl(order, pour.plannedG);
   const source = { id: `${tag}:${name}`, words: `${words}: ${how.words.toLowerCase()}` };
   return times(measured(ml, (ml * how.tolerance) / Math.sqrt(3), source), order.solvent.now);
@@ -39,7 +35,7 @@ function materialIn(run: RunState, order: Order, tag: string): Measured {
       id: tag,
       words: 'the drops differ among themselves',
     });
-  const weighed = { grossG: valueOf(run, fields.materialG) ?? 0, tareG: 0, readabilityG: order.readabilityG };
+  const weighed = { grossG: answer(run, fields.materialG) ?? 0, tareG: 0, readabilityG: order.readabilityG };
   return netMass(weighed, { id: `${tag}:material`, words: 'material weighed' });
 }
 
@@ -57,7 +53,7 @@ export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
   const strength = totalStrength(order.source);
   const before = dilutionOf([{ mass: material, strength }], first);
   const more = before.strength.value > order.target ? rescue(before, order.target, order.liquid.solventDensity) : null;
-  const rescued = more && run.typed['overshoot'] === 'rescue';
+  const rescued = more && answer(run, fields.overshoot) === 'rescue';
   const solvent = rescued ? plus(first, solventIn(run, order, { name: 'rescue', plannedG: more.add, tag })) : first;
   const made = rescued ? dilutionOf([{ mass: material, strength }], solvent) : before;
   const contents = order.source.contents.map(

@@ -2,9 +2,17 @@ import { amountsFor, dropsFor, fillFor, solventForDrops, type WholeDrops } from 
 import type { Measured } from '../../core/number/measured';
 import { smallestMass } from '../../core/dilution/smallestMass';
 import { showStrength, toMassFraction, type Basis, type Liquid } from '../../core/liquid/strength';
-import { gram, gramPerMl, massFraction, millilitre, type MassFraction } from '../../core/number/units';
+import {
+  gram,
+  gramPerMl,
+  massFraction,
+  millilitre,
+  type Gram,
+  type MassFraction,
+  type Millilitre,
+} from '../../core/number/units';
 import { dropOf, type DropOnHand } from '../../workshop/dropMass';
-import { textOf, valueOf } from '../engine/fields';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { SolventOnHand } from '../../workshop/onHand';
 import { fields } from './fields';
@@ -26,23 +34,39 @@ export interface Order {
   readonly drop: DropOnHand;
   readonly byDrops: boolean;
   readonly readabilityG: number;
+  readonly plan: Plan;
+}
+
+/** What to put together to fill the vial. */
+export interface Plan {
+  readonly fill: Millilitre;
+  readonly amounts: { readonly source: Gram; readonly solvent: Gram };
+  /** The drops that come nearest; null where the material is weighed. */
+  readonly drops: WholeDrops | null;
+  /** The least of the material that can be measured well, g. */
+  readonly least: Gram;
+  readonly tooLittle: boolean;
 }
 
 /** The number of the strength that was asked for, in its basis; null while it is not one. */
 export function strengthOf(run: RunState): number | null {
-  return valueOf(run, fields.strength(textOf(run, fields.basis())));
+  return answer(run, fields.strength(basisOf(run)));
+}
+
+/** What the strength is counted in. */
+export function basisOf(run: RunState): Basis {
+  return answer(run, fields.basis) ?? '% w/v';
 }
 
 /** The size of the vial in mL, or null. */
 export function sizeOf(run: RunState): number | null {
-  const size = valueOf(run, fields.size);
-  return size === 'own' ? valueOf(run, fields.ownSize) : size === null ? null : Number(size);
+  const size = answer(run, fields.size);
+  return size === 'own' ? answer(run, fields.ownSize) : size === null ? null : Number(size);
 }
 
 /** The strength that was asked for as a mass fraction. @throws RangeError above the neat material */
 export function targetOf(run: RunState, source: Source, liquid: Liquid): MassFraction {
-  const basis = valueOf(run, fields.basis()) as Basis;
-  const target = toMassFraction({ value: strengthOf(run)!, basis }, liquid);
+  const target = toMassFraction({ value: strengthOf(run)!, basis: basisOf(run) }, liquid);
   if (target >= totalStrength(source).value)
     throw new RangeError(
       `${source.name} is no stronger than that itself: ask for less than ${formatShare(totalStrength(source).value)}.`,
@@ -71,15 +95,21 @@ export function orderOf(run: RunState): Order | null {
   const sizeMl = sizeOf(run);
   if (!source || !solvent || sizeMl === null || strengthOf(run) === null) return null;
   const liquid = liquidOf(source, solvent);
-  const basis = valueOf(run, fields.basis()) as Basis;
-  const byDrops = run.typed['way'] === 'drops' && !source.solid;
-  const drop = dropOf(run.typed['dropper'] ?? 'typical', source.drop);
-  const readabilityG = valueOf(run, fields.readability) ?? 0.01;
-  return { source, solvent, liquid, basis, sizeMl, drop, byDrops, readabilityG, target: targetOf(run, source, liquid) };
+  const order = {
+    source,
+    solvent,
+    liquid,
+    basis: basisOf(run),
+    sizeMl,
+    drop: dropOf(answer(run, fields.dropper) ?? 'typical', source.drop),
+    byDrops: answer(run, fields.way) === 'drops' && !source.solid,
+    readabilityG: answer(run, fields.readability) ?? 0.01,
+    target: targetOf(run, source, liquid),
+  };
+  return { ...order, plan: planFor(order) };
 }
 
-/** What to put together to fill the vial. */
-export function planOf(order: Order) {
+function planFor(order: Omit<Order, 'plan'>): Plan {
   const fill = fillFor(millilitre(order.sizeMl));
   const amounts = amountsFor(order.target, fill, order.liquid);
   const drops = order.byDrops
@@ -108,8 +138,8 @@ export function inMl(order: Order, grams: number): number {
 }
 
 /** The solvent that was asked for, g: to fill the vial, or what makes the planned drops exact. */
-export function plannedG(run: RunState, order: Order, exactly = run.typed['exact'] === 'yes'): number {
-  const { amounts, drops } = planOf(order);
+export function plannedG(run: RunState, order: Order, exactly = answer(run, fields.exact) === 'yes'): number {
+  const { amounts, drops } = order.plan;
   return drops && exactly ? exactSolvent(order, drops) : amounts.solvent;
 }
 

@@ -2,15 +2,16 @@ import { formatFixed, formatGiven, formatPlain, measuredText } from '../../ui/fo
 import { dropsText, ofWish } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
 import { roomC } from '../../workshop/onHand';
-import type { Offer, Step } from '../engine/task';
+import { answer, types } from '../engine/answers';
+import type { Offer } from '../engine/task';
 import { cautionsFor, smellOnlyReason } from './cautions';
-import { fields } from './fields';
+import { fields, type DiluteStep, type Pour } from './fields';
 import { madeOf } from './made';
-import { inMl, plannedG, planOf, shown, type Order } from './making';
+import { inMl, plannedG, shown, type Order } from './making';
 import { wayDown } from './wayDown';
 
 /** Plan, solvent, material. */
-export function makingSteps(run: RunState, order: Order): Step[] {
+export function makingSteps(run: RunState, order: Order): DiluteStep[] {
   return [
     planStep(run, order),
     pourStep(run, order, { pour: 'solvent', grams: plannedG(run, order), say: 'into the vial' }),
@@ -19,21 +20,21 @@ export function makingSteps(run: RunState, order: Order): Step[] {
 }
 
 /** What the vial will be, and the better ways where there are any. */
-function planStep(run: RunState, order: Order): Step {
-  const { drops, amounts, tooLittle } = planOf(order);
+function planStep(run: RunState, order: Order): DiluteStep {
+  const { drops, amounts, tooLittle } = order.plan;
   const better = tooLittle ? wayDown(run, order) : null;
   const ml = formatPlain(inMl(order, plannedG(run, order)), 3);
   const amount = drops ? dropsText(drops.drops) : `${formatPlain(amounts.source, 3)} g`;
   const off =
-    drops && run.typed['exact'] !== 'yes'
+    drops && answer(run, fields.exact) !== 'yes'
       ? ` That is ${formatPlain(Math.abs(drops.error) * 100, 2)} % ${drops.error < 0 ? 'weaker' : 'stronger'} than asked, since drops are whole.`
       : '';
   const exactly: Offer[] =
-    drops && run.typed['exact'] !== 'yes' && Math.abs(drops.error) > 0.01
+    drops && answer(run, fields.exact) !== 'yes' && Math.abs(drops.error) > 0.01
       ? [
           {
             words: `Take ${formatPlain(inMl(order, plannedG(run, order, true)), 3)} mL, then ${amount} are exact`,
-            type: { exact: 'yes' },
+            type: types(fields.exact, 'yes'),
           },
         ]
       : [];
@@ -60,10 +61,10 @@ function planStep(run: RunState, order: Order): Step {
 export function pourStep(
   run: RunState,
   order: Order,
-  { pour, grams, say }: { pour: 'solvent' | 'rescue'; grams: number; say: string },
-): Step {
-  const weighed = run.typed['measure'] === 'scale';
-  const other = run.typed[`${pour}.own`] === 'yes';
+  { pour, grams, say }: { pour: Pour; grams: number; say: string },
+): DiluteStep {
+  const weighed = answer(run, fields.measure) === 'scale';
+  const other = answer(run, fields.otherAmount(pour)) === 'yes';
   const ml = inMl(order, grams);
   const g = `${formatFixed(grams, 2)} g`;
   const air = Math.max(0, order.sizeMl - ml);
@@ -79,13 +80,15 @@ export function pourStep(
         : '',
     ].filter(Boolean),
     ...(weighed ? { ask: [fields.solventG(pour)] } : other ? { ask: [fields.solventMl(pour)] } : {}),
-    ...(weighed || other ? {} : { offers: [{ words: 'I put in another amount', type: { [`${pour}.own`]: 'yes' } }] }),
+    ...(weighed || other
+      ? {}
+      : { offers: [{ words: 'I put in another amount', type: types(fields.otherAmount(pour), 'yes') }] }),
     cautions: cautionsFor(order.solvent, false),
   };
 }
 
-function dropStep(run: RunState, order: Order): Step {
-  const { drops } = planOf(order);
+function dropStep(run: RunState, order: Order): DiluteStep {
+  const { drops } = order.plan;
   const live = (count: number) =>
     `${ofWish(count, drops!.drops)}${count > 0 ? ` · ${strengthNow(run, order, count)} now` : ''}`;
   return {
@@ -101,8 +104,8 @@ function strengthNow(run: RunState, order: Order, count: number): string {
   return `${formatPlain(shown(order, strength).value, 3)} ${order.basis}`;
 }
 
-function massStep(order: Order): Step {
-  const { amounts } = planOf(order);
+function massStep(order: Order): DiluteStep {
+  const { amounts } = order.plan;
   return {
     key: 'material',
     say: `Tare. Weigh in ‹${formatPlain(amounts.source, 3)} g› of ${order.source.name}.`,

@@ -1,4 +1,4 @@
-import { purityAtLeast, type Basis } from '../../core/liquid/strength';
+import { purityAtLeast } from '../../core/liquid/strength';
 import { gramPerMl, massFraction, millilitre } from '../../core/number/units';
 import { fillFor } from '../../core/dilution/dilution';
 import { vialSet } from '../../core/dilution/vialSet';
@@ -8,31 +8,33 @@ import { PickRows, type PickItem } from '../../ui/controls/PickRows';
 import { attempt } from '../../workshop/attempt';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
-import { textOf } from '../engine/fields';
+import { answer, clears, handedOn, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { bottleWithMaterial } from '../../workshop/onHand';
-import type { Offer, Step, Walk } from '../engine/task';
-import { fields } from './fields';
-import { sizeOf, strengthOf } from './making';
+import type { Offer, Walk } from '../engine/task';
+import { fields, setUp, type DiluteStep } from './fields';
+import { basisOf, sizeOf, strengthOf } from './making';
 import { solventOf, typicalDensity } from './source';
 
 /** True while several vials are made at once. */
 export function isSet(run: RunState): boolean {
-  return run.typed['set'] === 'yes';
+  return answer(run, fields.set) === 'yes';
 }
 
 function pickedBottles(run: RunState) {
-  return list('bottle').flatMap(({ id }) => (run.typed[`set.${id}`] === 'yes' ? (bottleWithMaterial(id) ?? []) : []));
+  return list('bottle').flatMap(({ id }) =>
+    answer(run, fields.inSet(id)) === 'yes' ? (bottleWithMaterial(id) ?? []) : [],
+  );
 }
 
 /** Which bottles shall be thinned alike. */
-export function pickSetStep(run: RunState): Step {
+export function pickSetStep(run: RunState): DiluteStep {
   return {
     key: 'set',
     say: 'Which will you thin alike?',
     draw: (walk) => <SetPick walk={walk} />,
     ...(pickedBottles(run).length === 0 ? { problem: 'Pick at least one bottle.' } : {}),
-    offers: [{ words: 'Only one after all', type: { set: '' } }],
+    offers: [{ words: 'Only one after all', type: clears(fields.set) }],
   };
 }
 
@@ -51,14 +53,14 @@ function SetPick({ walk }: { walk: Walk }) {
       },
     ];
   });
-  const picked = (id: string) => walk.state.value.typed[`set.${id}`] === 'yes';
+  const picked = (id: string) => answer(walk.state.value, fields.inSet(id)) === 'yes';
   const pick = (id: string, yes: boolean) =>
-    void walk.happen({ type: 'typed', key: `set.${id}`, text: yes ? 'yes' : '' });
+    void walk.happen({ type: 'typed', key: fields.inSet(id).name, text: yes ? 'yes' : '' });
   return <PickRows label="Bottles" items={items} picked={picked} onPick={pick} />;
 }
 
 /** What goes into each vial, and what all of them need together; each is then made as a run of its own. */
-export function setPlanStep(run: RunState): Step {
+export function setPlanStep(run: RunState): DiluteStep {
   const kept = pickedBottles(run);
   const planned = attempt(() => planSet(run, kept));
   if (planned === null || 'problem' in planned)
@@ -95,8 +97,8 @@ function planSet(run: RunState, kept: ReturnType<typeof pickedBottles>) {
   const items = kept.map(({ bottle, material }) => {
     const purity = bottle.purity ?? material.purity;
     const known = (bottle.density ?? material.density)?.gPerMl;
-    const byDrops = run.typed['way'] === 'drops' && material.form !== 'solid';
-    const drop = dropOf(run.typed['dropper'] ?? 'typical', { id: material.id, liquid: null, strength: 1 });
+    const byDrops = answer(run, fields.way) === 'drops' && material.form !== 'solid';
+    const drop = dropOf(answer(run, fields.dropper) ?? 'typical', { id: material.id, liquid: null, strength: 1 });
     return {
       id: bottle.id,
       density: known === undefined ? typicalDensity(material.name) : gramPerMl(known),
@@ -104,7 +106,7 @@ function planSet(run: RunState, kept: ReturnType<typeof pickedBottles>) {
       mgPerDrop: byDrops ? drop.mgPerDrop.value : null,
     };
   });
-  const strength = { value, basis: textOf(run, fields.basis()) as Basis };
+  const strength = { value, basis: basisOf(run) };
   return vialSet(items, {
     strength,
     volume: fillFor(millilitre(size)),
@@ -112,11 +114,7 @@ function planSet(run: RunState, kept: ReturnType<typeof pickedBottles>) {
   });
 }
 
-const SAME = ['strength', 'basis', 'size', 'ownSize', 'solvent', 'food', 'measure', 'way', 'dropper', 'readability'];
-
 function makeOffer(run: RunState, bottle: string, code: string): Offer {
-  const typed = Object.fromEntries(
-    SAME.flatMap((name) => (run.typed[name] === undefined ? [] : [[name, run.typed[name]!]])),
-  );
-  return { words: `Make ${code}`, start: { task: 'dilute', typed: { ...typed, bottle } } };
+  const same = handedOn(run, [fields.strength('% w/v'), fields.basis, ...setUp]);
+  return { words: `Make ${code}`, start: { task: 'dilute', typed: { ...same, ...types(fields.source, bottle) } } };
 }

@@ -1,11 +1,12 @@
 import { exact, measured, plus, type Measured } from '../../core/number/measured';
 import { purityAtLeast } from '../../core/liquid/strength';
-import type { Bottle } from '../../records/kind/material';
+import type { Bottle, Material } from '../../records/kind/material';
 import type { Grade } from '../../records/kind/quantity';
 import { find, newRecord } from '../../records/shelf';
 import type { Solvent, SolventCopy } from '../../records/kind/solvent';
 import type { Supply } from '../../records/kind/supply';
-import { valueOf } from '../engine/fields';
+import type { Vial } from '../../records/kind/vial';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { DropLiquid } from '../../workshop/dropMass';
 import { bottleWithMaterial, liquidOfVial, solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
@@ -38,36 +39,45 @@ const TYPICAL_DENSITY = { value: 0.95, halfWidth: 0.11 }; // g/mL
 
 /** What was chosen to be thinned, or null while nothing is, or not enough of a new bottle is known. */
 export function sourceOf(run: RunState): Source | null {
-  const vial = find('vial', run.typed['bottle']);
-  if (vial) {
-    return {
-      ...{ id: vial.id, name: vial.name, code: vial.code, contents: vial.contents, grade: vial.grade, solid: false },
-      ...{ supplier: vial.supplier, lot: vial.lot, drop: liquidOfVial(vial), densitySource: 'as made' },
-      cautions: [],
-      families: vial.contents.map((part) => find('material', part.material)?.family ?? ''),
-      keeps: useByOf(vial),
-      density: exact(vial.densityGPerMl),
-    };
-  }
-  const kept = run.typed['bottle'] === 'new' ? newBottle(run) : bottleWithMaterial(run.typed['bottle']);
-  if (!kept) return null;
-  const { bottle, material } = kept;
+  const id = answer(run, fields.source);
+  const vial = find('vial', id);
+  if (vial) return ofVial(vial);
+  const kept = id === 'new' ? newBottle(run) : bottleWithMaterial(id);
+  return kept && ofBottle(kept);
+}
+
+function ofVial(vial: Vial): Source {
+  return {
+    id: vial.id,
+    name: vial.name,
+    code: vial.code,
+    contents: vial.contents,
+    grade: vial.grade,
+    solid: false,
+    supplier: vial.supplier,
+    lot: vial.lot,
+    drop: liquidOfVial(vial),
+    densitySource: 'as made',
+    cautions: [],
+    families: vial.contents.map((part) => find('material', part.material)?.family ?? ''),
+    keeps: useByOf(vial),
+    density: exact(vial.densityGPerMl),
+  };
+}
+
+function ofBottle({ bottle, material }: { bottle: Bottle; material: Material }): Source {
   const known = bottle.density ?? material.density;
   const purity = bottle.purity ?? material.purity;
   const strength = purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${bottle.lot || bottle.id}`);
   return {
-    ...{
-      id: bottle.id,
-      name: material.name,
-      code: material.code,
-      grade: bottle.grade,
-      solid: material.form === 'solid',
-    },
-    ...{
-      supplier: bottle.supplier,
-      lot: bottle.lot,
-      contents: [{ material: material.id, name: material.name, strength }],
-    },
+    id: bottle.id,
+    name: material.name,
+    code: material.code,
+    grade: bottle.grade,
+    solid: material.form === 'solid',
+    supplier: bottle.supplier,
+    lot: bottle.lot,
+    contents: [{ material: material.id, name: material.name, strength }],
     cautions: material.cautions,
     families: [material.family ?? ''],
     keeps: useByOfBottle(bottle, material),
@@ -98,32 +108,35 @@ export function totalStrength(source: Source): Measured {
 
 /** A solvent of the person's own, as asked for; null until name, density and grade are there. */
 export function ownSolvent(run: RunState): Solvent | null {
-  const name = valueOf(run, fields.solventName);
-  const gPerMl = valueOf(run, fields.solventDensity);
+  const name = answer(run, fields.solventName);
+  const gPerMl = answer(run, fields.solventDensity);
   if (name === null || gPerMl === null) return null;
-  const flashC = valueOf(run, fields.solventFlash);
+  const flashC = answer(run, fields.solventFlash);
   const density = { gPerMl, atC: 20, source: 'as typed from the bottle' };
   return newRecord('solvent', {
-    ...{ name, density, food: valueOf(run, fields.food) === 'yes', dryOff: 'unknown' as const },
+    name,
+    density,
+    food: answer(run, fields.food) === 'yes',
+    dryOff: 'unknown' as const,
     ...(flashC === null ? {} : { flashC }),
   });
 }
 
 /** The bottle on the Shelf that the solvent is taken from, if one was chosen. */
 export function solventBottleOf(run: RunState): Supply | undefined {
-  return find('supply', run.typed['solvent']);
+  return find('supply', answer(run, fields.solvent));
 }
 
 /** The solvent that was chosen, with `food` as its bottle says, or as answered for this bottle of it; null while none is. */
 export function solventOf(run: RunState): SolventOnHand | null {
   const bottle = solventBottleOf(run);
-  const id = bottle ? bottle.solvent : run.typed['solvent'];
+  const id = bottle ? bottle.solvent : answer(run, fields.solvent);
   if (id === 'new') {
     const own = ownSolvent(run);
     return own && { ...own, liquid: null, foodPossible: true, now: exact(own.density.gPerMl) };
   }
   const chosen = solventsOnHand().find((solvent) => solvent.id === id);
-  const food = bottle?.grade ? bottle.grade === 'fit for drinks' : valueOf(run, fields.food) === 'yes';
+  const food = bottle?.grade ? bottle.grade === 'fit for drinks' : answer(run, fields.food) === 'yes';
   return chosen ? { ...chosen, food: chosen.foodPossible && food } : null;
 }
 

@@ -1,18 +1,19 @@
-import { textOf } from '../engine/fields';
+import { list, shelf } from '../../records/shelf';
+import { dropperOptions, solventBottleOptions, solventOptions } from '../../workshop/onHand';
+import { answer, ask, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { newBottleSteps } from '../shared/newBottle';
-import { list } from '../../records/shelf';
-import type { Offer, Step } from '../engine/task';
+import type { Offer } from '../engine/task';
 import { attempt } from '../../workshop/attempt';
 import { endSteps } from './ending';
-import { fields } from './fields';
+import { fields, sourceOptions, type DiluteStep } from './fields';
 import { liquidOf, orderOf, strengthOf, targetOf } from './making';
 import { makingSteps } from './pouring';
 import { isSet, pickSetStep, setPlanStep } from './set';
 import { solventBottleOf, solventOf, sourceOf } from './source';
 
 /** The steps of a dilution, as far as what is known reaches. */
-export function steps(run: RunState): Step[] {
+export function steps(run: RunState): DiluteStep[] {
   const source = sourceOf(run);
   if (isSet(run))
     return [
@@ -23,9 +24,15 @@ export function steps(run: RunState): Step[] {
       ...waySteps(run, false),
       setPlanStep(run),
     ];
-  const several: Offer[] = list('bottle').length > 1 ? [{ words: 'Several at once', type: { set: 'yes' } }] : [];
-  const first: Step = { key: 'bottle', say: 'What will you thin?', ask: [fields.source()], offers: several };
-  const fresh = run.typed['bottle'] === 'new' ? newBottleSteps(run) : [];
+  const several: Offer[] =
+    list('bottle').length > 1 ? [{ words: 'Several at once', type: types(fields.set, 'yes') }] : [];
+  const first: DiluteStep = {
+    key: 'bottle',
+    say: 'What will you thin?',
+    ask: [ask(fields.source, { options: sourceOptions() })],
+    offers: several,
+  };
+  const fresh = answer(run, fields.source) === 'new' ? newBottleSteps(run) : [];
   const order = attempt(() => orderOf(run));
   return [
     first,
@@ -38,7 +45,8 @@ export function steps(run: RunState): Step[] {
   ];
 }
 
-function strengthStep(run: RunState): Step {
+function strengthStep(run: RunState): DiluteStep {
+  const basis = ask(fields.basis, { preset: shelf.settings.value.basis });
   const source = sourceOf(run);
   const tried =
     source && strengthOf(run) !== null ? attempt(() => targetOf(run, source, liquidOf(source, solventOf(run)))) : null;
@@ -47,43 +55,58 @@ function strengthStep(run: RunState): Step {
     key: 'strength',
     say: `How strong shall ${source?.name ?? 'it'} become?`,
     more: ['1 % to smell most materials, 0.1 % for the strong ones (common practice).'],
-    ask: [fields.strength(textOf(run, fields.basis())), fields.basis()],
+    ask: [fields.strength(answer(run, basis) ?? '% w/v'), basis],
     ...(problem ? { problem } : {}),
   };
 }
 
-function vialSteps(run: RunState): Step[] {
-  const own: Step = { key: 'own-size', say: 'How large is the vial?', ask: [fields.ownSize] };
-  return [{ key: 'size', say: 'Which vial?', ask: [fields.size] }, ...(run.typed['size'] === 'own' ? [own] : [])];
-}
-
-function solventSteps(run: RunState): Step[] {
-  const solvent = solventOf(run);
-  const own = run.typed['solvent'] === 'new';
-  const ask = [fields.solventName, fields.solventDensity, fields.solventFlash];
+function vialSteps(run: RunState): DiluteStep[] {
+  const own: DiluteStep = { key: 'own-size', say: 'How large is the vial?', ask: [fields.ownSize] };
   return [
-    { key: 'solvent', say: 'Which solvent?', ask: [fields.solvent()] },
-    ...(own ? [{ key: 'own-solvent', say: 'What is the solvent?', ask }] : []),
-    ...(own || (solvent?.foodPossible && !solventBottleOf(run)?.grade)
-      ? [
-          {
-            key: 'food',
-            say: 'Is the solvent food grade?',
-            more: ['Denatured alcohol must never reach a drink: read the label.'],
-            ask: [fields.food],
-          },
-        ]
-      : []),
+    { key: 'size', say: 'Which vial?', ask: [fields.size] },
+    ...(answer(run, fields.size) === 'own' ? [own] : []),
   ];
 }
 
-function waySteps(run: RunState, solid: boolean): Step[] {
-  const byDrops = run.typed['way'] === 'drops' && !solid;
-  const scale = run.typed['measure'] === 'scale' || run.typed['way'] === 'mass' || solid;
+function solventSteps(run: RunState): DiluteStep[] {
+  const solvent = solventOf(run);
+  const own = answer(run, fields.solvent) === 'new';
+  const options = [...solventBottleOptions(), ...solventOptions(), { value: 'new', words: 'Another solvent' }];
+  const named: DiluteStep = {
+    key: 'own-solvent',
+    say: 'What is the solvent?',
+    ask: [fields.solventName, fields.solventDensity, fields.solventFlash],
+  };
+  const graded: DiluteStep = {
+    key: 'food',
+    say: 'Is the solvent food grade?',
+    more: ['Denatured alcohol must never reach a drink: read the label.'],
+    ask: [fields.food],
+  };
+  return [
+    { key: 'solvent', say: 'Which solvent?', ask: [ask(fields.solvent, { options })] },
+    ...(own ? [named] : []),
+    ...(own || (solvent?.foodPossible && !solventBottleOf(run)?.grade) ? [graded] : []),
+  ];
+}
+
+function waySteps(run: RunState, solid: boolean): DiluteStep[] {
+  const byDrops = answer(run, fields.way) === 'drops' && !solid;
+  const scale = answer(run, fields.measure) === 'scale' || answer(run, fields.way) === 'mass' || solid;
+  const weighedOnly = [{ value: 'mass', words: 'On a scale', more: 'a solid is weighed, never counted in drops' }];
+  const dropper: DiluteStep = {
+    key: 'dropper',
+    say: 'Which dropper?',
+    ask: [ask(fields.dropper, { options: dropperOptions() })],
+  };
   return [
     { key: 'measure', say: 'How do you measure the solvent?', ask: [fields.measure] },
-    { key: 'way', say: 'How do you measure the material?', ask: [fields.way(solid)] },
-    ...(byDrops ? [{ key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()] }] : []),
-    ...(scale ? [{ key: 'scale', say: 'Which scale?', ask: [fields.readability] }] : []),
+    {
+      key: 'way',
+      say: 'How do you measure the material?',
+      ask: [ask(fields.way, solid ? { options: weighedOnly } : {})],
+    },
+    ...(byDrops ? [dropper] : []),
+    ...(scale ? [{ key: 'scale', say: 'Which scale?', ask: [fields.readability] } as const] : []),
   ];
 }

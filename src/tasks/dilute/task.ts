@@ -4,15 +4,14 @@ import { massFraction } from '../../core/number/units';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { newId, newRecord } from '../../records/shelf';
 import { forFile, formatMeasured } from '../../ui/format';
-import { textOf, valueOf } from '../engine/fields';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { newBottle } from '../shared/newBottle';
 import type { Task } from '../engine/task';
 import { freeVialCode } from '../../workshop/vialCode';
-import { fields } from './fields';
+import { fields, repeats, type DiluteStep } from './fields';
 import { madeOf } from './made';
 import { orderOf, shown, strengthOf, type Order } from './making';
-import { keepsOf } from './keeps';
 import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
@@ -22,8 +21,8 @@ function keep(run: RunState): AnyRecord[] {
   if (isSet(run)) return []; // each vial of a set is a run and a record of its own
   const order = orderOf(run);
   if (!order) throw new RangeError('Something is still missing: go back through the steps.');
-  const fresh = run.typed['bottle'] === 'new' ? newBottle(run) : null;
-  const solvent = run.typed['solvent'] === 'new' ? ownSolvent(run) : null;
+  const fresh = answer(run, fields.source) === 'new' ? newBottle(run) : null;
+  const solvent = answer(run, fields.solvent) === 'new' ? ownSolvent(run) : null;
   const source = fresh
     ? {
         ...order.source,
@@ -54,7 +53,7 @@ function vialOf(run: RunState, order: Order): AnyRecord {
   return newRecord('vial', {
     id,
     from: uses.map((use) => use.id),
-    code: valueOf(run, fields.code(freeVialCode(source.code)))!,
+    code: answer(run, fields.code)!,
     name: source.name,
     contents: source.contents.map((part, i) => ({
       material: part.material,
@@ -67,8 +66,8 @@ function vialOf(run: RunState, order: Order): AnyRecord {
     densityGPerMl: mixtureDensity(massFraction(made.strength.value), order.liquid),
     sizeMl: order.sizeMl,
     grade: gradeOf(source, solvent),
-    madeOn: textOf(run, fields.madeOn()),
-    useBy: textOf(run, fields.useBy(keepsOf(run, order))),
+    madeOn: answer(run, fields.madeOn)!,
+    useBy: answer(run, fields.useBy)!,
     supplier: source.supplier,
     lot: source.lot,
     uses,
@@ -81,10 +80,15 @@ function labelValue(asked: number, made: Measured): number {
 }
 
 /** Thin a neat material, or a vial, to a strength that a nose can judge. */
-export const dilute: Task = {
+export const dilute: Task<DiluteStep['key']> = {
   id: 'dilute',
   recorded: true,
   title: (run) => ['Dilute', isSet(run) ? 'a set' : sourceOf(run)?.name].filter(Boolean).join(' · '),
   steps,
   keep,
+  repeats,
+  repeat({ answers }) {
+    const code = answers[fields.code.name];
+    return code ? types(fields.code, freeVialCode(code)) : {};
+  },
 };

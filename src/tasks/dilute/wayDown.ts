@@ -5,14 +5,14 @@ import { mixtureDensity } from '../../core/liquid/strength';
 import { gram } from '../../core/number/units';
 import { list } from '../../records/shelf';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
-import { valueOf } from '../engine/fields';
+import { answer, handedOn, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { liquidOfVial, solventsOnHand } from '../../workshop/onHand';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import type { Offer } from '../engine/task';
-import { fields } from './fields';
-import { FEWEST_DROPS, MOST_DROPS, planOf, type Order } from './making';
+import { fields, setUp } from './fields';
+import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
 import { totalStrength } from './source';
 
 /** A better way than one step: in words, and the offer that begins it. */
@@ -26,13 +26,13 @@ export interface WayDown {
  * one step would ask for too little at once; a single dilution between where no plan stays within it; null where there is none.
  */
 export function wayDown(run: RunState, order: Order): WayDown | null {
-  const { least, fill } = planOf(order);
+  const { least, fill } = order.plan;
   const batch = gram(fill * mixtureDensity(order.target, order.liquid));
   const wanted = {
     target: order.target,
     batch,
     vial: gram(Math.max(batch, 30)),
-    within: (valueOf(run, fields.within) ?? 10) / 100,
+    within: (answer(run, fields.within) ?? 10) / 100,
   };
   const plan = serialPlan(wanted, [ownStock(order), ...vialsOf(order)], meansOf(run, order, least));
   if (plan) {
@@ -100,7 +100,7 @@ function nameOf(vial: string): string {
 function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops {
   if (!order.byDrops) return { by: 'scale', doubt: gram(order.readabilityG / Math.sqrt(6)), least: gram(least) };
   const solvent = solventsOnHand().find(({ id }) => id === order.solvent.id);
-  const made = dropOf(run.typed['dropper'] ?? 'typical', {
+  const made = dropOf(answer(run, fields.dropper) ?? 'typical', {
     id: order.solvent.id,
     liquid: solvent?.liquid ?? null,
     strength: 0.01,
@@ -115,19 +115,17 @@ function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops 
   };
 }
 
-const SAME = ['size', 'ownSize', 'solvent', 'food', 'measure', 'way', 'dropper', 'readability'];
-
 function offerOf(run: RunState, order: Order, to: { stock: string; strength: number | null; from: string }): Offer {
-  const kept = Object.fromEntries(
-    SAME.flatMap((name) => (run.typed[name] === undefined ? [] : [[name, run.typed[name]!]])),
-  );
   const asked =
     to.strength === null
-      ? { strength: run.typed['strength'] ?? '1', basis: order.basis }
-      : { strength: formatTyped(to.strength * 100, 3), basis: '% w/w' };
+      ? { ...handedOn(run, [fields.strength(order.basis)]), ...types(fields.basis, order.basis) }
+      : { strength: formatTyped(to.strength * 100, 3), ...types(fields.basis, '% w/w') };
   const words =
     to.strength === null
       ? `Thin ${to.from} instead`
-      : `First make ${withLocalSign(asked.strength)} % w/w of ${to.from}`;
-  return { words, start: { task: 'dilute', typed: { ...kept, ...asked, bottle: to.stock } } };
+      : `First make ${withLocalSign(formatTyped(to.strength * 100, 3))} % w/w of ${to.from}`;
+  return {
+    words,
+    start: { task: 'dilute', typed: { ...handedOn(run, setUp), ...asked, ...types(fields.source, to.stock) } },
+  };
 }

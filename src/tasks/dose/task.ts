@@ -37,5 +37,28 @@ function title(run: RunState): string {
   return codes.length > 0 ? `Dose · ${codes.join(' + ')}` : 'Dose a drink';
 }
 
+/** What a repeat begins with. */
+const repeats = [
+  'vial',
+  'vial.',
+  'dropper',
+  'dropper.',
+  'base',
+  'base.',
+  'aim',
+  'aim.',
+  'more.',
+  'readability',
+  'mode',
+  'lowest',
+  'glasses',
+  'factor',
+  'ownFactor',
+  'blind',
+  'jurisdiction',
+  'portion',
+  'body',
+];
+
 /** Drops of a vial into a glass, or a ladder of glasses, with the mg/kg live, until it tastes right. */
-export const dose: Task = { id: 'dose', recorded: true, title, steps, keep: keepDose };
+export const dose: Task = { id: 'dose', recorded: true, title, steps, keep: keepDose, repeats };

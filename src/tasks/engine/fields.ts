@@ -1,5 +1,7 @@
+import type * as z from 'zod/mini';
 import type { Option } from '../../ui/controls/field';
 import { formatDay, formatPlain } from '../../ui/format';
+import { today } from '../../workshop/onHand';
 import type { RunState } from './fold';
 
 export type Answer<T> = { ok: true; value: T } | { ok: false; why: string };
@@ -14,6 +16,8 @@ export interface Field<T = unknown> {
   readonly preset?: string;
   readonly input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
   readonly options?: readonly Option[];
+  /** True for a field as a screen asks it now (`ask`): its preset is that of the moment. */
+  readonly asked?: true;
   read(text: string): Answer<T>;
 }
 
@@ -31,11 +35,6 @@ const bad = (why: string): Answer<never> => ({ ok: false, why });
 /** What stands in a field of a run: what was typed, else its preset. */
 export function textOf(run: RunState, field: Field): string {
   return run.typed[field.name] ?? field.preset ?? '';
-}
-
-/** What stands in fields whose presets change with the Shelf or the day: typed when their step is left, so that the run tells it later, too. */
-export function standing(run: RunState, fields: readonly Field[]): Record<string, string> {
-  return Object.fromEntries(fields.map((field) => [field.name, textOf(run, field)]));
 }
 
 /** The value of a field of a run, or null while its text is not a value. */
@@ -98,30 +97,60 @@ export function code(asked: Asked & { taken?: readonly string[] }): Field<string
     const short = text.trim().toUpperCase();
     if (short === '') return bad('Type a short code: 2 to 6 letters or digits, as on the strip.');
     if (!/^[\p{L}\p{N}]{2,6}$/u.test(short)) return bad(`A code is 2 to 6 letters or digits, not “${text.trim()}”.`);
-    return asked.taken?.includes(short)
-      ? bad(`${short} is already the code of another; choose one more letter.`)
-      : good(short);
+    const why = notAmong(asked.taken ?? [])(short);
+    return why === null ? good(short) : bad(why);
   };
   return { ...asked, input: 'text', read };
 }
 
-/** A day, as YYYY-MM-DD. `past` refuses a day after `today`. */
-export function day(asked: Asked & { today: string; past?: boolean }): Field<string> {
+/** Why a code will not do beside those that are taken; null when it will. */
+export function notAmong(taken: readonly string[]): (short: string) => string | null {
+  return (short) => (taken.includes(short) ? `${short} is already the code of another; choose one more letter.` : null);
+}
+
+/** A day, as YYYY-MM-DD. `past` refuses a day that is still to come. */
+export function day(asked: Asked & { past?: boolean }): Field<string> {
   const read = (text: string): Answer<string> => {
     if (text === '') return asked.optional ? good('') : bad(`“${asked.title}” is still empty: choose a day.`);
     if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text))) return bad(`“${text}” is not a day.`);
-    return asked.past && text > asked.today
-      ? bad(`${asked.title}: ${formatDay(text)} is still to come; today is ${formatDay(asked.today)}.`)
+    return asked.past && text > today()
+      ? bad(`${asked.title}: ${formatDay(text)} is still to come; today is ${formatDay(today())}.`)
       : good(text);
   };
   return { ...asked, input: 'date', read };
 }
 
-/** One of several. */
-export function choice(asked: Asked & { options: readonly Option[] }): Field<string> {
-  const read = (text: string): Answer<string> =>
-    asked.options.some((option) => option.value === text) ? good(text) : bad(`“${asked.title}”: choose one.`);
+/** One of several. Written out in the task, their values are the type of the answer. */
+export function choice<const V extends string>(asked: Asked & { options: readonly Option<V>[] }): Field<V> {
+  const read = (text: string): Answer<V> => {
+    const chosen = asked.options.find((option) => option.value === text);
+    return chosen ? good(chosen.value) : bad(`“${asked.title}”: choose one.`);
+  };
   return { ...asked, input: 'choice', read };
+}
+
+/** One of several that are known only when it is asked, such as what is on the Shelf: `ask` brings them. */
+export function pick(asked: Asked): Field<string> {
+  const read = (text: string): Answer<string> => (text === '' ? bad(`“${asked.title}”: choose one.`) : good(text));
+  return { ...asked, input: 'choice', read };
+}
+
+/** An answer with a structure, kept as JSON; what does not have its shape is no answer. */
+export function shaped<S extends z.ZodMiniType>(name: string, shape: S): Field<z.output<S>> {
+  const read = (text: string): Answer<z.output<S>> => {
+    try {
+      const given = shape.safeParse(JSON.parse(text));
+      return given.success ? good(given.data) : bad(`“${name}” cannot be read.`);
+    } catch {
+      return bad(`“${name}” cannot be read.`);
+    }
+  };
+  return { name, title: name, input: 'text', read };
+}
+
+/** An answer that no question asks for by itself: a button or a picture gives it. */
+export function given<const V extends string>(name: string, values: readonly V[]): Field<V> {
+  return choice({ name, title: name, options: values.map((value) => ({ value, words: value })) });
 }
 
 /** null for nothing typed, NaN for no number. A number has one comma or point at most, and no letters. */

@@ -5,13 +5,15 @@ export interface RunState {
   /** Key of the step shown, '' before the first move. */
   readonly at: string;
   readonly typed: Readonly<Record<string, string>>;
+  /** What stood in fields that were left as they were, by field. */
+  readonly presets: Readonly<Record<string, string>>;
   readonly drops: Readonly<Record<string, number>>;
   readonly marks: Readonly<Record<string, string>>;
   /** Step key → when it was last left as done. */
   readonly done: Readonly<Record<string, string>>;
 }
 
-export const freshRun: RunState = { at: '', typed: {}, drops: {}, marks: {}, done: {} };
+export const freshRun: RunState = { at: '', typed: {}, presets: {}, drops: {}, marks: {}, done: {} };
 
 /** The state after all events: undo, resume after a dead phone and the written record all come from this one list. */
 export function fold(events: readonly RunEvent[], from: RunState = freshRun): RunState {
@@ -26,6 +28,8 @@ function step(state: RunState, event: RunEvent): RunState {
       return { ...state, at: key, done: text === '' ? state.done : { ...state.done, [text]: at } };
     case 'typed':
       return { ...state, typed: { ...state.typed, [key]: text } };
+    case 'preset':
+      return { ...state, presets: { ...state.presets, [key]: text } };
     case 'drop':
       return { ...state, drops: { ...state.drops, [key]: drops + by } };
     case 'count':

@@ -16,7 +16,7 @@ export interface EventLog {
   /** Resolves when all that has been handed in is stored, or refused. */
   settled(): Promise<unknown>;
   /** Stores the records and the end of the run together, or nothing. */
-  seal(records: readonly AnyRecord[], ended: Run, last: Happening): Promise<boolean>;
+  seal(records: readonly AnyRecord[], ended: Run, last: readonly Happening[]): Promise<boolean>;
   complain(sentence: string): void;
 }
 
@@ -65,7 +65,7 @@ export function openLog(start: Start): EventLog {
     coming: () => coming,
     append: (happenings) => (last = store(happenings, [])),
     settled: () => last,
-    seal: (records, ended, last) => store([last], [...records, ended]),
+    seal: (records, ended, last) => store(last, [...records, ended]),
     complain: (words) => void (trouble.value = words),
   };
 }

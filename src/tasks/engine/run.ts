@@ -4,9 +4,9 @@ import type { Run, RunEvent } from '../../records/kind/run';
 import { newRecord } from '../../records/shelf';
 import { afterThis } from '../../ui/afterThis';
 import { attempt } from '../../workshop/attempt';
-import { textOf } from './fields';
 import { fold, freshRun, type RunState } from './fold';
-import { openLog, type EventLog } from './log';
+import { nextKey, placeOf, recordedOn, withHappenings, withPresets } from './leaving';
+import { openLog, type EventLog, type Happening } from './log';
 import type { Step, Task, Walk } from './task';
 
 /** A walk from its beginning, with some fields filled in already. It is stored with the first thing that happens. */
@@ -25,11 +25,13 @@ export function beginWalk(task: Task, id: string, typed: Readonly<Record<string,
 
 /** A walk as it was left. */
 export function resumeWalk(task: Task, run: Run, events: readonly RunEvent[]): Walk {
-  return walk(task, run, openLog({ run, events, stored: events.length, recorded: task.recorded }));
+  const log = openLog({ run, events, stored: events.length, recorded: task.recorded });
+  const { presets } = withPresets(task, fold(events));
+  return walk(task, run, log, { ...freshRun, presets });
 }
 
-function walk(task: Task, run: Run, log: EventLog): Walk {
-  const views = viewsOf(task);
+function walk(task: Task, run: Run, log: EventLog, from: RunState = freshRun): Walk {
+  const views = viewsOf(task, from);
   const view = computed(() => views(log.events.value));
   const state = computed(() => view.value.state.value);
   const steps = computed(() => view.value.steps.value);
@@ -37,59 +39,66 @@ function walk(task: Task, run: Run, log: EventLog): Walk {
   const step = computed(() => steps.value[index.value]!);
   const title = computed(() => task.title(state.value));
 
-  async function finish(): Promise<readonly AnyRecord[] | null> {
-    const kept = attempt(() => task.keep(state.value));
-    if ('problem' in kept) log.complain(kept.problem);
-    if ('problem' in kept) return null;
-    const records = kept.map((record) => ({ ...record, from: [...record.from, run.id] }));
-    const { open: _, ...rest } = run;
-    const ended: Run = {
-      ...rest,
-      title: title.value,
-      endedAt: new Date().toISOString(),
-      kept: records.map(({ id }) => id),
-    };
-    return (await log.seal(records, ended, { type: 'go', key: '', text: step.value.key })) ? records : null;
+  async function leave(): Promise<readonly AnyRecord[] | null> {
+    const left = recordedOn(step.value, state.value);
+    const next = nextKey(task, step.value, state.value);
+    const go: Happening = { type: 'go', key: next ?? '', text: step.value.key };
+    if (next === undefined) return ended(task, run, log, [...left, go], withHappenings(state.value, left));
+    await log.append([...left, go]);
+    return null;
   }
 
   return {
-    ...{ task, id: run.id, state, steps, index, step, title, finish },
+    task,
+    id: run.id,
+    state,
+    steps,
+    index,
+    step,
+    title,
+    leave,
     trouble: log.trouble,
     happen: (...happenings) => {
       afterThis(() => views(log.coming()).steps.peek());
       return log.append(happenings);
     },
     settled: log.settled,
-    goTo: (key, done = false) => log.append([{ type: 'go', key, ...(done ? { text: step.value.key } : {}) }]),
+    goTo: (key, done = false) =>
+      done
+        ? log.append([...recordedOn(step.value, state.value), { type: 'go', key, text: step.value.key }])
+        : log.append([{ type: 'go', key }]),
   };
+}
+
+/** Stores the records that a run ends in, together with its end and what happened last; null when it could not. */
+async function ended(
+  task: Task,
+  run: Run,
+  log: EventLog,
+  last: readonly Happening[],
+  state: RunState,
+): Promise<readonly AnyRecord[] | null> {
+  const kept = attempt(() => task.keep(state));
+  if ('problem' in kept) log.complain(kept.problem);
+  if ('problem' in kept) return null;
+  const records = kept.map((record) => ({ ...record, from: [...record.from, run.id] }));
+  const { open: _, ...rest } = run;
+  const end = { title: task.title(state), endedAt: new Date().toISOString(), kept: records.map(({ id }) => id) };
+  return (await log.seal(records, { ...rest, ...end }, last)) ? records : null;
 }
 
 /**
  * What a list of events adds up to, worked out once: while the disk is written to, the page has time to work out what it will show then.
  */
-function viewsOf(task: Task) {
+function viewsOf(task: Task, from: RunState) {
   let last: { events: readonly RunEvent[]; state: ReadonlySignal<RunState>; steps: ReadonlySignal<readonly Step[]> }[] =
     [];
   return (events: readonly RunEvent[]) => {
     const known = last.find((view) => view.events === events);
     if (known) return known;
-    const state = computed(() => fold(events));
+    const state = computed(() => fold(events, from));
     const view = { events, state, steps: computed(() => task.steps(state.value)) };
     last = [view, ...last].slice(0, 2);
     return view;
   };
-}
-
-/** Where a run stands among its steps: at the step of its last move, or at the first one. */
-export function placeOf(steps: readonly Step[], state: RunState): number {
-  return Math.max(
-    0,
-    steps.findIndex((step) => step.key === state.at),
-  );
-}
-
-/** The sentences that keep a step from being left: field name → sentence. */
-export function problemsOf(step: Step, state: RunState): Record<string, string> {
-  const answers = (step.ask ?? []).map((field) => [field.name, field.read(textOf(state, field))] as const);
-  return Object.fromEntries(answers.flatMap(([name, answer]) => (answer.ok ? [] : [[name, answer.why]])));
 }

@@ -16,19 +16,19 @@ export interface Pad {
 }
 
 /** A second way out of a step: types something, goes to another step, or hands over to another task with fields filled in. */
-export interface Offer {
+export interface Offer<Key extends string = never> {
   readonly words: string;
   readonly type?: Readonly<Record<string, string>>;
   /** After typing, leaves the step as the main button would. */
   readonly leave?: true;
   /** Key of the step that it goes to. */
-  readonly go?: string;
+  readonly go?: Key;
   readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
 }
 
-/** One screen of a run: one instruction. Amounts in `say` stand in ‹ ›. */
-export interface Step {
-  readonly key: string;
+/** One screen of a run: one instruction. Amounts in `say` are in ‹ ›; `Key` is the union of the task's step names. */
+export interface Step<Key extends string = string> {
+  readonly key: Key;
   readonly say: string;
   readonly more?: readonly string[];
   readonly cautions?: readonly string[];
@@ -40,17 +40,17 @@ export interface Step {
   readonly counting?: Pick<Pad, 'counter' | 'wish'>;
   readonly draw?: (walk: Walk) => VNode;
   readonly results?: readonly Result[];
-  readonly offers?: readonly Offer[];
+  readonly offers?: readonly Offer<Key>[];
   /** Words on the main button. */
   readonly done?: string;
-  /** Typed when the step is left with the main button: what stands on the screen becomes what was chosen. */
+  /** Typed when the step is left as done: what the screen shows becomes what was chosen. */
   readonly types?: Readonly<Record<string, string>>;
   /** What the main button does instead of going on by itself: what cannot be known before the tap. */
   readonly act?: (walk: Walk) => Promise<unknown>;
   /** One sentence on why this step cannot be left yet. */
   readonly problem?: string;
   /** Key of the step that the main button leads to, where that is not the following one. */
-  readonly next?: string;
+  readonly next?: Key;
 }
 
 /** What drops are counted at a step. */
@@ -68,16 +68,27 @@ export interface Due {
  * A bench task. `steps` and `keep` are functions of the run so far (and of the shelf, whose signals they may read);
  * they draw nothing, write nothing, and keep nothing to themselves.
  */
-export interface Task {
+export interface Task<Key extends string = string> {
   readonly id: string;
   /** False for a task that leaves no run and no record behind. */
   readonly recorded: boolean;
   title(run: RunState): string;
-  steps(run: RunState): readonly Step[];
+  steps(run: RunState): readonly Step<Key>[];
   /** What waits for its moment in a paused run, soonest first; shown on the Bench. */
   due?(run: RunState): readonly Due[];
   /** The records that the run ends in; the first is shown. Throws a RangeError with one sentence when it cannot end so. */
   keep(run: RunState): readonly AnyRecord[];
+  /** Fields whose answers a repeat of the run begins with, by name; one that ends with a point is all that begin so. None is measured. */
+  readonly repeats?: readonly string[];
+  /** What a repeat begins with beside them, or in place of them. */
+  repeat?(then: Then): Readonly<Record<string, string>>;
+}
+
+/** A run that is to be repeated: its answers, the records that it ended in, and the thing that is used today for one of then, by id. */
+export interface Then {
+  readonly answers: Readonly<Record<string, string>>;
+  readonly kept: readonly AnyRecord[];
+  todays(id: string): string;
 }
 
 /** One walk through a task. What the screens show is folded from events that are already on the disk. */
@@ -97,6 +108,6 @@ export interface Walk {
   readonly settled: () => Promise<unknown>;
   /** Goes to a step by its key; `done` marks the step left as done. */
   readonly goTo: (key: string, done?: boolean) => Promise<boolean>;
-  /** Stores the records that the run ends in, together with its end. Null when it could not. */
-  readonly finish: () => Promise<readonly AnyRecord[] | null>;
+  /** Leaves the step as done, for the next one. After the last one stores the records that the run ends in and resolves to them, else to null. */
+  readonly leave: () => Promise<readonly AnyRecord[] | null>;
 }

@@ -173,6 +173,9 @@ function keep(run: RunState): AnyRecord[] {
   return [layering, ...draftOf(run, layering.id)];
 }
 
+/** What a repeat begins with. */
+const repeats = ['pick.', 'dips.', 'family.'];
+
 /** Dip strips, fan them, smell them together over a day, and say what you think. */
 export const layer: Task = {
   id: 'layer',
@@ -185,4 +188,5 @@ export const layer: Task = {
       words: `${momentText(minute)} reading of ${shortCodes(inFan(run))}`,
     })),
   keep,
+  repeats,
 };

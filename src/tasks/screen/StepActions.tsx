@@ -11,7 +11,7 @@ interface OffersProps {
 /** Cautions and the other ways out of a step. They scroll with the step, so that they never push it off a small screen. */
 export function StepOffers({ walk, onDone, onStart, onScan }: OffersProps) {
   const step = walk.step.value;
-  const take = async ({ type = {}, leave, go, start }: Offer) => {
+  const take = async ({ type = {}, leave, go, start }: Offer<string>) => {
     const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
     if (typed.length > 0 && !(await walk.happen(...typed))) return;
     if (go) await walk.goTo(go, true);

@@ -10,7 +10,7 @@ import { keepAwake } from '../../ui/device/wakeLock';
 import { textOf } from '../engine/fields';
 import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
-import { problemsOf } from '../engine/run';
+import { problemsOf } from '../engine/leaving';
 import { StepActions, StepOffers } from './StepActions';
 import type { Offer, Step, Walk } from '../engine/task';
 
@@ -37,11 +37,8 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     tried.value = now.key;
     if (Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;
     if (now.act) return void (await now.act(walk));
-    const types = Object.entries(now.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-    if (types.length > 0 && !(await walk.happen(...types))) return;
-    const next = now.next ?? walk.steps.peek()[walk.index.peek() + 1]?.key;
-    if (next !== undefined) await walk.goTo(next, true);
-    else await walk.finish().then((records) => records && onFinished(records));
+    const records = await walk.leave();
+    if (records) onFinished(records);
   });
 
   useHandsBusy(walk, leaveStep, !scanning.value);

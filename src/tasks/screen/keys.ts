@@ -5,7 +5,7 @@ import { SAME_TOUCH_MS } from '../../ui/controls/TapPad';
 import { say } from '../../ui/device/voice';
 import { actionOf } from './keyActions';
 import { labelVerdict } from './LabelCheck';
-import { problemsOf } from '../engine/run';
+import { problemsOf } from '../engine/leaving';
 import { leftWords } from './spoken';
 import { countingOf, type Walk } from '../engine/task';
 

@@ -1,20 +1,16 @@
 import { computed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { search, searchIndex } from '../../core/text/search';
-import type { Material } from '../../records/kind/material';
+import type { Material, MaterialFacts } from '../../records/kind/material';
 import { find, list } from '../../records/shelf';
 import type { CatalogueRow } from '../../tables/catalogue/row';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import {
-  catalogue,
-  catalogueGone,
-  factsOf,
-  loadCatalogue,
-  searchCatalogue,
-  type MaterialFacts,
-} from '../../workshop/catalogue';
+import { catalogue, catalogueGone, factsOf, loadCatalogue, searchCatalogue } from '../../workshop/catalogue';
 import { cautionWords } from '../../workshop/cautionWords';
+import { answer, clears, types } from '../engine/answers';
+import { textOf } from '../engine/fields';
 import type { Walk } from '../engine/task';
+import { bottleFields as fields } from './bottleFields';
 import './naming.css';
 import { formatGiven } from '../../ui/format';
 
@@ -38,24 +34,24 @@ export function drawNaming(walk: Walk) {
 /** The name of a material, with what the Shelf and the catalogue have for it. */
 function Naming({ walk }: { walk: Walk }) {
   useEffect(() => void loadCatalogue(), []);
-  const { typed } = walk.state.value;
   const onTheWay = useSignal<string | null>(null); // typed and not stored yet: the matches do not wait for the disk, or they move under the finger
-  const name = typed['new.name'] ?? '';
-  const own = find('material', typed['new.material']);
-  const facts = typed['new.facts'] ? (JSON.parse(typed['new.facts']) as MaterialFacts) : null;
+  const run = walk.state.value;
+  const name = textOf(run, fields.name);
+  const own = find('material', answer(run, fields.material));
+  const facts = answer(run, fields.facts);
   const chosen = own ?? facts;
   const type = (texts: Record<string, string>) =>
     walk.happen(...Object.entries(texts).map(([key, text]) => ({ type: 'typed' as const, key, text })));
-  const loose = { 'new.material': '', 'new.facts': '' };
+  const loose = { ...clears(fields.material), ...clears(fields.facts) };
   return (
     <div class="naming">
       <FieldInput
-        field={{ name: 'new.name', title: 'Name, CAS or FEMA number', input: 'text' }}
+        field={{ name: fields.name.name, title: 'Name, CAS or FEMA number', input: 'text' }}
         text={name}
         problem={undefined}
         onText={async (text) => {
           onTheWay.value = text;
-          await type({ 'new.name': text, ...(chosen ? loose : {}) });
+          await type({ ...types(fields.name, text), ...(chosen ? loose : {}) });
           if (onTheWay.value === text) onTheWay.value = null;
         }}
       />
@@ -64,8 +60,10 @@ function Naming({ walk }: { walk: Walk }) {
       ) : (
         <Matches
           query={onTheWay.value ?? name}
-          onOwn={(one) => void type({ ...loose, 'new.name': one.name, 'new.material': one.id })}
-          onRow={(row) => void type({ ...loose, 'new.name': row.name, 'new.facts': JSON.stringify(factsOf(row)) })}
+          onOwn={(one) => void type({ ...loose, ...types(fields.name, one.name), ...types(fields.material, one.id) })}
+          onRow={(row) =>
+            void type({ ...loose, ...types(fields.name, row.name), ...types(fields.facts, factsOf(row)) })
+          }
         />
       )}
     </div>

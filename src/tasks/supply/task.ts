@@ -3,7 +3,7 @@ import { newRecord } from '../../records/shelf';
 import type { Supply } from '../../records/kind/supply';
 import { amount, choice, day, valueOf, whole, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { solventOptions, solventsOnHand, today } from '../../workshop/onHand';
+import { solventOptions, solventsOnHand } from '../../workshop/onHand';
 import type { Step, Task } from '../engine/task';
 
 const names: Readonly<Record<string, string>> = {
@@ -46,7 +46,7 @@ const fields = {
   supplier: words({ name: 'supplier', title: 'Supplier', optional: true, max: 80 }),
   lot: words({ name: 'lot', title: 'Lot', optional: true, max: 40 }),
   box: words({ name: 'box', title: 'Box or shelf it stands in', optional: true, max: 20 }),
-  useBy: () => day({ name: 'useBy', title: 'Use by, from the label', optional: true, today: today() }),
+  useBy: day({ name: 'useBy', title: 'Use by, from the label', optional: true }),
 };
 
 function solventOf(run: RunState) {
@@ -74,7 +74,7 @@ function steps(run: RunState): Step[] {
     {
       key: 'label',
       say: 'How much, and from whom?',
-      ask: [name(usualName(run)), liquid ? grams : pieces, supplier, lot, useBy(), box],
+      ask: [name(usualName(run)), liquid ? grams : pieces, supplier, lot, useBy, box],
       done: 'Put it on the Shelf',
     },
   ];
@@ -87,7 +87,7 @@ function keep(run: RunState): AnyRecord[] {
   const amountOf = valueOf(run, liquid ? fields.grams : fields.pieces);
   const name = valueOf(run, fields.name(usualName(run)));
   if (sort === null || amountOf === null || name === null) throw new RangeError('Something is still missing: go back.');
-  const [useBy, box] = [valueOf(run, fields.useBy()), valueOf(run, fields.box)];
+  const [useBy, box] = [valueOf(run, fields.useBy), valueOf(run, fields.box)];
   return [
     newRecord('supply', {
       ...{ name, sort, amount: amountOf, unit: liquid ? 'g' : 'pieces' },
@@ -99,6 +99,9 @@ function keep(run: RunState): AnyRecord[] {
   ];
 }
 
+/** What a repeat begins with. */
+const repeats = ['sort', 'solvent', 'grade', 'name', 'supplier', 'box'];
+
 /** What the bench uses up beside materials, onto the Shelf. */
 export const supply: Task = {
   id: 'supply',
@@ -106,4 +109,5 @@ export const supply: Task = {
   title: (run) => ['Add a supply', usualName(run)].filter(Boolean).join(' · '),
   steps,
   keep,
+  repeats,
 };

@@ -1,6 +1,6 @@
 /** One of the answers that a choice offers. */
-export interface Option {
-  value: string;
+export interface Option<V extends string = string> {
+  value: V;
   words: string;
   more?: string;
   /** Stands there whatever is searched for among many. */

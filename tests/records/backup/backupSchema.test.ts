@@ -54,6 +54,8 @@ function backupSchema(): object {
 
 describe('the published schema of a backup', () => {
   test('is the one that the records are read with (npx vitest run backupSchema --update writes it)', async () => {
-    await expect(`${JSON.stringify(backupSchema(), null, 1)}\n`).toMatchFileSnapshot('../../../public/backup.schema.json');
+    await expect(`${JSON.stringify(backupSchema(), null, 1)}\n`).toMatchFileSnapshot(
+      '../../../public/backup.schema.json',
+    );
   });
 });

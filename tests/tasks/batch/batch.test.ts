@@ -6,7 +6,7 @@ import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { batch } from '../../../src/tasks/batch/task';
 import { ideaOf } from '../../../src/tasks/batch/plan';
 import { makingOf } from '../../../src/tasks/batch/progress';
-import { problemsOf } from '../../../src/tasks/engine/run';
+import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 import emulsions from '../../reference/emulsion.json' with { type: 'json' };

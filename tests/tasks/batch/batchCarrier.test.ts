@@ -5,10 +5,10 @@ import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { leftOf } from '../../../src/records/stock';
 import type { Supply } from '../../../src/records/kind/supply';
 import type { Vial } from '../../../src/records/kind/vial';
-import { againOf } from '../../../src/tasks/shared/again';
+import { repeatOf } from '../../../src/tasks/shared/repeat';
 import { batch } from '../../../src/tasks/batch/task';
 import { refusalOf } from '../../../src/workshop/fitForDrinks';
-import { problemsOf } from '../../../src/tasks/engine/run';
+import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 import { startWalking } from '../walking';
@@ -42,7 +42,7 @@ describe('the bottle that the carrier comes from', () => {
     const walker = startWalking(batch, plan);
     while (walker.step().key !== 'carrier-bottle') walker.next();
     walker.next();
-    expect(walker.state().typed[lot]).toBe('pg'); // what stood on the screen is what was chosen
+    expect(walker.state().presets[lot]).toBe('pg'); // what stood on the screen is what was chosen
   });
 
   test('gives the grams that were weighed, and its lot stands on the sheet and in the trace', () => {
@@ -152,7 +152,7 @@ describe('the batch made again', () => {
     const made = kept(plan);
     takeIn([made, glycol('pg', { archived: '2027-01-01T00:00:00Z' }), glycol('pg2')]);
     const run = newRecord('run', { id: 'run', task: 'batch', kept: [made.id], title: '' });
-    const { typed } = againOf(run, { ...runOf(plan) });
+    const { typed } = repeatOf(batch, run, { ...runOf(plan) });
     expect(typed).toMatchObject({ carrier: 'propylene-glycol', [lot]: 'pg2' });
     expect(stepOf(runOf(typed), 'lots').more!.join(' ')).toContain(
       'propylene glycol: Saltmarsh Supplies, lot L-pg then, ‹Saltmarsh Supplies, lot L-pg2› now.',

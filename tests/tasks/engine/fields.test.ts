@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { amount, choice, code, day, optionalAmount, whole, words } from '../../../src/tasks/engine/fields';
 
 const why = (answer: { ok: boolean; why?: string }) => (answer.ok ? '' : answer.why);
@@ -37,9 +37,11 @@ describe('typed text becomes a number with a unit, or one clear sentence', () =>
   });
 
   test('a day to come is refused where it must be past', () => {
-    const received = day({ name: 'd', title: 'Received', today: '2026-11-25', past: true });
+    vi.useFakeTimers({ now: new Date('2026-11-25T12:00:00') });
+    const received = day({ name: 'd', title: 'Received', past: true });
     expect(why(received.read('2026-11-26'))).toBe('Received: Nov 26, 2026 is still to come; today is Nov 25, 2026.');
     expect(received.read('2026-11-25').ok).toBe(true);
+    vi.useRealTimers();
   });
 
   test('a code is short, in capitals, and its own', () => {

@@ -6,56 +6,19 @@ import { isStocked, leftOf, type Stocked } from '../../records/stock';
 import type { Vial } from '../../records/kind/vial';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
+import type { Task } from '../engine/task';
 import { today } from '../../workshop/onHand';
 import { useByOf } from '../../workshop/useBy';
-import { freeVialCode } from '../../workshop/vialCode';
 
-/** A task begun once more: its answers with today's lots, and what is different from then, a sentence each. */
-export interface Again {
+/** A task begun again: its answers with today's lots, and what is different from then, a sentence each. */
+export interface Repeat {
   readonly task: string;
   readonly typed: Readonly<Record<string, string>>;
   readonly differences: readonly string[];
 }
 
-/** Which answers are a wish and come along; one that ends with a point stands for all that begin so. What was measured does not. */
-const wishes: Readonly<Record<string, readonly string[]>> = {
-  dilute: [
-    ...['bottle', 'strength', 'basis', 'size', 'ownSize', 'solvent', 'food', 'measure', 'way', 'within', 'dropper'],
-    ...['readability', 'exact', 'set', 'set.', 'vial.code'],
-  ],
-  calibrate: ['dropper', 'liquid', 'readability'],
-  count: ['formula', 'pick.', 'purpose', 'ppm', 'drinkMl', 'base', 'most', 'mix', 'dropper', 'part.', 'name', 'size'],
-  layer: ['pick.', 'dips.', 'family.'],
-  dose: [
-    ...[
-      'vial',
-      'vial.',
-      'dropper',
-      'dropper.',
-      'base',
-      'base.',
-      'aim',
-      'aim.',
-      'more.',
-      'readability',
-      'mode',
-      'lowest',
-    ],
-    ...['glasses', 'factor', 'ownFactor', 'blind', 'jurisdiction', 'portion', 'body'],
-  ],
-  blind: ['test', 'served', 'sample.', 'attribute', 'tries', 'risk', 'top', 'levels', 'factor'],
-  batch: [
-    ...['what', 'base', 'litres', 'dose', 'brix', 'abv', 'spirit', 'spirit.', 'throw.', 'acid', 'acidity', 'benzoate'],
-    ...['sorbate', 'dosage', 'spare', 'make', 'carrier', 'carrier.', 'oil', 'agent', 'gum', 'trait.', 'droplet', 'gas'],
-    ...['sugar.', 'gas.', 'fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
-  ],
-  bottle: ['new.supplier', 'new.box', 'new.row', 'new.grade'],
-  supply: ['sort', 'solvent', 'grade', 'name', 'supplier', 'box'],
-};
-
-/** The same task with the same wishes, today's lots in place of those that are used up, put away or past their day. */
-export function againOf(run: Run, state: RunState): Again {
-  const wanted = wishes[run.task] ?? [];
+/** The same task with the same answers, today's lots in place of those that are used up, put away or past their day. */
+export function repeatOf(task: Task, run: Run, state: RunState): Repeat {
   const kept = run.kept.flatMap((id) => shelf.records.value.get(id) ?? []);
   const swaps = new Map<string, string>();
   const differences: string[] = [];
@@ -66,38 +29,20 @@ export function againOf(run: Run, state: RunState): Again {
     swaps.set(id, now);
     return now;
   };
-  const typed = Object.entries(state.typed)
-    .filter(([key]) => wanted.some((wish) => (wish.endsWith('.') ? key.startsWith(wish) : key === wish)))
+  const answers = { ...state.presets, ...state.typed };
+  const repeated = Object.entries(answers)
+    .filter(([key]) => task.repeats?.some((name) => (name.endsWith('.') ? key.startsWith(name) : key === name)))
     .map(([key, text]) => [key.split('.').map(todays).join('.'), todays(madeThen(key, text, kept))] as const);
-  const lots = ofBatch(kept, todays);
   return {
     task: run.task,
-    typed: { ...Object.fromEntries(typed), ...ofBottle(run.task, kept), ...lots },
+    typed: { ...Object.fromEntries(repeated), ...task.repeat?.({ answers, kept, todays }) },
     differences: [...differences, ...drops(state, kept)],
   };
 }
 
-/** "A new one" of then is on the Shelf by now, and its code may be in use. */
+/** "A new one" of then is on the Shelf by now: the record of that kind which the run ended in. */
 function madeThen(key: string, text: string, kept: readonly AnyRecord[]): string {
-  if (key === 'vial.code') return freeVialCode(text);
-  if (text !== 'new') return text;
-  const kind = ({ bottle: 'bottle', solvent: 'solvent', dropper: 'dropper', base: 'base' } as const)[key];
-  return kept.find((record) => record.kind === kind)?.id ?? text;
-}
-
-/** The lots of today for what a batch was weighed from; the batch itself, so that its own steps tell what differs. */
-function ofBatch(kept: readonly AnyRecord[], todays: (id: string) => string): Record<string, string> {
-  const batch = kept.find((record) => isOf('batch', record));
-  if (!batch || !isOf('batch', batch)) return {};
-  const lots = batch.weighed.flatMap(({ id, source }) => (source ? [[`lot.${id}`, todays(source)] as const] : []));
-  return { ...Object.fromEntries(lots), again: batch.id };
-}
-
-/** Another bottle of the same material. */
-function ofBottle(task: string, kept: readonly AnyRecord[]): Record<string, string> {
-  const bottle = task === 'bottle' ? kept.find((record) => isOf('bottle', record)) : undefined;
-  const material = find('material', bottle && isOf('bottle', bottle) ? bottle.material : undefined);
-  return material ? { 'new.name': material.name, 'new.material': material.id } : {};
+  return text === 'new' ? (kept.find(({ kind }) => kind === key)?.id ?? text) : text;
 }
 
 /** The id to use today for one of then, with a sentence where that is another one. A text that is no id comes back as it is. */
@@ -179,7 +124,7 @@ function change(then: Stocked, now: Stocked): string {
 
 /** Drops that were weighed anew since. */
 function drops(state: RunState, kept: readonly AnyRecord[]): string[] {
-  const dropper = find('dropper', state.typed['dropper']);
+  const dropper = find('dropper', state.typed['dropper'] ?? state.presets['dropper']);
   const used = kept.flatMap((record) => ancestors(record.id)).map(({ record }) => record);
   return used.flatMap((record) => {
     if (!dropper || !isOf('calibration', record) || record.dropper !== dropper.id) return [];
@@ -192,9 +137,9 @@ function drops(state: RunState, kept: readonly AnyRecord[]): string[] {
   });
 }
 
-/** Whether a record can be made again: it is, or came out of, a run whose wishes are known. */
-export function canBeMadeAgain(record: AnyRecord): boolean {
-  if (isOf('run', record)) return wishes[record.task] !== undefined;
+/** Whether a record can be made again: it is, or came out of, a run that can be repeated; `task` is that of a run. */
+export function canBeMadeAgain(record: AnyRecord, task?: Task | null): boolean {
+  if (isOf('run', record)) return task?.repeats !== undefined;
   const kinds = ['bottle', 'supply', 'vial', 'calibration', 'layering', 'tasting', 'test'];
   return kinds.includes(record.kind) && record.from.length > 0;
 }

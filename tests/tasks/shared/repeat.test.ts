@@ -2,7 +2,13 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { AnyRecord } from '../../../src/records/kind/kinds';
 import type { Run } from '../../../src/records/kind/run';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
-import { againOf, canBeMadeAgain } from '../../../src/tasks/shared/again';
+import { canBeMadeAgain, repeatOf } from '../../../src/tasks/shared/repeat';
+import { batch } from '../../../src/tasks/batch/task';
+import { bottle as addBottle } from '../../../src/tasks/bottle/task';
+import { count } from '../../../src/tasks/count/task';
+import { dilute } from '../../../src/tasks/dilute/task';
+import { layer } from '../../../src/tasks/layer/task';
+import { lookup } from '../../../src/tasks/lookup/task';
 import { freshRun } from '../../../src/tasks/engine/fold';
 import { material, pipette, vialOf } from '../count/countShelf';
 
@@ -23,7 +29,7 @@ beforeEach(() => {
 describe('making a vial again', () => {
   test('carries the wishes over as they were typed, and nothing that was measured', () => {
     const measured = { 'material.g': '0.086', 'solvent.g': '7.9', 'vial.made': '2025-05-01', overshoot: 'keep' };
-    const again = againOf(run('dilute'), state({ ...wish, ...measured }));
+    const again = repeatOf(dilute, run('dilute'), state({ ...wish, ...measured }));
     expect(again.typed).toEqual(wish);
     expect(again.differences).toEqual([]);
   });
@@ -32,7 +38,7 @@ describe('making a vial again', () => {
     const old = bottle('A1', { archived: '2026-01-01T00:00:00Z' });
     const fresh = bottle('B7', { supplier: 'Mudlark', density: { gPerMl: 0.925, atC: 20, source: 'test' } });
     takeIn([old, fresh]);
-    const { typed, differences } = againOf(run('dilute'), state(wish));
+    const { typed, differences } = repeatOf(dilute, run('dilute'), state(wish));
     expect(typed['bottle']).toBe('B7');
     expect(differences).toEqual([
       'CARD lot A1 is put away: CARD lot B7 is taken instead (from Mudlark, density 0.925 g/mL).',
@@ -40,7 +46,7 @@ describe('making a vial again', () => {
   });
 
   test('takes the code of then, or one beside it while that vial is still in use', () => {
-    const again = () => againOf(run('dilute'), state({ ...wish, 'vial.code': 'CARD' })).typed['vial.code'];
+    const again = () => repeatOf(dilute, run('dilute'), state({ ...wish, 'vial.code': 'CARD' })).typed['vial.code'];
     expect(again()).toBe('CARD');
     takeIn([vialOf('card', 0.01)]);
     expect(again()).toBe('CARD2');
@@ -55,26 +61,26 @@ describe('making a vial again', () => {
       ...facts,
     });
     takeIn([spirit('E-1', { archived: '2026-01-01T00:00:00Z' }), spirit('E-2', { grade: 'smell only' })]);
-    const { typed, differences } = againOf(run('dilute'), state({ ...wish, solvent: 'E-1' }));
+    const { typed, differences } = repeatOf(dilute, run('dilute'), state({ ...wish, solvent: 'E-1' }));
     expect(typed['solvent']).toBe('E-2');
     expect(differences).toEqual(['ethanol lot E-1 is put away: ethanol lot E-2 is taken instead (smell only).']);
   });
 
   test('keeps the old lot while it is good, even when a newer one came', () => {
     takeIn([bottle('B7')]);
-    expect(againOf(run('dilute'), state(wish)).typed['bottle']).toBe('A1');
+    expect(repeatOf(dilute, run('dilute'), state(wish)).typed['bottle']).toBe('A1');
   });
 
   test('does not take one that is past its day, and says when there is no other', () => {
     const old = bottle('A1', { useBy: '2020-01-01' });
     takeIn([old]);
-    const { typed, differences } = againOf(run('dilute'), state(wish));
+    const { typed, differences } = repeatOf(dilute, run('dilute'), state(wish));
     expect(typed['bottle']).toBe('A1');
     expect(differences).toEqual(['CARD lot A1 is past its day (Jan 1, 2020), and there is no other on the Shelf.']);
   });
 
   test('finds the bottle that was new then', () => {
-    const again = againOf(run('dilute', [bottle('A1')]), state({ ...wish, bottle: 'new' }));
+    const again = repeatOf(dilute, run('dilute', [bottle('A1')]), state({ ...wish, bottle: 'new' }));
     expect(again.typed['bottle']).toBe('A1');
   });
 
@@ -85,7 +91,7 @@ describe('making a vial again', () => {
       ...{ readabilityG: 0.001, mgPerDrop: { value: 14.2, sources: [] }, spread: 0.05 },
     });
     takeIn([old, later]);
-    expect(againOf(run('dilute', [old]), state(wish)).differences).toEqual([
+    expect(repeatOf(dilute, run('dilute', [old]), state(wish)).differences).toEqual([
       'A drop of ethanol 96 % from Pipette 1 weighed 15.00 ± 0.60 mg then, 14.2 mg now.',
     ]);
   });
@@ -95,7 +101,11 @@ describe('making other things again', () => {
   test('strips: the vials of today stand in for those that are put away, nearest in strength', () => {
     const gone = { ...vialOf('old', 0.01, { material: 'card' }), archived: '2026-01-01T00:00:00Z' };
     takeIn([gone, vialOf('near', 0.011, { material: 'card' }), vialOf('far', 0.1, { material: 'card' })]);
-    const { typed, differences } = againOf(run('layer'), state({ 'pick.old': 'yes', 'reading.1.words': 'citrus' }));
+    const { typed, differences } = repeatOf(
+      layer,
+      run('layer'),
+      state({ 'pick.old': 'yes', 'reading.1.words': 'citrus' }),
+    );
     expect(typed).toEqual({ 'pick.near': 'yes' });
     expect(differences).toHaveLength(1);
   });
@@ -104,7 +114,7 @@ describe('making other things again', () => {
     const version = (id: string, n: number) =>
       newRecord('formula', { id, name: 'Orchard', root: 'f1', version: n, lines: [], notes: '' });
     takeIn([version('f1', 1), version('f2', 2)]);
-    const { typed, differences } = againOf(run('count'), state({ formula: 'f1', most: '60' }));
+    const { typed, differences } = repeatOf(count, run('count'), state({ formula: 'f1', most: '60' }));
     expect(typed).toEqual({ formula: 'f2', most: '60' });
     expect(differences).toEqual(['Orchard: version 1 then, version 2 now.']);
   });
@@ -116,7 +126,7 @@ describe('making other things again', () => {
       'new.supplier': 'Pebblewick',
       'new.grade': 'fit for drinks',
     };
-    const again = againOf(run('bottle', [bottle('A1')]), state(typed));
+    const again = repeatOf(addBottle, run('bottle', [bottle('A1')]), state(typed));
     expect(again.typed).toMatchObject({ 'new.material': 'card', 'new.supplier': 'Pebblewick' });
     expect(again.typed['new.lot']).toBeUndefined();
   });
@@ -137,20 +147,20 @@ describe('making other things again', () => {
     const typed = { what: 'f1', litres: '20', dose: '50', 'throw.n': '5', 'spirit.food': 'yes' };
     const then = state({ ...typed, 'mass.c.card': '1.02', 'over.c.card': 'keep', name: 'Orchard', 'lot.card': 'A1' });
     takeIn([made, vial, bottle('A1', { amountG: 5 }), bottle('B7', { supplier: 'Mudlark' })]);
-    const { typed: again, differences } = againOf(run('batch', [made, vial]), then);
+    const { typed: again, differences } = repeatOf(batch, run('batch', [made, vial]), then);
     expect(again).toEqual({ ...typed, 'lot.card': 'B7', again: 'batch1' });
     expect(differences).toEqual(['CARD lot A1 is used up: CARD lot B7 is taken instead (from Mudlark).']);
-    expect([canBeMadeAgain(run('batch')), canBeMadeAgain(vial)]).toEqual([true, true]);
+    expect([canBeMadeAgain(run('batch'), batch), canBeMadeAgain(vial)]).toEqual([true, true]);
   });
 
   test('a batch from lots that are still there is the same: nothing is different', () => {
-    const again = againOf(run('batch'), state({ what: 'f1', 'mass.c.card': '1.02' }));
+    const again = repeatOf(batch, run('batch'), state({ what: 'f1', 'mass.c.card': '1.02' }));
     expect(again).toEqual({ task: 'batch', typed: { what: 'f1' }, differences: [] });
   });
 
   test('is not offered for what came out of nothing', () => {
     expect(canBeMadeAgain(bottle('A1'))).toBe(false);
     expect(canBeMadeAgain(bottle('A1', { from: ['card', 'run'] }))).toBe(true);
-    expect(canBeMadeAgain(run('lookup'))).toBe(false);
+    expect(canBeMadeAgain(run('lookup'), lookup)).toBe(false);
   });
 });

@@ -1,0 +1,49 @@
+import type { Option } from '../../ui/controls/field';
+import type { Field } from './fields';
+import type { RunState } from './fold';
+
+/** What a field is asked with at this moment: what the Shelf, the day and the answers before it bring. */
+interface Now<T> {
+  readonly preset?: string;
+  readonly help?: string;
+  readonly options?: readonly Option[];
+  /** One sentence when a value will not do today; null when it will. */
+  readonly refuse?: (value: T) => string | null;
+}
+
+/** A declared field as a screen asks it now. Its name, and so its answer, stay the same. */
+export function ask<T>(field: Field<T>, { refuse, ...now }: Now<T>): Field<T> {
+  const read: Field<T>['read'] = (text) => {
+    if (now.options?.every(({ value }) => value !== text)) return { ok: false, why: `“${field.title}”: choose one.` };
+    const answer = field.read(text);
+    const why = answer.ok && refuse ? refuse(answer.value) : null;
+    return why === null ? answer : { ok: false, why };
+  };
+  return { ...field, ...now, asked: true, read };
+}
+
+/**
+ * The answer of a run in a field; null while there is none. Of a declared field: what was typed, else what stood in it when its
+ * screen was left, else its fixed preset. Of a field as it is asked now: what was typed, else what stands in it now.
+ */
+export function answer<T>(run: RunState, field: Field<T>): T | null {
+  const left = field.asked ? undefined : run.presets[field.name];
+  const given = field.read(run.typed[field.name] ?? left ?? field.preset ?? '');
+  return given.ok ? given.value : null;
+}
+
+/** What a button types: the answer of a field, by its name; what has a structure as JSON. */
+export function types<T extends string | object>(field: Field<T>, value: NoInfer<T>): Record<string, string> {
+  return { [field.name]: typeof value === 'string' ? value : JSON.stringify(value) };
+}
+
+/** What a button types to take an answer back. */
+export function clears(field: Field): Record<string, string> {
+  return { [field.name]: '' };
+}
+
+/** What a run has in some fields, by name, for another run to begin with. */
+export function handedOn(run: RunState, fields: readonly Field[]): Record<string, string> {
+  const all = { ...run.presets, ...run.typed };
+  return Object.fromEntries(fields.flatMap(({ name }) => (all[name] === undefined ? [] : [[name, all[name]]])));
+}

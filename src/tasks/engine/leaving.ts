@@ -1,0 +1,57 @@
+import { textOf } from './fields';
+import { fold, type RunState } from './fold';
+import type { Happening } from './log';
+import type { Step, Task } from './task';
+
+/** Where a run is among its steps: at the step of its last move, or at the first one. */
+export function placeOf(steps: readonly Step[], state: RunState): number {
+  return Math.max(
+    0,
+    steps.findIndex((step) => step.key === state.at),
+  );
+}
+
+/** The sentences that keep a step from being left: field name → sentence. */
+export function problemsOf(step: Step, state: RunState): Record<string, string> {
+  const answers = (step.ask ?? []).map((field) => [field.name, field.read(textOf(state, field))] as const);
+  return Object.fromEntries(answers.flatMap(([name, answer]) => (answer.ok ? [] : [[name, answer.why]])));
+}
+
+/** What is recorded when a step is left as done: what it types, and what stands in the fields where nothing was typed. */
+export function recordedOn(step: Step, state: RunState): Happening[] {
+  const typed = Object.entries(step.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text }));
+  const untouched = (step.ask ?? []).filter(({ name, preset }) => preset !== undefined && !(name in state.typed));
+  const presets = untouched.filter(({ name, preset }) => state.presets[name] !== preset);
+  return [...typed, ...presets.map(({ name, preset }) => ({ type: 'preset' as const, key: name, text: preset! }))];
+}
+
+/** Key of the step that the main button leads to, with what leaving this one records; undefined at the end of the run. */
+export function nextKey(task: Task, step: Step, state: RunState): string | undefined {
+  if (step.next !== undefined) return step.next;
+  const then = withHappenings(state, recordedOn(step, state));
+  const steps = task.steps(then);
+  return steps[placeOf(steps, then) + 1]?.key;
+}
+
+/**
+ * A run as it reads, with what stood in the fields of the steps that were left. Versions before did not record that: there it
+ * is what stands in them now, step by step, since a later step may depend on it.
+ */
+export function withPresets(task: Task, state: RunState): RunState {
+  for (let now = state; ;) {
+    const left = task.steps(now).filter(({ key }) => key in now.done);
+    const missing = left.flatMap((step) =>
+      recordedOn({ ...step, types: {} }, now).filter(({ key }) => !(key in now.presets)),
+    );
+    if (missing.length === 0) return now;
+    now = withHappenings(now, missing);
+  }
+}
+
+/** A run as it would be after some more has happened. */
+export function withHappenings(state: RunState, happenings: readonly Happening[]): RunState {
+  return fold(
+    happenings.map((one, seq) => ({ run: '', seq, at: '', ...one })),
+    state,
+  );
+}

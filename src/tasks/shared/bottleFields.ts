@@ -1,0 +1,77 @@
+import { casProblem, tidyCas } from '../../core/limits/cas';
+import { materialFacts } from '../../records/kind/material';
+import { choice, code, day, optionalAmount, pick, shaped, words, type Field } from '../engine/fields';
+
+/** A CAS number that may be left out; its check digit is looked at. */
+const cas: Field<string> = {
+  ...words({ name: 'new.cas', title: 'CAS number', optional: true, help: 'From the label; may stay empty.' }),
+  read: (text) => {
+    const why = text.trim() === '' ? null : casProblem(text);
+    return why === null ? { ok: true, value: text.trim() === '' ? '' : tidyCas(text) } : { ok: false, why };
+  },
+};
+
+/** The questions of a new bottle; asked in three screens. */
+export const bottleFields = {
+  /** A material on the Shelf that the bottle holds, and what was taken over from the catalogue. */
+  material: pick({ name: 'new.material', title: 'Material' }),
+  facts: shaped('new.facts', materialFacts),
+  name: words({ name: 'new.name', title: 'Material', max: 80 }),
+  code: code({
+    name: 'new.code',
+    title: 'Short code',
+    help: '2 to 6 letters or digits; it goes on strips and labels.',
+  }),
+  form: choice({
+    name: 'new.form',
+    title: 'At 20 °C it is',
+    preset: 'liquid',
+    options: [
+      { value: 'liquid', words: 'liquid', more: 'runs like water or oil' },
+      { value: 'viscous', words: 'thick', more: 'runs like honey' },
+      { value: 'solid', words: 'solid', more: 'crystals or powder: weighed, never dropped' },
+    ],
+  }),
+  cas,
+  /** The plant: rules ban some, whatever the CAS number. */
+  plant: words({ name: 'new.plant', title: 'Plant, in Latin', optional: true, help: 'Of an oil or extract.' }),
+  supplier: words({ name: 'new.supplier', title: 'Supplier', optional: true, max: 80 }),
+  lot: words({ name: 'new.lot', title: 'Lot', optional: true, max: 40 }),
+  amount: optionalAmount({
+    name: 'new.amount',
+    title: 'Amount in it',
+    unit: 'g',
+    above: 0,
+    max: 100_000,
+    help: 'Then Minim can say what is left. 10 mL of an oil weigh about 9 g.',
+  }),
+  price: optionalAmount({ name: 'new.price', title: 'Price of the bottle', unit: 'in your money', min: 0, max: 1e6 }),
+  received: day({ name: 'new.received', title: 'Received', optional: true, past: true }),
+  useBy: day({ name: 'new.useBy', title: 'Use by, from the label', optional: true }),
+  density: optionalAmount({
+    name: 'new.density',
+    title: 'Density of this lot at 20 °C',
+    unit: 'g/mL',
+    min: 0.5,
+    max: 2.5,
+    help: 'From the certificate; may stay empty.',
+  }),
+  purity: optionalAmount({
+    name: 'new.purity',
+    title: 'Purity, at least',
+    unit: '%',
+    above: 0,
+    max: 100,
+    help: 'From the certificate; may stay empty.',
+  }),
+  box: words({ name: 'new.box', title: 'Box it stands in', optional: true, max: 20 }),
+  row: words({ name: 'new.row', title: 'Row', optional: true, max: 20 }),
+  grade: choice({
+    name: 'new.grade',
+    title: 'May it go into a drink?',
+    options: [
+      { value: 'fit for drinks', words: 'Food grade', more: 'the bottle or its papers say so' },
+      { value: 'smell only', words: 'No, or not known', more: 'smell only' },
+    ],
+  }),
+};
