@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { kinds, type AnyRecord } from '../../src/records/kind/kinds';
+import { readRecord, type Kind } from '../../src/records/kind/record';
+import type { Run, RunEvent } from '../../src/records/kind/run';
+import { shelf, takeIn } from '../../src/records/shelf';
+import { loadTask } from '../../src/tasks';
+import { textOf } from '../../src/tasks/engine/fields';
+import { fold, freshRun } from '../../src/tasks/engine/fold';
+import { placeOf, withPresets } from '../../src/tasks/engine/leaving';
+
+const read = (file: string) => JSON.parse(readFileSync(resolve(import.meta.dirname, '../fixtures', file), 'utf8'));
+
+/** A backup of the version that recorded no presets, with runs of eight tasks, and what its screens showed at each step. */
+const { records, events } = read('backups/v1-paused.json') as { records: AnyRecord[]; events: RunEvent[] };
+const screens = read('screens/v1-paused.json') as Record<string, string[][]>;
+const runs = records.filter(({ kind }) => kind === 'run') as Run[];
+
+beforeAll(() => {
+  vi.useFakeTimers({ now: new Date('2026-11-30T12:00:00Z'), toFake: ['Date'] });
+  for (const record of records) {
+    const now = readRecord(kinds[record.kind as keyof typeof kinds] as Kind, record);
+    if (!now.ok) throw new Error(now.why);
+    if (record.kind !== 'run') takeIn([now.value as AnyRecord]);
+  }
+});
+afterAll(() => {
+  vi.useRealTimers();
+  shelf.records.value = new Map();
+});
+
+test.each(runs.map((run) => [run.title, run] as const))('%s opens at every step as it was left', async (_, run) => {
+  const task = (await loadTask(run.task))!;
+  const mine = events.filter((event) => event.run === run.id);
+  const cuts = mine.flatMap(({ type }, i) => (type === 'go' ? [i] : []));
+  const shown = cuts.map((cut) => {
+    const paused = fold(mine.slice(0, cut));
+    const { presets } = withPresets(task, paused);
+    const state = fold(mine.slice(0, cut), { ...freshRun, presets });
+    const steps = task.steps(state);
+    const step = steps[placeOf(steps, state)]!;
+    return [step.key, step.say, ...(step.ask ?? []).map((field) => `${field.name}=${textOf(state, field)}`)];
+  });
+  expect(shown).toEqual(screens[run.id]);
+});
