@@ -10,7 +10,7 @@ import { freeVialCode } from '../../workshop/vialCode';
 import { fields, type DiluteStep } from './fields';
 import { keepsOf } from './keeps';
 import { madeOf, type Made } from './made';
-import { inMl, shown, type Order } from './making';
+import { inMl, type Order } from './making';
 import { pourStep } from './pouring';
 import { gradeOf } from './source';
 
@@ -85,7 +85,7 @@ function labelStep(run: RunState, order: Order): DiluteStep {
 }
 
 function strengthText(order: Order, made: Made): string {
-  return `${formatPlain(shown(order, made.strength).value, 3)} ${order.basis}`;
+  return `${formatPlain(made.shown.value, 3)} ${order.basis}`;
 }
 
 /** The true strength with its ±, and how it was worked out. */
@@ -113,5 +113,5 @@ function strengthResult(order: Order, made: Made): Result {
     'Mass of neat material over the mass of the dilution; volumes from the densities, added.',
     `Shown as ${order.basis}.`,
   ];
-  return { label: 'True strength', amount: shown(order, made.strength), unit: order.basis, how: { words, inputs } };
+  return { label: 'True strength', amount: made.shown, unit: order.basis, how: { words, inputs } };
 }

@@ -1,11 +1,13 @@
 import { dilutionOf, rescue, type Dilution } from '../../core/dilution/dilution';
 import { massOfDrops } from '../../core/drop/drop';
 import { measured, plus, times, type Measured } from '../../core/number/measured';
+import { mixtureDensity, showStrength } from '../../core/liquid/strength';
+import { massFraction, type GramPerMl } from '../../core/number/units';
 import { netMass } from '../../core/dilution/weighing';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { fields, measures, type Pour } from './fields';
-import { inMl, plannedG, type Order } from './making';
+import { inMl, type Order } from './making';
 import { totalStrength } from './source';
 
 /** Solvent as put in, g: as planned, or as typed. `pour` is 'solvent' for the first filling, 'rescue' for one after an overshoot. */
@@ -43,13 +45,16 @@ function materialIn(run: RunState, order: Order, tag: string): Measured {
 export interface Made extends Dilution {
   readonly contents: readonly Measured[];
   readonly material: Measured;
+  /** The strength in the basis that was asked for. */
+  readonly shown: Measured;
+  readonly gPerMl: GramPerMl;
   readonly rescue: ReturnType<typeof rescue> | null;
 }
 
 /** What was really made. `tag` starts the ids of what is doubtful about this vial alone. @throws RangeError with nothing in it */
 export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
   const material = materialIn(run, order, tag);
-  const first = solventIn(run, order, { name: 'solvent', plannedG: plannedG(run, order), tag });
+  const first = solventIn(run, order, { name: 'solvent', plannedG: order.plan.solventG, tag });
   const strength = totalStrength(order.source);
   const before = dilutionOf([{ mass: material, strength }], first);
   const more = before.strength.value > order.target ? rescue(before, order.target, order.liquid.solventDensity) : null;
@@ -59,5 +64,18 @@ export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
   const contents = order.source.contents.map(
     (part) => dilutionOf([{ mass: material, strength: part.strength }], solvent).strength,
   );
-  return { ...made, contents, material, rescue: more };
+  const shown = showStrength(made.strength, order.basis, shownWith(order));
+  return {
+    ...made,
+    contents,
+    material,
+    shown,
+    gPerMl: mixtureDensity(massFraction(made.strength.value), order.liquid),
+    rescue: more,
+  };
+}
+
+/** The densities of a dilution, with the uncertainty of that of the material where it matters. */
+function shownWith({ basis, liquid, source }: Order) {
+  return { ...liquid, soluteDensity: basis === '% v/v' ? source.density : liquid.soluteDensity };
 }

@@ -1,7 +1,6 @@
 import { amountsFor, dropsFor, fillFor, solventForDrops, type WholeDrops } from '../../core/dilution/dilution';
-import type { Measured } from '../../core/number/measured';
 import { smallestMass } from '../../core/dilution/smallestMass';
-import { showStrength, toMassFraction, type Basis, type Liquid } from '../../core/liquid/strength';
+import { toMassFraction, type Basis, type Liquid } from '../../core/liquid/strength';
 import {
   gram,
   gramPerMl,
@@ -41,6 +40,10 @@ export interface Order {
 export interface Plan {
   readonly fill: Millilitre;
   readonly amounts: { readonly source: Gram; readonly solvent: Gram };
+  /** The solvent that is asked for, g: it fills the vial, or makes the planned drops exact where that was chosen. */
+  readonly solventG: Gram;
+  /** The solvent that makes the planned drops exact, g; what fills the vial where the material is weighed. */
+  readonly exactG: Gram;
   /** The drops that come nearest; null where the material is weighed. */
   readonly drops: WholeDrops | null;
   /** The least of the material that can be measured well, g. */
@@ -106,10 +109,10 @@ export function orderOf(run: RunState): Order | null {
     readabilityG: answer(run, fields.readability) ?? 0.01,
     target: targetOf(run, source, liquid),
   };
-  return { ...order, plan: planFor(order) };
+  return { ...order, plan: planFor(order, answer(run, fields.exact) === 'yes') };
 }
 
-function planFor(order: Omit<Order, 'plan'>): Plan {
+function planFor(order: Omit<Order, 'plan'>, exactly: boolean): Plan {
   const fill = fillFor(millilitre(order.sizeMl));
   const amounts = amountsFor(order.target, fill, order.liquid);
   const drops = order.byDrops
@@ -123,33 +126,17 @@ function planFor(order: Omit<Order, 'plan'>): Plan {
   const least = order.byDrops
     ? (FEWEST_DROPS * order.drop.mgPerDrop.value) / 1000
     : smallestMass({ readability: gram(order.readabilityG), repeatability: gram(0) }, WEIGHING);
-  return { fill, amounts, drops, least: gram(least), tooLittle: amounts.source < least };
+  const exactG = drops ? exactSolvent(order, drops) : amounts.solvent;
+  const solventG = exactly ? exactG : amounts.solvent;
+  return { fill, amounts, solventG, exactG, drops, least: gram(least), tooLittle: amounts.source < least };
 }
 
 /** The solvent, g, that makes these drops exact for the target. */
-function exactSolvent(order: Order, { drops }: WholeDrops): number {
-  const { target, drop, liquid } = order;
+function exactSolvent({ target, drop, liquid }: Omit<Order, 'plan'>, { drops }: WholeDrops): Gram {
   return solventForDrops({ target, drops, mgPerDrop: drop.mgPerDrop.value, purity: liquid.purity! });
 }
 
 /** Grams of solvent as the mL that this room measures. */
 export function inMl(order: Order, grams: number): number {
   return grams / order.solvent.now.value;
-}
-
-/** The solvent that was asked for, g: to fill the vial, or what makes the planned drops exact. */
-export function plannedG(run: RunState, order: Order, exactly = answer(run, fields.exact) === 'yes'): number {
-  const { amounts, drops } = order.plan;
-  return drops && exactly ? exactSolvent(order, drops) : amounts.solvent;
-}
-
-/** A strength in the basis that was asked for, with the doubt of the density where that matters. */
-export function shown(order: Order, w: Measured): Measured {
-  const { soluteDensity, solventDensity, purity } = order.liquid;
-  const doubtful = order.basis === '% v/v' ? order.source.density : soluteDensity;
-  return showStrength(w, order.basis, {
-    soluteDensity: doubtful,
-    solventDensity,
-    ...(purity === undefined ? {} : { purity }),
-  });
 }

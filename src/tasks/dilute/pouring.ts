@@ -7,14 +7,14 @@ import type { Offer } from '../engine/task';
 import { cautionsFor, smellOnlyReason } from './cautions';
 import { fields, type DiluteStep, type Pour } from './fields';
 import { madeOf } from './made';
-import { inMl, plannedG, shown, type Order } from './making';
+import { inMl, type Order } from './making';
 import { wayDown } from './wayDown';
 
 /** Plan, solvent, material. */
 export function makingSteps(run: RunState, order: Order): DiluteStep[] {
   return [
     planStep(run, order),
-    pourStep(run, order, { pour: 'solvent', grams: plannedG(run, order), say: 'into the vial' }),
+    pourStep(run, order, { pour: 'solvent', grams: order.plan.solventG, say: 'into the vial' }),
     order.byDrops ? dropStep(run, order) : massStep(order),
   ];
 }
@@ -23,7 +23,7 @@ export function makingSteps(run: RunState, order: Order): DiluteStep[] {
 function planStep(run: RunState, order: Order): DiluteStep {
   const { drops, amounts, tooLittle } = order.plan;
   const better = tooLittle ? wayDown(run, order) : null;
-  const ml = formatPlain(inMl(order, plannedG(run, order)), 3);
+  const ml = formatPlain(inMl(order, order.plan.solventG), 3);
   const amount = drops ? dropsText(drops.drops) : `${formatPlain(amounts.source, 3)} g`;
   const off =
     drops && answer(run, fields.exact) !== 'yes'
@@ -33,7 +33,7 @@ function planStep(run: RunState, order: Order): DiluteStep {
     drops && answer(run, fields.exact) !== 'yes' && Math.abs(drops.error) > 0.01
       ? [
           {
-            words: `Take ${formatPlain(inMl(order, plannedG(run, order, true)), 3)} mL, then ${amount} are exact`,
+            words: `Take ${formatPlain(inMl(order, order.plan.exactG), 3)} mL, then ${amount} are exact`,
             type: types(fields.exact, 'yes'),
           },
         ]
@@ -100,8 +100,8 @@ function dropStep(run: RunState, order: Order): DiluteStep {
 }
 
 function strengthNow(run: RunState, order: Order, count: number): string {
-  const { strength } = madeOf({ ...run, drops: { ...run.drops, source: count } }, order);
-  return `${formatPlain(shown(order, strength).value, 3)} ${order.basis}`;
+  const { shown } = madeOf({ ...run, drops: { ...run.drops, source: count } }, order);
+  return `${formatPlain(shown.value, 3)} ${order.basis}`;
 }
 
 function massStep(order: Order): DiluteStep {

@@ -1,6 +1,4 @@
 import type { Measured } from '../../core/number/measured';
-import { mixtureDensity } from '../../core/liquid/strength';
-import { massFraction } from '../../core/number/units';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { newId, newRecord } from '../../records/shelf';
 import { forFile, formatMeasured } from '../../ui/format';
@@ -10,8 +8,8 @@ import { newBottle } from '../shared/newBottle';
 import type { Task } from '../engine/task';
 import { freeVialCode } from '../../workshop/vialCode';
 import { fields, repeats, type DiluteStep } from './fields';
-import { madeOf } from './made';
-import { orderOf, shown, strengthOf, type Order } from './making';
+import { madeOf, type Made } from './made';
+import { orderOf, strengthOf, type Order } from './making';
 import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
@@ -30,11 +28,9 @@ function keep(run: RunState): AnyRecord[] {
         contents: order.source.contents.map((part) => ({ ...part, material: fresh.material.id })),
       }
     : order.source;
-  const vial = vialOf(run, {
-    ...order,
-    source,
-    solvent: solvent ? { ...order.solvent, id: solvent.id } : order.solvent,
-  });
+  const id = newId();
+  const stored = { ...order, source, solvent: solvent ? { ...order.solvent, id: solvent.id } : order.solvent };
+  const vial = { ...vialOf(run, stored, madeOf(run, order, `vial:${id}`)), id };
   return [
     vial,
     ...(fresh ? [fresh.bottle] : []),
@@ -43,15 +39,12 @@ function keep(run: RunState): AnyRecord[] {
   ];
 }
 
-function vialOf(run: RunState, order: Order): AnyRecord {
+function vialOf(run: RunState, order: Order, made: Made): AnyRecord {
   const { source, solvent } = order;
-  const id = newId();
-  const made = madeOf(run, order, `vial:${id}`);
   const bottle = solventBottleOf(run);
   const solventUse = bottle ? [{ id: bottle.id, massG: made.mass.value - made.material.value }] : [];
   const uses = [{ id: source.id, massG: made.material.value }, ...solventUse];
   return newRecord('vial', {
-    id,
     from: uses.map((use) => use.id),
     code: answer(run, fields.code)!,
     name: source.name,
@@ -60,10 +53,10 @@ function vialOf(run: RunState, order: Order): AnyRecord {
       name: part.name,
       strength: made.contents[i]!,
     })),
-    label: { value: labelValue(strengthOf(run)!, shown(order, made.strength)), basis: order.basis },
+    label: { value: labelValue(strengthOf(run)!, made.shown), basis: order.basis },
     solvent: copyOf(solvent),
     massG: made.mass,
-    densityGPerMl: mixtureDensity(massFraction(made.strength.value), order.liquid),
+    densityGPerMl: made.gPerMl,
     sizeMl: order.sizeMl,
     grade: gradeOf(source, solvent),
     madeOn: answer(run, fields.madeOn)!,
