@@ -1,6 +1,7 @@
-import { readdirSync } from 'node:fs';
-import { resolve, sep } from 'node:path';
-import { expect, test } from 'vitest';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve, sep } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
 import { Reach } from './reach';
 
 /**
@@ -32,4 +33,36 @@ test('the app reaches every export of core, tables and workshop, but for a short
   expect(keptNames.filter((name) => !still.includes(name))).toEqual([]); // gone, or reached now: off the list with it
   for (const [file, names] of Object.entries(kept)) reach.from(`src/${file}`, names);
   expect(unreached()).toEqual([]);
+});
+
+describe('the walk', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'reach-'));
+  const write = (file: string, text: string) => writeFileSync(join(folder, file), text);
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  test('follows names, types, later imports and names exported again; not properties, keys, hidden or unused names', () => {
+    write('main.ts', `import { used, unused } from './a'; used({ key: 1 }.key); (await import('./b')).late();`);
+    write(
+      'a.ts',
+      `import type { Shape } from './c'; export { passed } from './c';
+      export function used(hidden: Shape) { const inner = hidden; return near() + inner.property; }
+      function near() { return 1; }
+      export const unused = 1, hidden = 2, inner = 3, property = 4, key = 5, label = 6;`,
+    );
+    write(
+      'b.tsx',
+      `import { passed } from './a'; export const late = () => <label>{passed}</label>; export const idle = 1;`,
+    );
+    write(
+      'c.ts',
+      `export interface Shape extends Base { label: string } interface Base { x: Far } export type Far = 1;
+      export type Idle = Shape; export const passed = 1;`,
+    );
+    const walk = new Reach(folder, ['main.ts']);
+    expect(walk.unreached('a.ts')).toEqual(['unused', 'hidden', 'inner', 'property', 'key', 'label']);
+    expect(walk.unreached('b.tsx')).toEqual(['idle']);
+    expect(walk.unreached('c.ts')).toEqual(['Idle']);
+    walk.from('c.ts', ['Idle']);
+    expect(walk.unreached('c.ts')).toEqual([]);
+  });
 });

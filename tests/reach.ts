@@ -109,7 +109,7 @@ export class Reach {
 }
 
 function moduleOf(text: string, path: string): Module {
-  const { program, errors } = parseSync(path, text);
+  const { program, errors } = parseSync(path, text, { preserveParens: false });
   if (errors.length > 0) throw new Error(`${path}: ${errors[0]!.message}`);
   const module: Module = { declared: new Map(), imported: new Map(), exported: new Set(), runs: [] };
   for (const statement of program.body as unknown as Node[]) read(module, statement);
