@@ -6,7 +6,7 @@ import { closeJournal, journalOpened, openJournal } from './journal/journal';
 import { kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
 import { keptBefore, noteKept, type Marker } from './store/marker';
 import { listenToOthers, type News } from './store/otherWindows';
-import { readRecord, versionOf, type Kind, type Stored } from './kind/record';
+import { readRecord, stampsKept, versionOf, type Kind, type Stored } from './kind/record';
 import type { RunEvent } from './kind/run';
 import { usualSettings, type Settings } from './kind/settings';
 
@@ -173,8 +173,6 @@ export async function keep(records: readonly AnyRecord[], events: readonly RunEv
   await write([...stamped.map((record) => ({ record })), ...events.map((event) => ({ event }))]);
   takeIn(stamped);
 }
-
-const stampsKept = 8; // our choice: a copy that is more versions behind is taken for an ancestor by its time alone
 
 /** Notes when a record is written and what it came from, so that two copies of it can be told apart when they meet again. */
 function stamp(record: AnyRecord): AnyRecord {

@@ -11,7 +11,6 @@ import { roundEveryLine } from '../../src/core/plan/dropNaive';
  * Free or ranged scale, smallest worst error, either way parametric (Dinkelbach): for an error q, smallest t with
  * hi ≤ (1+q)s + t and lo ≥ (1−q)s − t; q ← error of the plan found, until t ≥ 0.
  * Free scale, one-hot: one program, smallest ln U − ln L.
- * Weighted sum: at a known scale linear; at free scale with u = 1/s and v = u·x for each option (form with products).
  */
 interface Option {
   readonly line: number;
@@ -56,7 +55,6 @@ export async function milpOptimum(
 ): Promise<MilpResult | null> {
   const end = performance.now() + 1000 * seconds;
   const left = () => (end - performance.now()) / 1000;
-  if (instance.objective.kind === 'weightedSum') return weighted(instance, left);
   if (form === 'log') return single(instance, logProgram(instance), left);
   const start = roundEveryLine(instance)?.objective;
   let q = start !== undefined && start < 1 ? start : 0.999;
@@ -240,32 +238,4 @@ function logProgram(instance: PlanInstance): Program {
     ...perLine(instance, options, ({ rho, sd }) => Math.log(rho - z * sd)).map((lo) => `${lo} - l >= 0`),
   ];
   return oneHot(options, 'u - l', rows, [' u free', ' l free']);
-}
-
-async function weighted(instance: PlanInstance, left: () => number): Promise<MilpResult | null> {
-  const options = optionsOf(instance);
-  const { z } = instance.objective;
-  const w = (option: Option) => instance.components[option.line]!.weight;
-  if (instance.scale.kind === 'fixed') {
-    const s = instance.scale.mgPerPart;
-    const cost = options.map((o, at) => [w(o) * (Math.abs(o.rho / s - 1) + (z * o.sd) / s), `x${at}`] as const);
-    return single(instance, oneHot(options, sum(cost), oneHotRows(instance, options), []), left);
-  }
-  const [min, max] = ends(instance);
-  const largest = 1 / Math.max(min, Math.min(...options.map(({ rho }) => rho))); // u = 1/s; the best s is some rho or an end
-  const smallest = 1 / Math.min(max, Math.max(...options.map(({ rho }) => rho)));
-  const v = (each: (option: Option) => number, line: number) =>
-    sum(options.flatMap((option, at) => (option.line === line ? [[each(option), `v${at}`] as const] : [])));
-  const rows = [
-    ...oneHotRows(instance, options),
-    ...options.flatMap((_, at) => [`v${at} - ${largest} x${at} <= 0`, `v${at} - ${smallest} x${at} >= 0`]),
-    ...instance.components.flatMap((_, line) => [
-      `${v(() => 1, line)} - u = 0`,
-      `${v(({ rho }) => rho, line)} - d${line} <= 1`,
-      `${v(({ rho }) => rho, line)} + d${line} >= 1`,
-    ]),
-  ];
-  const noise = options.map((o, at) => [w(o) * z * o.sd, `v${at}`] as const);
-  const away = instance.components.map(({ weight }, line) => [weight, `d${line}`] as const);
-  return single(instance, oneHot(options, sum([...away, ...noise]), rows, [` ${smallest} <= u <= ${largest}`]), left);
 }

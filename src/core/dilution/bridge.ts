@@ -1,4 +1,4 @@
-import { gram, massFraction, MG_PER_G, type Gram, type MassFraction } from '../number/units';
+import { gram, massFraction, type Gram, type MassFraction } from '../number/units';
 
 /** One weighing together: source (neat or vial) and solvent, g, and the strength it gives, g/g. */
 export interface Step {
@@ -66,18 +66,4 @@ export function bridge({
 function step(from: MassFraction, to: MassFraction, batch: Gram): Step {
   const source = (batch * to) / from;
   return { source: gram(source), solvent: gram(batch - source), strength: to };
-}
-
-/**
- * A step with its source in whole drops (mg each), one or more: source and solvent shrink or grow alike to the nearest
- * whole drop, so the strength stays exact and the batch changes by half a drop's share at most (more below half a drop).
- * Arithmetic.
- * @throws RangeError when a drop does not weigh more than 0 mg
- */
-export function inWholeDrops(one: Step, mgPerDrop: number): Step & { readonly drops: number } {
-  if (!(mgPerDrop > 0)) throw new RangeError(`a drop weighs more than 0 mg, not ${mgPerDrop} mg`);
-  const exact = (one.source * MG_PER_G) / mgPerDrop;
-  const drops = Math.max(1, Math.round(exact));
-  const factor = drops / exact;
-  return { source: gram(one.source * factor), solvent: gram(one.solvent * factor), strength: one.strength, drops };
 }

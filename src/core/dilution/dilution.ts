@@ -1,4 +1,4 @@
-import { over, propagate, times, type Measured } from '../number/measured';
+import { propagate, type Measured } from '../number/measured';
 import { mixtureDensity, type Liquid } from '../liquid/strength';
 import {
   gram,
@@ -69,14 +69,6 @@ export function dilutionOf(parts: readonly Part[], solvent: Measured): Dilution 
       parts.flatMap(({ mass, strength }) => [[mass, strength.value] as const, [strength, mass.value] as const]),
     ),
   };
-}
-
-/**
- * Concentration c = m·P/V: mass of material (any mass unit), purity (g/g), volume; in that mass unit per volume unit. Source:
- * QUAM:2012 A1.
- */
-export function massPerVolume({ mass, strength }: Part, volume: Measured): Measured {
-  return over(times(mass, strength), volume);
 }
 
 /**

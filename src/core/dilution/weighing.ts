@@ -1,6 +1,5 @@
 import { measured, plus, type Measured } from '../number/measured';
-import { gram, gramPerMl, millilitre, type Celsius, type Gram, type GramPerMl, type Millilitre } from '../number/units';
-import { waterDensity } from '../liquid/water';
+import { gramPerMl, millilitre, type Gram, type GramPerMl, type Millilitre } from '../number/units';
 
 /** Air of an ordinary room, g/mL. Source: OIML D 28, conventional value 1.2 kg/m³. */
 export const ROOM_AIR = gramPerMl(0.0012);
@@ -9,53 +8,12 @@ export const ROOM_AIR = gramPerMl(0.0012);
 const WEIGHTS = 8;
 
 /**
- * Density of moist air, g/mL, from temperature, pressure (hPa) and relative humidity (%).
- * Valid: 15–30 °C, 800–1067 hPa, 0–100 %. Source: NIST simplified formula (4 parts in 10 000), as in ISO/TR 20461.
- * Check: 0.001199 at 20 °C, 1013 hPa, 50 %. @throws RangeError outside
- */
-export function airDensity(t: Celsius, pressureHPa: number, humidityPercent: number): GramPerMl {
-  if (!(t >= 15 && t <= 30)) throw new RangeError(`air density is known for 15–30 °C, not for ${t} °C`);
-  if (!(pressureHPa >= 800 && pressureHPa <= 1067))
-    throw new RangeError(`air density is known for 800–1067 hPa, not for ${pressureHPa} hPa`);
-  if (!(humidityPercent >= 0 && humidityPercent <= 100))
-    throw new RangeError(`humidity lies between 0 and 100 %, not at ${humidityPercent} %`);
-  const kgPerM3 = (0.348444 * pressureHPa - humidityPercent * (0.00252 * t - 0.020582)) / (273.15 + t);
-  return gramPerMl(kgPerM3 / 1000);
-}
-
-/**
  * Volume in mL of a liquid of known density (g/mL) that a scale shows as `shown` grams in air (g/mL).
  * V = m (1 − ρa/ρb)/(ρ − ρa), steel weights. Source: ISO 8655-6. @throws RangeError for a liquid not denser than air
  */
 export function volumeWeighed(shown: Gram, density: GramPerMl, air: GramPerMl = ROOM_AIR): Millilitre {
   if (!(density > air)) throw new RangeError(`a liquid is denser than air, not ${density} g/mL`);
   return millilitre((shown * (1 - air / WEIGHTS)) / (density - air));
-}
-
-/**
- * Mass in g, free of the air's lift, of a liquid of known density (g/mL) that a scale shows as `shown` grams.
- * m (1 − ρa/ρb)/(1 − ρa/ρ). Water reads 0.105 % low, ethanol 0.137 %: it matters for densities, not for doses.
- * Source: ISO 8655-6, ISO/TR 20461. @throws RangeError for a liquid not denser than air
- */
-export function massInVacuum(shown: Gram, density: GramPerMl, air: GramPerMl = ROOM_AIR): Gram {
-  return gram(volumeWeighed(shown, density, air) * density);
-}
-
-/**
- * Z, mL of water per gram shown by a scale, at the water's temperature. Valid: 0–40 °C.
- * Source: ISO 8655-6; water after Tanaka 2001. Check: 1.0029 at 20 °C and 1013 hPa. @throws RangeError outside
- */
-export function zFactor(t: Celsius, air: GramPerMl = ROOM_AIR): number {
-  return volumeWeighed(gram(1), waterDensity(t), air);
-}
-
-/**
- * One reading of a scale, in g, with the doubt of its step: d/(2√3), rectangular. Source: GUM F.2.2.1.
- * @throws RangeError unless the step is above zero
- */
-export function reading(shown: Gram, readabilityG: number, source: { id: string; words: string }): Measured {
-  checkStep(readabilityG);
-  return measured(shown, readabilityG / (2 * Math.sqrt(3)), source);
 }
 
 /** A tared weighing: what the scale showed with and without the goods, its step, its repeatability if known; all in g. */

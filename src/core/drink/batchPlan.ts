@@ -6,7 +6,7 @@ import { drinkAbv, drinkDensity } from './finishedDrink';
 import { sucroseDensity } from '../liquid/sucrose';
 import { acidLikeCitric, preservativeForAcid, sucroseSaturation, syrupForDrink } from './syrup';
 import type { Acid, Preservative, Throw } from './syrup';
-import { gram, massFraction, millilitre, REFERENCE_TEMPERATURE } from '../number/units';
+import { gram, massFraction, REFERENCE_TEMPERATURE } from '../number/units';
 import type { Celsius, Gram, GramPerMl, MassFraction, Millilitre, VolumeFraction } from '../number/units';
 import { waterDensity } from '../liquid/water';
 
@@ -138,9 +138,4 @@ function solidsOf(wish: BatchWish, mass: Gram): PlannedMass[] {
       mass: preservativeForAcid(preservative, gram((acidMgPerL * litres) / 1000)), // mg per g
     })),
   ];
-}
-
-/** Volume of syrup to make, mL, from its mass and density. */
-export function syrupVolumeOf(plan: BatchPlan): Millilitre {
-  return millilitre(plan.syrup.mass / plan.syrup.density);
 }

@@ -4,7 +4,7 @@
  * The rest is arithmetic of masses.
  */
 import { concentrateStrength } from './dose';
-import { gram, MG_PER_G, type Gram, type GramPerMl, type MassFraction, type Millilitre } from '../number/units';
+import { gram, type Gram, type MassFraction, type Millilitre } from '../number/units';
 
 /** A line of a formula: its share (g/g) of all neat material; the shares add to one. */
 export interface FormulaLine {
@@ -39,28 +39,4 @@ export function concentrateFor(
   const mass = (wish.gramsPerL * wish.drink) / 1000; // mL per L
   const lines = formula.map(({ id, share }) => ({ id, mass: gram((mass * strength * share) / sum) }));
   return { mass: gram(mass), strength, lines, carrier: gram(mass * (1 - strength)) };
-}
-
-/** mg/L of drink that a concentrate of strength w (g/g) gives at D g/L: 1000 D w. Inverse of concentrateStrength. */
-export function mgPerLFromDosage(strength: MassFraction, gramsPerL: number): number {
-  return strength * gramsPerL * MG_PER_G;
-}
-
-/**
- * Dosage in the syrup, g per litre of syrup: D × litres of drink that a litre of syrup makes (throwSyrup().mlPerMl, which
- * is n + 1 less a little, never n). Check: 1 g/L and 55 °Brix thrown 1 + 5 by volume is 5.99 g/L.
- */
-export function syrupDosage(gramsPerL: number, mlPerMl: number): number {
-  return gramsPerL * mlPerMl;
-}
-
-/** mg/kg as mg/L: times the density of the drink, g/mL. Check: 50 mg/kg is 52.1 mg/L at 11 °Brix, 47.4 at 40 % ABV. */
-export function mgPerKgToMgPerL(mgPerKg: number, density: GramPerMl): number {
-  return mgPerKg * density;
-}
-
-/** mg/L as mg/kg: over the density of the drink, g/mL, above 0. @throws RangeError at 0 or below */
-export function mgPerLToMgPerKg(mgPerL: number, density: GramPerMl): number {
-  if (!(density > 0)) throw new RangeError(`a density is more than 0 g/mL, not ${density}`);
-  return mgPerL / density;
 }

@@ -4,8 +4,8 @@
  * Arithmetic on these densities.
  */
 import { sucroseDensity } from '../liquid/sucrose';
-import { gram, massFraction, millilitre, REFERENCE_TEMPERATURE } from '../number/units';
-import type { Celsius, Gram, GramPerMl, MassFraction, Millilitre } from '../number/units';
+import { gram, massFraction, REFERENCE_TEMPERATURE } from '../number/units';
+import type { Celsius, Gram, GramPerMl, MassFraction } from '../number/units';
 import { waterDensity } from '../liquid/water';
 
 /** How parts are measured when syrup is thrown 1 + n. */
@@ -15,47 +15,6 @@ export type By = 'mass' | 'volume';
 export interface Throw {
   readonly parts: number;
   readonly by: By;
-}
-
-/** °Brix (g/g) of sugar and water by mass, g: s/(s + w). @throws RangeError when nothing is in it or a mass is negative */
-export function brixByMass(sugar: Gram, water: Gram): MassFraction {
-  return blendBrix([
-    { mass: sugar, brix: massFraction(1) },
-    { mass: water, brix: massFraction(0) },
-  ]);
-}
-
-/**
- * °Brix (g/g) of sugar and water measured by volume, mL, with the bulk density of the sugar (g/mL; 0.80–0.90, typically
- * 0.85, so 1 + 1 by volume is 44.5–47.4 °Brix). @throws RangeError as {@link brixByMass}
- */
-export function brixByVolume(
-  sugar: { volume: Millilitre; bulkDensity: GramPerMl },
-  water: Millilitre,
-  t: Celsius = REFERENCE_TEMPERATURE,
-): MassFraction {
-  return brixByMass(gram(sugar.volume * sugar.bulkDensity), gram(water * waterDensity(t)));
-}
-
-/** °Brix (g/g) of syrups, sugar (1) and water (0) put together by mass, g. @throws RangeError for no or negative mass */
-export function blendBrix(parts: readonly { mass: Gram; brix: MassFraction }[]): MassFraction {
-  if (parts.some(({ mass }) => !(mass >= 0))) throw new RangeError('a mass is zero or more');
-  const mass = parts.reduce((sum, part) => sum + part.mass, 0);
-  if (!(mass > 0)) throw new RangeError('there must be something in the syrup');
-  return massFraction(parts.reduce((sum, part) => sum + part.mass * part.brix, 0) / mass);
-}
-
-/** Grams of sucrose per litre of solution: w ρ. 0–84 °Brix, 10–30 °C. @throws RangeError outside */
-export function sugarPerLitre(brix: MassFraction, t: Celsius = REFERENCE_TEMPERATURE): number {
-  return brix * sucroseDensity(brix, t) * 1000; // mL per L
-}
-
-/** °Brix (g/g) from grams of sucrose made up to a litre, 0–1190 g/L: inverse of {@link sugarPerLitre}. @throws RangeError outside */
-export function brixFromPerLitre(gramsPerL: number, t: Celsius = REFERENCE_TEMPERATURE): MassFraction {
-  const most = sugarPerLitre(STRONGEST, t);
-  if (!(gramsPerL >= 0 && gramsPerL <= most))
-    throw new RangeError(`a litre of syrup holds 0 to ${most.toFixed(0)} g of sugar, not ${gramsPerL} g`);
-  return solved((brix) => sugarPerLitre(brix, t) >= gramsPerL);
 }
 
 /**
@@ -104,12 +63,6 @@ export function acidLikeCitric(acid: Acid, citric: Gram): Gram {
   return gram((citric * (acid.molarMass / acid.protons)) / (CITRIC.molarMass / CITRIC.protons));
 }
 
-/** Titratable acidity, g/L as anhydrous citric: mL of alkali × mol/L × 64.04 / mL of sample. @throws RangeError at 0 mL sample */
-export function titratableAcidity(alkali: Millilitre, molPerL: number, sample: Millilitre): number {
-  if (!(sample > 0)) throw new RangeError('a sample is more than 0 mL');
-  return (alkali * molPerL * (CITRIC.molarMass / CITRIC.protons)) / sample;
-}
-
 /** A preservative as it is weighed: molar masses (g/mol) of it and of the free acid that limits are stated for. */
 export interface Preservative {
   readonly molarMass: number;
@@ -132,16 +85,6 @@ export function sucroseSaturation(t: Celsius): MassFraction {
   const at = Math.min(Math.floor(t / 5), percent.length - 2);
   const [low, high] = [percent[at]!, percent[at + 1]!];
   return massFraction((low + ((high - low) * (t - 5 * at)) / 5) / 100);
-}
-
-/** Volume in mL of a sugar solution of that mass (g) and °Brix (g/g). @throws RangeError outside 0–84 °Brix, 10–30 °C */
-export function syrupVolume(mass: Gram, brix: MassFraction, t: Celsius = REFERENCE_TEMPERATURE): Millilitre {
-  return millilitre(mass / sucroseDensity(brix, t));
-}
-
-/** Specific gravity 20/20 of a sugar solution, dimensionless; the densities of {@link sucroseDensity}. 0–84 °Brix */
-export function specificGravity(brix: MassFraction): number {
-  return sucroseDensity(brix, REFERENCE_TEMPERATURE) / sucroseDensity(massFraction(0), REFERENCE_TEMPERATURE);
 }
 
 /** Strongest solution whose density is known, g/g. */

@@ -1,12 +1,4 @@
-/** CRC-32 of the bytes of a PNG chunk, any number of them. Source: PNG specification, annex D (polynomial 0xEDB88320, reflected). Check: "IEND" gives 0xAE426082. */
-export function crc32(bytes: Uint8Array): number {
-  let crc = 0xffffffff;
-  for (const byte of bytes) {
-    crc ^= byte;
-    for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
-  }
-  return (crc ^ 0xffffffff) >>> 0;
-}
+import { crc32 } from '../number/crc32';
 
 const HEAD = 8 + 25; // bytes: signature and header chunk
 

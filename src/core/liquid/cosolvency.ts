@@ -1,10 +1,10 @@
 /**
- * Will it dissolve? Measured water solubility first, log-linear cosolvency on top of it, the general solubility equation
- * last. All of it is good to an order of magnitude, so the answer is a range and, in between, "try it".
+ * Will it dissolve? Measured water solubility first, log-linear cosolvency on top of it. All of it is good to an order of
+ * magnitude, so the answer is a range and, in between, "try it".
  */
 
 /** How a water solubility is known. */
-export type Basis = 'measured' | 'rule of thumb' | 'estimated';
+export type Basis = 'measured' | 'rule of thumb';
 
 /** A water solubility, mg/L, with the range it may lie in. */
 export interface WaterSolubility {
@@ -26,9 +26,6 @@ export interface CosolventShare {
 const MEASURED_FACTOR = 2;
 /** The model errs by a factor of two to three beside the spread of σ (Rubino 1984; Handbook of Solvents 14.21.2). */
 const MODEL_FACTOR = 3;
-/** Errors of the general solubility equation on nine flavour materials: log10 −1.4 (camphor) to +0.3. */
-const GSE_LOW = 10 ** -0.3;
-const GSE_HIGH = 10 ** 1.4;
 
 /**
  * A measured water solubility, mg/L; `sd` is the spread of log10 S between sources. Range: our choice.
@@ -45,22 +42,6 @@ export function measuredSolubility(mgPerL: number, sd: number): WaterSolubility 
  */
 export function solubilityOfKind(range: { low: number; high: number }): WaterSolubility {
   return { mgPerL: Math.sqrt(positive(range.low) * positive(range.high)), ...range, basis: 'rule of thumb' };
-}
-
-/**
- * General solubility equation: log10 S = 0.5 − 0.01 (mp − 25) − log Kow, mol/L at 25 °C; the melting term is 0 for liquids.
- * Result in mg/L. mp in °C, molar mass in g/mol. Source: Jain and Yalkowsky 2001; abstract read.
- * Errs low on terpenoids (camphor −1.4 log): a fallback only. Check: limonene −4.07, linalool −2.47.
- * @throws RangeError for a molar mass of 0 or below
- */
-export function estimatedSolubility(input: {
-  logKow: number;
-  meltingPoint: number;
-  molarMass: number;
-}): WaterSolubility {
-  const logS = 0.5 - 0.01 * Math.max(0, input.meltingPoint - 25) - input.logKow;
-  const mgPerL = 10 ** logS * positive(input.molarMass) * 1000; // mg per g
-  return { mgPerL, low: mgPerL * GSE_LOW, high: mgPerL * GSE_HIGH, basis: 'estimated' };
 }
 
 /**

@@ -8,7 +8,7 @@
  * on the bench, shrinks 3 % (50 mL + 50 mL give 97 mL, published): that pair has a law of its own, never use this one.
  */
 import { exact, measured, propagate, type Measured } from '../number/measured';
-import { massFraction, MG_PER_G, PPM, type GramPerMl, type MassFraction } from '../number/units';
+import { massFraction, PPM, type GramPerMl, type MassFraction } from '../number/units';
 
 /** What a percent or a milligram stands for. w/v is grams per 100 mL of the finished dilution. */
 export type Basis = '% w/w' | '% w/v' | '% v/v' | 'mg/kg' | 'mg/L';
@@ -89,18 +89,6 @@ export function showStrength(w: Measured, basis: Basis, liquid: Liquid): Measure
   ]);
 }
 
-/** Mass fraction (g/g) of a molar strength (mol/L); molar mass in g/mol. @throws RangeError outside 0 to neat */
-export function fromMolar(molPerL: number, molarMass: number, liquid: Liquid): MassFraction {
-  return toMassFraction({ value: molPerL * positiveMolarMass(molarMass) * MG_PER_G, basis: 'mg/L' }, liquid);
-}
-
-/** A mass fraction (g/g) as mol/L; molar mass in g/mol, taken as exact. @throws RangeError outside 0 to the purity */
-export function showMolar(w: Measured, molarMass: number, liquid: Liquid): Measured {
-  const milligrams = showStrength(w, 'mg/L', liquid);
-  const factor = 1 / (positiveMolarMass(molarMass) * MG_PER_G);
-  return propagate(milligrams.value * factor, [[milligrams, factor]]);
-}
-
 /**
  * Purity from "at least x %": the middle of x to 100 % with a rectangular doubt, g/g. x in % w/w, above 0 to 100.
  * Source: GUM 4.3.7 for the rectangle (half-width over √3).
@@ -151,9 +139,4 @@ function tooStrong({ value, basis }: Strength, neat: number): RangeError {
   return new RangeError(
     `what you start from has ${Number(neat.toPrecision(4))} ${basis}, so ${Number(value.toPrecision(6))} ${basis} cannot be made from it`,
   );
-}
-
-function positiveMolarMass(molarMass: number): number {
-  if (!(molarMass > 0)) throw new RangeError(`a molar mass is more than 0 g/mol, not ${molarMass}`);
-  return molarMass;
 }

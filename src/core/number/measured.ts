@@ -106,12 +106,6 @@ export function expanded(a: Measured): number {
   return 2 * standardUncertainty(a);
 }
 
-/** Standard uncertainty over |value|, dimensionless; Infinity at value 0 with doubt, 0 without. */
-export function relativeUncertainty(a: Measured): number {
-  const u = standardUncertainty(a);
-  return u === 0 ? 0 : u / Math.abs(a.value);
-}
-
 /** The uncertainty budget, largest first: each source in the unit of the value, and its share of the variance. Empty for exact numbers. */
 export function budget(a: Measured): BudgetLine[] {
   const variance = standardUncertainty(a) ** 2;

@@ -1,8 +1,4 @@
-/** Lanczos coefficients, g = 7, n = 9. Source: Godfrey's table as in Press et al., Numerical Recipes 3rd ed., 6.1 (relative error below 1e-14). */
-const LANCZOS = [
-  0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
-  12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
-];
+import { continuedFraction, lnGamma } from './gamma';
 
 /**
  * Probability that Student's t with `df` degrees of freedom is at most `t`, dimensionless.
@@ -55,28 +51,12 @@ function incompleteBeta(x: number, a: number, b: number): number {
   return x < (a + 1) / (a + b + 2) ? (front * betaFraction(x, a, b)) / a : 1 - (front * betaFraction(1 - x, b, a)) / b;
 }
 
+/** 1/(1 + d₁/(1 + d₂/(1 + …))), the fraction of A&S 26.5.8. */
 function betaFraction(x: number, a: number, b: number): number {
-  let c = 1;
-  let d = 1 / (1 - ((a + b) * x) / (a + 1));
-  let value = d;
-  for (let m = 1, step = 0; m < 1000 && Math.abs(step - 1) > 1e-16; m++) {
-    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
-    d = 1 / (1 + even * d);
-    c = 1 + even / c;
-    value *= d * c;
-    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    d = 1 / (1 + odd * d);
-    c = 1 + odd / c;
-    step = d * c;
-    value *= step;
-  }
-  return value;
-}
-
-/** ln Γ(x) for x of 1/2 and up. Source: as the coefficients. */
-function lnGamma(x: number): number {
-  const z = x - 1;
-  const sum = LANCZOS.slice(1).reduce((total, c, i) => total + c / (z + i + 1), LANCZOS[0]!);
-  const base = z + 7.5;
-  return 0.5 * Math.log(2 * Math.PI) + (z + 0.5) * Math.log(base) - base + Math.log(sum);
+  return continuedFraction((i) => {
+    if (i === 0) return [1, 1];
+    const m = i >> 1;
+    const d = i % 2 === 0 ? m * (b - m) : -(a + m) * (a + b + m);
+    return [(d * x) / ((a + i - 1) * (a + i)), 1];
+  });
 }

@@ -1,3 +1,5 @@
+import { continuedFraction, lnGamma } from './gamma';
+
 /** Tails of the normal and chi-squared distributions, from the incomplete gamma function. Relative error below 1e-12. */
 
 /**
@@ -12,8 +14,10 @@ export function chiSquaredTail(x: number, df: number): number {
     throw new RangeError(`degrees of freedom are counted from 1 to 200, not ${df}`);
   if (x === 0) return 1;
   const [a, z] = [df / 2, x / 2];
-  const scale = Math.exp(a * Math.log(z) - z - logGammaOfHalves(df));
-  return z < a + 1 ? 1 - scale * series(a, z) : scale * fraction(a, z);
+  const scale = Math.exp(a * Math.log(z) - z - lnGamma(a));
+  return z < a + 1
+    ? 1 - scale * series(a, z)
+    : scale * continuedFraction((i) => [i === 0 ? 1 : -i * (i - a), z + 1 - a + 2 * i]);
 }
 
 /** Probability P(Z ≥ z) for the standard normal; by definition z² is chi-squared with one degree of freedom. Any finite z. */
@@ -36,32 +40,8 @@ export function normalBound(tail: number): number {
   return (low + high) / 2;
 }
 
-/** ln Γ(df/2) by Γ(x + 1) = x·Γ(x) from Γ(1) = 1 or Γ(1/2) = √π. */
-function logGammaOfHalves(df: number): number {
-  let log = df % 2 === 0 ? 0 : Math.log(Math.PI) / 2;
-  for (let x = df % 2 === 0 ? 1 : 0.5; x < df / 2; x++) log += Math.log(x);
-  return log;
-}
-
 function series(a: number, z: number): number {
   let [sum, term] = [1 / a, 1 / a];
   for (let n = 1; term > sum * 1e-17; n++) sum += term *= z / (a + n);
   return sum;
-}
-
-/** Continued fraction by the modified Lentz method. */
-function fraction(a: number, z: number): number {
-  let b = z + 1 - a;
-  let c = 1e300;
-  let d = 1 / b;
-  let h = d;
-  for (let i = 1; i < 500; i++) {
-    const an = -i * (i - a);
-    b += 2;
-    d = 1 / (an * d + b);
-    c = b + an / c;
-    h *= d * c;
-    if (Math.abs(d * c - 1) < 1e-16) break;
-  }
-  return h;
 }

@@ -73,7 +73,7 @@ function knapsackDrawer(problem: Problem): Drawer {
 }
 
 /** What a plan takes of a capped mass, mg. Arithmetic. */
-export function massOf(choices: readonly Choice[], at: number): number {
+function massOf(choices: readonly Choice[], at: number): number {
   let mg = 0;
   for (const { a, na, b, nb } of choices) mg += na * (a?.costs[at] ?? 0) + nb * (b?.costs[at] ?? 0);
   return mg;

@@ -1,8 +1,8 @@
 import type { PlanAnswer, PlanInstance, PlanRefusal } from './dropInstance';
 import { answerOf } from './dropJudge';
-import { leastError, planOf } from './dropPlan';
+import { planOf } from './dropPlan';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { noWorseThan, type Found, type Met } from './dropSearch';
+import { noWorseThan, smallestError, type Found, type Met } from './dropSearch';
 import { prepare } from './dropTerms';
 
 /** One step of the staircase: no plan with fewer drops is as near, none with as many is nearer. */
@@ -41,7 +41,7 @@ function staircase(instance: PlanInstance): PlanAnswer[] {
   const met: Met = new Map();
   const steps: Found[] = [];
   for (let cap = problem.cap; ; cap = steps[0]!.drops - 1) {
-    const found = leastError(problem, cap, { met });
+    const found = smallestError(problem, cap, { met });
     if (!found) return steps.map((step) => answerOf(instance, planOf(step)));
     if (steps[0] && found.error <= noWorseThan(steps[0].error)) steps.shift(); // as near with fewer drops
     steps.unshift(found);

@@ -26,8 +26,6 @@ export interface PlanComponent {
   readonly name?: string;
   /** Wished mass of neat material, in any unit common to all lines (parts). */
   readonly parts: number;
-  /** Weight of the line in the weighted sum, above 0, dimensionless. */
-  readonly weight: number;
   readonly stocks: readonly PlanStock[];
 }
 
@@ -50,9 +48,9 @@ export type PlanScale =
   | { readonly kind: 'fixed'; readonly mgPerPart: number }
   | { readonly kind: 'range'; readonly min: number; readonly max: number };
 
-/** What is to be small; z is how many standard deviations of counting count as error (dimensionless). */
+/** What is to be small: the worst line error; z is how many standard deviations of counting count as error (dimensionless). */
 export interface PlanObjective {
-  readonly kind: 'minimax' | 'weightedSum';
+  readonly kind: 'minimax';
   readonly z: number;
 }
 
@@ -88,7 +86,7 @@ export interface PlanLine {
 export interface PlanAnswer {
   readonly ok: true;
   readonly plan: Plan;
-  /** Worst line error (minimax) or weighted sum of line errors, fraction. */
+  /** Worst line error, fraction. */
   readonly objective: number;
   readonly drops: number;
   /** Best scale of this plan, mg of neat material per part. */

@@ -24,8 +24,7 @@ interface Row {
 /**
  * Numbers of any plan, hand-made ones too, by arithmetic in closed form: ρ = Σ strength · mg/drop · n / parts of each line,
  * sd = √Σ n · (strength · mg/drop · rsd)² / parts (independent drops), at the scale that suits the plan best.
- * Smallest worst error: s = (L+U)/2 within the scale's range, L and U the smallest ρ − z·sd and largest ρ + z·sd.
- * Weighted sum: convex and piecewise linear in 1/s, so its least value stands at some ρ or at an end of the range.
+ * That is s = (L+U)/2 within the scale's range, L and U the smallest ρ − z·sd and largest ρ + z·sd.
  * @throws RangeError for a stock that the instance does not have, or drops that are not whole
  */
 export function judgePlan(instance: PlanInstance, plan: Plan): PlanJudgement {
@@ -92,23 +91,15 @@ function lineAt({ component, stockIds, drops, rho, sd }: Row, scale: number, z: 
 }
 
 function bestScale(
-  { scale, objective: { kind, z } }: PlanInstance,
+  { scale, objective: { z } }: PlanInstance,
   rows: readonly Row[],
 ): { scale: number; objective: number } {
   const min = scale.kind === 'fixed' ? scale.mgPerPart : scale.kind === 'range' ? scale.min : 0;
   const max = scale.kind === 'fixed' ? scale.mgPerPart : scale.kind === 'range' ? scale.max : Infinity;
-  if (kind === 'minimax') {
-    const low = Math.min(...rows.map(({ rho, sd }) => rho - z * sd));
-    const high = Math.max(...rows.map(({ rho, sd }) => rho + z * sd));
-    const s = Math.min(max, Math.max(min, (low + high) / 2));
-    return { scale: s, objective: Math.max(high / s - 1, 1 - low / s) };
-  }
-  const sumAt = (s: number) =>
-    rows.reduce((sum, { component, rho, sd }) => sum + component.weight * (Math.abs(rho / s - 1) + (z * sd) / s), 0);
-  return [min, max, ...rows.map(({ rho }) => Math.min(max, Math.max(min, rho)))]
-    .filter((s) => s > 0 && s < Infinity)
-    .map((s) => ({ scale: s, objective: sumAt(s) }))
-    .reduce((best, at) => (at.objective < best.objective ? at : best), { scale: NaN, objective: Infinity });
+  const low = Math.min(...rows.map(({ rho, sd }) => rho - z * sd));
+  const high = Math.max(...rows.map(({ rho, sd }) => rho + z * sd));
+  const s = Math.min(max, Math.max(min, (low + high) / 2));
+  return { scale: s, objective: Math.max(high / s - 1, 1 - low / s) };
 }
 
 function masses({ components }: PlanInstance, plan: Plan): Pick<PlanJudgement, 'massMg' | 'solventMg'> {

@@ -1,7 +1,7 @@
 import type { PlanAnswer, PlanComponent, PlanInstance, PlanStock } from './dropInstance';
-import { bestPlan, leastError } from './dropPlan';
+import { bestPlan } from './dropPlan';
 import { refusalOfAsk } from './dropRefusal';
-import type { Found } from './dropSearch';
+import { smallestError, type Found } from './dropSearch';
 import { prepare } from './dropTerms';
 
 /** What a drop of the dilution to be made will be like: of its solvent, from the dropper at hand. */
@@ -70,7 +70,7 @@ function betterWith(
   const richer = withStock(instance, component, stock);
   if (refusalOfAsk(richer)) return null;
   const problem = prepare(richer);
-  return leastError(problem, problem.cap, { below: error });
+  return smallestError(problem, problem.cap, { below: error });
 }
 
 /** No new vial of this line can bring the objective below this; Infinity where the other lines have no plan. */

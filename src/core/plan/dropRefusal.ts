@@ -56,8 +56,6 @@ function refusalOfLine(component: PlanComponent, instance: PlanInstance): Words 
   const no = (why: string, remedy: string) => words(component.id, why, remedy);
   if (!(component.parts > 0 && component.parts < Infinity))
     return no(`${name} has no share in the formula.`, `Give ${name} parts above zero, or take it out.`);
-  if (!(component.weight > 0 && component.weight < Infinity))
-    return no(`${name} has a weight that is not above zero.`, `Give ${name} a weight above zero.`);
   if (component.stocks.length === 0)
     return no(`No vial on the shelf holds ${name}.`, `Make a dilution of ${name}, or take it out of the formula.`);
   const odd = component.stocks.map((stock) => oddVial(stock, instance.objective.z)).find((each) => each !== null);

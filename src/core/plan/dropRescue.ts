@@ -1,9 +1,9 @@
 import { WORTH } from './dropFront';
 import type { Plan, PlanInstance, PlanRefusal, PlanResult } from './dropInstance';
 import { answerOf, judgePlan, type PlanJudgement } from './dropJudge';
-import { bestFound, bestPlan, leastError, planOf } from './dropPlan';
+import { bestFound, bestPlan, planOf } from './dropPlan';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { noWorseThan } from './dropSearch';
+import { noWorseThan, smallestError } from './dropSearch';
 import { prepare, type Counted, type Problem } from './dropTerms';
 
 /** Where the hand stands. */
@@ -84,7 +84,7 @@ function scaledUp(instance: PlanInstance, counted: Counted, wished: number): Pla
   const under = (maxDrops: number) => ({ ...instance, limits: { ...instance.limits, maxDrops } });
   const whole = LARGEST_SCALE_UP * instance.limits.maxDrops;
   const largest = prepare(under(whole), counted);
-  const reaches = (cap: number) => (leastError(largest, cap)?.error ?? Infinity) <= noWorseThan(wished);
+  const reaches = (cap: number) => (smallestError(largest, cap)?.error ?? Infinity) <= noWorseThan(wished);
   let [low, high] = [instance.limits.maxDrops, whole]; // strictly above the limit: within it is `complete`
   if (reaches(high))
     while (high - low > 1) reaches((low + high) >> 1) ? (high = (low + high) >> 1) : (low = (low + high) >> 1);

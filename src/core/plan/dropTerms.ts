@@ -16,7 +16,6 @@ export interface Term {
 /** One line: what is already in the vial (nothing, unless a slip is repaired) and what may be added. */
 export interface Line {
   readonly componentId: string;
-  readonly weight: number;
   /** Already counted: mg per part, variance times z², drops. */
   readonly rho: number;
   readonly variance: number;
@@ -33,7 +32,6 @@ export interface Line {
 
 /** An instance made ready for search. */
 export interface Problem {
-  readonly kind: 'minimax' | 'weightedSum';
   readonly lines: readonly Line[];
   readonly cap: number;
   /** Caps in mg left for the drops to be added: total mass, then solvents. Empty where none is set. */
@@ -71,7 +69,6 @@ export function prepare(instance: PlanInstance, counted?: Counted): Problem {
     for (const stock of stocks)
       for (const [at, cost] of use(stock).entries()) left[at]! -= cost * (counted?.drops[stock.id] ?? 0);
   return {
-    kind: instance.objective.kind,
     lines: instance.components.map((component) => line(instance, component, { counted, use })),
     cap: limits.maxDrops,
     caps: left,
@@ -112,7 +109,6 @@ function line(instance: PlanInstance, component: PlanComponent, { counted, use }
   const singles = open.filter((term) => allowed([term]));
   return {
     componentId: component.id,
-    weight: component.weight,
     ...base,
     need: closed ? 0 : Math.max(0, instance.limits.minDropsPerComponent - base.drops),
     singles,

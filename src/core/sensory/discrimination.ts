@@ -106,20 +106,6 @@ export function triesNeeded(
   return { first, stable };
 }
 
-/**
- * Similarity: largest number right with which one may say that fewer than a `share` of the tries are told, at most
- * `risk` of being wrong; null when no number allows it. The standards want 30 tries or more, by different noses.
- * Source: ISO 4120, 10399 and 5495, similarity test.
- * @throws RangeError for impossible tries, risk or share
- */
-export function mostRightWhenAlike({ test, tries, risk }: TestPlan, share: number): number | null {
-  demandShare(risk, 'a risk');
-  const right = rightFromShare(test, share);
-  let most: number | null = null;
-  for (let x = 0; x <= tries && atMost(x, tries, right) <= risk; x++) most = x;
-  return most;
-}
-
 /** pd = (pc − pg)/(1 − pg), not below 0. For a preference, the share of answers for the first sample as it is. */
 function shareFromRight(test: DiscriminationTest, right: number): number {
   if (test === 'preference') return right;

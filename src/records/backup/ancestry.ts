@@ -1,4 +1,4 @@
-import type { Stored } from '../kind/record';
+import { stampsKept, type Stored } from '../kind/record';
 import { sameJson } from './storable';
 
 /** What a record notes about when it was written, of whatever kind and version it is. */
@@ -35,7 +35,7 @@ function cameFrom(later: Noted, old: Noted): boolean {
   const [earliest] = later.earlier;
   return (
     later.earlier.includes(old.written) ||
-    (later.earlier.length >= 8 && earliest !== undefined && old.written < earliest)
+    (later.earlier.length >= stampsKept && earliest !== undefined && old.written < earliest)
   );
 }
 

@@ -1,3 +1,4 @@
+import { crc32 } from '../../core/number/crc32';
 import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 
@@ -22,19 +23,6 @@ export interface Head {
 
 /** The head has this many bytes, the line end among them, so that it can be written when all else is on the disk. */
 export const headBytes = 160;
-
-const table = Uint32Array.from({ length: 256 }, (_, start) => {
-  let x = start;
-  for (let bit = 0; bit < 8; bit++) x = x & 1 ? (x >>> 1) ^ 0xedb88320 : x >>> 1;
-  return x;
-});
-
-/** CRC-32 as in ISO 3309 (reflected polynomial EDB88320); of '123456789' it is CBF43926. */
-export function crc32(bytes: Uint8Array): number {
-  let crc = 0xffffffff;
-  for (let i = 0; i < bytes.length; i++) crc = (crc >>> 8) ^ table[(crc ^ bytes[i]!) & 255]!;
-  return (crc ^ 0xffffffff) >>> 0;
-}
 
 const encoder = new TextEncoder();
 const decoder = new TextDecoder();

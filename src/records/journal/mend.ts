@@ -1,8 +1,9 @@
+import { crc32 } from '../../core/number/crc32';
 import { putBack, storedAllEvents, storedRecords } from '../store/bulk';
 import type { Change } from '../store/change';
 import { remember, storedEvents, storedRecord, storedState } from '../store/database';
 import type { JournalFile } from './journalFile';
-import { crc32, type Batch } from './journalLines';
+import type { Batch } from './journalLines';
 import { batchesThatCount, lastWriteWins, refill, wholeUpTo, type Refilled } from './journalRead';
 import type { Touched } from '../store/state';
 

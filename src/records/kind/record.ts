@@ -12,9 +12,12 @@ export const envelope = {
   demo: z.optional(z.literal(true)),
   /** When it was last stored; of two copies of a record the later one is the newer. */
   written: z.optional(z.string()),
-  /** The last few `written` before: a copy whose own is among them is an ancestor, and no conflict. */
+  /** The last few `written` before ({@link stampsKept}): a copy whose own is among them is an ancestor, and no conflict. */
   earlier: z.optional(z.array(z.string())),
 };
+
+/** How many `earlier` a record carries. Our choice: of a copy that is more versions behind, time alone says that it is an ancestor. */
+export const stampsKept = 8;
 
 /** A record as it lies in the store, before anybody has looked into it. */
 export interface Stored {

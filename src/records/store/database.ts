@@ -14,12 +14,10 @@ interface Schema extends DBSchema {
 export type Writing = IDBPTransaction<Schema, ('records' | 'events' | 'meta')[], 'readwrite'>;
 
 let connection: Promise<IDBPDatabase<Schema>> | null = null;
-let thrownAway = false;
 
 function connect(): Promise<IDBPDatabase<Schema>> {
   connection ??= openDB<Schema>('minim', 1, {
-    upgrade(db, _old, _new, _transaction, event) {
-      thrownAway ||= (event as { dataLoss?: string }).dataLoss === 'total'; // Chromium says so when it deleted a torn store
+    upgrade(db) {
       const records = db.createObjectStore('records', { keyPath: 'id' });
       records.createIndex('kind', 'kind');
       records.createIndex('open', 'open'); // holds only runs that can be resumed
@@ -49,12 +47,6 @@ export async function withDatabase<T>(work: (db: IDBPDatabase<Schema>) => Promis
     connection = null;
     return work(await connect());
   }
-}
-
-/** True when the browser says that it threw the store away and opened an empty one. */
-export async function wasThrownAway(): Promise<boolean> {
-  await connect();
-  return thrownAway;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { meetsTerm } from '../../core/liquid/spirit';
+import { meetsTerm } from '../../core/liquid/alcoholTerm';
 import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/controls/result';

@@ -57,7 +57,7 @@ function componentOf(run: RunState, { material, name, parts }: Wish, allowed: re
   const stocks = allowed.filter(
     (stock) => holdsOnly(stock, material) && (wayOf(run) === 'hand' || mayGoIn(run, stock)),
   );
-  return { id: material, name, parts, weight: 1, stocks: stocks.map((stock) => planStock(stock, dropperOf(run))) };
+  return { id: material, name, parts, stocks: stocks.map((stock) => planStock(stock, dropperOf(run))) };
 }
 
 function planStock(stock: Stock, dropper: string): PlanStock {

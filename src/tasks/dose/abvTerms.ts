@@ -1,4 +1,4 @@
-import { meetsTerm } from '../../core/liquid/spirit';
+import { meetsTerm } from '../../core/liquid/alcoholTerm';
 import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain } from '../../ui/format';
 import type { Glass } from './glass';

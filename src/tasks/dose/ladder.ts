@@ -8,7 +8,7 @@ import { dropsText } from '../../workshop/dropWords';
 import { liquidOfVial } from '../../workshop/onHand';
 import { baseOf } from './drink';
 import { fields } from './fields';
-import { dropperOf, pourOf, reachedBy, vialOf, type Dosing, type Glass } from './glass';
+import { dropperOf, pourOf, vialOf, type Dosing, type Glass } from './glass';
 
 /** One glass of a ladder: wished level in mg/kg, whole drops for it, what they give. */
 export interface Rung {
@@ -68,10 +68,4 @@ export function rungGlass(run: RunState, k: number): Glass | null {
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
   const dosing: Dosing = { vial, drop, drops, mass };
   return { base, dosings: [dosing], dose: doseOf([pourOf(dosing)], base.drink) };
-}
-
-/** What rung k reached, mg/kg of all that the vial holds; 0 before its first drop. */
-export function reachedAt(run: RunState, k: number): number {
-  const glass = rungGlass(run, k);
-  return glass ? reachedBy(glass.dosings[0]!.vial, glass.dose).mgPerKg.value : 0;
 }

@@ -1,15 +1,9 @@
 import { find, list } from '../../records/shelf';
-import { descriptorFamilies } from '../../tables/descriptors';
 import type { RunState } from '../engine/fold';
 
 /** The colour family of a strip: chosen in this run, else the last one given to its vial or to another of the same smell, else none. */
 export function familyOf(run: RunState, vial: string): string {
   return run.typed[`family.${vial}`] ?? lastFamily(vial) ?? 'none';
-}
-
-/** Its name, '' for none. */
-export function familyName(family: string): string {
-  return descriptorFamilies.find(({ id }) => id === family)?.name ?? '';
 }
 
 /**

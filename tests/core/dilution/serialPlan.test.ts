@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ladder } from '../../../src/core/dilution/bridge';
-import { budget, exact, expanded, measured, relativeUncertainty } from '../../../src/core/number/measured';
+import { budget, exact, expanded, measured } from '../../../src/core/number/measured';
 import { serialPlan, type ByDrops, type ByScale, type Stock } from '../../../src/core/dilution/serialPlan';
 import { smallestMass } from '../../../src/core/dilution/smallestMass';
 import { gram, massFraction } from '../../../src/core/number/units';
+import { relativeUncertainty } from '../uncertainty';
 
 const neat: Stock = { id: 'neat', strength: exact(1), available: gram(100) };
 const scale = (doubt: number, least: number): ByScale => ({ by: 'scale', doubt: gram(doubt), least: gram(least) });

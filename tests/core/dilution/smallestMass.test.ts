@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { relativeUncertainty, measured } from '../../../src/core/number/measured';
+import { measured } from '../../../src/core/number/measured';
 import { smallestMass } from '../../../src/core/dilution/smallestMass';
 import { gram } from '../../../src/core/number/units';
+import { relativeUncertainty } from '../uncertainty';
 
 const scale = (readability: number, repeatability = 0) => ({
   readability: gram(readability),

@@ -5,7 +5,6 @@ import {
   mayCrystallise,
   planBatch,
   SUGAR,
-  syrupVolumeOf,
   total,
   WATER,
   type BatchWish,
@@ -14,10 +13,11 @@ import { concentrateFor } from '../../../src/core/drink/concentrate';
 import { doseOf } from '../../../src/core/drink/dose';
 import { ethanolMassFraction } from '../../../src/core/liquid/ethanol';
 import { drinkAbv, drinkDensity } from '../../../src/core/drink/finishedDrink';
-import { exact, measured, relativeUncertainty } from '../../../src/core/number/measured';
+import { exact, measured } from '../../../src/core/number/measured';
 import { mixtureOf, shareIn, type Addition } from '../../../src/core/drink/mixture';
 import { sucroseDensity } from '../../../src/core/liquid/sucrose';
 import { celsius, gram, gramPerMl, massFraction, millilitre, volumeFraction } from '../../../src/core/number/units';
+import { relativeUncertainty } from '../uncertainty';
 
 const malic = { id: 'malic acid', acid: { molarMass: 134.087, protons: 2 }, citricPerL: 2 };
 const benzoate = { id: 'sodium benzoate', preservative: { molarMass: 144.1, acidMolarMass: 122.12 }, acidMgPerL: 120 };
@@ -51,7 +51,7 @@ describe('a batch', () => {
     const plan = planBatch(wishOf(20));
     expect(Math.abs(plan.syrup.brix * 100 - 43.43)).toBeLessThan(0.03);
     // One volume of syrup and four of water; the little that acid and flavour weigh is counted as water.
-    const volumes = plan.water / 0.9982067 / syrupVolumeOf(plan);
+    const volumes = plan.water / 0.9982067 / (plan.syrup.mass / plan.syrup.density);
     expect(volumes).toBeCloseTo(4, 6);
   });
 

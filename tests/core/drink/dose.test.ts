@@ -15,8 +15,9 @@ import {
   ethanolVolumeFraction,
   mixSpirits,
 } from '../../../src/core/liquid/ethanol';
-import { exact, measured, relativeUncertainty, scaled, standardUncertainty } from '../../../src/core/number/measured';
+import { exact, measured, scaled, standardUncertainty } from '../../../src/core/number/measured';
 import { celsius, gram, gramPerMl, massFraction, volumeFraction } from '../../../src/core/number/units';
+import { relativeUncertainty } from '../uncertainty';
 
 const ethanol96 = gramPerMl(0.80742); // 96 % vol at 20 °C, OIML R 22
 const drinkOf = (grams: number, density: number, abv = 0): Drink => ({

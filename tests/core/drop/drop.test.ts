@@ -7,17 +7,10 @@ import {
   TYPICAL_DROP_SPREAD,
   type Reading,
 } from '../../../src/core/drop/drop';
-import {
-  budget,
-  exact,
-  expanded,
-  over,
-  plus,
-  relativeUncertainty,
-  standardUncertainty,
-} from '../../../src/core/number/measured';
+import { budget, exact, expanded, over, plus, standardUncertainty } from '../../../src/core/number/measured';
 import { massFraction } from '../../../src/core/number/units';
 import { seeded } from '../seeded';
+import { relativeUncertainty } from '../uncertainty';
 
 const source = { id: 'cal', words: 'dropper A with ethanol' };
 const fine = { readabilityG: 0.001 };

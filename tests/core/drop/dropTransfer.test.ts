@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { hangingDropMg, tipRadiusMm, transferDrop, TRANSFER_UNCERTAINTY } from '../../../src/core/drop/dropTransfer';
-import { budget, measured, relativeUncertainty } from '../../../src/core/number/measured';
+import { budget, measured } from '../../../src/core/number/measured';
 import published from '../../reference/dropCounts.json';
+import { relativeUncertainty } from '../uncertainty';
 
 type Liquid = { surfaceTension: number; density: number; viscous: boolean };
 const liquids = published.liquids as Record<string, Liquid>;

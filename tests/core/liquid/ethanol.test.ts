@@ -11,6 +11,7 @@ import {
 import { celsius, gram, massFraction, volumeFraction } from '../../../src/core/number/units';
 import { waterDensity } from '../../../src/core/liquid/water';
 import table from '../../reference/oimlR22.json';
+import published from '../../reference/spirit.json';
 
 const at20 = celsius(20);
 const kgPerM3 = (p: number, t: number) => ethanolDensity(massFraction(p), celsius(t)) * 1000;
@@ -18,6 +19,8 @@ const litre = (percent: number) => {
   const strength = ethanolMassFraction(volumeFraction(percent / 100));
   return { mass: gram(1000 * ethanolDensity(strength, at20)), strength };
 };
+const pour = (ml: number, percent: number) => ({ ...litre(percent), mass: gram((litre(percent).mass * ml) / 1000) });
+const value = (id: string) => published.rows.find((row) => row.id === id)!.value as number;
 const fraction = fc.double({ min: 0, max: 1, noNaN: true });
 const room = fc.double({ min: 0, max: 40, noNaN: true });
 
@@ -159,4 +162,18 @@ test('what is no spirit, too warm or too cold is refused in plain words', () => 
   expect(() => ethanolDensity(massFraction(0.5), celsius(41))).toThrow('known for −20 to 40 °C, not for 41 °C');
   expect(() => ethanolFromDensity(1.2 as never, at20)).toThrow('weighs 0.7892 to 0.9982 g/mL');
   expect(() => waterToReduce(litre(40), massFraction(0.9))).toThrow('water brings');
+});
+
+test.each(published.rows.filter(({ id }) => id.startsWith('dil_')))('$id takes $value g of water per litre', (row) => {
+  const { from, to } = row.inputs as { from: number; to: number };
+  const water = waterToReduce(litre(from), ethanolMassFraction(volumeFraction(to / 100)));
+  expect(Math.abs(water - (row.value as number))).toBeLessThan(0.5);
+});
+
+test('60 mL of 40 % and 60 mL of 15 % are 119.8 mL of 27.55 %; 50 mL of 40 % and 150 mL of water 9.99 %', () => {
+  const percent = (one: typeof even) => ethanolVolumeFraction(one.strength) * 100;
+  const even = mixSpirits(pour(60, 40), pour(60, 15), at20);
+  expect(Math.abs(percent(even) - value('cocktail_a'))).toBeLessThan(0.01);
+  expect(even.volume).toBeCloseTo(119.8, 1);
+  expect(Math.abs(percent(mixSpirits(pour(50, 40), pour(150, 0), at20)) - value('cocktail_b'))).toBeLessThan(0.011);
 });

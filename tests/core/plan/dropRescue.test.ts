@@ -40,7 +40,6 @@ const ASKS: [string, Parameters<typeof randomInstance>[2]][] = [
   ['two vials a line', { objective: { kind: 'minimax', z: 0 }, limits: { maxStocksPerComponent: 2, maxDrops: 8 } }],
   ['fixed scale', { scale: { kind: 'fixed', mgPerPart: 0.4 } }],
   ['mass and ethanol', { limits: { maxTotalMassMg: 330, maxSolventMassMg: { ethanol: 150 } } }],
-  ['weighted sum', { objective: { kind: 'weightedSum', z: 1 } }],
 ];
 
 describe('rescue after a slip', () => {

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { atLeast, atMost } from '../../../src/core/number/binomial';
+import { atLeast } from '../../../src/core/number/binomial';
 import {
-  mostRightWhenAlike,
   numberNeeded,
   power,
   testResult,
@@ -79,42 +78,6 @@ describe('the smallest number right', () => {
     expect(numberNeeded({ test: 'triangle', tries: 2, risk: 0.05 })).toBeNull();
     expect(testResult({ test: 'triangle', tries: 2, risk: 0.05 }, 2).shown).toBe(false);
     expect(power({ test: 'triangle', tries: 2, risk: 0.05 }, 1)).toBe(0);
-  });
-});
-
-describe('the largest number right of samples called alike', () => {
-  test('ISO 5495 Table A.3, 126 and 132 tries: all printed cells but five at 0.001, each printed one too low', () => {
-    // The five cells are on the safe side: one more right still keeps the risk below 0.001, as is worked out here.
-    const { shares, printed } = reference.pairedSimilarity;
-    const lower: string[] = [];
-    let compared = 0;
-    for (const [n, table] of Object.entries(printed))
-      for (const [risk, row] of Object.entries(table))
-        row.forEach((cell, i) => {
-          if (cell === null) return; // left blank below n/2
-          compared++;
-          const plan = { test: 'paired', tries: Number(n), risk: Number(risk) } as const;
-          const most = mostRightWhenAlike(plan, shares[i]!)!;
-          if (most === cell) return;
-          lower.push(`${n}/${risk}/${shares[i]}`);
-          expect(most).toBe(cell + 1);
-          expect(atMost(most, plan.tries, 0.5 + 0.5 * shares[i]!)).toBeLessThanOrEqual(0.001);
-        });
-    console.info(`paired similarity, ISO 5495 Table A.3: ${compared} cells, ${lower.length} printed one too low`);
-    expect(lower.sort()).toEqual(['126/0.001/0.4', '126/0.001/0.5', '132/0.001/0.3', '132/0.001/0.4', '132/0.001/0.5']);
-  });
-
-  test('triangle: every cell of an independent computation with exact fractions', () => {
-    for (const [n, table] of Object.entries(reference.triangleSimilarity.values))
-      for (const [risk, row] of Object.entries(table))
-        for (const [share, most] of Object.entries(row)) {
-          const plan = { test: 'triangle', tries: Number(n), risk: Number(risk) } as const;
-          expect([n, risk, share, mostRightWhenAlike(plan, Number(share))]).toEqual([n, risk, share, most]);
-        }
-  });
-
-  test('100 duo-trios are alike up to 58 right for a share of one third (sensR 1.5-3)', () => {
-    expect(mostRightWhenAlike({ test: 'duo-trio', tries: 100, risk: 0.05 }, 1 / 3)).toBe(58);
   });
 });
 

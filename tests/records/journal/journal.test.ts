@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Change } from '../../../src/records/store/change';
 import { appendBatch, batchesOf, beginFile, openFile } from '../../../src/records/journal/journalFile';
-import { crc32, lineOf, readLine, type Batch } from '../../../src/records/journal/journalLines';
+import { lineOf, readLine, type Batch } from '../../../src/records/journal/journalLines';
 import { batchesThatCount, batchOf, changesOf, refill } from '../../../src/records/journal/journalRead';
 import { memoryHandle } from '../memoryHandle';
 
@@ -50,10 +50,6 @@ test('the files of two windows that wrote in turn hold everything together', asy
 });
 
 describe('a line of the journal', () => {
-  test('carries the checksum of ISO 3309: the published check value of "123456789" is CBF43926', () => {
-    expect(crc32(new TextEncoder().encode('123456789')).toString(16)).toBe('cbf43926');
-  });
-
   test('comes back as it went in, whatever stands in it', () => {
     fc.assert(
       fc.property(fc.jsonValue(), (value) => {

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { expanded, measured, relativeUncertainty } from '../../../src/core/number/measured';
+import { expanded, measured } from '../../../src/core/number/measured';
 import type { RecordOf } from '../../../src/records/kind/kinds';
 import type { RunEvent } from '../../../src/records/kind/run';
 import { newRecord, takeIn } from '../../../src/records/shelf';
 import { calibrate } from '../../../src/tasks/calibrate/task';
 import { combined, dropOf } from '../../../src/workshop/dropMass';
 import { fold } from '../../../src/tasks/engine/fold';
+import { relativeUncertainty } from '../../core/uncertainty';
 
 function walked(typed: Record<string, string>) {
   const events = Object.entries(typed).map(([key, text], seq): RunEvent => ({

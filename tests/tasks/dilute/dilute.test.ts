@@ -1,5 +1,4 @@
 import { beforeAll, describe, expect, test, vi } from 'vitest';
-import { relativeUncertainty } from '../../../src/core/number/measured';
 import type { RecordOf } from '../../../src/records/kind/kinds';
 import type { RunEvent } from '../../../src/records/kind/run';
 import { ancestors } from '../../../src/records/lineage';
@@ -10,6 +9,7 @@ import { dilute } from '../../../src/tasks/dilute/task';
 import { refusalOf } from '../../../src/workshop/fitForDrinks';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
+import { relativeUncertainty } from '../../core/uncertainty';
 import { asLeft } from '../walking';
 
 const material = newRecord('material', {
