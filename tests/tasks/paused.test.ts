@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { readBackup } from '../../src/records/backup/backupFile';
 import { kinds, type AnyRecord } from '../../src/records/kind/kinds';
 import { readRecord, type Kind } from '../../src/records/kind/record';
 import type { Run, RunEvent } from '../../src/records/kind/run';
@@ -10,11 +11,13 @@ import { textOf } from '../../src/tasks/engine/fields';
 import { fold, freshRun } from '../../src/tasks/engine/fold';
 import { placeOf, withPresets } from '../../src/tasks/engine/leaving';
 
-const read = (file: string) => JSON.parse(readFileSync(resolve(import.meta.dirname, '../fixtures', file), 'utf8'));
+const read = (file: string) => readFileSync(resolve(import.meta.dirname, '../fixtures/paused', file), 'utf8');
+const opened = readBackup(read('backup.json'));
+if (!opened.ok) throw new Error(opened.why);
 
 /** A backup of the version that recorded no presets, with runs of eight tasks, and what its screens showed at each step. */
-const { records, events } = read('backups/v1-paused.json') as { records: AnyRecord[]; events: RunEvent[] };
-const screens = read('screens/v1-paused.json') as Record<string, string[][]>;
+const { records, events } = opened.content as { records: AnyRecord[]; events: RunEvent[] };
+const screens = JSON.parse(read('screens.json')) as Record<string, string[][]>;
 const runs = records.filter(({ kind }) => kind === 'run') as Run[];
 
 beforeAll(() => {
