@@ -16,7 +16,7 @@ const opened = readBackup(read('backup.json'));
 if (!opened.ok) throw new Error(opened.why);
 
 /** A backup of the version that recorded no presets, with runs of eight tasks, and what its screens showed at each step. */
-const { records, events } = opened.content as { records: AnyRecord[]; events: RunEvent[] };
+const { records, events } = opened.content as { records: readonly AnyRecord[]; events: readonly RunEvent[] };
 const screens = JSON.parse(read('screens.json')) as Record<string, string[][]>;
 const runs = records.filter(({ kind }) => kind === 'run') as Run[];
 
