@@ -183,6 +183,15 @@ describe('the house', () => {
     expect(core.filter(({ doc }) => doc === '').map(name)).toEqual([]);
   });
 
+  test('core throws refusals only', () => {
+    const thrown = files
+      .filter(({ path }) => path.startsWith('core/'))
+      .flatMap(({ path, text }) =>
+        [...text.matchAll(/\bnew \w*Error\b|\bthrow new (?!Refusal\b)\w+/g)].map((match) => `${path}: ${match[0]}`),
+      );
+    expect(thrown).toEqual([]);
+  });
+
   test('an exported function of core whose own code throws says so', () => {
     expect(core.filter((each) => throwsHere(each) && !each.doc.includes('@throws')).map(name)).toEqual([]);
   });

@@ -30,13 +30,6 @@ export function withLocalSign(number: string): string {
   return hasComma ? number.replace('.', ',') : number;
 }
 
-/** A sentence whose numbers have a point, as the phone writes them; 2.1.1 is no number and stays. */
-export function withLocalSigns(words: string): string {
-  return words.replace(/\d+(\.\d+)+/g, (found, last: string) =>
-    found.indexOf('.') === found.length - last.length ? withLocalSign(found) : found,
-  );
-}
-
 /** A stored day (YYYY-MM-DD, or a moment that begins so) for reading; '' for none. */
 export function formatDay(stored = ''): string {
   const day = stored.slice(0, 10);
@@ -87,6 +80,11 @@ export function formatGiven(x: number): string {
 /** A number with a fixed count of decimals. */
 export function formatFixed(x: number, decimals: number): string {
   return withLocalSign(x.toFixed(decimals).replace('-', '−'));
+}
+
+/** A number with a fixed count of significant digits, zeros at the end included. */
+export function formatFigures(x: number, figures: number): string {
+  return withLocalSign(x.toPrecision(figures).replace('-', '−'));
 }
 
 /** Decimals that show two significant digits of a doubt, 0 to 6. */

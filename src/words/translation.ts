@@ -75,7 +75,7 @@ export function translated(path: string, source: string, words: Words): string {
 /** 'Drop in ', 0, ' of ', 1, '.' */
 function splitAtHoles(pattern: string, said: string): (string | number)[] {
   const parts = said.split(/\{(\d+)\}/).map((part, i) => (i % 2 === 1 ? Number(part) : part));
-  const numbers = (text: string) => [...new Set(text.match(/\{\d+\}/g) ?? [])].sort().join();
+  const numbers = (text: string) => [...new Set(text.match(/\{\w+\}/g) ?? [])].sort().join();
   if (numbers(said) !== numbers(pattern)) throw new Error(`“${said}” has other holes than “${pattern}”`);
   return parts;
 }

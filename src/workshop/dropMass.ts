@@ -3,7 +3,7 @@ import { combineCalibrations } from '../core/drop/dropHistory';
 import { transferDrop, type HangingLiquid } from '../core/drop/dropTransfer';
 import { measured, standardUncertainty, type Measured } from '../core/number/measured';
 import { massFraction } from '../core/number/units';
-import { attempt } from './attempt';
+import { attempt, Refused } from './attempt';
 import type { Calibration } from '../records/kind/dropper';
 import { find, list } from '../records/shelf';
 import type { LiquidClass } from '../tables/solvents';
@@ -98,7 +98,7 @@ function carriedOver(dropper: string, liquid: DropLiquid, typical: DropOnHand): 
     id: `${dropper}:${liquid.id}`,
   } as const;
   const guess = attempt(() => transferDrop(job)); // refused where the weighed drop is none that can hang from a tip
-  if ('problem' in guess) return null;
+  if (guess instanceof Refused) return null;
   const { basis, mgPerDrop, why } = guess;
   if (basis === 'typical') return { ...typical, words: `typical: ${lower(why)}`, source: why };
   const words = `a first guess from ${start.liquid.name}: weigh 20 drops to be sure`;

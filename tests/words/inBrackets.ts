@@ -2,7 +2,7 @@
 export function inBrackets(patterns: readonly string[]): Record<string, string> {
   const marked = (pattern: string) =>
     pattern
-      .split(/(\{\d+\})/)
+      .split(/(\{\w+\})/)
       .map((part, i) => (i % 2 === 1 || part === '' ? part : `⟦${part}⟧`))
       .join('');
   return Object.fromEntries(patterns.map((pattern) => [pattern, marked(pattern)]));

@@ -43,7 +43,7 @@ describe('a translation', () => {
       const pieces = (texts: readonly Text[], say: (pattern: string) => string) =>
         texts
           .filter(({ form }) => !form.startsWith('list'))
-          .flatMap(({ pattern }) => say(pattern).split(/\{\d+\}/))
+          .flatMap(({ pattern }) => say(pattern).split(/\{\w+\}/))
           .filter(hasWords)
           .sort();
       const before = pieces(wordsIn(path, source).texts, (pattern) => brackets[pattern] ?? pattern);
@@ -72,5 +72,8 @@ describe('a translation', () => {
     expect(translated('a.ts', step, {})).toBe(step);
     expect(() => translated('a.ts', step, { 'Drop in {0} of {1}.': 'Von {1}.' })).toThrow('other holes');
     expect(() => translated('a.ts', step, { 'Drop in {0} of {1}.': '{0} {1} {2}' })).toThrow('other holes');
+    const named = "throw new Refusal('not for {t} °C', { t });";
+    expect(translated('a.ts', named, { 'not for {t} °C': 'nicht bei {t} °C' })).toContain('nicht bei {t} °C');
+    expect(() => translated('a.ts', named, { 'not for {t} °C': 'nicht bei {x} °C' })).toThrow('other holes');
   });
 });

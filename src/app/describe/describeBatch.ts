@@ -1,5 +1,5 @@
 import type { Batch } from '../../records/kind/batch';
-import { formatDay, formatPlain, measuredText, withLocalSigns } from '../../ui/format';
+import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 
@@ -17,9 +17,7 @@ export function describeBatch(r: Batch): Description {
       ...r.weighed.map(
         ({ name, massG, lot }) => [name, [measuredText(massG, 'g'), lot].filter(Boolean).join(', ')] as const,
       ),
-      ...r.checks
-        .filter(({ state }) => WORST.includes(state))
-        .map(({ what, words }) => [what, withLocalSigns(words)] as const),
+      ...r.checks.filter(({ state }) => WORST.includes(state)).map(({ what, words }) => [what, words] as const),
       ['Rules', `${r.jurisdiction}, as read on ${formatDay(r.madeOn)}; Minim warns, it does not certify`],
       ['Notes', r.notes],
     ),

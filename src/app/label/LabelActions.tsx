@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { labelPng } from '../../ui/label/labelPng';
+import { Refused } from '../../workshop/attempt';
 import type { ReadyLabel } from './readyLabel';
 import { placesOf } from './LabelPrint';
 import type { LabelJob } from './labelWish';
@@ -13,7 +14,7 @@ interface Props {
 export function LabelActions({ labels, job }: Props) {
   const trouble = useSignal('');
   const pages = job.sheet ? placesOf(job.sheet, job, labels.length) : labels;
-  const problem = 'problem' in pages ? pages.problem : '';
+  const problem = pages instanceof Refused ? pages.problem : '';
   const sheets = job.sheet && !problem;
   const { length } = sheets ? (pages as readonly object[]) : labels;
   const one = length === 1;

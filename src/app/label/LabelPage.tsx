@@ -2,7 +2,7 @@ import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { layoutLabel } from '../../core/label/label';
 import { shelf } from '../../records/shelf';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { textMeasure } from '../../ui/label/labelFonts';
 import { LabelChoices } from './LabelChoices';
 import { LabelPicking } from './LabelPicking';
@@ -52,8 +52,8 @@ function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boo
   const job = useComputed(() => jobOf(labelWish()));
   const widthOf = measure.value;
   const made = widthOf && !('problems' in job.value) ? readyLabels(records, job.value, widthOf) : [];
-  const problem = 'problem' in made ? made.problem : undefined;
-  const labels = 'problem' in made ? [] : made;
+  const problem = made instanceof Refused ? made.problem : undefined;
+  const labels = made instanceof Refused ? [] : made;
   return (
     <>
       <div class="body">
@@ -75,11 +75,7 @@ function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boo
   );
 }
 
-function readyLabels(
-  records: readonly Labelled[],
-  job: LabelJob,
-  widthOf: Measure,
-): ReadyLabel[] | { problem: string } {
+function readyLabels(records: readonly Labelled[], job: LabelJob, widthOf: Measure): ReadyLabel[] | Refused {
   return attempt(() =>
     records.map((record) => {
       const label = labelOf(record, job.kind);

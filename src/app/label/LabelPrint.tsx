@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { sheetPlaces } from '../../core/label/labelSheet';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { Label } from '../../ui/label/Label';
 import type { ReadyLabel } from './readyLabel';
 import type { LabelJob } from './labelWish';
@@ -35,7 +35,7 @@ function Single({ layout, code, title }: ReadyLabel) {
 
 function Sheets({ labels, job, sheet }: Props & { sheet: NonNullable<LabelJob['sheet']> }) {
   const places = placesOf(sheet, job, labels.length);
-  if ('problem' in places) return null; // the actions say why
+  if (places instanceof Refused) return null; // the actions say why
   const before = places.map((_, page) => places.slice(0, page).reduce((sum, { length }) => sum + length, 0));
   return (
     <>
@@ -61,7 +61,7 @@ export function placesOf(
   sheet: NonNullable<LabelJob['sheet']>,
   { widthMm, heightMm }: LabelJob,
   count: number,
-): ReturnType<typeof sheetPlaces> | { problem: string } {
+): ReturnType<typeof sheetPlaces> | Refused {
   return attempt(() => sheetPlaces({ ...sheet, labelWidthMm: widthMm, labelHeightMm: heightMm }, count));
 }
 

@@ -4,7 +4,7 @@ import { netMass } from '../../core/dilution/weighing';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { keep, newId } from '../../records/shelf';
 import { isStocked, leftOf, type Stocked } from '../../records/stock';
-import { attempt, type Refusal } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { amount, whole, type Field } from '../../tasks/engine/fields';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { measuredText } from '../../ui/format';
@@ -38,7 +38,7 @@ export function WeighPage({ record }: { record: AnyRecord }) {
   const before = leftOf(record);
   async function store(): Promise<boolean> {
     tried.value = true;
-    if (left === null || 'problem' in left) return false;
+    if (left === null || left instanceof Refused) return false;
     const empty = answers[1]?.ok ? { emptyG: answers[1].value } : {};
     const weighed = [...((record as Stocked).weighed ?? []), { at: new Date().toISOString(), left }];
     await keep([{ ...record, ...empty, weighed } as AnyRecord]);
@@ -66,8 +66,8 @@ function whyOf(answer: Answer): string | undefined {
   return answer.ok ? undefined : answer.why;
 }
 
-function Outcome({ left, unit }: { left: Measured | Refusal; unit: string }) {
-  if ('problem' in left)
+function Outcome({ left, unit }: { left: Measured | Refused; unit: string }) {
+  if (left instanceof Refused)
     return (
       <p class="trouble" role="alert">
         {left.problem}
@@ -85,7 +85,7 @@ function questions(record: Stocked): Field<number>[] {
   return [fields.gross, fields.empty(record.emptyG === undefined ? '' : String(record.emptyG)), fields.step];
 }
 
-/** What the answers say is left; null while one is missing. @throws RangeError when the glass weighs more than all */
+/** What the answers say is left; null while one is missing. @throws Refusal when the glass weighs more than all */
 function found(record: Stocked, answers: readonly Answer[]): Measured | null {
   const values = answers.map((answer) => (answer.ok ? answer.value : null));
   if (values.includes(null)) return null;

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Batch } from '../../records/kind/batch';
 import { find } from '../../records/shelf';
-import { formatDay, formatPlain, measuredText, withLocalSigns } from '../../ui/format';
+import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
 import { saveTable, shareOrSave } from '../nav/saveFile';
@@ -147,7 +147,7 @@ function Checks({ batch }: { batch: Batch }) {
             <tr>
               <th scope="row">{what}</th>
               <td>
-                {withLocalSigns(words)}
+                {words}
                 <small>{source}</small>
               </td>
             </tr>

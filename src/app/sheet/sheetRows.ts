@@ -1,5 +1,5 @@
 import type { Batch } from '../../records/kind/batch';
-import { formatDay, formatPlain, measuredText, withLocalSigns } from '../../ui/format';
+import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import { gasWords } from '../describe/describeBatch';
 
 /** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
@@ -24,7 +24,7 @@ export function sheetRows(batch: Batch): SheetRow[] {
     ...drinkRows(batch),
     row('head', `What the ${batch.jurisdiction} rules said`),
     ...batch.checks.flatMap(({ what, words, source }) => [
-      row('line', `${what}: ${withLocalSigns(words)}`),
+      row('line', `${what}: ${words}`),
       ...(source ? [row('note', source)] : []),
     ]),
     row('note', 'Minim warns, it does not certify. ± is twice the standard uncertainty.'),

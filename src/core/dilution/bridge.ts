@@ -1,4 +1,5 @@
 import { gram, massFraction, type Gram, type MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** One weighing together: source (neat or vial) and solvent, g, and the strength it gives, g/g. */
 export interface Step {
@@ -13,10 +14,10 @@ export const DRAWABLE = 0.9;
 /**
  * Strengths 1-2-5 per decade (g/g) strictly between two strengths, strongest first: 50 %, 20 %, 10 %, 5 % … Our choice of
  * ladder (common practice is 10 %, 1 %, 0.1 %, no source).
- * @throws RangeError when `above` is not above zero
+ * @throws Refusal when `above` is not above zero
  */
 export function ladder(below: MassFraction, above: MassFraction): MassFraction[] {
-  if (!(above > 0)) throw new RangeError('a target strength is above zero');
+  if (!(above > 0)) throw new Refusal('a target strength is above zero');
   const lowest = Math.floor(Math.log10(above));
   const steps = Array.from({ length: -lowest }, (_, i) => [5, 2, 1].map((digit) => Number(`${digit}e${-1 - i}`)));
   return steps
@@ -33,7 +34,7 @@ export function ladder(below: MassFraction, above: MassFraction): MassFraction[]
  * `batch` g of the target to make, `bridgeBatch` g of the bridge, `leastSource` g the least amount of the source
  * (three drops of it, or smallestMass of the scale), `leastBridge` g the same for the bridge. Three drops: our choice, because
  * a third of the strength then hangs on one drop.
- * @throws RangeError when the target is not below the source
+ * @throws Refusal when the target is not below the source
  */
 export function bridge({
   target,
@@ -50,7 +51,7 @@ export function bridge({
   readonly leastSource: Gram;
   readonly leastBridge: Gram;
 }): { readonly first: Step; readonly second: Step } | null {
-  if (!(target < purity)) throw new RangeError('a bridge leads down: the target must be weaker than the source');
+  if (!(target < purity)) throw new Refusal('a bridge leads down: the target must be weaker than the source');
   let best: { worst: number; first: Step; second: Step } | null = null;
   for (const strength of ladder(purity, target)) {
     const first = step(purity, strength, bridgeBatch);

@@ -10,6 +10,7 @@ import {
   type MassFraction,
   type Millilitre,
 } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** Something put into the vial: its mass (g), and its strength (g/g): purity of the neat material or strength of a vial. */
 export interface Part {
@@ -40,18 +41,18 @@ export interface WholeDrops {
  * True strength of what was really put in: w = Σ mᵢPᵢ / M, with M = Σ mᵢ + solvent. Masses g, strengths g/g.
  * Sensitivities ∂w/∂mᵢ = (Pᵢ − w)/M, ∂w/∂Pᵢ = mᵢ/M, ∂w/∂solvent = −w/M, so that a source shared by two parts adds linearly.
  * Source: mass balance; GUM 5.1.2 and 5.2.2.
- * @throws RangeError when a mass is negative, nothing is in the vial, or a strength is not 0 to 1
+ * @throws Refusal when a mass is negative, nothing is in the vial, or a strength is not 0 to 1
  */
 export function dilutionOf(parts: readonly Part[], solvent: Measured): Dilution {
   for (const { mass, strength } of parts) {
     refuseNegative(mass.value);
     if (!(strength.value >= 0 && strength.value <= 1))
-      throw new RangeError(`a strength is 0 to 100 % w/w, not ${strength.value * 100} %`);
+      throw new Refusal('a strength is 0 to 100 % w/w, not {strength} %', { strength: strength.value * 100 });
   }
   refuseNegative(solvent.value);
   const masses = [...parts.map((part) => part.mass), solvent];
   const total = masses.reduce((sum, mass) => sum + mass.value, 0);
-  if (total === 0) throw new RangeError('there is nothing in the vial yet');
+  if (total === 0) throw new Refusal('there is nothing in the vial yet');
   const held = parts.reduce((sum, { mass, strength }) => sum + mass.value * strength.value, 0);
   const w = Math.min(held / total, Math.max(...parts.map(({ strength }) => strength.value), 0));
   return {
@@ -75,10 +76,10 @@ export function dilutionOf(parts: readonly Part[], solvent: Measured): Dilution 
  * What to put together for `volume` mL of a finished dilution of strength `target` (g/g): material or source vial (g),
  * solvent (g and mL). `liquid` describes the source: its density and its purity or strength. Arithmetic; volumes additive (our
  * choice, strength.ts).
- * @throws RangeError when the target is above what you start from, or the volume is not above 0 mL
+ * @throws Refusal when the target is above what you start from, or the volume is not above 0 mL
  */
 export function amountsFor(target: MassFraction, volume: Millilitre, liquid: Liquid & { solventDensity: GramPerMl }) {
-  if (!(volume > 0)) throw new RangeError(`a vial holds more than 0 mL, not ${volume} mL`);
+  if (!(volume > 0)) throw new Refusal('a vial holds more than 0 mL, not {volume} mL', { volume });
   const total = volume * mixtureDensity(target, liquid);
   const source = (total * target) / (liquid.purity ?? 1);
   const solvent = total - source;
@@ -93,7 +94,7 @@ export function amountsFor(target: MassFraction, volume: Millilitre, liquid: Liq
  * Drops of a source (purity or strength P, mg per drop) in `solvent` g for a target w: m = w·S/(P − w).
  * The whole number is the neighbour whose strength is nearer to the target, never under one drop. Arithmetic (mass balance).
  * `present` is the mass fraction already in the solvent (a drink dosed before), 0 if not given.
- * @throws RangeError when the target is not above what is present or not below P
+ * @throws Refusal when the target is not above what is present or not below P
  */
 export function dropsFor({
   target,
@@ -110,7 +111,7 @@ export function dropsFor({
 }): WholeDrops {
   refuseUnreachable(target, purity, present);
   const drop = positiveDrop(mgPerDrop) / MG_PER_G;
-  if (!(solvent > 0)) throw new RangeError(`there is more than 0 g to drop into, not ${solvent} g`);
+  if (!(solvent > 0)) throw new Refusal('there is more than 0 g to drop into, not {solvent} g', { solvent });
   const exactDrops = (solvent * (target - present)) / (purity - target) / drop;
   const reached = (n: number) => (n * drop * purity + solvent * present) / (n * drop + solvent);
   const [below, above] = [Math.max(1, Math.floor(exactDrops)), Math.max(1, Math.ceil(exactDrops))];
@@ -121,7 +122,7 @@ export function dropsFor({
 
 /**
  * The solvent (g) that makes `drops` whole drops (mg each, purity or strength P) hit the target w: S = m(P − w)/w. Arithmetic.
- * @throws RangeError when the target is 0 or above P, or the drops are not a whole number above 0
+ * @throws Refusal when the target is 0 or above P, or the drops are not a whole number above 0
  */
 export function solventForDrops({
   target,
@@ -135,19 +136,20 @@ export function solventForDrops({
   readonly purity: MassFraction;
 }): Gram {
   refuseUnreachable(target, purity, massFraction(0));
-  if (!(Number.isInteger(drops) && drops > 0)) throw new RangeError(`drops are whole and one or more, not ${drops}`);
+  if (!(Number.isInteger(drops) && drops > 0))
+    throw new Refusal('drops are whole and one or more, not {drops}', { drops });
   return gram((((drops * positiveDrop(mgPerDrop)) / MG_PER_G) * (purity - target)) / target);
 }
 
 /**
  * After too many drops: solvent (g, mL at the temperature of its density) that brings the vial back to the target.
  * Arithmetic. The other way out is to keep it at `made.strength`.
- * @throws RangeError when the vial is not stronger than the target
+ * @throws Refusal when the vial is not stronger than the target
  */
 export function rescue(made: Dilution, target: MassFraction, solventDensity: GramPerMl) {
-  if (!(target > 0)) throw new RangeError('a target strength is above zero');
+  if (!(target > 0)) throw new Refusal('a target strength is above zero');
   if (!(made.strength.value > target))
-    throw new RangeError('the vial is not stronger than wanted: add drops, not solvent');
+    throw new Refusal('the vial is not stronger than wanted: add drops, not solvent');
   const add = (made.active.value - target * made.mass.value) / target;
   return { add: gram(add), addVolume: millilitre(add / solventDensity), total: gram(made.mass.value + add) };
 }
@@ -158,31 +160,31 @@ const AIR = 0.1;
 /**
  * How far to fill a vial, mL: to its nominal volume (vials hold more than they are called; from memory), and where the
  * brimful volume is known never above 90 % of it. Our choice, common practice, no source.
- * @throws RangeError when a volume is not above 0 mL
+ * @throws Refusal when a volume is not above 0 mL
  */
 export function fillFor(nominal: Millilitre, brimful?: Millilitre): Millilitre {
   for (const volume of [nominal, brimful ?? nominal])
-    if (!(volume > 0 && Number.isFinite(volume))) throw new RangeError(`a vial holds more than 0 mL, not ${volume} mL`);
+    if (!(volume > 0 && Number.isFinite(volume)))
+      throw new Refusal('a vial holds more than 0 mL, not {volume} mL', { volume });
   return millilitre(brimful === undefined ? nominal : Math.min(nominal, brimful * (1 - AIR)));
 }
 
 function refuseNegative(mass: number): void {
-  if (!(mass >= 0 && Number.isFinite(mass))) throw new RangeError(`a mass is zero or more, not ${mass} g`);
+  if (!(mass >= 0 && Number.isFinite(mass))) throw new Refusal('a mass is zero or more, not {mass} g', { mass });
 }
 
 function positiveDrop(mgPerDrop: number): number {
   if (!(mgPerDrop > 0 && Number.isFinite(mgPerDrop)))
-    throw new RangeError(`a drop weighs more than 0 mg, not ${mgPerDrop} mg`);
+    throw new Refusal('a drop weighs more than 0 mg, not {mgPerDrop} mg', { mgPerDrop });
   return mgPerDrop;
 }
 
 function refuseUnreachable(target: number, purity: number, present: number): void {
   if (!(target > present))
-    throw new RangeError(
-      present > 0 ? 'there is already as much in it as you want' : 'a target strength is above zero',
-    );
+    throw new Refusal(present > 0 ? 'there is already as much in it as you want' : 'a target strength is above zero');
   if (!(target < purity && purity <= 1))
-    throw new RangeError(
-      `what you start from has ${Number((purity * 100).toPrecision(4))} % w/w, so ${Number((target * 100).toPrecision(4))} % w/w cannot be made from it`,
-    );
+    throw new Refusal('what you start from has {purity} % w/w, so {target} % w/w cannot be made from it', {
+      purity: { value: purity * 100, digits: 4 },
+      target: { value: target * 100, digits: 4 },
+    });
 }

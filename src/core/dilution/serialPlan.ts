@@ -10,6 +10,7 @@ import { dilutionOf } from './dilution';
 import { massOfDrops } from '../drop/drop';
 import { expanded, measured, type Measured } from '../number/measured';
 import { gram, massFraction, MG_PER_G, type Gram, type MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** Something on the shelf: strength g/g, g left, and mg per drop if it can be dropped. */
 export interface Stock {
@@ -69,11 +70,12 @@ const GROWTH = [1, 1.5, 2, 3, 5, 8, 12];
  * The best plan, or null when none on the ladder stays within the wanted uncertainty in four steps. By scale the final
  * batch is exactly `batch`; by drops it is the largest that whole drops give without exceeding it.
  * First-order propagation (GUM 5.1.2). Vials of the target strength or weaker are passed over.
- * @throws RangeError when target, batch, vial or uncertainty is not above zero
+ * @throws Refusal when target, batch, vial or uncertainty is not above zero
  */
 export function serialPlan(wanted: Wanted, shelf: readonly Stock[], means: ByScale | ByDrops): SerialPlan | null {
   for (const [name, value] of Object.entries(wanted))
-    if (!(value > 0 && Number.isFinite(value))) throw new RangeError(`${name} is more than zero, not ${value}`);
+    if (!(value > 0 && Number.isFinite(value)))
+      throw new Refusal('{name} is more than zero, not {value}', { name, value });
   for (let steps = 1; steps <= MOST_STEPS; steps++) {
     let best: SerialPlan | null = null;
     for (const stock of shelf.filter(({ strength }) => strength.value > wanted.target))

@@ -31,7 +31,7 @@ export interface SetVial {
 /**
  * A set of vials of one strength, volume (mL) and solvent: "these eight at 1 %, 10 mL". Each vial's amounts, and in all the
  * solvent (g, mL), the drops, and what goes by mass (g). Nothing is added for loss. Arithmetic; volumes additive (strength.ts).
- * @throws RangeError when one of them cannot reach the strength, or the volume is not above 0 mL
+ * @throws Refusal when one of them cannot reach the strength, or the volume is not above 0 mL
  */
 export function vialSet(
   items: readonly SetItem[],

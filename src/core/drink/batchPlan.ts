@@ -9,6 +9,7 @@ import type { Acid, Preservative, Throw } from './syrup';
 import { gram, massFraction, REFERENCE_TEMPERATURE } from '../number/units';
 import type { Celsius, Gram, GramPerMl, MassFraction, Millilitre, VolumeFraction } from '../number/units';
 import { waterDensity } from '../liquid/water';
+import { Refusal } from '../text/refusal';
 
 /** So many grams of something; id is that of the material, solvent or base ingredient. */
 export interface PlannedMass {
@@ -61,18 +62,19 @@ export interface BatchPlan {
  * The batch at 20 °C. The drink has `brix` g sucrose per g, whatever else is in it; its mass is volume times drinkDensity
  * (acid, preservative and flavour count as water there). Thrown by mass, the syrup is M/(1 + n); by volume its °Brix is that
  * of syrupForDrink, so that 1 volume and n volumes of water give the drink. Parts 0: no throw, the syrup is the drink.
- * @throws RangeError when the drink is not above 0 mL, out of range, or the syrup has no room for its water
+ * @throws Refusal when the drink is not above 0 mL, out of range, or the syrup has no room for its water
  */
 export function planBatch(wish: BatchWish): BatchPlan {
-  if (!(wish.drink > 0)) throw new RangeError(`a batch is more than 0 mL, not ${wish.drink} mL`);
+  if (!(wish.drink > 0)) throw new Refusal('a batch is more than 0 mL, not {drink} mL', { drink: wish.drink });
   const { mass, density, ethanol } = wholeDrink(wish);
   const { syrupMass, syrupBrix } = syrupOf(wish, mass);
   const solids = solidsOf(wish, mass);
   const concentrate = total(wish.concentrate.parts);
   const syrupWater = syrupMass - total(solids) - concentrate;
   if (!(syrupWater >= 0))
-    throw new RangeError(
-      `the syrup has no room for its water: it is ${(-syrupWater).toPrecision(3)} g short; take a smaller throw or less sugar`,
+    throw new Refusal(
+      'the syrup has no room for its water: it is {short} g short; take a smaller throw or less sugar',
+      { short: { value: -syrupWater, figures: 3 } },
     );
   const parts = [
     { id: WATER, mass: gram(syrupWater) },
@@ -96,7 +98,7 @@ export function planBatch(wish: BatchWish): BatchPlan {
 
 /**
  * True when a syrup of that °Brix (g/g) holds more sugar than stays dissolved at t, 0–30 °C: it may grow crystals there.
- * Source: as {@link sucroseSaturation}. @throws RangeError outside
+ * Source: as {@link sucroseSaturation}. @throws Refusal outside
  */
 export function mayCrystallise(brix: MassFraction, t: Celsius): boolean {
   return brix > sucroseSaturation(t);

@@ -5,6 +5,7 @@
  */
 import { concentrateStrength } from './dose';
 import { gram, type Gram, type MassFraction, type Millilitre } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** A line of a formula: its share (g/g) of all neat material; the shares add to one. */
 export interface FormulaLine {
@@ -26,7 +27,7 @@ const SHARE_SLACK = 1e-6;
 /**
  * The concentrate for a volume of drink (mL) at `mgPerL` of the whole formula per litre and dosage D (g/L): w = c/(1000 D),
  * mass D × litres, the rest carrier. Source: mass balance. Check: 20 mg/L at 1 g/L is 2.0 %; 1000 L take 1.0 kg.
- * @throws RangeError when shares do not add to one, or the neat formula alone is more than the dosage
+ * @throws Refusal when shares do not add to one, or the neat formula alone is more than the dosage
  */
 export function concentrateFor(
   formula: readonly FormulaLine[],
@@ -34,7 +35,9 @@ export function concentrateFor(
 ): Concentrate {
   const sum = formula.reduce((total, line) => total + line.share, 0);
   if (formula.some((line) => !(line.share >= 0)) || Math.abs(sum - 1) > SHARE_SLACK)
-    throw new RangeError(`the shares of a formula add to 100 %, not to ${(sum * 100).toFixed(3)} %`);
+    throw new Refusal('the shares of a formula add to 100 %, not to {sum} %', {
+      sum: { value: sum * 100, decimals: 3 },
+    });
   const strength = concentrateStrength(wish.mgPerL, wish.gramsPerL);
   const mass = (wish.gramsPerL * wish.drink) / 1000; // mL per L
   const lines = formula.map(({ id, share }) => ({ id, mass: gram((mass * strength * share) / sum) }));

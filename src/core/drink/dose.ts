@@ -10,6 +10,7 @@ import {
   type MassFraction,
   type VolumeFraction,
 } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** A material in a vial and its strength there, g/g. A blend lists several. */
 export interface Content {
@@ -54,10 +55,10 @@ export interface Dose {
 
 /**
  * A drink known by its volume: mL and density (g/mL, same temperature), by definition of density.
- * @throws RangeError at 0 mL or below
+ * @throws Refusal at 0 mL or below
  */
 export function drinkOfVolume(volume: Measured, density: Density, ethanol = volumeFraction(0)): Drink {
-  if (!(volume.value > 0)) throw new RangeError(`a drink is more than 0 mL, not ${volume.value} mL`);
+  if (!(volume.value > 0)) throw new Refusal('a drink is more than 0 mL, not {volume} mL', { volume: volume.value });
   return { mass: times(volume, densityOf(density)), density, ethanol };
 }
 
@@ -70,12 +71,12 @@ export function drinkOfVolume(volume: Measured, density: Density, ethanol = volu
  * shares the average by volume is within 0.06 points where no part is above 40 % ABV, and up to 1.8 points off where
  * 96 % spirit meets water.
  * Sensitivities: see dilutionOf; a calibration or strength shared by pours adds linearly (GUM 5.2.2).
- * @throws RangeError when the drink is not above 0 g or a mass is negative
+ * @throws Refusal when the drink is not above 0 g or a mass is negative
  */
 export function doseOf(pours: readonly Pour[], drink: Drink): Dose {
-  if (!(drink.mass.value > 0)) throw new RangeError(`a drink is more than 0 g, not ${drink.mass.value} g`);
+  if (!(drink.mass.value > 0)) throw new Refusal('a drink is more than 0 g, not {mass} g', { mass: drink.mass.value });
   for (const { mass } of pours)
-    if (!(mass.value >= 0)) throw new RangeError(`a dose is zero or more, not ${mass.value} g`);
+    if (!(mass.value >= 0)) throw new Refusal('a dose is zero or more, not {mass} g', { mass: mass.value });
   const all = [drink, ...pours];
   const mass = plus(...all.map((part) => part.mass));
   const volumes = all.map((part) => over(part.mass, densityOf(part.density)));
@@ -100,7 +101,7 @@ export function doseOf(pours: readonly Pour[], drink: Drink): Dose {
 /**
  * Whole drops (mg each, strength g/g) that bring a drink of `drink` g to `ppm` mg/kg; at least one drop. `present` is
  * what the drink holds already, mg/kg. The error is that of the whole number: 0.07 is 7 % too much. Arithmetic, as dropsFor.
- * @throws RangeError when the target is not above what is present, or the vial is not stronger than the target
+ * @throws Refusal when the target is not above what is present, or the vial is not stronger than the target
  */
 export function dropsForPpm({
   ppm,
@@ -133,12 +134,13 @@ export function dropsForPpm({
 /**
  * Strength (g/g) a concentrate needs for `mgPerL` in the drink at a dosage of `gramsPerL` g of it per litre: w = c/(1000 D).
  * Arithmetic.
- * @throws RangeError when that would be more than the neat material
+ * @throws Refusal when that would be more than the neat material
  */
 export function concentrateStrength(mgPerL: number, gramsPerL: number): MassFraction {
-  if (!(mgPerL >= 0 && gramsPerL > 0)) throw new RangeError('a dosage is above 0 g/L, and a dose is zero or more');
+  if (!(mgPerL >= 0 && gramsPerL > 0)) throw new Refusal('a dosage is above 0 g/L, and a dose is zero or more');
   const w = mgPerL / (1000 * gramsPerL); // mg in a g
-  if (w > 1) throw new RangeError(`${gramsPerL} g/L of even the neat material gives less than ${mgPerL} mg/L`);
+  if (w > 1)
+    throw new Refusal('{gramsPerL} g/L of even the neat material gives less than {mgPerL} mg/L', { gramsPerL, mgPerL });
   return massFraction(w);
 }
 
@@ -146,13 +148,13 @@ export function concentrateStrength(mgPerL: number, gramsPerL: number): MassFrac
  * True composition of a counted trial: the share of each material in all that is active, g/g, with its doubt.
  * `active` g per line; lines of one material add. ∂sᵢ/∂aⱼ = (δᵢⱼ − sᵢ)/Σa, so a calibration shared by all lines cancels (GUM
  * 5.2.2).
- * @throws RangeError when nothing is in it or a mass is negative
+ * @throws Refusal when nothing is in it or a mass is negative
  */
 export function compositionOf(lines: readonly { readonly material: string; readonly active: Measured }[]) {
-  if (lines.some(({ active }) => !(active.value >= 0))) throw new RangeError('a mass is zero or more');
+  if (lines.some(({ active }) => !(active.value >= 0))) throw new Refusal('a mass is zero or more');
   const merged = merge(lines);
   const total = merged.reduce((sum, { active }) => sum + active.value, 0);
-  if (!(total > 0)) throw new RangeError('there is nothing in the trial yet');
+  if (!(total > 0)) throw new Refusal('there is nothing in the trial yet');
   return merged.map(({ material, active }) => {
     const share = active.value / total;
     const inputs = merged.map(
@@ -180,6 +182,7 @@ function merge(lines: readonly { readonly material: string; readonly active: Mea
 }
 
 function shareOf(ethanol: VolumeFraction = volumeFraction(0)): number {
-  if (!(ethanol >= 0 && ethanol <= 1)) throw new RangeError(`alcohol is 0 to 100 % ABV, not ${ethanol * 100} %`);
+  if (!(ethanol >= 0 && ethanol <= 1))
+    throw new Refusal('alcohol is 0 to 100 % ABV, not {ethanol} %', { ethanol: ethanol * 100 });
   return ethanol;
 }

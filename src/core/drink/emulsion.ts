@@ -11,6 +11,7 @@ import {
   type MassFraction,
   type Millilitre,
 } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** Standard gravity, m/s². */
 const GRAVITY = 9.80665;
@@ -18,12 +19,12 @@ const SECONDS_PER_DAY = 86_400;
 
 /**
  * Density of oils and agents dissolved in each other, g/mL: 1/ρ = Σ wᵢ/ρᵢ, volumes additive (our choice). Masses g, densities g/mL.
- * @throws RangeError unless there is a mass, none is negative and densities are above zero
+ * @throws Refusal unless there is a mass, none is negative and densities are above zero
  */
 export function oilPhaseDensity(parts: readonly { mass: Gram; density: GramPerMl }[]): GramPerMl {
   const mass = parts.reduce((sum, part) => sum + part.mass, 0);
   if (!(mass > 0 && parts.every((part) => part.mass >= 0 && part.density > 0)))
-    throw new RangeError('an oil phase needs masses and densities above zero');
+    throw new Refusal('an oil phase needs masses and densities above zero');
   return gramPerMl(mass / parts.reduce((sum, part) => sum + part.mass / part.density, 0));
 }
 
@@ -31,11 +32,12 @@ export function oilPhaseDensity(parts: readonly { mass: Gram; density: GramPerMl
  * Share of weighting agent (g per g of oil phase) that brings oil to a density: w = (1/ρo − 1/ρt)/(1/ρo − 1/ρa); 0 when the
  * oil is dense enough. Densities g/mL. Source: mass balance. Check: measured for soybean oil and water (Chanamai and
  * McClements 2000) ester gum 55 %, damar 55 %, SAIB 45 %; this gives 53, 59, 40.
- * @throws RangeError when the agent is not denser than the target
+ * @throws Refusal when the agent is not denser than the target
  */
 export function weightingShare({ oil, agent, target }: Record<'oil' | 'agent' | 'target', GramPerMl>): MassFraction {
   if (oil >= target) return massFraction(0);
-  if (!(agent > target)) throw new RangeError(`an agent of ${agent} g/mL cannot bring an oil up to ${target} g/mL`);
+  if (!(agent > target))
+    throw new Refusal('an agent of {agent} g/mL cannot bring an oil up to {target} g/mL', { agent, target });
   return massFraction((1 / oil - 1 / target) / (1 / oil - 1 / agent));
 }
 
@@ -55,10 +57,11 @@ export function oilMatched(
  * Highest dosage, g of concentrate per L of drink, that keeps an ingredient of it (share g/g) under its cap (mg/L of drink).
  * Arithmetic.
  * Check: an orange emulsion published with 23.88 % ester gum may go in at 0.42 g/L, not at the 1–2 g/L its sheet states.
- * @throws RangeError for a share that is not above 0
+ * @throws Refusal for a share that is not above 0
  */
 export function highestDosage(share: MassFraction, capMgPerL: number): number {
-  if (!(share > 0 && share <= 1)) throw new RangeError(`a share is above 0 and up to 100 %, not ${share * 100} %`);
+  if (!(share > 0 && share <= 1))
+    throw new Refusal('a share is above 0 and up to 100 %, not {share} %', { share: share * 100 });
   return capMgPerL / (share * 1000); // mg per g
 }
 
@@ -76,7 +79,7 @@ export interface Emulsion {
 /**
  * An emulsion concentrate for a volume of drink (mL) at D g/L: agent as the match asks but never above its cap in the drink,
  * gum per g of oil phase (gum arabic 1–2, common practice), water to the mass. Conserves mass: oil + agent + gum + water = D V.
- * @throws RangeError when oil, agent and gum are more than the dosage holds
+ * @throws Refusal when oil, agent and gum are more than the dosage holds
  */
 export function emulsionFor(wish: {
   oil: { mass: Gram; density: GramPerMl };
@@ -95,9 +98,10 @@ export function emulsionFor(wish: {
   const mass = gramsPerL * litres;
   const water = mass - oil.mass - added - gum;
   if (!(water >= 0))
-    throw new RangeError(
-      `oil, agent and gum need at least ${((mass - water) / litres).toPrecision(3)} g/L of concentrate, not ${gramsPerL} g/L`,
-    );
+    throw new Refusal('oil, agent and gum need at least {least} g/L of concentrate, not {gramsPerL} g/L', {
+      least: { value: (mass - water) / litres, figures: 3 },
+      gramsPerL,
+    });
   return {
     agent: gram(added),
     agentMgPerL: (added / litres) * 1000, // mg per g
@@ -113,7 +117,7 @@ export function emulsionFor(wish: {
  * How fast a droplet rises (sinks when negative), mm per day. v = 2 r² Δρ g/(9 η). DIAMETER in µm, densities g/mL, viscosity
  * of the drink in mPa s. Source: Stokes; McClements, Food Emulsions, eq. 7.9. Check: radius 1 µm, 0.910 in 1.000 g/mL,
  * 1 mPa s: 17 mm/day. Below 1 mm/day is called stable (Dickinson 1992), yet that is 180 mm in half a year.
- * @throws RangeError for a size or viscosity that is not above 0
+ * @throws Refusal for a size or viscosity that is not above 0
  */
 export function risePerDay(drop: {
   diameterUm: number;
@@ -121,7 +125,7 @@ export function risePerDay(drop: {
   drink: GramPerMl;
   viscosityMPaS: number;
 }): number {
-  if (!(drop.diameterUm > 0 && drop.viscosityMPaS > 0)) throw new RangeError('size and viscosity are above zero');
+  if (!(drop.diameterUm > 0 && drop.viscosityMPaS > 0)) throw new Refusal('size and viscosity are above zero');
   const radius = drop.diameterUm / 2e6; // m
   const difference = (drop.drink - drop.oil) * 1000; // kg/m³
   const metrePerSecond = (2 * radius ** 2 * difference * GRAVITY) / (9 * (drop.viscosityMPaS / 1000)); // Pa s
@@ -140,20 +144,20 @@ const RING = 10; // mm
 
 /**
  * Required HLB of an oil phase, dimensionless: mean by mass (g), common practice. Check: five published phases 10.33, 10.04,
- * 9.71, 9.33, 9.72. @throws RangeError without a mass
+ * 9.71, 9.33, 9.72. @throws Refusal without a mass
  */
 export function requiredHlb(parts: readonly { mass: Gram; hlb: number }[]): number {
   const mass = parts.reduce((sum, part) => sum + part.mass, 0);
-  if (!(mass > 0)) throw new RangeError('an oil phase needs a mass above zero');
+  if (!(mass > 0)) throw new Refusal('an oil phase needs a mass above zero');
   return parts.reduce((sum, part) => sum + part.mass * part.hlb, 0) / mass;
 }
 
 /**
  * Share of emulsifier A in a blend of A and B that has the required HLB (arithmetic, mean by mass).
- * @throws RangeError when it lies outside both
+ * @throws Refusal when it lies outside both
  */
 export function hlbShare(required: number, a: number, b: number): MassFraction {
   const share = (required - b) / (a - b);
-  if (!(share >= 0 && share <= 1)) throw new RangeError(`HLB ${required} is not between ${a} and ${b}`);
+  if (!(share >= 0 && share <= 1)) throw new Refusal('HLB {required} is not between {a} and {b}', { required, a, b });
   return massFraction(share);
 }

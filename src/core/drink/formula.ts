@@ -2,6 +2,7 @@
 import type { PlannedMass } from './batchPlan';
 import type { FormulaLine } from './concentrate';
 import { gram, massFraction, MG_PER_G, type Gram, type MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** A line as the person keeps it: parts by mass, any scale, 0 or more. */
 export interface PartsLine {
@@ -9,11 +10,11 @@ export interface PartsLine {
   readonly share: number;
 }
 
-/** Shares (g/g) that add to one; lines of one material are put together. @throws RangeError for nothing or negative parts */
+/** Shares (g/g) that add to one; lines of one material are put together. @throws Refusal for nothing or negative parts */
 export function sharesOf(lines: readonly PartsLine[]): FormulaLine[] {
   const sum = lines.reduce((total, line) => total + line.share, 0);
   if (lines.some(({ share }) => !(share >= 0)) || !(sum > 0 && Number.isFinite(sum)))
-    throw new RangeError('a formula needs parts of zero or more, and something in it');
+    throw new Refusal('a formula needs parts of zero or more, and something in it');
   const merged = new Map<string, number>();
   for (const { material, share } of lines) merged.set(material, (merged.get(material) ?? 0) + share / sum);
   return [...merged].map(([id, share]) => ({ id, share: massFraction(share) }));

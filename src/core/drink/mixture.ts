@@ -1,5 +1,6 @@
 import { plus, propagate, type Measured } from '../number/measured';
 import type { Content } from './dose';
+import { Refusal } from '../text/refusal';
 
 /** Something weighed into a vessel: g, and what it consists of (g/g). A neat material is one content of strength 1. */
 export interface Addition {
@@ -17,12 +18,12 @@ export interface Mixture {
  * True composition of what was weighed together: sᵢ = Σ mₖ cₖᵢ / M. Mass is conserved: shares of additions whose contents
  * add to one add to one. Sensitivities ∂sᵢ/∂mₖ = (cₖᵢ − sᵢ)/M, ∂sᵢ/∂cₖᵢ = mₖ/M, so that a scale or lot used twice is
  * right or wrong twice (GUM 5.2.2).
- * @throws RangeError when a mass is negative or nothing is in the vessel
+ * @throws Refusal when a mass is negative or nothing is in the vessel
  */
 export function mixtureOf(additions: readonly Addition[]): Mixture {
-  if (additions.some(({ mass }) => !(mass.value >= 0))) throw new RangeError('a mass is zero or more');
+  if (additions.some(({ mass }) => !(mass.value >= 0))) throw new Refusal('a mass is zero or more');
   const mass = plus(...additions.map((one) => one.mass));
-  if (!(mass.value > 0)) throw new RangeError('there is nothing in the vessel yet');
+  if (!(mass.value > 0)) throw new Refusal('there is nothing in the vessel yet');
   const ids = new Set(additions.flatMap(({ contents }) => contents.map(({ material }) => material)));
   return { mass, contents: [...ids].map((material) => ({ material, strength: shareOf(material, additions, mass) })) };
 }

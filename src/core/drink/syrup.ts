@@ -7,6 +7,7 @@ import { sucroseDensity } from '../liquid/sucrose';
 import { gram, massFraction, REFERENCE_TEMPERATURE } from '../number/units';
 import type { Celsius, Gram, GramPerMl, MassFraction } from '../number/units';
 import { waterDensity } from '../liquid/water';
+import { Refusal } from '../text/refusal';
 
 /** How parts are measured when syrup is thrown 1 + n. */
 export type By = 'mass' | 'volume';
@@ -20,14 +21,14 @@ export interface Throw {
 /**
  * What 1 part of syrup and n parts of water become: °Brix (g/g), density (g/mL), and mL of drink per mL of syrup.
  * By mass Bx/(1 + n); by volume ρs Bx/(ρs + n ρw). Check: 50 °Brix 1 + 4 by volume 11.77, 1 + 5 9.88, by mass 10.00.
- * @throws RangeError for negative parts or outside 0–84 °Brix, 10–30 °C
+ * @throws Refusal for negative parts or outside 0–84 °Brix, 10–30 °C
  */
 export function throwSyrup(
   brix: MassFraction,
   { parts, by }: Throw,
   t: Celsius = REFERENCE_TEMPERATURE,
 ): { brix: MassFraction; density: GramPerMl; mlPerMl: number } {
-  if (!(parts >= 0)) throw new RangeError(`a syrup is thrown with zero or more parts of water, not ${parts}`);
+  if (!(parts >= 0)) throw new Refusal('a syrup is thrown with zero or more parts of water, not {parts}', { parts });
   const syrup = sucroseDensity(brix, t);
   const waterPerGram = by === 'mass' ? parts : (parts * waterDensity(t)) / syrup; // g water per g syrup
   const thrown = massFraction(brix / (1 + waterPerGram));
@@ -38,14 +39,17 @@ export function throwSyrup(
 /**
  * °Brix (g/g) a syrup needs to give a drink of `drink` °Brix (g/g) at that throw: inverse of {@link throwSyrup}.
  * Check: 11 °Brix takes 47.17 at 1 + 4 and 54.72 at 1 + 5 by volume.
- * @throws RangeError when it would have to be above 84 °Brix
+ * @throws Refusal when it would have to be above 84 °Brix
  */
 export function syrupForDrink(drink: MassFraction, how: Throw, t: Celsius = REFERENCE_TEMPERATURE): MassFraction {
   const strongest = throwSyrup(STRONGEST, how, t).brix;
   if (!(drink >= 0 && drink <= strongest))
-    throw new RangeError(
-      `1 + ${how.parts} by ${how.by} gives at most ${(strongest * 100).toFixed(1)} °Brix, not ${(drink * 100).toFixed(1)}`,
-    );
+    throw new Refusal('1 + {parts} by {by} gives at most {strongest} °Brix, not {drink}', {
+      parts: how.parts,
+      by: how.by,
+      strongest: { value: strongest * 100, decimals: 1 },
+      drink: { value: drink * 100, decimals: 1 },
+    });
   return solved((brix) => throwSyrup(brix, how, t).brix >= drink);
 }
 
@@ -77,10 +81,10 @@ export function preservativeForAcid(preservative: Preservative, acid: Gram): Gra
 /**
  * Most sucrose that stays dissolved, g/g, straight lines between the values of the source. 0–30 °C.
  * Source: CRC Handbook list; 15 °C from Mohos 2010 table A2.2, where the CRC list is out of line.
- * @throws RangeError outside 0–30 °C
+ * @throws Refusal outside 0–30 °C
  */
 export function sucroseSaturation(t: Celsius): MassFraction {
-  if (!(t >= 0 && t <= 30)) throw new RangeError(`sugar solubility is known for 0–30 °C, not for ${t} °C`);
+  if (!(t >= 0 && t <= 30)) throw new Refusal('sugar solubility is known for 0–30 °C, not for {t} °C', { t });
   const percent = [64.18, 64.87, 65.58, 66.33, 67.09, 67.89, 68.7]; // % w/w at 0, 5 … 30 °C
   const at = Math.min(Math.floor(t / 5), percent.length - 2);
   const [low, high] = [percent[at]!, percent[at + 1]!];

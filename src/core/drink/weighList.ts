@@ -2,6 +2,7 @@
 import { DRAWABLE, ladder } from '../dilution/bridge';
 import type { PlannedMass } from './batchPlan';
 import { gram, massFraction, type Gram, type MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** A stock to weigh from: neat made up with the carrier of the concentrate. */
 export interface Thinned {
@@ -33,14 +34,15 @@ export interface WeighList {
  * carrier after that; volatile material last, into the carrier (order: our choice and common practice, no source).
  * An amount under `least` (g, smallestMass of the scale) is thinned with the carrier to the strongest of 50, 20, 10, 5 … %
  * that brings it over, 1 % at the weakest; its carrier is taken off the carrier step, so the sum is still that of the concentrate.
- * @throws RangeError when `least` is not above zero
+ * @throws Refusal when `least` is not above zero
  */
 export function weighList(
   parts: readonly PlannedMass[],
   carrier: string,
   scale: { least: Gram; volatile?: readonly string[] },
 ): WeighList {
-  if (!(scale.least > 0)) throw new RangeError(`a scale's smallest amount is above 0 g, not ${scale.least} g`);
+  if (!(scale.least > 0))
+    throw new Refusal("a scale's smallest amount is above 0 g, not {least} g", { least: scale.least });
   const volatile = (part: PlannedMass) => scale.volatile?.includes(part.id) ?? false;
   const bySize = parts.filter((part) => part.id !== carrier && part.mass > 0).sort((one, two) => one.mass - two.mass);
   let left = parts.filter((part) => part.id === carrier).reduce((sum, part) => sum + part.mass, 0);

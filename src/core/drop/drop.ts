@@ -1,6 +1,7 @@
 import { expanded, measured, plus, propagate, scaled, type Measured } from '../number/measured';
 import { studentFactor95 } from '../number/student';
 import { MG_PER_G, type MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** One weighing: so many drops, counted, weighed this much net of the tare, in grams. */
 export interface Reading {
@@ -58,7 +59,7 @@ const NET_READABILITY = 1 / Math.sqrt(6);
  * seen: it is then taken from the typical drop spread and the 5 % that Ph. Eur. allows a weighing. Readability
  * (d/√6 per net mass) is common to all readings and does not average out (GUM F.2.2.1): only more drops help.
  *
- * @throws RangeError without readings, or with drops that are not whole, or a mass or readability not above zero
+ * @throws Refusal without readings, or with drops that are not whole, or a mass or readability not above zero
  */
 export function calibrateDrops(
   readings: readonly Reading[],
@@ -66,9 +67,11 @@ export function calibrateDrops(
   source: { id: string; words: string },
 ): DropCalibration {
   for (const reading of readings) checkReading(reading);
-  if (readings.length === 0) throw new RangeError('a calibration needs at least one weighing');
+  if (readings.length === 0) throw new Refusal('a calibration needs at least one weighing');
   if (!(scale.readabilityG > 0))
-    throw new RangeError(`the step of a scale is more than zero, not ${scale.readabilityG} g`);
+    throw new Refusal('the step of a scale is more than zero, not {readabilityG} g', {
+      readabilityG: scale.readabilityG,
+    });
   const n = readings.length;
   const drops = sum(readings.map((reading) => reading.drops));
   const mean = (MG_PER_G * sum(readings.map((reading) => reading.massG))) / drops;
@@ -98,7 +101,7 @@ export function calibrateDrops(
  * are right or wrong together; the scatter of the drops themselves, √n · spread, is a source of its own, `counting:<id>`.
  * `mgPerDrop` in mg, `perDropSpread` as standard deviation of one drop over the mean drop, `drops` whole.
  * Source: GUM 5.1.2; independent drops.
- * @throws RangeError when drops are not whole or below zero, or the spread is negative
+ * @throws Refusal when drops are not whole or below zero, or the spread is negative
  */
 export function massOfDrops(counted: {
   drops: number;
@@ -108,7 +111,7 @@ export function massOfDrops(counted: {
   words: string;
 }): Measured {
   const { drops, mgPerDrop, perDropSpread } = counted;
-  if (!(Number.isInteger(drops) && drops >= 0)) throw new RangeError(`drops are whole, not ${drops}`);
+  if (!(Number.isInteger(drops) && drops >= 0)) throw new Refusal('drops are whole, not {drops}', { drops });
   const counting = (Math.sqrt(drops) * perDropSpread * Math.abs(mgPerDrop.value)) / MG_PER_G; // g
   return plus(
     scaled(mgPerDrop, drops / MG_PER_G),
@@ -124,12 +127,13 @@ export const SHARED_CALIBRATION_LIMIT = 0.015; // g/g: 1 % w/v in ethanol is 1.2
  * At most 1 % of another liquid shifts surface tension and density, and so the drop, by about 0.3 %, and by 0.6 % in the
  * worst case looked at, benzaldehyde in ethanol (linear mixing of surface tensions, our own estimate): added as a source
  * `dilute:<id>` of its own with u = 0.3 %, more in proportion above 1 %. Not for water as the solvent: traces of aroma lower its surface tension at once.
- * @throws RangeError above 1.5 % w/w: such a vial, and neat material, needs a calibration of its own
+ * @throws Refusal above 1.5 % w/w: such a vial, and neat material, needs a calibration of its own
  */
 export function dropOfDilution(mgPerDrop: Measured, strength: MassFraction, id: string): Measured {
   if (!(strength >= 0 && strength <= SHARED_CALIBRATION_LIMIT))
-    throw new RangeError(
-      `a calibration with the solvent serves dilutions up to about 1 %, not ${Number((strength * 100).toPrecision(3))} % w/w: weigh drops of this one`,
+    throw new Refusal(
+      'a calibration with the solvent serves dilutions up to about 1 %, not {strength} % w/w: weigh drops of this one',
+      { strength: { value: strength * 100, digits: 3 } },
     );
   if (strength === 0) return mgPerDrop;
   const shift = 0.003 * Math.max(1, strength / 0.01) * mgPerDrop.value; // mg
@@ -157,9 +161,10 @@ function pooledSpread(n: number, oneDrop: number | null, { mean, noise }: { mean
 }
 
 function checkReading({ drops, massG }: Reading): void {
-  if (!(Number.isInteger(drops) && drops > 0)) throw new RangeError(`drops are whole, and at least one, not ${drops}`);
+  if (!(Number.isInteger(drops) && drops > 0))
+    throw new Refusal('drops are whole, and at least one, not {drops}', { drops });
   if (!(massG > 0 && Number.isFinite(massG)))
-    throw new RangeError(`the drops must weigh more than nothing, not ${massG} g`);
+    throw new Refusal('the drops must weigh more than nothing, not {massG} g', { massG });
 }
 
 function sum(numbers: readonly number[]): number {

@@ -1,6 +1,7 @@
 import { oneDropDeviation, type DropCalibration, type Reading, type Scale } from './drop';
 import { studentFactor95, studentQuantile } from '../number/student';
 import { MG_PER_G } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** What to weigh: `readings` weighings of `drops` drops each, and the ± over the mean that follows (95 %). */
 export interface WeighingPlan {
@@ -35,7 +36,7 @@ const MOST_DROPS = 400; // our choice: about 20 mL of water
  * Smallest effort (total drops, then weighings) that brings mg per drop within `wanted` (± over the mean, 95 %), with
  * this scale (step in g), an expected drop (mg) and the standard deviation of one drop over the mean; null when none does.
  * ±² = (t s/√(n N))² + (2 d/√6/(N m))². Drops per weighing in fives from 5, weighings from 3 (a mean with its scatter).
- * Source: GUM 4.2.3, G.3, F.2.2.1; see calibrateDrops. @throws RangeError unless all are above zero
+ * Source: GUM 4.2.3, G.3, F.2.2.1; see calibrateDrops. @throws Refusal unless all are above zero
  */
 export function planReadings(aim: {
   mgPerDrop: number;
@@ -57,7 +58,7 @@ export function planReadings(aim: {
 /**
  * Whether more weighings are worth it: the ± reached against the `wanted` one (± over the mean, 95 %), and what would
  * reach it with this scale (step in g). A single weighing is never enough: its scatter is not seen.
- * Source: as {@link planReadings}, with the spread seen so far. @throws RangeError unless wanted and step are above zero
+ * Source: as {@link planReadings}, with the spread seen so far. @throws Refusal unless wanted and step are above zero
  */
 export function readingsStillWorth(
   calibration: Pick<DropCalibration, 'mgPerDrop' | 'perDropSpread' | 'n' | 'drops' | 'expandedMg'>,
@@ -104,10 +105,10 @@ export function outliers(readings: readonly Reading[]): Outlier[] {
 
 /**
  * Bound of Grubbs' two-sided test at 5 % for n readings, in standard deviations.
- * Source: Grubbs, Technometrics 11 (1969) 1. @throws RangeError below three readings
+ * Source: Grubbs, Technometrics 11 (1969) 1. @throws Refusal below three readings
  */
 export function grubbsBound(n: number): number {
-  if (!(n >= 3)) throw new RangeError(`an outlier can be told from three readings on, not from ${n}`);
+  if (!(n >= 3)) throw new Refusal('an outlier can be told from three readings on, not from {n}', { n });
   const t2 = studentQuantile(1 - 0.05 / (2 * n), n - 2) ** 2;
   return ((n - 1) / Math.sqrt(n)) * Math.sqrt(t2 / (n - 2 + t2));
 }
@@ -125,7 +126,7 @@ function expectedRelative(
 
 function checkPositive(numbers: readonly number[]): void {
   for (const x of numbers)
-    if (!(x > 0)) throw new RangeError(`drop, spread, step and wanted ± are above zero, not ${x}`);
+    if (!(x > 0)) throw new Refusal('drop, spread, step and wanted ± are above zero, not {x}', { x });
 }
 
 function sum(numbers: readonly number[]): number {

@@ -1,5 +1,6 @@
 import { measured, plus, propagate, standardUncertainty, type Measured } from '../number/measured';
 import { chiSquaredTail } from '../number/tails';
+import { Refusal } from '../text/refusal';
 
 /** Several calibrations of one dropper with one liquid, as one. */
 export interface CombinedCalibration {
@@ -20,14 +21,13 @@ export interface CombinedCalibration {
  * tested for agreement by χ² on n − 1; where they disagree (chance below 5 %), the doubt is widened by the Birge ratio
  * and `drifted` says so: the latest is then the one to trust, or a new one.
  * Source: Birge, Phys. Rev. 40 (1932) 207; GUM 5.1.2. Sources shared between the calibrations add up as they should.
- * @throws RangeError without calibrations, or for one without doubt
+ * @throws Refusal without calibrations, or for one without doubt
  */
 export function combineCalibrations(oldestFirst: readonly Measured[], id: string): CombinedCalibration {
   const last = oldestFirst.at(-1);
-  if (!last) throw new RangeError('there is no calibration to combine');
+  if (!last) throw new Refusal('there is no calibration to combine');
   for (const each of oldestFirst)
-    if (standardUncertainty(each) === 0)
-      throw new RangeError('a calibration without ± cannot be weighed against others');
+    if (standardUncertainty(each) === 0) throw new Refusal('a calibration without ± cannot be weighed against others');
   const mean = weightedMean(oldestFirst);
   if (oldestFirst.length === 1) return { mgPerDrop: mean, birge: null, chance: null, drifted: false, change: null };
   const degrees = oldestFirst.length - 1;

@@ -1,5 +1,6 @@
 import { measured, propagate, type Measured } from '../number/measured';
 import { polynomial } from '../number/polynomial';
+import { Refusal } from '../text/refusal';
 
 /** A liquid as it hangs from a tip, at about 20 °C. */
 export interface HangingLiquid {
@@ -39,17 +40,17 @@ const LCP = [1, -0.9121, -2.109, 13.38, -27.29, 27.53, -13.58, 2.593];
  * Mass of a drop, mg, falling slowly from a wetted round tip: m g (1 − ρa/ρ) = 2π r σ ψ(r/V^(1/3)). Radius in mm, surface tension
  * in mN/m, density in g/mL. Real drops at one a second are some 5 % heavier (a 3 mm tip gives 50 mg of water, not 47.6).
  * Valid: r/V^(1/3) up to 1.2. Source: Tate 1864; Harkins & Brown, J. Am. Chem. Soc. 41 (1919) 499.
- * @throws RangeError outside, or unless all are above zero
+ * @throws Refusal outside, or unless all are above zero
  */
 export function hangingDropMg(radiusMm: number, surfaceTension: number, density: number): number {
   if (!(radiusMm > 0 && surfaceTension > 0 && density > 0))
-    throw new RangeError('tip radius, surface tension and density are above zero');
+    throw new Refusal('tip radius, surface tension and density are above zero');
   const pull = GRAVITY * (1 - AIR / density); // m/s²
   const ideal = (2 * Math.PI * radiusMm * surfaceTension) / pull; // mm · mN/m over m/s² is mg
   let psi = 0.6;
   for (let i = 0; i < 60; i++) psi = polynomial(LCP, shape(ideal * psi));
   if (!(shape(ideal * psi) <= 1.2))
-    throw new RangeError(`a tip of ${2 * radiusMm} mm is too wide for this liquid's drops`);
+    throw new Refusal("a tip of {diameterMm} mm is too wide for this liquid's drops", { diameterMm: 2 * radiusMm });
   return ideal * psi;
 
   function shape(massMg: number): number {
@@ -60,14 +61,14 @@ export function hangingDropMg(radiusMm: number, surfaceTension: number, density:
 /**
  * Radius in mm of the wetted tip that gives drops of `mg` of a liquid (surface tension mN/m, density g/mL): the inverse
  * of {@link hangingDropMg}, by bisection; with drops as they really fell, an effective radius. Check: 1.5895 mm for 50 mg water.
- * Valid: 0.05–5 mm. Source: as there. @throws RangeError outside
+ * Valid: 0.05–5 mm. Source: as there. @throws Refusal outside
  */
 export function tipRadiusMm(mg: number, surfaceTension: number, density: number): number {
   const mass = (r: number) => hangingDropMg(r, surfaceTension, density);
   let [low, high] = [0.05, 0.05];
   while (high < 5 && mass(high) < mg) high = Math.min(5, high * 1.1);
   if (!(mg >= mass(low) && mg <= mass(high)))
-    throw new RangeError(`no dropper tip gives drops of ${mg} mg of this liquid`);
+    throw new Refusal('no dropper tip gives drops of {mg} mg of this liquid', { mg });
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
     if (mass(middle) < mg) low = middle;
@@ -82,7 +83,7 @@ export function tipRadiusMm(mg: number, surfaceTension: number, density: number)
  * (exponent 1.068) and of the method (source `transfer:<id>`). Viscous liquids (glycerol drops −11 % in one source, +32 % in another) and lips or
  * inserts (spirit off by 1.8 times) are not carried over: `typical` is given back, with its wide ±.
  * Source: Tate with Harkins–Brown; m₂/m₁ = (σ₂/σ₁)^1.068 (ρ₂/ρ₁)^−0.068 for the sensitivities (Yildirim et al. 2005).
- * @throws RangeError for drops no tip gives
+ * @throws Refusal for drops no tip gives
  */
 export function transferDrop(job: {
   mgPerDrop: Measured;

@@ -7,6 +7,7 @@
 import { blocksFor, type Blocks } from './labelBlocks';
 import type { LabelContent, LabelFrame, PlacedText } from './labelContent';
 import { setText } from './labelText';
+import { Refusal } from '../text/refusal';
 
 /** A label ready to be drawn. `leftOut` names, in words, what found no room, in the order in which it went. */
 export interface LabelLayout extends Blocks {
@@ -28,13 +29,14 @@ export const EASY_TEXT = 2.4;
  * A label laid out. The widths that the frame hands in must be those of the typeface that draws. The code's modules
  * are whole dots of the printer, and its corner lies on a dot. mm and dots per inch.
  * Source: our own way of setting text; the sizes and their sources stand beside them here and in labelBlocks and labelText.
- * @throws RangeError for a label smaller than 15 × 6 mm, or whose code and grade find no room
+ * @throws Refusal for a label smaller than 15 × 6 mm, or whose code and grade find no room
  */
 export function layoutLabel(content: LabelContent, frame: LabelFrame): LabelLayout {
   const { widthMm, heightMm } = frame;
   if (!(widthMm >= SMALLEST_LABEL.widthMm && heightMm >= SMALLEST_LABEL.heightMm))
-    throw new RangeError(
-      `a label is at least ${SMALLEST_LABEL.widthMm} mm wide and ${SMALLEST_LABEL.heightMm} mm high, not ${widthMm} × ${heightMm} mm`,
+    throw new Refusal(
+      'a label is at least {leastWidth} mm wide and {leastHeight} mm high, not {widthMm} × {heightMm} mm',
+      { leastWidth: SMALLEST_LABEL.widthMm, leastHeight: SMALLEST_LABEL.heightMm, widthMm, heightMm },
     );
   const blocks = blocksFor(content, frame);
   const leftOut = [
@@ -54,7 +56,10 @@ export function layoutLabel(content: LabelContent, frame: LabelFrame): LabelLayo
 /** Last of all the flame and then the code make room for what must stand there. */
 function withLess(content: LabelContent, frame: LabelFrame, { code, flame }: Blocks): LabelLayout {
   if (!flame && !code)
-    throw new RangeError(`code and grade find no room on a label of ${frame.widthMm} × ${frame.heightMm} mm`);
+    throw new Refusal('code and grade find no room on a label of {widthMm} × {heightMm} mm', {
+      widthMm: frame.widthMm,
+      heightMm: frame.heightMm,
+    });
   const less = layoutLabel({ ...content, ...(flame ? { flame: false } : { codeModules: null }) }, frame);
   const lost = [
     ...(content.flame && !less.flame ? ['the flame'] : []),

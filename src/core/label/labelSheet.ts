@@ -1,3 +1,5 @@
+import { Refusal } from '../text/refusal';
+
 /** Labels in rows on a sheet of paper. Lengths in mm from its top left corner. */
 export interface LabelSheet {
   readonly widthMm: number;
@@ -21,17 +23,18 @@ const EDGE = 5; // mm that printers leave white at the edges; common practice, n
 
 /**
  * Columns and rows that a sheet holds, and where the first label lies, mm. Arithmetic.
- * @throws RangeError when not one label fits, or a margin or gap is below zero
+ * @throws Refusal when not one label fits, or a margin or gap is below zero
  */
 export function gridOf(sheet: LabelSheet): { columns: number; rows: number; left: number; top: number } {
   const { widthMm, heightMm, labelWidthMm, labelHeightMm, marginMm, gapMm } = sheet;
   const lengths = [marginMm?.left ?? 0, marginMm?.top ?? 0, gapMm.across, gapMm.down];
-  if (!lengths.every((length) => length >= 0)) throw new RangeError('margins and gaps are 0 mm or more');
+  if (!lengths.every((length) => length >= 0)) throw new Refusal('margins and gaps are 0 mm or more');
   const across = along(widthMm, labelWidthMm, { gap: gapMm.across, margin: marginMm?.left });
   const down = along(heightMm, labelHeightMm, { gap: gapMm.down, margin: marginMm?.top });
   if (across.count < 1 || down.count < 1)
-    throw new RangeError(
-      `a label of ${labelWidthMm} × ${labelHeightMm} mm does not fit on ${widthMm} × ${heightMm} mm with these margins`,
+    throw new Refusal(
+      'a label of {labelWidthMm} × {labelHeightMm} mm does not fit on {widthMm} × {heightMm} mm with these margins',
+      { labelWidthMm, labelHeightMm, widthMm, heightMm },
     );
   return { columns: across.count, rows: down.count, left: across.start, top: down.start };
 }
@@ -45,13 +48,16 @@ function along(length: number, label: number, { gap, margin }: { gap: number; ma
 
 /**
  * Places of `count` labels in mm, sheet by sheet, row by row; those skipped on the first sheet stay empty. Arithmetic.
- * @throws RangeError as `gridOf`, and when more labels are skipped than a sheet holds
+ * @throws Refusal as `gridOf`, and when more labels are skipped than a sheet holds
  */
 export function sheetPlaces(sheet: LabelSheet, count: number): SheetPlace[][] {
   const { columns, rows, left, top } = gridOf(sheet);
   const perSheet = columns * rows;
   if (!(Number.isInteger(sheet.skip) && sheet.skip >= 0 && sheet.skip < perSheet))
-    throw new RangeError(`a sheet holds ${perSheet} labels: begin at 1 to ${perSheet}, not at ${sheet.skip + 1}`);
+    throw new Refusal('a sheet holds {perSheet} labels: begin at 1 to {perSheet}, not at {first}', {
+      perSheet,
+      first: sheet.skip + 1,
+    });
   const sheets: SheetPlace[][] = Array.from({ length: Math.ceil((sheet.skip + count) / perSheet) }, () => []);
   for (let i = 0; i < count; i++) {
     const place = (sheet.skip + i) % perSheet;

@@ -1,4 +1,5 @@
 import type { Finding } from './finding';
+import { Refusal } from '../text/refusal';
 
 /** How far one check lets the dose of a formula go. */
 export interface Ceiling {
@@ -16,10 +17,10 @@ export interface Ceiling {
  * lowest ceiling first. Arithmetic, exact because every amount is proportional to the dose beside a part that is fixed:
  * times = (max − fixed) / (amount − fixed), never below 0. Label duties and figures without a number do not bind.
  * `mgPerKg` is the present dose of the whole formula, mg per kg of drink, above 0.
- * @throws RangeError when the present dose is not above 0
+ * @throws Refusal when the present dose is not above 0
  */
 export function ceilings(findings: readonly Finding[], mgPerKg: number): Ceiling[] {
-  if (!(mgPerKg > 0)) throw new RangeError('a highest dose can be found only for a formula that is dosed above zero');
+  if (!(mgPerKg > 0)) throw new Refusal('a highest dose can be found only for a formula that is dosed above zero');
   return findings
     .flatMap((finding): Ceiling[] => {
       const binding = finding.from.find((part) => !part.fixed);

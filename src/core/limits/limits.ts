@@ -8,6 +8,7 @@ import { isConfirmed } from './figure';
 import type { BanRow, ConcernRow, CramerClass, Figure, IntakeRow, Jurisdiction, LimitRow } from './figure';
 import { stateOf, worstFirst, type Drinker, type Finding, type JudgedDrink, type State } from './finding';
 import { exact, scaled, type Measured } from '../number/measured';
+import { Refusal } from '../text/refusal';
 
 /** Everything the tables bring. */
 export interface Rules {
@@ -23,7 +24,7 @@ export interface Rules {
  * Amounts of materials in mg per kg of drink; portion and body weight in kg, above 0. The amount of a finding is in the
  * finding's unit, also where no figure was found: what nobody has judged is told in mg a day.
  * Source: that of each row, given as `figure`.
- * @throws RangeError when portion or body weight is not above 0
+ * @throws Refusal when portion or body weight is not above 0
  */
 export function checkDrink(input: {
   materials: readonly DrinkMaterial[];
@@ -33,7 +34,7 @@ export function checkDrink(input: {
   rules: Rules;
 }): Finding[] {
   const { drinkKgPerDay, bodyKg } = input.drinker;
-  if (!(drinkKgPerDay > 0 && bodyKg > 0)) throw new RangeError('portion and body weight are above zero');
+  if (!(drinkKgPerDay > 0 && bodyKg > 0)) throw new Refusal('portion and body weight are above zero');
   const parts = contributions(input.materials).filter((part) => part.mgPerKg.value > 0);
   const here = <Row extends { jurisdiction: Jurisdiction }>(row: Row) => row.jurisdiction === input.jurisdiction;
   return [

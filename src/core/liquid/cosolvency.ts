@@ -1,3 +1,5 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * Will it dissolve? Measured water solubility first, log-linear cosolvency on top of it. All of it is good to an order of
  * magnitude, so the answer is a range and, in between, "try it".
@@ -29,7 +31,7 @@ const MODEL_FACTOR = 3;
 
 /**
  * A measured water solubility, mg/L; `sd` is the spread of log10 S between sources. Range: our choice.
- * @throws RangeError at 0 or below
+ * @throws Refusal at 0 or below
  */
 export function measuredSolubility(mgPerL: number, sd: number): WaterSolubility {
   const factor = Math.max(MEASURED_FACTOR, 10 ** (2 * sd));
@@ -38,7 +40,7 @@ export function measuredSolubility(mgPerL: number, sd: number): WaterSolubility 
 
 /**
  * A solubility known only as a range of its kind (terpene hydrocarbons 5–30 mg/L); our choice of middle: the geometric one.
- * @throws RangeError at 0 or below
+ * @throws Refusal at 0 or below
  */
 export function solubilityOfKind(range: { low: number; high: number }): WaterSolubility {
   return { mgPerL: Math.sqrt(positive(range.low) * positive(range.high)), ...range, basis: 'rule of thumb' };
@@ -56,7 +58,7 @@ export function solubilisingPower(line: { slope: number; intercept: number }, lo
  * Solubility in water with cosolvents: log10 S = log10 Sw + Σ σ f. Source: Rubino, Blanchard and Yalkowsky 1984.
  * Weakest at 70–90 % of cosolvent, and often too hopeful below 20 %; the range is widened by the model's factor of three and by two
  * spreads of σ. Check: limonene 10.4 mg/L at 5 % ethanol, 451 at 40 %; at 0.1 % the gain is 1 %.
- * @throws RangeError when shares are negative or add to more than the whole
+ * @throws Refusal when shares are negative or add to more than the whole
  */
 export function solubilityIn(
   water: WaterSolubility,
@@ -65,7 +67,7 @@ export function solubilityIn(
 ): WaterSolubility {
   const whole = cosolvents.reduce((sum, { fraction }) => sum + fraction, 0);
   if (cosolvents.some(({ fraction }) => !(fraction >= 0)) || whole > 1)
-    throw new RangeError('cosolvents are 0 to 100 % of the volume together');
+    throw new Refusal('cosolvents are 0 to 100 % of the volume together');
   if (whole === 0) return water;
   const gain = 10 ** cosolvents.reduce((sum, one) => sum + solubilisingPower(one, logKow) * one.fraction, 0);
   const spread = 10 ** (2 * cosolvents.reduce((sum, one) => sum + one.sd * one.fraction, 0));
@@ -96,6 +98,6 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
 }
 
 function positive(x: number): number {
-  if (!(x > 0)) throw new RangeError(`a solubility or molar mass is more than zero, not ${x}`);
+  if (!(x > 0)) throw new Refusal('a solubility or molar mass is more than zero, not {x}', { x });
   return x;
 }

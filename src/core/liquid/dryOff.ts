@@ -6,6 +6,7 @@
  * that leave within a session from those that never do.
  */
 import { REFERENCE_TEMPERATURE, type Celsius } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** Antoine equation log10(p/Pa) = a − b/(T + c), T in kelvin, with the temperatures (°C) it was fitted between. */
 export interface Antoine {
@@ -60,11 +61,15 @@ const AIR = { speed: 0.15 /* m/s */, length: 0.01 /* m */, viscosity: 1.5e-5 /* 
 /**
  * Saturated vapour pressure, Pa.
  * Source: Antoine equation with the coefficients and limits of the row.
- * @throws RangeError outside the temperatures of the row
+ * @throws Refusal outside the temperatures of the row
  */
 export function vapourPressure({ a, b, c, from, to }: Antoine, temperature: Celsius): number {
   if (!(temperature >= from && temperature <= to))
-    throw new RangeError(`the drying of strips is known for ${from}–${to} °C, not for ${temperature} °C`);
+    throw new Refusal('the drying of strips is known for {from}–{to} °C, not for {temperature} °C', {
+      from,
+      to,
+      temperature,
+    });
   return 10 ** (a - b / (temperature + KELVIN + c));
 }
 
@@ -74,10 +79,10 @@ export function vapourPressure({ a, b, c, from, to }: Antoine, temperature: Cels
  * J = k·M·p/(R·T), k = 0.664·Re^½·Sc^⅓·D/L: laminar air over a flat plate (common practice, no source read). It leaves out the
  * cooling of the strip (1.5 to 2.5 times longer) and the last solvent inside the paper, so it is a lower bound, good for orders
  * of magnitude.
- * @throws RangeError for a film that is not thicker than nothing
+ * @throws Refusal for a film that is not thicker than nothing
  */
 export function leastDryOff(film: Film, filmMm: number): number {
-  if (!(filmMm > 0)) throw new RangeError(`a wet film is thicker than 0 mm, not ${filmMm} mm`);
+  if (!(filmMm > 0)) throw new Refusal('a wet film is thicker than 0 mm, not {filmMm} mm', { filmMm });
   const reynolds = (AIR.speed * AIR.length) / AIR.viscosity;
   const schmidt = AIR.viscosity / film.diffusivity;
   const transfer = (0.664 * Math.sqrt(reynolds) * Math.cbrt(schmidt) * film.diffusivity) / AIR.length; // m/s
@@ -91,13 +96,14 @@ export function leastDryOff(film: Film, filmMm: number): number {
  * vapour pressures where both temperatures and both curves are known (otherwise the temperature makes no difference).
  *
  * Source: evaporation rates relative to n-butyl acetate; "a minute or two" for ethanol is common practice.
- * @throws RangeError outside the temperatures of the vapour pressure curve, and for an own time of no length
+ * @throws Refusal outside the temperatures of the vapour pressure curve, and for an own time of no length
  */
 export function dryOff(
   solvent: EvaporatingSolvent,
   { temperature, own }: { temperature?: Celsius; own?: OwnTime } = {},
 ): DryOff {
-  if (own && !(own.seconds > 0)) throw new RangeError(`your own drying time is above 0 s, not ${own.seconds} s`);
+  if (own && !(own.seconds > 0))
+    throw new Refusal('your own drying time is above 0 s, not {seconds} s', { seconds: own.seconds });
   if (solvent.film && leastDryOff(solvent.film, THIN_FILM_MM) > SESSION_SECONDS)
     return { seconds: null, basis: 'stays wet', words: 'does not dry off in a session: smell it wet' };
   if (solvent.evaporationRate === null)

@@ -14,6 +14,7 @@ import {
   type Millilitre,
   type VolumeFraction,
 } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /*
  * Ethanol and water, nothing else: no sugar, no aroma, no denaturant.
@@ -56,11 +57,13 @@ export interface Spirit {
  * Density of ethanol–water, g/mL, from mass fraction of ethanol and temperature.
  * Valid: 0–1 g/g, −20 to 40 °C, and liquid (R 22 gives no freezing curve; weak spirit below 0 °C may be ice).
  * Check: 0.95378 at 0.30 g/g, 20 °C; 0.90571 at 0.50, 30 °C; 0.85022 at 0.70, 40 °C (R 22 table I).
- * @throws RangeError outside
+ * @throws Refusal outside
  */
 export function ethanolDensity(p: MassFraction, t: Celsius): GramPerMl {
-  if (!(p >= 0 && p <= 1)) throw new RangeError(`an ethanol strength lies between 0 and 100 %, not at ${p * 100} %`);
-  if (!(t >= -20 && t <= 40)) throw new RangeError(`ethanol–water density is known for −20 to 40 °C, not for ${t} °C`);
+  if (!(p >= 0 && p <= 1))
+    throw new Refusal('an ethanol strength lies between 0 and 100 %, not at {percent} %', { percent: p * 100 });
+  if (!(t >= -20 && t <= 40))
+    throw new Refusal('ethanol–water density is known for −20 to 40 °C, not for {t} °C', { t });
   const dt = t - 20;
   const warm = C.map((row) => p * polynomial(row, p));
   return gramPerMl((polynomial(A, p) + dt * (polynomial(B, dt) + polynomial(warm, dt))) / 1000);
@@ -70,22 +73,25 @@ export function ethanolDensity(p: MassFraction, t: Celsius): GramPerMl {
  * Mass fraction of ethanol, g/g, from the density (g/mL) of ethanol–water at t: the inverse of {@link ethanolDensity}.
  * Valid: 0–40 °C (colder, weak spirit may be ice), density between ethanol's and water's there.
  * Source: OIML R 22, by bisection.
- * @throws RangeError outside
+ * @throws Refusal outside
  */
 export function ethanolFromDensity(density: GramPerMl, t: Celsius): MassFraction {
-  if (!(t >= 0 && t <= 40)) throw new RangeError(`strength from density is known for 0–40 °C, not for ${t} °C`);
+  if (!(t >= 0 && t <= 40)) throw new Refusal('strength from density is known for 0–40 °C, not for {t} °C', { t });
   const [light, heavy] = [ethanolDensity(massFraction(1), t), ethanolDensity(massFraction(0), t)];
   if (!(density >= light - ROUNDING && density <= heavy + ROUNDING))
-    throw new RangeError(
-      `ethanol–water at ${t} °C weighs ${light.toFixed(4)} to ${heavy.toFixed(4)} g/mL, not ${density} g/mL`,
-    );
+    throw new Refusal('ethanol–water at {t} °C weighs {light} to {heavy} g/mL, not {density} g/mL', {
+      t,
+      light: { value: light, decimals: 4 },
+      heavy: { value: heavy, decimals: 4 },
+      density,
+    });
   return bisect((p) => ethanolDensity(p, t) <= density);
 }
 
 /**
  * % v/v as a fraction (mL ethanol per mL mixture, both at 20 °C) from the mass fraction (g/g).
  * q = p ρ(p, 20)/ρ(1, 20). Valid: 0–1. Source: OIML R 22. Check: 0.332996 g/g is 0.40 mL/mL.
- * @throws RangeError outside
+ * @throws Refusal outside
  */
 export function ethanolVolumeFraction(p: MassFraction): VolumeFraction {
   return volumeFraction(Math.min(1, (p * ethanolDensity(p, REFERENCE_TEMPERATURE)) / ABSOLUTE)); // 1 + 2e-14 just below p = 1
@@ -94,11 +100,11 @@ export function ethanolVolumeFraction(p: MassFraction): VolumeFraction {
 /**
  * Mass fraction of ethanol (g/g) from % v/v at 20 °C as a fraction (mL/mL): the inverse of {@link ethanolVolumeFraction}.
  * Valid: 0–1. Source: OIML R 22, by bisection. Check: 0.96 mL/mL is 0.938384 g/g.
- * @throws RangeError outside
+ * @throws Refusal outside
  */
 export function ethanolMassFraction(q: VolumeFraction): MassFraction {
   if (!(q >= 0 && q <= 1))
-    throw new RangeError(`an ethanol strength lies between 0 and 100 % vol, not at ${q * 100} %`);
+    throw new Refusal('an ethanol strength lies between 0 and 100 % vol, not at {percent} %', { percent: q * 100 });
   return bisect((p) => ethanolVolumeFraction(p) >= q);
 }
 
@@ -107,7 +113,7 @@ export function ethanolMassFraction(q: VolumeFraction): MassFraction {
  * how much smaller that is than the two volumes were (mL; contraction). Water is a Spirit of strength 0.
  * Valid: as {@link ethanolDensity}. Source: mass balance; densities from OIML R 22 throughout, its own water included.
  * Check: 50 mL of USP alcohol and 50 mL of water give 97 mL (USP, alcohol dilutum).
- * @throws RangeError outside, or when nothing is mixed
+ * @throws Refusal outside, or when nothing is mixed
  */
 export function mixSpirits(
   one: Spirit,
@@ -115,7 +121,7 @@ export function mixSpirits(
   t: Celsius,
 ): Spirit & { volume: Millilitre; contraction: Millilitre } {
   const mass = one.mass + other.mass;
-  if (!(one.mass >= 0 && other.mass >= 0 && mass > 0)) throw new RangeError('there must be something to mix');
+  if (!(one.mass >= 0 && other.mass >= 0 && mass > 0)) throw new Refusal('there must be something to mix');
   const strength = massFraction((one.mass * one.strength + other.mass * other.strength) / mass);
   const volume = mass / ethanolDensity(strength, t);
   const before = one.mass / ethanolDensity(one.strength, t) + other.mass / ethanolDensity(other.strength, t);
@@ -125,13 +131,14 @@ export function mixSpirits(
 /**
  * Water in grams that brings `spirit` down to a strength (g/g). Source: mass balance.
  * Check: 1 L of 96 % vol to 40 % vol takes 1467.9 g.
- * @throws RangeError when the wanted strength is zero or above the spirit's
+ * @throws Refusal when the wanted strength is zero or above the spirit's
  */
 export function waterToReduce(spirit: Spirit, to: MassFraction): Gram {
   if (!(to > 0 && to <= spirit.strength))
-    throw new RangeError(
-      `water brings ${(spirit.strength * 100).toFixed(1)} % w/w down to less than that and more than nothing, not to ${(to * 100).toFixed(1)} %`,
-    );
+    throw new Refusal('water brings {strength} % w/w down to less than that and more than nothing, not to {to} %', {
+      strength: { value: spirit.strength * 100, decimals: 1 },
+      to: { value: to * 100, decimals: 1 },
+    });
   return gram(spirit.mass * (spirit.strength / to - 1));
 }
 

@@ -9,6 +9,7 @@
  */
 import { exact, measured, propagate, type Measured } from '../number/measured';
 import { massFraction, PPM, type GramPerMl, type MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** What a percent or a milligram stands for. w/v is grams per 100 mL of the finished dilution. */
 export type Basis = '% w/w' | '% w/v' | '% v/v' | 'mg/kg' | 'mg/L';
@@ -32,18 +33,18 @@ export interface Liquid {
 /** Largest change of volume on mixing that is allowed for, share of the volume at equal parts (from memory, no source). */
 const VOLUME_CHANGE = 0.005;
 
-/** A density with its doubt; a plain number has none. g/mL, above 0. @throws RangeError at 0 or below */
+/** A density with its doubt; a plain number has none. g/mL, above 0. @throws Refusal at 0 or below */
 export function densityOf(density: Density): Measured {
   const known = typeof density === 'number' ? exact(density) : density;
   if (!(known.value > 0 && Number.isFinite(known.value)))
-    throw new RangeError(`a density is more than 0 g/mL, not ${known.value}`);
+    throw new Refusal('a density is more than 0 g/mL, not {density}', { density: known.value });
   return known;
 }
 
 /**
  * Density of a dilution, g/mL, at the temperature of the densities given. `w` g/g, 0 to the purity.
  * Volumes additive (our choice, error in the head of this file).
- * @throws RangeError outside 0 to the purity
+ * @throws Refusal outside 0 to the purity
  */
 export function mixtureDensity(w: MassFraction, liquid: Liquid): GramPerMl {
   const { solute, solvent, purity } = known(liquid);
@@ -54,12 +55,12 @@ export function mixtureDensity(w: MassFraction, liquid: Liquid): GramPerMl {
 /**
  * Mass fraction (g/g) of a strength. Any basis, 0 to that of the neat material.
  * w/v: c = w·ρ(w), solved for w; v/v: c = φ·ρs, where the pure material is taken to have the density of the neat one.
- * @throws RangeError below 0 or above the neat material
+ * @throws Refusal below 0 or above the neat material
  */
 export function toMassFraction({ value, basis }: Strength, liquid: Liquid): MassFraction {
   const { solute, solvent, purity } = known(liquid);
   if (!(value >= 0 && Number.isFinite(value)))
-    throw new RangeError(`a strength is zero or more, not ${value} ${basis}`);
+    throw new Refusal('a strength is zero or more, not {value} {basis}', { value, basis });
   if (basis === '% w/w') return within(value / 100, purity, { value, basis });
   if (basis === 'mg/kg') return within(value / PPM, purity, { value, basis });
   const neat = showStrength(exact(purity), basis, liquid).value;
@@ -72,7 +73,7 @@ export function toMassFraction({ value, basis }: Strength, liquid: Liquid): Mass
 /**
  * A mass fraction (g/g, with its doubt) in any basis, in the unit of that basis. Sensitivities from the derivatives of
  * c = w·ρ(w); the densities and the additive volumes bring their own sources. 0 to the purity.
- * @throws RangeError outside 0 to the purity
+ * @throws Refusal outside 0 to the purity
  */
 export function showStrength(w: Measured, basis: Basis, liquid: Liquid): Measured {
   const purity = liquid.purity ?? massFraction(1);
@@ -92,10 +93,11 @@ export function showStrength(w: Measured, basis: Basis, liquid: Liquid): Measure
 /**
  * Purity from "at least x %": the middle of x to 100 % with a rectangular doubt, g/g. x in % w/w, above 0 to 100.
  * Source: GUM 4.3.7 for the rectangle (half-width over √3).
- * @throws RangeError outside the range
+ * @throws Refusal outside the range
  */
 export function purityAtLeast(percent: number, id: string): Measured {
-  if (!(percent > 0 && percent <= 100)) throw new RangeError(`a purity is above 0 and up to 100 %, not ${percent} %`);
+  if (!(percent > 0 && percent <= 100))
+    throw new Refusal('a purity is above 0 and up to 100 %, not {percent} %', { percent });
   return measured((100 + percent) / 200, (100 - percent) / 200 / Math.sqrt(3), { id, words: 'purity of the material' });
 }
 
@@ -103,7 +105,8 @@ export function purityAtLeast(percent: number, id: string): Measured {
 const ROUNDING = 1e-12;
 
 function known({ soluteDensity, solventDensity, purity = massFraction(1) }: Liquid) {
-  if (!(purity > 0 && purity <= 1)) throw new RangeError(`a purity is above 0 and up to 100 %, not ${purity * 100} %`);
+  if (!(purity > 0 && purity <= 1))
+    throw new Refusal('a purity is above 0 and up to 100 %, not {purity} %', { purity: purity * 100 });
   return { solute: densityOf(soluteDensity), solvent: densityOf(solventDensity), purity };
 }
 
@@ -130,13 +133,16 @@ function gramsPerMl({ value, basis }: Strength, soluteDensity: number): number {
 }
 
 function within(w: number, purity: number, said: Strength): MassFraction {
-  if (!(w >= 0)) throw new RangeError(`a strength is zero or more, not ${said.value} ${said.basis}`);
+  if (!(w >= 0))
+    throw new Refusal('a strength is zero or more, not {value} {basis}', { value: said.value, basis: said.basis });
   if (w > purity * (1 + ROUNDING)) throw tooStrong(said, said.basis === 'mg/kg' ? purity * PPM : purity * 100);
   return massFraction(Math.min(w, purity));
 }
 
-function tooStrong({ value, basis }: Strength, neat: number): RangeError {
-  return new RangeError(
-    `what you start from has ${Number(neat.toPrecision(4))} ${basis}, so ${Number(value.toPrecision(6))} ${basis} cannot be made from it`,
-  );
+function tooStrong({ value, basis }: Strength, neat: number): Refusal {
+  return new Refusal('what you start from has {neat} {basis}, so {value} {basis} cannot be made from it', {
+    neat: { value: neat, digits: 4 },
+    basis,
+    value: { value, digits: 6 },
+  });
 }

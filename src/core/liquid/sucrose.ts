@@ -1,5 +1,6 @@
 import { polynomial } from '../number/polynomial';
 import { gramPerMl, massFraction, type Celsius, type GramPerMl, type MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /*
  * Sucrose in water, nothing else: invert sugar, glucose syrup, acid and ethanol need other data.
@@ -26,12 +27,12 @@ const STRONGEST = 0.84;
 /**
  * Density of sucrose in water, g/mL, from g sucrose per g solution (°Brix/100) and temperature.
  * Valid: 0–84 °Brix, 10–30 °C, where it was checked. Check: 1.038115 at 10 °Brix, 20 °C; 1.316555 at 65 °Brix.
- * @throws RangeError outside
+ * @throws Refusal outside
  */
 export function sucroseDensity(w: MassFraction, t: Celsius): GramPerMl {
   if (!(w >= 0 && w <= STRONGEST))
-    throw new RangeError(`sucrose density is known for 0–84 °Brix, not for ${w * 100} °Brix`);
-  if (!(t >= 10 && t <= 30)) throw new RangeError(`sucrose density is known for 10–30 °C, not for ${t} °C`);
+    throw new Refusal('sucrose density is known for 0–84 °Brix, not for {brix} °Brix', { brix: w * 100 });
+  if (!(t >= 10 && t <= 30)) throw new Refusal('sucrose density is known for 10–30 °C, not for {t} °C', { t });
   const water = polynomial(WATER, t) / (1 + WATER_BELOW * t);
   const sugar = polynomial(
     SUGAR.map((row) => w * polynomial(row, w)),
@@ -43,14 +44,17 @@ export function sucroseDensity(w: MassFraction, t: Celsius): GramPerMl {
 /**
  * g sucrose per g solution from its density (g/mL) at t: the inverse of {@link sucroseDensity}, by bisection.
  * Valid: densities of 0–84 °Brix at 10–30 °C. Source: as {@link sucroseDensity}.
- * @throws RangeError outside
+ * @throws Refusal outside
  */
 export function sucroseFromDensity(density: GramPerMl, t: Celsius): MassFraction {
   const [light, heavy] = [sucroseDensity(massFraction(0), t), sucroseDensity(massFraction(STRONGEST), t)];
   if (!(density >= light && density <= heavy))
-    throw new RangeError(
-      `sucrose in water at ${t} °C weighs ${light.toFixed(4)} to ${heavy.toFixed(4)} g/mL, not ${density} g/mL`,
-    );
+    throw new Refusal('sucrose in water at {t} °C weighs {light} to {heavy} g/mL, not {density} g/mL', {
+      t,
+      light: { value: light, decimals: 4 },
+      heavy: { value: heavy, decimals: 4 },
+      density,
+    });
   let low = 0;
   let high = STRONGEST;
   for (let i = 0; i < 60; i++) {

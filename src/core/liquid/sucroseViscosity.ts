@@ -1,4 +1,5 @@
 import type { MassFraction } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /** °Brix and viscosity relative to water at 20 °C. The list's value at 32 °Brix is out of line with its neighbours and is left out. */
 const RELATIVE: readonly (readonly [brix: number, relative: number])[] = [
@@ -55,13 +56,13 @@ const WATER = 1.002;
 /**
  * Viscosity of sucrose in water at 20 °C, mPa s, from °Brix (g/g); straight lines in the logarithm between the values.
  * Source: CRC Handbook, concentrative properties of aqueous sucrose. Valid: 0–70 °Brix, 20 °C only.
- * Check: 1.381 at 11 °Brix, 15.4 at 50. @throws RangeError outside
+ * Check: 1.381 at 11 °Brix, 15.4 at 50. @throws Refusal outside
  */
 export function sucroseViscosity(brix: MassFraction): number {
   const percent = brix * 100;
   const above = RELATIVE.findIndex(([b]) => b >= percent - 1e-9);
   if (!(percent >= 0) || above === -1)
-    throw new RangeError(`sugar viscosity is known for 0–70 °Brix, not for ${percent} °Brix`);
+    throw new Refusal('sugar viscosity is known for 0–70 °Brix, not for {percent} °Brix', { percent });
   const [high, thick] = RELATIVE[above]!;
   const [low, thin] = RELATIVE[Math.max(above - 1, 0)]!;
   const way = high === low ? 0 : (percent - low) / (high - low);

@@ -1,4 +1,5 @@
 import { gramPerMl, type Celsius, type GramPerMl } from '../number/units';
+import { Refusal } from '../text/refusal';
 
 /**
  * Density of pure, air-free water at 101 325 Pa, g/mL.
@@ -9,10 +10,10 @@ import { gramPerMl, type Celsius, type GramPerMl } from '../number/units';
  * Valid:  0–40 °C.
  * Check:  0.9982067 g/mL at 20 °C, 0.9970470 g/mL at 25 °C.
  *
- * @throws RangeError outside 0–40 °C
+ * @throws Refusal outside 0–40 °C
  */
 export function waterDensity(t: Celsius): GramPerMl {
-  if (!(t >= 0 && t <= 40)) throw new RangeError(`water density is known for 0–40 °C, not for ${t} °C`);
+  if (!(t >= 0 && t <= 40)) throw new Refusal('water density is known for 0–40 °C, not for {t} °C', { t });
   const a1 = -3.983035; // °C
   const a2 = 301.797; // °C
   const a3 = 522528.9; // °C²

@@ -1,3 +1,5 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * Exact binomial probabilities by definition, summed term by term (our own; no normal approximation).
  * Relative error below 1e-13 for up to 60 tries, below 1e-11 for up to 2000 (checked against exact fractions).
@@ -8,7 +10,7 @@ export const MOST_TRIES = 2000;
 
 /**
  * Probability P(X ≥ x) for X binomial(n, p). Whole n from 0 to 2000, any whole x, p from 0 to 1.
- * @throws RangeError for tries or a chance outside these
+ * @throws Refusal for tries or a chance outside these
  */
 export function atLeast(x: number, n: number, p: number): number {
   demand(n, p);
@@ -19,7 +21,7 @@ export function atLeast(x: number, n: number, p: number): number {
 
 /**
  * Probability P(X ≤ x) for X binomial(n, p). Whole n from 0 to 2000, any whole x, p from 0 to 1.
- * @throws RangeError for tries or a chance outside these
+ * @throws Refusal for tries or a chance outside these
  */
 export function atMost(x: number, n: number, p: number): number {
   return atLeast(n - x, n, 1 - p);
@@ -29,12 +31,13 @@ export function atMost(x: number, n: number, p: number): number {
  * Clopper–Pearson interval for a share, from `right` of `tries`, at a two-sided `confidence` above 0 and below 1: the
  * shares for which the count is not yet improbable on either side. Never covers less than it says.
  * Source: Clopper & Pearson, Biometrika 26 (1934) 404–413.
- * @throws RangeError when the counts or the confidence are impossible
+ * @throws Refusal when the counts or the confidence are impossible
  */
 export function clopperPearson(right: number, tries: number, confidence: number): { low: number; high: number } {
   if (!(Number.isInteger(right) && right >= 0 && right <= tries))
-    throw new RangeError(`${right} right of ${tries} tries cannot be`);
-  if (!(confidence > 0 && confidence < 1)) throw new RangeError(`a confidence lies between 0 and 1, not ${confidence}`);
+    throw new Refusal('{right} right of {tries} tries cannot be', { right, tries });
+  if (!(confidence > 0 && confidence < 1))
+    throw new Refusal('a confidence lies between 0 and 1, not {confidence}', { confidence });
   const tail = (1 - confidence) / 2;
   return {
     low: right === 0 ? 0 : crossing((p) => atLeast(right, tries, p) < tail),
@@ -72,6 +75,6 @@ function logChoose(n: number, k: number): number {
 
 function demand(n: number, p: number): void {
   if (!(Number.isInteger(n) && n >= 0 && n <= MOST_TRIES))
-    throw new RangeError(`tries are counted from 0 to ${MOST_TRIES}, not ${n}`);
-  if (!(p >= 0 && p <= 1)) throw new RangeError(`a chance lies between 0 and 1, not ${p}`);
+    throw new Refusal('tries are counted from 0 to {most}, not {n}', { most: MOST_TRIES, n });
+  if (!(p >= 0 && p <= 1)) throw new Refusal('a chance lies between 0 and 1, not {p}', { p });
 }

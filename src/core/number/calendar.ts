@@ -1,7 +1,9 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * A day (YYYY-MM-DD) so many months later; a day that the month does not have becomes its last one (31 January + 1 month is
  * 28 or 29 February; our choice). Whole months, any sign. Proleptic Gregorian calendar, no time zone.
- * @throws RangeError for what is no day
+ * @throws Refusal for what is no day
  */
 export function monthsLater(day: string, months: number): string {
   const [year, month, date] = partsOf(day);
@@ -12,7 +14,7 @@ export function monthsLater(day: string, months: number): string {
 
 /**
  * Whole days from one day to another, both YYYY-MM-DD; negative when the second is earlier. Calendar arithmetic.
- * @throws RangeError for what is no day
+ * @throws Refusal for what is no day
  */
 export function daysBetween(from: string, to: string): number {
   const [a, b] = [partsOf(from), partsOf(to)].map(([year, month, date]) => Date.UTC(year, month - 1, date));
@@ -21,6 +23,6 @@ export function daysBetween(from: string, to: string): number {
 
 function partsOf(day: string): [number, number, number] {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(day);
-  if (!parts || Number.isNaN(Date.parse(day))) throw new RangeError(`“${day}” is not a day`);
+  if (!parts || Number.isNaN(Date.parse(day))) throw new Refusal('“{day}” is not a day', { day });
   return [Number(parts[1]), Number(parts[2]), Number(parts[3])];
 }

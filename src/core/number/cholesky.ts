@@ -1,8 +1,10 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * Solves A·x = b and inverts A for a symmetric positive definite square A of plain numbers (rows of equal length), any units
  * that fit.
  * Source: Cholesky decomposition A = L·Lᵀ.
- * @throws RangeError when A is not positive definite
+ * @throws Refusal when A is not positive definite
  */
 export function cholesky(a: readonly (readonly number[])[]): {
   solve: (b: readonly number[]) => number[];
@@ -14,7 +16,7 @@ export function cholesky(a: readonly (readonly number[])[]): {
     for (let j = 0; j <= i; j++) {
       let sum = a[i]![j]!;
       for (let k = 0; k < j; k++) sum -= l[i]![k]! * l[j]![k]!;
-      if (i === j && !(sum > 0)) throw new RangeError('these verdicts do not tell the vials apart');
+      if (i === j && !(sum > 0)) throw new Refusal('these verdicts do not tell the vials apart');
       l[i]![j] = i === j ? Math.sqrt(sum) : sum / l[j]![j]!;
     }
   const solve = (b: readonly number[]): number[] => {

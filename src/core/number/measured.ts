@@ -1,3 +1,5 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * Numbers with their doubt: first-order propagation of uncertainty (GUM, JCGM 100:2008, 5.1.2 and 5.2).
  *
@@ -34,10 +36,10 @@ export function exact(value: number): Measured {
 
 /**
  * A number with one source of doubt. `u` is its standard uncertainty, same unit, 0 or more.
- * @throws RangeError when u is negative or not finite
+ * @throws Refusal when u is negative or not finite
  */
 export function measured(value: number, u: number, source: { id: string; words: string }): Measured {
-  if (!(u >= 0 && Number.isFinite(u))) throw new RangeError(`an uncertainty is zero or more, not ${u}`);
+  if (!(u >= 0 && Number.isFinite(u))) throw new Refusal('an uncertainty is zero or more, not {u}', { u });
   return { value, sources: u === 0 ? [] : [{ ...source, u }] };
 }
 
@@ -81,10 +83,10 @@ export function times(a: Measured, b: Measured): Measured {
 
 /**
  * a / b; the units divide.
- * @throws RangeError when b is zero
+ * @throws Refusal when b is zero
  */
 export function over(a: Measured, b: Measured): Measured {
-  if (b.value === 0) throw new RangeError('nothing can be divided by zero');
+  if (b.value === 0) throw new Refusal('nothing can be divided by zero');
   return propagate(a.value / b.value, [
     [a, 1 / b.value],
     [b, -a.value / b.value ** 2],

@@ -3,6 +3,8 @@
  * Masses in mg, strengths and spreads as fractions, drops as whole numbers.
  */
 
+import type { Sentence } from '../text/refusal';
+
 /** One vial on the shelf. */
 export interface PlanStock {
   /** Unique in the whole instance. */
@@ -99,10 +101,10 @@ export interface PlanRefusal {
   readonly ok: false;
   /** The line at fault; null where it is the limits as a whole. */
   readonly componentId: string | null;
-  /** One sentence. */
-  readonly why: string;
+  /** One sentence; lines and vials in it by their ids. */
+  readonly why: Sentence;
   /** What would make it possible, one sentence. */
-  readonly remedy: string;
+  readonly remedy: Sentence;
 }
 
 export type PlanResult = PlanAnswer | PlanRefusal;

@@ -1,9 +1,10 @@
 import type { Plan, PlanAnswer, PlanComponent, PlanInstance, PlanLine } from './dropInstance';
+import { Refusal, sentence, type Sentence } from '../text/refusal';
 
 /** Any plan's numbers, and which limits it breaks; a plan that keeps all has none. */
 export interface PlanJudgement extends PlanAnswer {
   /** One sentence for each broken limit. */
-  readonly problems: readonly string[];
+  readonly problems: readonly Sentence[];
   /** Mass of the whole trial, mg. */
   readonly massMg: number;
   /** Mass of each solvent in it, mg. */
@@ -25,13 +26,14 @@ interface Row {
  * Numbers of any plan, hand-made ones too, by arithmetic in closed form: ρ = Σ strength · mg/drop · n / parts of each line,
  * sd = √Σ n · (strength · mg/drop · rsd)² / parts (independent drops), at the scale that suits the plan best.
  * That is s = (L+U)/2 within the scale's range, L and U the smallest ρ − z·sd and largest ρ + z·sd.
- * @throws RangeError for a stock that the instance does not have, or drops that are not whole
+ * @throws Refusal for a stock that the instance does not have, or drops that are not whole
  */
 export function judgePlan(instance: PlanInstance, plan: Plan): PlanJudgement {
   const known = new Set(instance.components.flatMap(({ stocks }) => stocks.map(({ id }) => id)));
   for (const [id, n] of Object.entries(plan)) {
-    if (!known.has(id)) throw new RangeError(`no line has a vial ${id}`);
-    if (!(Number.isInteger(n) && n >= 0)) throw new RangeError(`drops are whole: ${n} of vial ${id} cannot be counted`);
+    if (!known.has(id)) throw new Refusal('no line has a vial {vial}', { vial: { id } });
+    if (!(Number.isInteger(n) && n >= 0))
+      throw new Refusal('drops are whole: {n} of vial {vial} cannot be counted', { n, vial: { id } });
   }
   const rows = instance.components.map((component) => row(component, plan));
   const used = masses(instance, plan);
@@ -119,7 +121,7 @@ interface Judged {
   readonly used: Pick<PlanJudgement, 'massMg' | 'solventMg'>;
 }
 
-function problems({ components, limits }: PlanInstance, { plan, rows, used }: Judged): string[] {
+function problems({ components, limits }: PlanInstance, { plan, rows, used }: Judged): Sentence[] {
   const drops = rows.reduce((sum, each) => sum + each.drops, 0);
   const over = (mg: number, cap: number | null | undefined) => cap != null && mg > cap * (1 + CAP_SLACK);
   return [
@@ -127,24 +129,40 @@ function problems({ components, limits }: PlanInstance, { plan, rows, used }: Ju
     ...components
       .flatMap(({ stocks }) => stocks)
       .filter(({ id, availableDrops }) => (plan[id] ?? 0) > (availableDrops ?? Infinity))
-      .map(({ id, availableDrops }) => `Vial ${id} does not hold ${plan[id]} drops: left are ${availableDrops}.`),
-    ...(drops > limits.maxDrops ? [`More drops than the limit of ${limits.maxDrops}: ${drops}.`] : []),
+      .map(({ id, availableDrops }) =>
+        sentence('Vial {vial} does not hold {drops} drops: left are {left}.', {
+          vial: { id },
+          drops: plan[id]!,
+          left: availableDrops!,
+        }),
+      ),
+    ...(drops > limits.maxDrops
+      ? [sentence('More drops than the limit of {most}: {drops}.', { most: limits.maxDrops, drops })]
+      : []),
     ...(over(used.massMg, limits.maxTotalMassMg)
-      ? [`The trial is heavier than its limit of ${limits.maxTotalMassMg} mg.`]
+      ? [sentence('The trial is heavier than its limit of {most} mg.', { most: limits.maxTotalMassMg! })]
       : []),
     ...Object.entries(limits.maxSolventMassMg)
       .filter(([name, cap]) => over(used.solventMg[name] ?? 0, cap))
-      .map(([name, cap]) => `The trial holds more ${name} than its limit of ${cap} mg.`),
+      .map(([name, most]) => sentence('The trial holds more {name} than its limit of {most} mg.', { name, most })),
   ];
 }
 
-function lineProblems({ component, drops, stockIds }: Row, limits: PlanInstance['limits']): string[] {
-  const name = component.name ?? component.id;
+function lineProblems({ component, drops, stockIds }: Row, limits: PlanInstance['limits']): Sentence[] {
+  const line = { id: component.id, name: component.name };
   const { minDropsPerComponent: least, maxStocksPerComponent: vials } = limits;
   return [
-    ...(drops < least ? [`${name} has fewer drops than the ${least} wanted: ${drops}.`] : []),
+    ...(drops < least
+      ? [sentence('{line} has fewer drops than the {least} wanted: {drops}.', { line, least, drops })]
+      : []),
     ...(stockIds.length > vials
-      ? [`${name} is drawn from ${stockIds.length} vials, at most ${vials} are wanted.`]
+      ? [
+          sentence('{line} is drawn from {count} vials, at most {most} are wanted.', {
+            line,
+            count: stockIds.length,
+            most: vials,
+          }),
+        ]
       : []),
   ];
 }

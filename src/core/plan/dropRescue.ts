@@ -4,6 +4,7 @@ import { answerOf, judgePlan, type PlanJudgement } from './dropJudge';
 import { bestFound, bestPlan, planOf } from './dropPlan';
 import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
 import { noWorseThan, smallestError } from './dropSearch';
+import { sentence } from '../text/refusal';
 import { prepare, type Counted, type Problem } from './dropTerms';
 
 /** Where the hand stands. */
@@ -74,9 +75,13 @@ function completed(instance: PlanInstance, problem: Problem, counted: Counted): 
 /** What is left when the limits are not to blame: a line that was finished without a drop. */
 function refusalOfEmptyLine({ components }: PlanInstance, { drops, finished }: Counted): PlanRefusal {
   const empty = components.find(({ id, stocks }) => finished.has(id) && stocks.every((stock) => !drops[stock.id]));
-  const name = empty?.name ?? empty?.id ?? 'a line';
-  const remedy = `Open ${name} again, or take it out of the formula.`;
-  return { ok: false, componentId: empty?.id ?? null, why: `${name} is finished without a drop in it.`, remedy };
+  const line = empty ? { id: empty.id, name: empty.name } : 'a line';
+  return {
+    ok: false,
+    componentId: empty?.id ?? null,
+    why: sentence('{line} is finished without a drop in it.', { line }),
+    remedy: sentence('Open {line} again, or take it out of the formula.', { line }),
+  };
 }
 
 /** The error falls as the cap rises, so the least cap that reaches the wished error is found by halving. */

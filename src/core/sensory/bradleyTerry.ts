@@ -1,5 +1,6 @@
 /** Worth of each vial from verdicts of the kind "this layering is better than that one with one strip swapped". */
 import { cholesky } from '../number/cholesky';
+import { Refusal } from '../text/refusal';
 
 /** Log-worth of each item (mean 0, natural logarithm) and its standard error. */
 export interface LogWorth {
@@ -15,12 +16,12 @@ export type Wins = readonly (readonly number[])[];
  * many pseudo losses of every item against an item of worth 0 keep the estimates finite and shrink them: 0.5 is usual,
  * 0 is the plain maximum of likelihood. Standard errors are of the worths less their mean.
  * Source: Bradley & Terry, Biometrika 39 (1952) 324; ghost item: Turner et al., Comput. Stat. 35 (2020) 1027.
- * @throws RangeError for negative wins, or without a ghost when the verdicts do not connect all items both ways
+ * @throws Refusal for negative wins, or without a ghost when the verdicts do not connect all items both ways
  */
 export function bradleyTerry(wins: Wins, ghost = 0.5): LogWorth {
   const n = wins.length;
   if (!(ghost >= 0) || wins.some((row) => row.length !== n || row.some((one) => !(one >= 0))))
-    throw new RangeError('wins are counted from 0, for every pair of items');
+    throw new Refusal('wins are counted from 0, for every pair of items');
   if (n === 0) return { logWorth: [], standardError: [] };
   if (ghost === 0) demandConnected(wins);
   const worth = new Array<number>(n).fill(0);
@@ -71,6 +72,6 @@ function demandConnected(wins: Wins): void {
   for (const beats of [(i: number, j: number) => wins[i]![j]!, (i: number, j: number) => wins[j]![i]!]) {
     const reached = new Set([0]);
     for (const i of reached) wins.forEach((_, j) => beats(i, j) > 0 && reached.add(j));
-    if (reached.size < wins.length) throw new RangeError('some vials only ever won or lost: their worth has no end');
+    if (reached.size < wins.length) throw new Refusal('some vials only ever won or lost: their worth has no end');
   }
 }

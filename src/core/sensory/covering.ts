@@ -5,6 +5,7 @@
  */
 import type { PairCoverage } from './pairCoverage';
 import { triplesForAllPairs } from './tripleSystems';
+import { Refusal } from '../text/refusal';
 
 /** A stored covering of all pairs of `vials` by layerings of `size`: words of letters, a for the first vial. */
 export interface CoveringRow {
@@ -32,11 +33,11 @@ type Block = readonly number[];
  * The next layering of at most `size` strips (2 to 5). Strips that would bring no new pair are left away, so the last
  * layerings may be smaller. `stored` are the coverings known for fours and fives; without them the greedy plan stands. All
  * numbers are counts. The order of `coverage.vials` should stay as it is while a plan is followed.
- * @throws RangeError for a size outside 2 to 5
+ * @throws Refusal for a size outside 2 to 5
  */
 export function nextLayering(coverage: PairCoverage, size: number, stored: readonly CoveringRow[] = []): NextLayering {
   if (!(Number.isInteger(size) && size >= 2 && size <= 5))
-    throw new RangeError(`a layering has 2 to 5 strips, not ${size}`);
+    throw new Refusal('a layering has 2 to 5 strips, not {size}', { size });
   if (coverage.left.length === 0) return { next: null, newPairs: 0, planned: 0, atLeast: 0 };
   const open = coverage.times.map((row, i) => Uint8Array.from(row, (times, j) => (i !== j && times === 0 ? 1 : 0)));
   const greedy = greedyPlan(open, size);

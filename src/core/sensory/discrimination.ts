@@ -3,6 +3,7 @@
  * the exact binomial. What comes out is true of this nose and these samples on this day, not of people at large.
  */
 import { atLeast, atMost, clopperPearson, MOST_TRIES } from '../number/binomial';
+import { Refusal } from '../text/refusal';
 
 /** `paired`: one answer is the right one (which is stronger). `preference`: no answer is right (which is liked), two-sided. */
 export type DiscriminationTest = 'triangle' | 'duo-trio' | 'paired' | 'preference' | '3-AFC';
@@ -40,7 +41,7 @@ const CONFIDENCE = 0.95;
 /**
  * Smallest count of right answers (for a preference: of the more frequent answer) that shows a difference; null when
  * none does. Source: exact binomial, the rule of ISO 4120, 10399 and 5495, annex A.
- * @throws RangeError for impossible tries or risk
+ * @throws Refusal for impossible tries or risk
  */
 export function numberNeeded({ test, tries, risk }: TestPlan): number | null {
   demandShare(risk, 'a risk');
@@ -52,7 +53,7 @@ export function numberNeeded({ test, tries, risk }: TestPlan): number | null {
 
 /**
  * Result of a test from its right answers (for a preference: the answers for the first sample).
- * @throws RangeError for impossible counts or risk
+ * @throws Refusal for impossible counts or risk
  */
 export function testResult(plan: TestPlan, right: number): TestResult {
   const { test, tries } = plan;
@@ -77,7 +78,7 @@ export function testResult(plan: TestPlan, right: number): TestResult {
 /**
  * Chance (0 to 1) that the test will show a difference which is told in a `share` (0 to 1) of the tries, the others
  * being guessed.
- * @throws RangeError for impossible tries, risk or share
+ * @throws Refusal for impossible tries, risk or share
  */
 export function power(plan: TestPlan, share: number): number {
   const needed = numberNeeded(plan);
@@ -90,7 +91,7 @@ export function power(plan: TestPlan, share: number): number {
 /**
  * Tries needed to notice a difference told in a `share` of them with a chance of `wanted`: `first` is the smallest such
  * number, `stable` the one from which every larger number will do (power goes up in a saw-tooth). Null: more than 1000.
- * @throws RangeError for an impossible risk, share or chance
+ * @throws Refusal for an impossible risk, share or chance
  */
 export function triesNeeded(
   { test, risk }: Pick<TestPlan, 'test' | 'risk'>,
@@ -113,10 +114,10 @@ function shareFromRight(test: DiscriminationTest, right: number): number {
 }
 
 function rightFromShare(test: DiscriminationTest, share: number): number {
-  if (!(share >= 0 && share <= 1)) throw new RangeError(`a share lies between 0 and 1, not ${share}`);
+  if (!(share >= 0 && share <= 1)) throw new Refusal('a share lies between 0 and 1, not {share}', { share });
   return CHANCE[test] + (1 - CHANCE[test]) * share;
 }
 
 function demandShare(x: number, what: string): void {
-  if (!(x > 0 && x < 1)) throw new RangeError(`${what} lies between 0 and 1, not ${x}`);
+  if (!(x > 0 && x < 1)) throw new Refusal('{what} lies between 0 and 1, not {x}', { what, x });
 }

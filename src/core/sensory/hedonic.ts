@@ -4,6 +4,7 @@
  */
 import { atLeast } from '../number/binomial';
 import { ranks } from './ranking';
+import { Refusal } from '../text/refusal';
 
 /** The nine points, 1 to 9. Source: Peryam & Pilgrim, Food Technol. 11 (1957) 9–14. */
 export const HEDONIC_WORDS = [
@@ -31,10 +32,10 @@ const MOST_SITTINGS = 200;
 
 /**
  * Median of scores, by definition the middle one, or the mean of the two middle ones.
- * @throws RangeError without scores
+ * @throws Refusal without scores
  */
 export function median(scores: readonly number[]): number {
-  if (scores.length === 0) throw new RangeError('a median needs at least one score');
+  if (scores.length === 0) throw new Refusal('a median needs at least one score');
   const sorted = [...scores].sort((a, b) => a - b);
   const middle = sorted.length >> 1;
   return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
@@ -44,11 +45,12 @@ export function median(scores: readonly number[]): number {
  * Is one of two samples liked better? `first[i]` and `second[i]` are scores of the same sitting, any scale. Sittings
  * that score both alike are left out. Wilcoxon's signed ranks are counted over all 2ⁿ signs, ties sharing their ranks.
  * Source: Wilcoxon, Biometrics Bull. 1 (1945) 80–83.
- * @throws RangeError for lists of different length or more than 200 sittings
+ * @throws Refusal for lists of different length or more than 200 sittings
  */
 export function comparePair(first: readonly number[], second: readonly number[]): PairOfSamples {
-  if (first.length !== second.length) throw new RangeError('both samples need a score from every sitting');
-  if (first.length > MOST_SITTINGS) throw new RangeError(`${MOST_SITTINGS} sittings at most can be compared`);
+  if (first.length !== second.length) throw new Refusal('both samples need a score from every sitting');
+  if (first.length > MOST_SITTINGS)
+    throw new Refusal('{most} sittings at most can be compared', { most: MOST_SITTINGS });
   const differences = first.map((score, i) => score - second[i]!).filter((difference) => difference !== 0);
   const firstLiked = differences.filter((difference) => difference > 0).length;
   const n = differences.length;

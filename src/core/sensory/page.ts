@@ -1,6 +1,7 @@
 /** Page's test: does a ranking follow an order that was expected beforehand (ISO 8587)? One row per sitting, one column per sample. */
 import { demandRows } from './ranking';
 import { normalTail } from '../number/tails';
+import { Refusal } from '../text/refusal';
 
 /** Outcome of Page's test: L, its exact one-sided p, and the normal approximation of p. */
 export interface Page {
@@ -12,7 +13,7 @@ export interface Page {
 /**
  * Page's test: do the rows follow the order of the columns (lowest expected first)? L = Σ i·R_i; exact probability by counting.
  * Normal form: L' = (12L − 3Jp(p+1)²)/(p(p+1)√(J(p−1))). Source: ISO 8587; Page, J. Am. Stat. Assoc. 58 (1963) 216.
- * @throws RangeError for fewer than 2 or more than 10 samples, no rows, or rows of different length
+ * @throws Refusal for fewer than 2 or more than 10 samples, no rows, or rows of different length
  */
 export function page(rows: readonly (readonly number[])[]): Page {
   const [ranked, p] = demandRows(rows);
@@ -29,10 +30,10 @@ export function page(rows: readonly (readonly number[])[]): Page {
  * Smallest L, a whole number, that shows the order expected at a `risk` (a chance, 0 to 1), by counting every order of
  * every sitting without ties; null when none does. `sittings` and `samples` (2 to 10) are counts. Source: ISO 8587, the
  * rule of its table of critical values of L.
- * @throws RangeError when the risk is not between 0 and 1, or for samples or sittings that cannot be
+ * @throws Refusal when the risk is not between 0 and 1, or for samples or sittings that cannot be
  */
 export function leastPageL(sittings: number, samples: number, risk: number): number | null {
-  if (!(risk > 0 && risk < 1)) throw new RangeError(`a risk lies between 0 and 1, not ${risk}`);
+  if (!(risk > 0 && risk < 1)) throw new Refusal('a risk lies between 0 and 1, not {risk}', { risk });
   const row = Array.from({ length: samples }, (_, i) => i + 1);
   const [ranked] = demandRows(Array.from({ length: sittings }, () => row));
   const falling = [...chancesOf(ranked)].sort(([a], [b]) => b - a);

@@ -1,3 +1,5 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * Which vials were smelled together: pairs done, pairs left, and how many combinations there are in all.
  * Vials are named by their ids; a layering is the list of its vials, in any order. Counting: arithmetic.
@@ -15,11 +17,11 @@ export interface PairCoverage {
 /**
  * Counts the pairs of `vials` that met in `layerings`. Vials of a layering that are not in `vials` are passed over, so
  * yesterday's layerings count for today's choice. Pairs left come in the order of `vials`.
- * @throws RangeError when a vial stands twice in `vials`
+ * @throws Refusal when a vial stands twice in `vials`
  */
 export function pairCoverage(vials: readonly string[], layerings: readonly (readonly string[])[]): PairCoverage {
   const place = new Map(vials.map((vial, i) => [vial, i]));
-  if (place.size !== vials.length) throw new RangeError('a vial can be picked only once');
+  if (place.size !== vials.length) throw new Refusal('a vial can be picked only once');
   const times = vials.map(() => new Array<number>(vials.length).fill(0));
   for (const layering of layerings) {
     const there = [...new Set(layering)].flatMap((vial) => place.get(vial) ?? []);
@@ -35,11 +37,11 @@ export function pairCoverage(vials: readonly string[], layerings: readonly (read
 /**
  * How many different layerings of `size` vials can be made from `vials` of them: the binomial coefficient, exact up to
  * 2^53 and correctly rounded near it. Whole numbers, 0 or more; 0 when size exceeds vials.
- * @throws RangeError for numbers that are no counts
+ * @throws Refusal for numbers that are no counts
  */
 export function combinations(vials: number, size: number): number {
   for (const n of [vials, size])
-    if (!(Number.isInteger(n) && n >= 0)) throw new RangeError(`a count is a whole number of 0 or more, not ${n}`);
+    if (!(Number.isInteger(n) && n >= 0)) throw new Refusal('a count is a whole number of 0 or more, not {n}', { n });
   if (size > vials) return 0;
   let product = 1n;
   for (let i = 1; i <= Math.min(size, vials - size); i++) product = (product * BigInt(vials - i + 1)) / BigInt(i);

@@ -3,6 +3,7 @@
  * per sitting, one column per sample, in the same order.
  */
 import { chiSquaredTail, normalBound } from '../number/tails';
+import { Refusal } from '../text/refusal';
 
 /** Outcome of Friedman's test. `exact` is null where the counting would take too long; then chi-squared stands alone. */
 export interface Friedman {
@@ -31,7 +32,7 @@ export function ranks(scores: readonly number[]): number[] {
  * Friedman's test of ranks or scores (ranked here within each row).
  * F = 12/(Jp(p+1))·ΣR² − 3J(p+1), over 1 − Σ(t³ − t)/(Jp(p² − 1)) for ties. Source: ISO 8587; Conover 1999 for ties. The
  * exact p counts every way the rows could have been ordered, ties kept.
- * @throws RangeError for fewer than 2 or more than 10 samples, no rows, or rows of different length
+ * @throws Refusal for fewer than 2 or more than 10 samples, no rows, or rows of different length
  */
 export function friedman(rows: readonly (readonly number[])[]): Friedman {
   const [ranked, p] = demandRows(rows);
@@ -48,7 +49,7 @@ export function friedman(rows: readonly (readonly number[])[]): Friedman {
 /**
  * Least difference of two rank sums that counts, at a two-sided `risk`, once Friedman's test has shown a difference.
  * LSD = z·√(Jp(p+1)/6). Source: ISO 8587. `sittings` and `samples` are whole numbers.
- * @throws RangeError when the risk is not between 0 and 1
+ * @throws Refusal when the risk is not between 0 and 1
  */
 export function leastRankDistance(sittings: number, samples: number, risk: number): number {
   return normalBound(risk / 2) * Math.sqrt((sittings * samples * (samples + 1)) / 6);
@@ -56,12 +57,13 @@ export function leastRankDistance(sittings: number, samples: number, risk: numbe
 
 /**
  * The rows as ranks, and how many samples they rank. Arithmetic.
- * @throws RangeError for fewer than 2 or more than 10 samples, or rows of different length
+ * @throws Refusal for fewer than 2 or more than 10 samples, or rows of different length
  */
 export function demandRows(rows: readonly (readonly number[])[]): [number[][], number] {
   const p = rows[0]?.length ?? 0;
-  if (!(p >= 2 && p <= MOST_SAMPLES)) throw new RangeError(`2 to ${MOST_SAMPLES} samples can be ranked, not ${p}`);
-  if (rows.some((row) => row.length !== p)) throw new RangeError('every sitting has to rank all samples');
+  if (!(p >= 2 && p <= MOST_SAMPLES))
+    throw new Refusal('2 to {most} samples can be ranked, not {p}', { most: MOST_SAMPLES, p });
+  if (rows.some((row) => row.length !== p)) throw new Refusal('every sitting has to rank all samples');
   return [rows.map(ranks), p];
 }
 

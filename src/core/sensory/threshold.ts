@@ -1,3 +1,5 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * Ascending 3-AFC threshold with best-estimate (ASTM E679 type): at each step one of three holds the material, and the
  * taster must name it. One run of one nose is weak: a pure guesser ends at the top in two runs of three; repeat it two
@@ -18,11 +20,11 @@ export interface GroupThreshold {
 
 /**
  * Steps of a ladder with a constant `factor` (above 1; 2 or 3 are usual), rising to `top` (above 0, any unit). Arithmetic.
- * @throws RangeError for a ladder that does not rise
+ * @throws Refusal for a ladder that does not rise
  */
 export function ladder(top: number, factor: number, steps: number): number[] {
   if (!(top > 0 && factor > 1 && Number.isInteger(steps) && steps >= 2))
-    throw new RangeError('a ladder needs a top above 0, a factor above 1 and at least 2 steps');
+    throw new Refusal('a ladder needs a top above 0, a factor above 1 and at least 2 steps');
   return Array.from({ length: steps }, (_, i) => top / factor ** (steps - 1 - i));
 }
 
@@ -30,13 +32,16 @@ export function ladder(top: number, factor: number, steps: number): number[] {
  * Best-estimate threshold of one run: geometric mean of the highest step missed and the next higher one. All right:
  * half a step below the ladder; the top missed: half a step above.
  * Source: ASTM E679. `steps` rise by a constant factor, any unit; `right` tells for each step whether it was named.
- * @throws RangeError when steps and answers do not fit or the steps do not rise
+ * @throws Refusal when steps and answers do not fit or the steps do not rise
  */
 export function bestEstimate(steps: readonly number[], right: readonly boolean[]): BestEstimate {
   if (steps.length !== right.length)
-    throw new RangeError(`${steps.length} steps need as many answers, not ${right.length}`);
+    throw new Refusal('{steps} steps need as many answers, not {answers}', {
+      steps: steps.length,
+      answers: right.length,
+    });
   if (steps.length < 2 || steps.some((step, i) => !(step > (steps[i - 1] ?? 0))))
-    throw new RangeError('a ladder has at least 2 steps, each stronger than the one before');
+    throw new Refusal('a ladder has at least 2 steps, each stronger than the one before');
   const missed = right.lastIndexOf(false);
   if (missed === -1) return { value: steps[0]! / Math.sqrt(steps[1]! / steps[0]!), outside: 'below' };
   const top = steps.length - 1;
@@ -46,10 +51,10 @@ export function bestEstimate(steps: readonly number[], right: readonly boolean[]
 
 /**
  * Threshold of several runs: geometric mean and SD of log10 (n − 1). Values above 0 in one unit. Source: ASTM E679.
- * @throws RangeError without runs
+ * @throws Refusal without runs
  */
 export function groupThreshold(estimates: readonly number[]): GroupThreshold {
-  if (estimates.length === 0) throw new RangeError('a threshold needs at least one run');
+  if (estimates.length === 0) throw new Refusal('a threshold needs at least one run');
   const logs = estimates.map(Math.log10);
   const mean = logs.reduce((sum, log) => sum + log, 0) / logs.length;
   const squares = logs.reduce((sum, log) => sum + (log - mean) ** 2, 0);

@@ -1,3 +1,5 @@
+import { Refusal } from '../text/refusal';
+
 /**
  * Layerings of three so that every pair of v vials meets, in the fewest possible: ⌈v/3·⌈(v−1)/2⌉⌉ for every v.
  *
@@ -8,10 +10,10 @@
 
 type Triple = readonly [number, number, number];
 
-/** The fewest triples of 0…v−1 that bring every pair together. v is a count of vials, 3 to 100. @throws RangeError outside */
+/** The fewest triples of 0…v−1 that bring every pair together. v is a count of vials, 3 to 100. @throws Refusal outside */
 export function triplesForAllPairs(v: number): number[][] {
   if (!(Number.isInteger(v) && v >= 3 && v <= 100))
-    throw new RangeError(`threes are planned for 3 to 100 vials, not ${v}`);
+    throw new Refusal('threes are planned for 3 to 100 vials, not {v}', { v });
   return triples(v).map((triple) => [...triple].sort((a, b) => a - b));
 }
 

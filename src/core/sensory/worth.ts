@@ -9,6 +9,7 @@
  * in three, which is worth re-smelling and never a finding.
  */
 import { cholesky } from '../number/cholesky';
+import { Refusal } from '../text/refusal';
 
 /** One layering smelled: its vials, and how it was liked, any scale that is the same throughout. */
 export interface Try {
@@ -51,12 +52,13 @@ const CHANCE_GAIN = 4.5;
  * Worth of every vial and of every pair that was smelled. Liking and columns are centred, the mean is not shrunk.
  * A hint is ready when there are tries enough and all others foretell each try clearly better than their mean does.
  * Source: ridge regression, Hoerl & Kennard, Technometrics 12 (1970) 55; left-out errors e/(1 − h) in closed form.
- * @throws RangeError for fewer than 3 tries, an empty layering, or a liking that is no number
+ * @throws Refusal for fewer than 3 tries, an empty layering, or a liking that is no number
  */
 export function worth(tries: readonly Try[], shrinkage: Shrinkage = USUAL): Worth {
-  if (tries.length < 3) throw new RangeError(`a worth needs at least 3 layerings with a liking, not ${tries.length}`);
+  if (tries.length < 3)
+    throw new Refusal('a worth needs at least 3 layerings with a liking, not {tries}', { tries: tries.length });
   if (tries.some(({ vials, liking }) => vials.length === 0 || !Number.isFinite(liking)))
-    throw new RangeError('every layering needs its vials and a liking');
+    throw new Refusal('every layering needs its vials and a liking');
   const { names, columns, held } = parts(tries, shrinkage);
   const n = tries.length;
   const mean = tries.reduce((sum, { liking }) => sum + liking, 0) / n;

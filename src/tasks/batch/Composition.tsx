@@ -5,7 +5,7 @@ import { formatFixed, formatPlain } from '../../ui/format';
 import type { Walk } from '../engine/task';
 import { ETHANOL } from './goods';
 import { makingOf, type Making } from './progress';
-import { outcome } from './outcome';
+import { outcome } from '../../workshop/attempt';
 import { mixedOf } from './pour';
 import './batch.css';
 

@@ -5,7 +5,7 @@ import type { Walk } from '../engine/task';
 import { Comparison, type Compared } from './Composition';
 import { SPIRIT, type Goods } from './goods';
 import { doseIn, expectedDrink, makingOf, plannedDrink, type Made, type Making } from './progress';
-import { outcome } from './outcome';
+import { outcome } from '../../workshop/attempt';
 
 /** The drink so far: sugar, alcohol, acid, dose. */
 export function drawDrink(walk: Walk) {

@@ -9,7 +9,7 @@ import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil 
 import { fields } from './fields';
 import { basisOf, concentrateOf, ideaOf } from './plan';
 import type { Idea } from './planned';
-import { outcome } from './outcome';
+import { outcome } from '../../workshop/attempt';
 import { carrierOf } from './drinkAsked';
 
 /** How strong the concentrate is, and in what. */

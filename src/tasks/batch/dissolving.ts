@@ -15,6 +15,7 @@ import type { RunState } from '../engine/fold';
 import { onceFor } from '../engine/oncePerRun';
 import { drinkOf, wantedSafely, type DrinkWish } from './drinkAsked';
 import type { WantedLine } from './recipe';
+import { Refusal } from '../../core/text/refusal';
 
 /** Whether one material stays dissolved in the drink, and how that is known. */
 export interface Dissolving {
@@ -38,7 +39,7 @@ function drinkSafely(run: RunState): DrinkWish | null {
   try {
     return drinkOf(run);
   } catch (error) {
-    if (error instanceof RangeError) return null;
+    if (error instanceof Refusal) return null;
     throw error;
   }
 }

@@ -11,6 +11,7 @@ import { fields } from './fields';
 import { materialGoods, type Goods } from './goods';
 import { onceFor } from '../engine/oncePerRun';
 import { wantedOf, type Wanted, type WantedLine } from './recipe';
+import { Refusal } from '../../core/text/refusal';
 
 /** The drink that is wished for. */
 export interface DrinkWish {
@@ -46,7 +47,7 @@ export function sugarField(run: RunState): Field<number> {
   return isByLitre(run) ? fields.sugarPerL(sugarPerL) : fields.brix(brix);
 }
 
-/** The drink; null until it is known. @throws RangeError when sugar and alcohol leave no room for water */
+/** The drink; null until it is known. @throws Refusal when sugar and alcohol leave no room for water */
 export const drinkOf = onceFor((run: RunState): DrinkWish | null => {
   const usual = usualDrink(run);
   const litres = valueOf(run, fields.litres);
@@ -64,7 +65,7 @@ export function wantedSafely(run: RunState): Wanted | null {
   try {
     return wantedOf(run);
   } catch (error) {
-    if (error instanceof RangeError) return null;
+    if (error instanceof Refusal) return null;
     throw error;
   }
 }

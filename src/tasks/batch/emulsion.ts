@@ -97,7 +97,7 @@ export function usualOil(lines: readonly Planned[]): { gPerMl: number; unknown: 
   };
 }
 
-/** The emulsion and its goods; null until it is known. @throws RangeError when the dosage has no room for it */
+/** The emulsion and its goods; null until it is known. @throws Refusal when the dosage has no room for it */
 export function emulsionGoods(
   run: RunState,
   basis: Basis,

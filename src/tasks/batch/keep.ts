@@ -1,5 +1,6 @@
 import type { Finding } from '../../core/limits/finding';
 import { plus } from '../../core/number/measured';
+import { Refusal } from '../../core/text/refusal';
 import { gaugeForVolumes } from '../../core/liquid/carbonation';
 import { celsius } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
@@ -21,17 +22,17 @@ import { refusalOfLine, wantedSafely } from './drinkAsked';
 /** Typed keys that belong to this batch alone, not to the plan. */
 const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what', 'left', 'left.'];
 
-/** The batch as a record. @throws RangeError when something is missing or not fit for drinks */
+/** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
   const refusal = wantedSafely(run)
     ?.lines.map((line) => refusalOfLine(run, line))
     .find((one) => one !== null);
-  if (refusal) throw new RangeError(refusal);
+  if (refusal) throw new Refusal(refusal);
   const barred = carrierRefusal(run) ?? (run.typed['spirit.food'] === 'no' ? NOT_FOOD : null);
-  if (barred) throw new RangeError(barred);
+  if (barred) throw new Refusal(barred);
   const making = makingOf(run);
   const made = making && madeOf(making);
-  if (!making || !made) throw new RangeError('Something is not weighed yet: go back and fill in what is missing.');
+  if (!making || !made) throw new Refusal('Something is not weighed yet: go back and fill in what is missing.');
   const { wanted } = making.idea;
   const again = find('batch', run.typed['again']);
   const sources = new Set(making.vessel.pours.flatMap(({ goods }) => goods.source?.id ?? []));

@@ -14,7 +14,7 @@ import { isEmulsion } from './emulsion';
 import { fields } from './fields';
 import { ideaOf } from './plan';
 import type { Idea } from './planned';
-import { outcome } from './outcome';
+import { outcome } from '../../workshop/attempt';
 import { wantedOf, wantedOptions } from './recipe';
 import {
   drinkOf,

@@ -12,8 +12,9 @@ import { onceFor } from '../engine/oncePerRun';
 import type { Basis, Idea } from './planned';
 import { wantedOf } from './recipe';
 import { carrierOf, drinkOf, materialsOf } from './drinkAsked';
+import { Refusal } from '../../core/text/refusal';
 
-/** Materials and their masses. @throws RangeError when the dosage cannot hold them */
+/** Materials and their masses. @throws Refusal when the dosage cannot hold them */
 export function basisOf(run: RunState, factor = 1): Basis | null {
   return factor === 1 ? basisAsAsked(run) : basisTimes(run, factor);
 }
@@ -37,7 +38,7 @@ function basisTimes(run: RunState, factor: number): Basis | null {
   return { wanted, drink, materials, gramsPerL, lines, ml };
 }
 
-/** The batch, `factor` times what was asked for; null until it is known. @throws RangeError when it cannot be made so */
+/** The batch, `factor` times what was asked for; null until it is known. @throws Refusal when it cannot be made so */
 export function ideaOf(run: RunState, factor = 1): Idea | null {
   return factor === 1 ? onceAsAsked(run) : ideaTimes(run, factor);
 }
@@ -56,7 +57,7 @@ function ideaTimes(run: RunState, factor: number): Idea | null {
   return { wanted, drink, gramsPerL, ...filled, syrup, water: plan.water, plan };
 }
 
-/** The concentrate: in its carrier, or as an emulsion; null until it is known. @throws RangeError when it has no room */
+/** The concentrate: in its carrier, or as an emulsion; null until it is known. @throws Refusal when it has no room */
 export const concentrateOf = onceFor((run: RunState) => {
   const basis = basisOf(run);
   return basis && concentrateFrom(run, basis);
@@ -72,8 +73,9 @@ function clearGoods(run: RunState, basis: Basis): Pick<Idea, 'concentrate' | 'em
   const whole = (basis.gramsPerL * basis.ml) / 1000; // mL per L
   const carrier = whole - massOf(basis.lines);
   if (!(carrier >= 0))
-    throw new RangeError(
-      `what is weighed from vials is already ${((1000 * massOf(basis.lines)) / basis.ml).toPrecision(3)} g per litre of drink: dose more than ${basis.gramsPerL} g/L`,
+    throw new Refusal(
+      'what is weighed from vials is already {dosed} g per litre of drink: dose more than {gramsPerL} g/L',
+      { dosed: { value: (1000 * massOf(basis.lines)) / basis.ml, figures: 3 }, gramsPerL: basis.gramsPerL },
     );
   return {
     concentrate: [...basis.lines, { goods: carrierGoods(solvent, carrierBottleOf(run)), mass: carrier }],

@@ -43,7 +43,7 @@ export interface Made {
   readonly parts: readonly Part[];
 }
 
-/** The batch under way; null until plan and scale are known. @throws RangeError when it cannot be made */
+/** The batch under way; null until plan and scale are known. @throws Refusal when it cannot be made */
 export const makingOf = onceFor((run: RunState): Making | null => {
   const least = leastOf(run);
   const first = ideaOf(run);

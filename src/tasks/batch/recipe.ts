@@ -4,6 +4,7 @@ import { find, list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';
 import { formatDay } from '../../ui/format';
+import { Refusal } from '../../core/text/refusal';
 
 /** One material of what is made, and its share of all neat material, g/g. */
 export interface WantedLine {
@@ -43,7 +44,7 @@ export function wantedOptions(run: RunState): Option[] {
   return [...formulas, ...tastings];
 }
 
-/** What the run makes; null until it is chosen. @throws RangeError when there is nothing in it */
+/** What the run makes; null until it is chosen. @throws Refusal when there is nothing in it */
 export function wantedOf(run: RunState): Wanted | null {
   const id = run.typed['what'];
   const formula = find('formula', id);
@@ -59,7 +60,7 @@ export function wantedOf(run: RunState): Wanted | null {
   const tasting = find('tasting', id);
   if (!tasting) return null;
   const total = tasting.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
-  if (!(total > 0)) throw new RangeError('nothing was dosed in that drink');
+  if (!(total > 0)) throw new Refusal('nothing was dosed in that drink');
   const lines = tasting.reached.map(({ material, name, mgPerKg }) => ({
     ...{ material, name },
     share: mgPerKg.value / total,

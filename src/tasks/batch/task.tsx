@@ -11,7 +11,7 @@ import { ideaOf } from './plan';
 import { keepBatch, usualName } from './keep';
 import { leftFields, leftWords } from './leftOver';
 import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './progress';
-import { outcome } from './outcome';
+import { outcome } from '../../workshop/attempt';
 import { concentrateSteps } from './concentrateSteps';
 import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep } from './plainSteps';
 import { leastOf } from './pour';

@@ -1,5 +1,5 @@
 import type { DiscriminationTest } from '../../core/sensory/discrimination';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
@@ -115,7 +115,7 @@ function planStep(run: RunState, method: Method): Step {
         : []),
     ],
     ask: [fields.tries(method.id), ...(ladder ? ladderFields(run) : [fields.risk])],
-    ...(laid && 'problem' in laid ? { problem: laid.problem } : {}),
+    ...(laid instanceof Refused ? { problem: laid.problem } : {}),
     done: 'Lay it out',
   };
 }

@@ -43,7 +43,7 @@ export interface Design {
 
 const FEWEST_CARDS = 4; // our choice: among fewer a card is easily known again
 
-/** The design of a run, or null until all is known. @throws RangeError for a ladder that cannot be made */
+/** The design of a run, or null until all is known. @throws Refusal for a ladder that cannot be made */
 export function designOf(run: RunState): Design | null {
   const method = methodOf(run);
   const seed = Number(run.typed['seed']);

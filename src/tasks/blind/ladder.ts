@@ -5,6 +5,7 @@ import { amount, choice, optionalAmount, textOf, valueOf, whole, type Field } fr
 import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
+import { Refusal } from '../../core/text/refusal';
 
 const unitField = choice({
   name: 'unit',
@@ -77,7 +78,7 @@ function factorField(run: RunState): Field<string> {
   });
 }
 
-/** The ladder in its unit, rising; null until all is known. @throws RangeError when nobody could count its drops */
+/** The ladder in its unit, rising; null until all is known. @throws Refusal when nobody could count its drops */
 export function levelsOf(run: RunState): number[] | null {
   const count = valueOf(run, levelsField);
   const factor = Number(valueOf(run, factorField(run)) ?? NaN);
@@ -87,7 +88,9 @@ export function levelsOf(run: RunState): number[] | null {
   if (!drops) return ladder(end, factor, count);
   const top = end * factor ** (count - 1);
   if (top > MOST_DROPS)
-    throw new RangeError(`The strongest step would be ${top} drops: take fewer steps, or times 2 from step to step.`);
+    throw new Refusal('The strongest step would be {top} drops: take fewer steps, or times 2 from step to step.', {
+      top,
+    });
   return ladder(top, factor, count).map(Math.round); // whole already, but for the last bit
 }
 

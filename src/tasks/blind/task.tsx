@@ -1,6 +1,6 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { newRecord } from '../../records/shelf';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { answersOf } from './answers';
@@ -14,6 +14,7 @@ import { samplesOfRun, samplesTyped } from './samples';
 import { tastingSteps } from './tasting';
 import { TestChoice } from './TestChoice';
 import './blind.css';
+import { Refusal } from '../../core/text/refusal';
 
 function revealStep(run: RunState, design: Design): Step {
   const answers = answersOf(run, design);
@@ -38,7 +39,7 @@ function steps(run: RunState): Step[] {
   };
   if (!method) return [first];
   const laid = attempt(() => designOf(run));
-  const design = laid && 'problem' in laid ? null : laid;
+  const design = laid instanceof Refused ? null : laid;
   const answered = design ? answersOf(run, design).length : 0;
   const begun = run.typed['answer.0'] !== undefined; // then the design stands: its questions are behind
   const asked = begun ? [] : [first, ...askingSteps(run, method)];
@@ -51,7 +52,7 @@ function steps(run: RunState): Step[] {
 function keep(run: RunState): AnyRecord[] {
   const design = designOf(run);
   const answers = design ? answersOf(run, design) : [];
-  if (!design || answers.length < design.sets.length) throw new RangeError('Not every set has been answered yet.');
+  if (!design || answers.length < design.sets.length) throw new Refusal('Not every set has been answered yet.');
   const { sentence, p } = outcomeOf(design, answers);
   const sources = (samplesOfRun(run) ?? []).map(({ from }) => from);
   const from = [...new Set([...sources, design.drops?.vial].filter((id) => id != null))];

@@ -4,6 +4,7 @@ import { answer, types } from '../engine/answers';
 import { bottleFields } from '../shared/bottleFields';
 import { newBottle, newBottleSteps, type NewBottleStep } from '../shared/newBottle';
 import type { Task } from '../engine/task';
+import { Refusal } from '../../core/text/refusal';
 
 /** What a repeat begins with. */
 const repeats = [bottleFields.supplier, bottleFields.box, bottleFields.row, bottleFields.grade].map(({ name }) => name);
@@ -16,7 +17,7 @@ export const bottle: Task<NewBottleStep> = {
   steps: newBottleSteps,
   keep(run) {
     const made = newBottle(run);
-    if (!made) throw new RangeError('Something is still missing: go back through the steps.');
+    if (!made) throw new Refusal('Something is still missing: go back through the steps.');
     return made.fresh ? [made.bottle, made.material] : [made.bottle];
   },
   repeats,

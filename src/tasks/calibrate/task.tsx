@@ -5,7 +5,8 @@ import { combineCalibrations } from '../../core/drop/dropHistory';
 import { celsius } from '../../core/number/units';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
-import { formatPlain, withLocalSigns } from '../../ui/format';
+import { formatPlain } from '../../ui/format';
+import { sentenceWords } from '../../ui/sentence';
 import { Scatter } from '../../ui/plot/Scatter';
 import { readingsPicture } from '../../workshop/dropPictures';
 import { dropsText } from '../../workshop/dropWords';
@@ -90,7 +91,7 @@ function drift(run: RunState, calibration: DropCalibration): string[] {
 function waterCheck(run: RunState, readings: readonly Reading[]): string[] {
   if (answer(run, fields.liquid) !== 'water') return [];
   const { phEur, usp } = checkWaterDropper(readings, celsius(answer(run, fields.temperature) ?? 20));
-  return [phEur.why, usp.why].map(withLocalSigns);
+  return [phEur.why, usp.why].map((why) => sentenceWords(why));
 }
 
 function readingSteps(run: RunState): Step<Key>[] {

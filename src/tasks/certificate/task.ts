@@ -8,6 +8,7 @@ import { optionalAmount, valueOf, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { bottleWithMaterial } from '../../workshop/onHand';
 import type { Step, Task } from '../engine/task';
+import { Refusal } from '../../core/text/refusal';
 
 type Line = NonNullable<Bottle['constituents']>[number];
 
@@ -36,7 +37,7 @@ function readCas(text: string) {
   return problem ? { ok: false as const, why: problem } : { ok: true as const, value: tidyCas(text) };
 }
 
-/** What the certificate says, the lines left empty taken out. @throws RangeError when it adds to more than the whole */
+/** What the certificate says, the lines left empty taken out. @throws Refusal when it adds to more than the whole */
 function linesOf(run: RunState): Line[] {
   const bottle = find('bottle', run.typed['bottle']);
   const lines = knownLines(bottle).flatMap((line) => {
@@ -46,7 +47,10 @@ function linesOf(run: RunState): Line[] {
   const [name, cas, percent] = [valueOf(run, own.name), valueOf(run, own.cas), valueOf(run, own.share)];
   const all = name && cas && percent !== null ? [...lines, { name, cas, share: percent / 100 }] : lines;
   const sum = all.reduce((total, { share }) => total + share, 0);
-  if (sum > 1) throw new RangeError(`Together that is ${formatPlain(sum * 100)} %, more than the whole oil.`);
+  if (sum > 1)
+    throw new Refusal('Together that is {percent} %, more than the whole oil.', {
+      percent: { value: sum * 100, digits: 4 },
+    });
   return all;
 }
 
@@ -85,7 +89,7 @@ export const certificate: Task = {
   steps,
   keep(run): AnyRecord[] {
     const bottle = find('bottle', run.typed['bottle']);
-    if (!bottle) throw new RangeError('This bottle is not on the Shelf.');
+    if (!bottle) throw new Refusal('This bottle is not on the Shelf.');
     return [{ ...bottle, constituents: linesOf(run) }];
   },
 };

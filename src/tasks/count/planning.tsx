@@ -1,4 +1,3 @@
-import type { PlanRefusal } from '../../core/plan/dropInstance';
 import { roundEveryLine } from '../../core/plan/dropNaive';
 import { list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
@@ -9,7 +8,7 @@ import { dropperOf, fields, wayOf } from './fields';
 import { adviceOf, diluteOffer } from './nextVial';
 import { Picking } from './Picking';
 import { PlanChoice } from './PlanChoice';
-import { percent, plansOf, targetsOf, worstLine, type Plans } from './plans';
+import { percent, plansOf, targetsOf, worstLine, type NoPlan, type Plans } from './plans';
 import { PlanTable } from './PlanTable';
 import { targetsIn, targetsText } from './rounds';
 import { dropOfStock, stockOf } from './stock';
@@ -90,7 +89,7 @@ function plansStep(run: RunState): Step {
 }
 
 /** Which line cannot be counted, and what would make it possible. */
-function refusedStep(run: RunState, { componentId, why, remedy }: PlanRefusal): Step {
+function refusedStep(run: RunState, { componentId, why, remedy }: NoPlan): Step {
   const barred = componentId === null ? [] : smellOnlyOf(run, componentId);
   const nose = barred.length > 0 ? [`${barred.join(', ')}: smell only, so not for a trial that is tasted.`] : [];
   return {

@@ -1,7 +1,7 @@
 import { tradeOff, type TradeOff, type TradePoint } from '../../core/plan/dropFront';
 import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/plan/dropInstance';
 import { formatPlain } from '../../ui/format';
-import { sentence } from '../../workshop/attempt';
+import { refusalWords } from '../../ui/sentence';
 import { dropsText } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
 import { instanceOf } from './ask';
@@ -26,25 +26,29 @@ export interface Plans {
   readonly chosen: TradePoint;
 }
 
-/** The plans of a run, or why there are none, with ids in its sentences replaced by what the person calls them. */
-export function plansOf(run: RunState): Plans | PlanRefusal {
+/** Why there are no plans, in the person's words. */
+export interface NoPlan {
+  readonly ok: false;
+  /** The line at fault; null where it is the limits as a whole. */
+  readonly componentId: string | null;
+  readonly why: string;
+  readonly remedy: string;
+}
+
+/** The plans of a run, or why there are none. */
+export function plansOf(run: RunState): Plans | NoPlan {
   const instance = instanceOf(run);
   const found = tradeOffOf(instance);
-  if (!found.ok) return { ...found, why: inWords(found.why, instance), remedy: inWords(found.remedy, instance) };
+  if (!found.ok) return inWords(found, instance);
   const worth = found.points.filter((point) => point.worth || point.recommended);
   const chosen =
     worth.find(({ drops }) => String(drops) === run.typed['point']) ?? worth.find(({ recommended }) => recommended)!;
   return { ok: true, instance, all: found.points, worth, chosen };
 }
 
-function inWords(text: string, { components }: PlanInstance): string {
-  const words = new Map(
-    components.flatMap(({ id, name, stocks }) => [
-      ...stocks.map((stock) => [stock.id, stockOf(stock.id)?.code ?? stock.id] as const),
-      [id, name ?? id] as const,
-    ]),
-  );
-  return sentence(text.replace(/[\w-]+/g, (word) => words.get(word) ?? word));
+function inWords({ componentId, why, remedy }: PlanRefusal, { components }: PlanInstance): NoPlan {
+  const nameOf = (id: string) => stockOf(id)?.code ?? components.find((line) => line.id === id)?.name;
+  return { ok: false, componentId, why: refusalWords(why, nameOf), remedy: refusalWords(remedy, nameOf) };
 }
 
 /** The drops of a plan in the order of counting: fewest first, since a slip there is best mended by lines still to come. */

@@ -1,4 +1,4 @@
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { dropsText, ofWish } from '../../workshop/dropWords';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -72,8 +72,10 @@ function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
   const truth: Step = { key: 'truth', say: 'This is what is in it.' };
   const name: Step = { key: 'name', say: 'Name it, and write the code on the vial.', done: 'Keep' };
   if (!trial) return [truth, name];
-  if ('problem' in trial)
-    return [{ ...truth, say: 'Nothing was counted.', more: ['Go back and count at least one drop.'], ...trial }];
+  if (trial instanceof Refused)
+    return [
+      { ...truth, say: 'Nothing was counted.', more: ['Go back and count at least one drop.'], problem: trial.problem },
+    ];
   const wishes = wayOf(run) === 'hand' ? [] : wishesOf(run);
   return [
     {

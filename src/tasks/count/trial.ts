@@ -55,7 +55,7 @@ function weighed(run: RunState, ids: readonly string[], token: string): Counted[
 
 /**
  * The trial as counted from these stocks. A calibration or strength that lines share is right or wrong in all of them.
- * @throws RangeError when nothing was counted
+ * @throws Refusal when nothing was counted
  */
 export function trialOf(run: RunState, ids: readonly string[], token = 'this'): Trial {
   const counted = weighed(run, ids, token);

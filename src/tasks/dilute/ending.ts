@@ -1,5 +1,5 @@
 import { scaled } from '../../core/number/measured';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import type { RunState } from '../engine/fold';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
@@ -20,7 +20,7 @@ const OVERSHOOT = 0.02; // our choice: 2 % over the wish is worth a word, less i
 export function endSteps(run: RunState, order: Order): DiluteStep[] {
   const made = attempt(() => madeOf(run, order));
   const asMixed = attempt(() => madeOf({ ...run, typed: { ...run.typed, ...types(fields.overshoot, 'keep') } }, order));
-  if ('problem' in made || 'problem' in asMixed) return [];
+  if (made instanceof Refused || asMixed instanceof Refused) return [];
   const rescued = answer(run, fields.overshoot) === 'rescue' && made.rescue !== null;
   const rescue = rescued
     ? [pourStep(run, order, { pour: 'rescue', grams: made.rescue.add, say: 'on top' }), rescuedStep(order, made)]

@@ -17,6 +17,7 @@ import type { SolventOnHand } from '../../workshop/onHand';
 import { fields } from './fields';
 import { solventOf, sourceOf, totalStrength, type Source } from './source';
 import { formatPlain } from '../../ui/format';
+import { Refusal } from '../../core/text/refusal';
 
 export const MOST_DROPS = 100; // our choice: more are not counted without a slip
 export const FEWEST_DROPS = 3; // our choice: below that a third of the strength and more hangs on one drop
@@ -67,13 +68,14 @@ export function sizeOf(run: RunState): number | null {
   return size === 'own' ? answer(run, fields.ownSize) : size === null ? null : Number(size);
 }
 
-/** The strength that was asked for as a mass fraction. @throws RangeError above the neat material */
+/** The strength that was asked for as a mass fraction. @throws Refusal above the neat material */
 export function targetOf(run: RunState, source: Source, liquid: Liquid): MassFraction {
   const target = toMassFraction({ value: strengthOf(run)!, basis: basisOf(run) }, liquid);
   if (target >= totalStrength(source).value)
-    throw new RangeError(
-      `${source.name} is no stronger than that itself: ask for less than ${formatShare(totalStrength(source).value)}.`,
-    );
+    throw new Refusal('{name} is no stronger than that itself: ask for less than {most}.', {
+      name: source.name,
+      most: formatShare(totalStrength(source).value),
+    });
   return target;
 }
 

@@ -5,7 +5,7 @@ import { vialSet } from '../../core/dilution/vialSet';
 import { list } from '../../records/shelf';
 import { formatPlain } from '../../ui/format';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import { answer, clears, handedOn, types } from '../engine/answers';
@@ -63,7 +63,7 @@ function SetPick({ walk }: { walk: Walk }) {
 export function setPlanStep(run: RunState): DiluteStep {
   const kept = pickedBottles(run);
   const planned = attempt(() => planSet(run, kept));
-  if (planned === null || 'problem' in planned)
+  if (planned === null || planned instanceof Refused)
     return {
       key: 'set-plan',
       say: 'All of them together.',

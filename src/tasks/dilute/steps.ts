@@ -4,7 +4,7 @@ import { answer, ask, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { newBottleSteps } from '../shared/newBottle';
 import type { Offer } from '../engine/task';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { endSteps } from './ending';
 import { fields, sourceOptions, type DiluteStep } from './fields';
 import { liquidOf, orderOf, strengthOf, targetOf } from './making';
@@ -41,7 +41,7 @@ export function steps(run: RunState): DiluteStep[] {
     ...vialSteps(run),
     ...solventSteps(run),
     ...waySteps(run, source?.solid ?? false),
-    ...(order && !('problem' in order) ? [...makingSteps(run, order), ...endSteps(run, order)] : []),
+    ...(order && !(order instanceof Refused) ? [...makingSteps(run, order), ...endSteps(run, order)] : []),
   ];
 }
 
@@ -50,7 +50,7 @@ function strengthStep(run: RunState): DiluteStep {
   const source = sourceOf(run);
   const tried =
     source && strengthOf(run) !== null ? attempt(() => targetOf(run, source, liquidOf(source, solventOf(run)))) : null;
-  const problem = tried && typeof tried === 'object' && 'problem' in tried ? tried.problem : undefined;
+  const problem = tried instanceof Refused ? tried.problem : undefined;
   return {
     key: 'strength',
     say: `How strong shall ${source?.name ?? 'it'} become?`,

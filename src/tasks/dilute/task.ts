@@ -13,12 +13,13 @@ import { orderOf, strengthOf, type Order } from './making';
 import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
+import { Refusal } from '../../core/text/refusal';
 
 /** The vial as really made, with the bottle, material or solvent that came with it. */
 function keep(run: RunState): AnyRecord[] {
   if (isSet(run)) return []; // each vial of a set is a run and a record of its own
   const order = orderOf(run);
-  if (!order) throw new RangeError('Something is still missing: go back through the steps.');
+  if (!order) throw new Refusal('Something is still missing: go back through the steps.');
   const fresh = answer(run, fields.source) === 'new' ? newBottle(run) : null;
   const solvent = answer(run, fields.solvent) === 'new' ? ownSolvent(run) : null;
   const source = fresh

@@ -1,6 +1,6 @@
 import { formatMeasured, formatPlain } from '../../ui/format';
 import { useTaps } from '../../ui/controls/TapPad';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { dropsText, ofWish } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
@@ -50,7 +50,7 @@ function DropButtons({ walk, i }: { walk: Walk; i: number }) {
 
 function glassAt(run: RunState, i: number, drops: number): Glass | null {
   const glass = attempt(() => glassOf(run, i, drops));
-  return glass && 'problem' in glass ? null : glass;
+  return glass instanceof Refused ? null : glass;
 }
 
 /** "3 of 4 drops · was 7.9 mg/kg" */
@@ -60,7 +60,7 @@ function fallen(run: RunState, glass: Glass, i: number): string {
   const plan = attempt(() => planOf(run, i));
   const before = drops > 0 ? glassAt(run, i, drops - 1) : null;
   const was = before ? ` · was ${formatMeasured(reachedBy(vial, before.dose).mgPerKg).value} mg/kg` : '';
-  if (!plan || 'problem' in plan) return `${dropsText(drops)}${was}`;
+  if (!plan || plan instanceof Refused) return `${dropsText(drops)}${was}`;
   return `${drops > plan.drops ? `${dropsText(drops)},` : drops} ${ofWish(drops, plan.drops)}${was}`;
 }
 

@@ -28,7 +28,7 @@ export function isNewBase(run: RunState): boolean {
   return list('base').length === 0 || run.typed['base'] === 'new';
 }
 
-/** Name, sugar, alcohol and density (g/mL), or null until they are known. @throws RangeError when sugar and alcohol leave no room */
+/** Name, sugar, alcohol and density (g/mL), or null until they are known. @throws Refusal when sugar and alcohol leave no room */
 export function describedBase(run: RunState) {
   const used = usedBase(run);
   if (used && !isNewBase(run)) return used;
@@ -48,7 +48,7 @@ export function usualSlack(run: RunState): string {
   return isWeighed(run) ? '0.1' : '2';
 }
 
-/** The drink, or null until it is known. @throws RangeError when it cannot be */
+/** The drink, or null until it is known. @throws Refusal when it cannot be */
 export function baseOf(run: RunState): BaseDrink | null {
   const base = describedBase(run);
   const slack = valueOf(run, fields.slack(usualSlack(run)));

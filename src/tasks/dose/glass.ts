@@ -100,7 +100,7 @@ export function reachedBy(vial: Vial, dose: Dose): { mgPerKg: Measured; mgPerL: 
   return { mgPerKg: plus(...own.map((one) => one.mgPerKg)), mgPerL: plus(...own.map((one) => one.mgPerL)) };
 }
 
-/** Whole drops of dose i for what is wanted; null without a wish or by mass. @throws RangeError when it cannot be reached */
+/** Whole drops of dose i for what is wanted; null without a wish or by mass. @throws Refusal when it cannot be reached */
 export function planOf(run: RunState, i: number): ReturnType<typeof dropsForPpm> | null {
   const ppm = valueOf(run, fields.aim(i));
   const now = glassOf(run, i, 0);

@@ -8,15 +8,16 @@ import { fields, named } from './fields';
 import { countOf, glassOf, type Glass } from './glass';
 import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
 import { nameOf } from './results';
+import { Refusal } from '../../core/text/refusal';
 
 type Tasting = RecordOf<'tasting'>;
 
-/** The tastings that a run ends in, the best first, and the drink when it is new. @throws RangeError when it cannot end so */
+/** The tastings that a run ends in, the best first, and the drink when it is new. @throws Refusal when it cannot end so */
 export function keepDose(run: RunState): AnyRecord[] {
   refuse(run);
   const glasses = isLadder(run) ? ladderGlasses(run) : [{ glass: single(run), tasted: verdictOf(run) }];
   if (glasses.some(({ glass }) => glass.dosings.every(({ mass }) => mass.value === 0)))
-    throw new RangeError('Nothing has been dosed yet.');
+    throw new Refusal('Nothing has been dosed yet.');
   const fresh = isNewBase(run) ? newRecord('base', { id: newId(), ...glasses[0]!.glass.base.facts }) : null;
   const base = (fresh ?? usedBase(run)!).id;
   const tastings = glasses.map(({ glass, tasted }) => tastingOf(glass, base, tasted));
@@ -28,13 +29,13 @@ function refuse(run: RunState): void {
   for (let i = 1; i <= countOf(run); i++) {
     const vial = find('vial', run.typed[named('vial', i)]);
     const refusal = vial && refusalOf(vial);
-    if (refusal) throw new RangeError(refusal);
+    if (refusal) throw new Refusal(refusal);
   }
 }
 
 function single(run: RunState): Glass {
   const glass = glassOf(run, countOf(run));
-  if (!glass) throw new RangeError('The drink is not known yet: go back and fill in what is missing.');
+  if (!glass) throw new Refusal('The drink is not known yet: go back and fill in what is missing.');
   return glass;
 }
 
@@ -47,11 +48,11 @@ function verdictOf(run: RunState): Tasted {
 function ladderGlasses(run: RunState): { glass: Glass; tasted: Tasted }[] {
   const rungs = rungsOf(run);
   const codes = rungs && codesOf(run, rungs.length);
-  if (!rungs || !codes) throw new RangeError('The ladder is not known yet: go back and fill in what is missing.');
+  if (!rungs || !codes) throw new Refusal('The ladder is not known yet: go back and fill in what is missing.');
   const best = valueOf(run, fields.best(codes));
   return codes.map((code, k) => {
     const glass = rungGlass(run, k);
-    if (!glass) throw new RangeError('The drink is not known yet: go back and fill in what is missing.');
+    if (!glass) throw new Refusal('The drink is not known yet: go back and fill in what is missing.');
     const liking = valueOf(run, fields.liking(`liking.${k + 1}`));
     const verdict = valueOf(run, fields.note(k + 1)) ?? '';
     return {

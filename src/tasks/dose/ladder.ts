@@ -29,7 +29,7 @@ export function factorOf(run: RunState): number | null {
   return factor === 'own' ? valueOf(run, fields.ownFactor) : factor === null ? null : Number(factor);
 }
 
-/** The ladder from its lowest level up; null until all is known. @throws RangeError when a level cannot be reached */
+/** The ladder from its lowest level up; null until all is known. @throws Refusal when a level cannot be reached */
 export function rungsOf(run: RunState): Rung[] | null {
   const [low, count, factor] = [valueOf(run, fields.lowest), valueOf(run, fields.glasses), factorOf(run)];
   const [base, vial] = [baseOf(run), vialOf(run, 1)];

@@ -10,7 +10,7 @@ import { codesOf, factorOf, rungGlass, rungsOf, tastingOrder, type Rung } from '
 import { drawLiking } from './Liking';
 import { limitsStep } from './limitsStep';
 import { reachedResults } from './results';
-import { outcome } from './steps';
+import { outcome } from '../../workshop/attempt';
 
 /** A ladder of glasses: levels, codes, drops, tasting, the best one, and what was in them. */
 export function ladderSteps(run: RunState): Step[] {

@@ -1,5 +1,5 @@
 import { isConfirmed } from '../../core/limits/figure';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Levels } from './DoseBar';
@@ -24,7 +24,7 @@ export function levelsOf(run: RunState, glass: Glass, i: number): Levels {
 function ceilingOf(run: RunState, i: number): Levels['ceiling'] {
   const glass = attempt(() => glassOf(run, i, Math.max(1, dropsOf(run, i))));
   const before = attempt(() => glassOf(run, i, 0));
-  if (!glass || !before || 'problem' in glass || 'problem' in before) return null;
+  if (!glass || !before || glass instanceof Refused || before instanceof Refused) return null;
   const lowest = judgeGlass(run, glass, i)?.ceilings[0];
   if (!lowest) return null;
   const { vial } = glass.dosings.at(-1)!;

@@ -3,7 +3,7 @@ import type { RunState } from '../engine/fold';
 import { LimitsPanel } from '../shared/LimitsPanel';
 import { stateWords } from '../../workshop/limitRules';
 import type { Step } from '../engine/task';
-import { outcome } from './steps';
+import { outcome } from '../../workshop/attempt';
 import type { Glass } from './glass';
 import { judgeGlass } from './parts';
 

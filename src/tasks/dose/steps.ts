@@ -1,6 +1,6 @@
 import { find, list } from '../../records/shelf';
 import { formatFixed, formatPlain } from '../../ui/format';
-import { attempt } from '../../workshop/attempt';
+import { outcome } from '../../workshop/attempt';
 import { dropsText } from '../../workshop/dropWords';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
@@ -17,12 +17,6 @@ const FEW = 3; // our choice: below that one drop more or less is half of it and
 const LADDER: Offer = { words: 'A ladder of glasses', type: { mode: 'ladder' }, leave: true };
 const ONE: Offer = { words: 'One glass only', type: { mode: 'one' } };
 const FAR = 0.1; // our choice: a target missed by more than 10 % is worth another vial
-
-/** The outcome of a piece of work, or the sentence on why there is none. */
-export function outcome<T extends object>(work: () => T | null): { value: T | null; problem: string | null } {
-  const done = attempt(work);
-  return done !== null && 'problem' in done ? { value: null, problem: done.problem } : { value: done, problem: null };
-}
 
 /** Which vial, and why one is refused. */
 export function vialStep(run: RunState, i: number): Step {

@@ -7,7 +7,8 @@ import { isLadder } from './ladder';
 import { ladderSteps } from './ladderSteps';
 import { drawLiking } from './Liking';
 import { limitsStep } from './limitsStep';
-import { aimStep, doseStep, drinkSteps, glassStep, outcome, vialStep } from './steps';
+import { outcome } from '../../workshop/attempt';
+import { aimStep, doseStep, drinkSteps, glassStep, vialStep } from './steps';
 
 function steps(run: RunState): Step[] {
   const all: Step[] = [];

@@ -3,7 +3,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import type { Run, RunEvent } from '../../records/kind/run';
 import { newRecord } from '../../records/shelf';
 import { afterThis } from '../../ui/afterThis';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { fold, freshRun, type RunState } from './fold';
 import { nextKey, placeOf, recordedOn, withHappenings, withPresets } from './leaving';
 import { openLog, type EventLog, type Happening } from './log';
@@ -79,8 +79,10 @@ async function ended(
   state: RunState,
 ): Promise<readonly AnyRecord[] | null> {
   const kept = attempt(() => task.keep(state));
-  if ('problem' in kept) log.complain(kept.problem);
-  if ('problem' in kept) return null;
+  if (kept instanceof Refused) {
+    log.complain(kept.problem);
+    return null;
+  }
   const records = kept.map((record) => ({ ...record, from: [...record.from, run.id] }));
   const { open: _, ...rest } = run;
   const end = { title: task.title(state), endedAt: new Date().toISOString(), kept: records.map(({ id }) => id) };

@@ -76,7 +76,7 @@ export interface Task<Key extends string = string> {
   steps(run: RunState): readonly Step<Key>[];
   /** What waits for its moment in a paused run, soonest first; shown on the Bench. */
   due?(run: RunState): readonly Due[];
-  /** The records that the run ends in; the first is shown. Throws a RangeError with one sentence when it cannot end so. */
+  /** The records that the run ends in; the first is shown. Throws a Refusal with one sentence when it cannot end so. */
   keep(run: RunState): readonly AnyRecord[];
   /** Fields whose answers a repeat of the run begins with, by name; one that ends with a point is all that begin so. None is measured. */
   readonly repeats?: readonly string[];

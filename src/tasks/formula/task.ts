@@ -8,6 +8,7 @@ import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { earlierOf, linesOf, originOptions, rowsOf } from './lines';
 import { drawLines } from './LinesEditor';
+import { Refusal } from '../../core/text/refusal';
 
 const fields = {
   from: () => choice({ name: 'from', title: 'Begins with', options: originOptions() }),
@@ -67,7 +68,7 @@ function steps(run: RunState): Step[] {
 
 function keep(run: RunState): AnyRecord[] {
   const lines = linesOf(run);
-  if (lines.length === 0) throw new RangeError('A formula needs parts of at least one material.');
+  if (lines.length === 0) throw new Refusal('A formula needs parts of at least one material.');
   const earlier = earlierOf(run);
   const from = run.typed['from'];
   const id = newId();

@@ -18,6 +18,7 @@ import { ADVISED_STRIPS, codesOf, inFan, inHand, MOST_STRIPS, roomField, shortCo
 import { SwapOut } from './SwapOut';
 import { decisionField, judged, verdictLiking, verdictStep, verdictWords } from './verdict';
 import './layer.css';
+import { Refusal } from '../../core/text/refusal';
 
 const FIVE = `At most ${ADVISED_STRIPS} together until it is refined is the usual advice (common practice, no source).`;
 
@@ -148,7 +149,7 @@ function steps(run: RunState): Step[] {
 }
 
 function keep(run: RunState): AnyRecord[] {
-  if (inFan(run).length === 0) throw new RangeError('A layering needs at least one dipped strip.');
+  if (inFan(run).length === 0) throw new Refusal('A layering needs at least one dipped strip.');
   const iso = (ms: number | null): string | null => (ms === null ? null : new Date(ms).toISOString());
   const strips = stripsOf(run).filter(({ dippedAt }) => dippedAt !== null);
   const room = valueOf(run, roomField);

@@ -1,6 +1,6 @@
 import { formatFixed, formatPlain, measuredText } from '../../ui/format';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import { dropsText } from '../../workshop/dropWords';
 import { textOf, type Field } from '../engine/fields';
 import type { Walk } from '../engine/task';
@@ -15,10 +15,10 @@ export function drawSheet(walk: Walk) {
 function Sheet({ walk }: { walk: Walk }) {
   const run = walk.state.value;
   const sum = attempt(() => sumOf(run));
-  const drop = sum && !('problem' in sum) ? sum.drop : dropFor(run, 0);
+  const drop = sum && !(sum instanceof Refused) ? sum.drop : dropFor(run, 0);
   return (
     <div class="sheet">
-      {sum && 'problem' in sum && (
+      {sum instanceof Refused && (
         <p class="trouble" role="alert">
           {sum.problem}
         </p>
@@ -45,7 +45,7 @@ function Sheet({ walk }: { walk: Walk }) {
         <Typed walk={walk} field={fields.ppm} />
       </div>
       <p class="wanted" aria-live="polite">
-        {sum && !('problem' in sum) && sum.wanted
+        {sum && !(sum instanceof Refused) && sum.wanted
           ? `${dropsText(sum.wanted.drops)}: ${formatPlain(sum.wanted.mgPerKg, 3)} mg/kg, ${offBy(sum.wanted.error)}`
           : 'Type what you want, and read the drops here.'}
       </p>

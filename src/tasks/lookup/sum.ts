@@ -69,7 +69,7 @@ export function dropFor(run: RunState, strength: number): DropOnHand {
   return typed === null ? known : { ...known, mgPerDrop: exact(typed), calibrated: true, source: 'typed, as if exact' };
 }
 
-/** mg/kg, mg/L and drops for what is typed; null while something is missing. @throws RangeError when it cannot be */
+/** mg/kg, mg/L and drops for what is typed; null while something is missing. @throws Refusal when it cannot be */
 export function sumOf(run: RunState): Sum | null {
   const drops = valueOf(run, fields.drops);
   const drink = drinkOf(run);

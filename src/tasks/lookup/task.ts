@@ -1,4 +1,4 @@
-import { attempt } from '../../workshop/attempt';
+import { attempt, Refused } from '../../workshop/attempt';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { drawSheet } from './Sheet';
@@ -6,7 +6,7 @@ import { sumOf } from './sum';
 
 function steps(run: RunState): Step[] {
   const sum = attempt(() => sumOf(run));
-  const worked = sum && !('problem' in sum) ? sum : null;
+  const worked = sum && !(sum instanceof Refused) ? sum : null;
   return [
     {
       key: 'sum',

@@ -5,6 +5,7 @@ import { amount, choice, day, valueOf, whole, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventOptions, solventsOnHand } from '../../workshop/onHand';
 import type { Step, Task } from '../engine/task';
+import { Refusal } from '../../core/text/refusal';
 
 const names: Readonly<Record<string, string>> = {
   solvent: '',
@@ -86,7 +87,7 @@ function keep(run: RunState): AnyRecord[] {
   const food = solventOf(run)?.foodPossible && valueOf(run, fields.grade) === 'fit for drinks';
   const amountOf = valueOf(run, liquid ? fields.grams : fields.pieces);
   const name = valueOf(run, fields.name(usualName(run)));
-  if (sort === null || amountOf === null || name === null) throw new RangeError('Something is still missing: go back.');
+  if (sort === null || amountOf === null || name === null) throw new Refusal('Something is still missing: go back.');
   const [useBy, box] = [valueOf(run, fields.useBy), valueOf(run, fields.box)];
   return [
     newRecord('supply', {

@@ -4,6 +4,7 @@ import { hangingDropMg, tipRadiusMm, transferDrop, TRANSFER_UNCERTAINTY } from '
 import { budget, measured } from '../../../src/core/number/measured';
 import published from '../../reference/dropCounts.json';
 import { relativeUncertainty } from '../uncertainty';
+import { Refusal } from '../../../src/core/text/refusal';
 
 type Liquid = { surfaceTension: number; density: number; viscous: boolean };
 const liquids = published.liquids as Record<string, Liquid>;
@@ -122,6 +123,6 @@ test('viscous liquids and lips get the typical drop with its wide ±, and the re
 });
 
 test('drops that no dropper gives are refused in plain words', () => {
-  expect(() => tipRadiusMm(5000, 22, 0.8)).toThrow(RangeError);
+  expect(() => tipRadiusMm(5000, 22, 0.8)).toThrow(Refusal);
   expect(() => hangingDropMg(0, 22, 0.8)).toThrow('above zero');
 });

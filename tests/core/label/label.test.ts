@@ -5,6 +5,7 @@ import type { LabelContent, LabelFace, LabelSpan } from '../../../src/core/label
 import { blocksFor, dotsPerMm, withQuiet } from '../../../src/core/label/labelBlocks';
 import { BADGE_PAD } from '../../../src/core/label/labelText';
 import published from '../../reference/squareCodes.json';
+import { Refusal } from '../../../src/core/text/refusal';
 
 /** Widths a little like those of a text face: narrow letters, wide letters, digits. */
 function widthOf(text: string, face: LabelFace): number {
@@ -162,7 +163,7 @@ describe('a label', () => {
     expect(() => layoutLabel(usual, { ...frame, widthMm: 10, heightMm: 20 })).toThrow(
       'a label is at least 15 mm wide and 6 mm high, not 10 × 20 mm',
     );
-    expect(() => layoutLabel(usual, { ...frame, widthMm: NaN, heightMm: 20 })).toThrow(RangeError);
+    expect(() => layoutLabel(usual, { ...frame, widthMm: NaN, heightMm: 20 })).toThrow(Refusal);
   });
 });
 

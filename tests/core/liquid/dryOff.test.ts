@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { dryOff, leastDryOff, vapourPressure, wetness } from '../../../src/core/liquid/dryOff';
 import { celsius } from '../../../src/core/number/units';
 import { evaporation } from '../../../src/tables/evaporation';
+import { Refusal } from '../../../src/core/text/refusal';
 
 function solvent(id: string) {
   return evaporation.find((row) => row.id === id)!;
@@ -51,8 +52,8 @@ describe('the dry-off clock', () => {
     expect(() => dryOff(solvent('ethanol'), { temperature: celsius(50) })).toThrow(
       'the drying of strips is known for 4–40 °C, not for 50 °C',
     );
-    expect(() => dryOff(solvent('ethanol'), { own: { solvent: solvent('ethanol'), seconds: 0 } })).toThrow(RangeError);
-    expect(() => leastDryOff(solvent('ethanol').film!, 0)).toThrow(RangeError);
+    expect(() => dryOff(solvent('ethanol'), { own: { solvent: solvent('ethanol'), seconds: 0 } })).toThrow(Refusal);
+    expect(() => leastDryOff(solvent('ethanol').film!, 0)).toThrow(Refusal);
   });
 
   test('a solvent without figures says so', () => {

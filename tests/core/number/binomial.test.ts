@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { atLeast, atMost, clopperPearson } from '../../../src/core/number/binomial';
+import { Refusal } from '../../../src/core/text/refusal';
 
 /** P(X ≥ x) as an exact fraction, for chance 1/`part`. */
 function exactTail(x: number, n: number, part: number): number {
@@ -44,9 +45,9 @@ describe('right answers by chance', () => {
   });
 
   test('half a try, and a chance of 2, are refused', () => {
-    expect(() => atLeast(1, 2.5, 0.5)).toThrow(RangeError);
+    expect(() => atLeast(1, 2.5, 0.5)).toThrow(Refusal);
     expect(() => atLeast(1, 2, 2)).toThrow('a chance lies between 0 and 1, not 2');
-    expect(() => atLeast(1, 2001, 0.5)).toThrow(RangeError);
+    expect(() => atLeast(1, 2001, 0.5)).toThrow(Refusal);
   });
 });
 
@@ -75,6 +76,6 @@ describe('the interval for a share', () => {
 
   test('13 right of 12 cannot be', () => {
     expect(() => clopperPearson(13, 12, 0.95)).toThrow('13 right of 12 tries cannot be');
-    expect(() => clopperPearson(3, 12, 1)).toThrow(RangeError);
+    expect(() => clopperPearson(3, 12, 1)).toThrow(Refusal);
   });
 });

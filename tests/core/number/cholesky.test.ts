@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { cholesky } from '../../../src/core/number/cholesky';
+import { Refusal } from '../../../src/core/text/refusal';
 
 const matrix = [
   [4, 12, -16],
@@ -25,5 +26,5 @@ test('what is not positive definite is refused', () => {
       [1, 2],
       [2, 1],
     ]),
-  ).toThrow(RangeError);
+  ).toThrow(Refusal);
 });

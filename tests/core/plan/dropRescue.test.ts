@@ -5,6 +5,7 @@ import { nextDilution } from '../../../src/core/plan/dropNext';
 import { bestPlan } from '../../../src/core/plan/dropPlan';
 import { rescuePlan, type Rescue } from '../../../src/core/plan/dropRescue';
 import { everyPlan, randomInstance, seeded, weighed } from '../dropPlanEnumeration';
+import { plainly } from '../../../src/core/text/refusal';
 
 vi.setConfig({ testTimeout: 60_000 }); // trying every plan takes seconds on a busy machine
 
@@ -12,7 +13,7 @@ const SIZE = { lines: 3, vials: 2, cap: 11 };
 
 function rescued(instance: PlanInstance, counted: Plan, finished: string[]): Rescue {
   const rescue = rescuePlan(instance, { counted, finished });
-  if (!rescue.ok) throw new Error(rescue.why);
+  if (!rescue.ok) throw new Error(plainly(rescue.why));
   return rescue;
 }
 
@@ -96,7 +97,7 @@ describe('rescue after a slip', () => {
   test('without a slip goes on as planned', () => {
     const instance = randomInstance(3, SIZE, {});
     const best = bestPlan(instance);
-    if (!best.ok) throw new Error(best.why);
+    if (!best.ok) throw new Error(plainly(best.why));
     const first = best.lines[0]!;
     const rescue = rescued(instance, { [first.stockIds[0]!]: first.drops }, [first.componentId]);
     expect(rescue.better).toBe('accept');
@@ -106,11 +107,11 @@ describe('rescue after a slip', () => {
   test('goes on with a wrong vial that is already in the trial', () => {
     const instance = randomInstance(5, { lines: 2, vials: 2, cap: 20 }, {});
     const best = bestPlan(instance);
-    if (!best.ok) throw new Error(best.why);
+    if (!best.ok) throw new Error(plainly(best.why));
     const line = instance.components[0]!;
     const wrong = line.stocks.find(({ id }) => !best.plan[id])!;
     const { complete } = rescued(instance, { [wrong.id]: 1 }, []);
-    if (!complete.ok) throw new Error(complete.why);
+    if (!complete.ok) throw new Error(plainly(complete.why));
     expect(complete.lines[0]!.stockIds).toEqual([wrong.id]);
   });
 });
@@ -219,13 +220,20 @@ describe('what cannot be planned', () => {
       'Put a material into the formula.',
     ],
   ] as const)('names the line and the remedy: %s', (_, instance, componentId, why, remedy) => {
-    expect(bestPlan(instance)).toEqual({ ok: false, componentId, why, remedy });
+    const plan = bestPlan(instance);
+    if (plan.ok) throw new Error('there is a plan');
+    expect({ ...plan, why: plainly(plan.why), remedy: plainly(plan.remedy) }).toEqual({
+      ok: false,
+      componentId,
+      why,
+      remedy,
+    });
   });
 
   test('says how much mass would do, and that is enough', () => {
     const refused = bestPlan(withLimits({ maxTotalMassMg: 20 }));
     if (refused.ok) throw new Error('20 mg hold three drops');
-    const [, wanted] = /need (\d+) mg in all/.exec(refused.why)!;
+    const [, wanted] = /need (\d+) mg in all/.exec(plainly(refused.why))!;
     expect(bestPlan(withLimits({ maxTotalMassMg: Number(wanted) })).ok).toBe(true);
     expect(bestPlan(withLimits({ maxTotalMassMg: Number(wanted) - 1 })).ok).toBe(false);
   });
@@ -241,5 +249,5 @@ test('a line finished without a drop is refused by name, not with a crash', () =
   const [first] = instance.components;
   const rescue = rescued(instance, {}, [first!.id]);
   expect(rescue.complete).toMatchObject({ ok: false, componentId: first!.id });
-  expect(rescue.complete.ok ? '' : rescue.complete.why).toContain('finished without a drop');
+  expect(rescue.complete.ok ? '' : plainly(rescue.complete.why)).toContain('finished without a drop');
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { bradleyTerry } from '../../../src/core/sensory/bradleyTerry';
 import reference from '../../reference/preference.json';
 import { seeded } from '../seeded';
+import { Refusal } from '../../../src/core/text/refusal';
 
 function fromFirst(logWorth: readonly number[]): number[] {
   return logWorth.map((one) => one - logWorth[0]!);
@@ -113,6 +114,6 @@ describe('Bradley–Terry', () => {
         [0, -1],
         [0, 0],
       ]),
-    ).toThrow(RangeError);
+    ).toThrow(Refusal);
   });
 });

@@ -9,6 +9,7 @@ import {
 } from '../../../src/core/sensory/discrimination';
 import reference from '../../reference/discrimination.json';
 import { seeded } from '../seeded';
+import { Refusal } from '../../../src/core/text/refusal';
 
 type Table = Record<string, readonly (number | null)[]>;
 
@@ -179,9 +180,9 @@ describe('a result', () => {
   });
 
   test('answers that cannot be are refused', () => {
-    expect(() => testResult({ test: 'triangle', tries: 12, risk: 0.05 }, 13)).toThrow(RangeError);
+    expect(() => testResult({ test: 'triangle', tries: 12, risk: 0.05 }, 13)).toThrow(Refusal);
     expect(() => testResult({ test: 'triangle', tries: 12, risk: 0 }, 3)).toThrow('a risk lies between 0 and 1, not 0');
-    expect(() => power({ test: 'triangle', tries: 12, risk: 0.05 }, 1.5)).toThrow(RangeError);
+    expect(() => power({ test: 'triangle', tries: 12, risk: 0.05 }, 1.5)).toThrow(Refusal);
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { comparePair, HEDONIC_WORDS, median } from '../../../src/core/sensory/hedonic';
 import { seeded } from '../seeded';
+import { Refusal } from '../../../src/core/text/refusal';
 
 describe('the hedonic scale', () => {
   test('has nine points, with neither like nor dislike in the middle (Peryam & Pilgrim 1957)', () => {
@@ -11,7 +12,7 @@ describe('the hedonic scale', () => {
   test('the median is the middle score', () => {
     expect(median([9, 1, 5])).toBe(5);
     expect(median([6, 9, 7, 1])).toBe(6.5);
-    expect(() => median([])).toThrow(RangeError);
+    expect(() => median([])).toThrow(Refusal);
   });
 
   test('eight of eight for the first: p = 2/256 by signs and by ranks', () => {
@@ -65,7 +66,7 @@ describe('the hedonic scale', () => {
   });
 
   test('a sitting without its second score is refused', () => {
-    expect(() => comparePair([1, 2], [1])).toThrow(RangeError);
-    expect(() => comparePair(Array(201).fill(1), Array(201).fill(2))).toThrow(RangeError);
+    expect(() => comparePair([1, 2], [1])).toThrow(Refusal);
+    expect(() => comparePair(Array(201).fill(1), Array(201).fill(2))).toThrow(Refusal);
   });
 });

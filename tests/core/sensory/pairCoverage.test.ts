@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { combinations, pairCoverage } from '../../../src/core/sensory/pairCoverage';
+import { Refusal } from '../../../src/core/text/refusal';
 
 describe('what was smelled together', () => {
   test('one layering of three does three of six pairs', () => {
@@ -73,7 +74,7 @@ describe('the count of all combinations', () => {
   });
 
   test('half a vial is no count', () => {
-    expect(() => combinations(2.5, 2)).toThrow(RangeError);
-    expect(() => combinations(5, -1)).toThrow(RangeError);
+    expect(() => combinations(2.5, 2)).toThrow(Refusal);
+    expect(() => combinations(5, -1)).toThrow(Refusal);
   });
 });

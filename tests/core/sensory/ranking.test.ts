@@ -3,6 +3,7 @@ import { leastPageL, page } from '../../../src/core/sensory/page';
 import { friedman, leastRankDistance, ranks, spreadChances } from '../../../src/core/sensory/ranking';
 import reference from '../../reference/ranking.json';
 import { seeded } from '../seeded';
+import { Refusal } from '../../../src/core/text/refusal';
 
 /** J rows of plain ranks 1…p: what the tables are made for. */
 function plainRows(samples: number, sittings: number): number[][] {
@@ -162,7 +163,7 @@ describe('Friedman’s test', () => {
       ]),
     ).toThrow('every sitting has to rank all samples');
     expect(() => friedman([[1]])).toThrow('2 to 10 samples can be ranked, not 1');
-    expect(() => friedman([])).toThrow(RangeError);
+    expect(() => friedman([])).toThrow(Refusal);
   });
 
   test('whoever ranks by a die is believed in at most 5 % of the afternoons', () => {
@@ -217,8 +218,8 @@ describe('Page’s test', () => {
 
   test('an L is asked for at a risk between 0 and 1, of sittings and samples that can be', () => {
     expect(() => leastPageL(6, 3, 0)).toThrow('a risk lies between 0 and 1, not 0');
-    expect(() => leastPageL(6, 1, 0.05)).toThrow(RangeError);
-    expect(() => leastPageL(0, 3, 0.05)).toThrow(RangeError);
+    expect(() => leastPageL(6, 1, 0.05)).toThrow(Refusal);
+    expect(() => leastPageL(0, 3, 0.05)).toThrow(Refusal);
   });
 
   test('a row that ties all neither helps nor harms', () => {

@@ -9,6 +9,7 @@ import {
 } from '../../../src/core/sensory/servingOrder';
 import reference from '../../reference/williams.json';
 import { seeded } from '../seeded';
+import { Refusal } from '../../../src/core/text/refusal';
 
 function counts<T>(items: readonly T[]): number[] {
   const times = new Map<T, number>();
@@ -89,8 +90,8 @@ describe('orders of two samples', () => {
   });
 
   test('half a try is no try', () => {
-    expect(() => servingOrders('paired', 1.5, seeded(1))).toThrow(RangeError);
-    expect(() => rankingOrders(3, -1, seeded(1))).toThrow(RangeError);
+    expect(() => servingOrders('paired', 1.5, seeded(1))).toThrow(Refusal);
+    expect(() => rankingOrders(3, -1, seeded(1))).toThrow(Refusal);
   });
 });
 

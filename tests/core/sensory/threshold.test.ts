@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bestEstimate, groupThreshold, ladder } from '../../../src/core/sensory/threshold';
 import { seeded } from '../seeded';
+import { Refusal } from '../../../src/core/text/refusal';
 
 const steps = [0.5, 1, 2, 4, 8, 16]; // g/L sucrose
 
@@ -50,10 +51,10 @@ describe('ascending 3-AFC', () => {
   });
 
   test('a ladder that does not rise, or lacks an answer, is refused', () => {
-    expect(() => bestEstimate([1, 1], [true, true])).toThrow(RangeError);
+    expect(() => bestEstimate([1, 1], [true, true])).toThrow(Refusal);
     expect(() => bestEstimate([1, 2], [true])).toThrow('2 steps need as many answers, not 1');
-    expect(() => ladder(16, 1, 6)).toThrow(RangeError);
-    expect(() => groupThreshold([])).toThrow(RangeError);
+    expect(() => ladder(16, 1, 6)).toThrow(Refusal);
+    expect(() => groupThreshold([])).toThrow(Refusal);
     expect(groupThreshold([3])).toEqual({ value: expect.closeTo(3, 12), sdLog10: 0 });
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { worth, type Try } from '../../../src/core/sensory/worth';
 import reference from '../../reference/preference.json';
 import { seeded } from '../seeded';
+import { Refusal } from '../../../src/core/text/refusal';
 
 const example = reference.ridge_main_plus_pair_example;
 const tries: Try[] = example.tries.map((vials, i) => ({ vials, liking: example.score[i]! }));
@@ -137,7 +138,7 @@ describe('worth of vials and pairs', () => {
 
   test('two tries, or a try without a liking, are refused', () => {
     expect(() => worth(tries.slice(0, 2))).toThrow('a worth needs at least 3 layerings with a liking, not 2');
-    expect(() => worth([...tries, { vials: [], liking: 3 }])).toThrow(RangeError);
-    expect(() => worth([...tries, { vials: ['A'], liking: NaN }])).toThrow(RangeError);
+    expect(() => worth([...tries, { vials: [], liking: 3 }])).toThrow(Refusal);
+    expect(() => worth([...tries, { vials: ['A'], liking: NaN }])).toThrow(Refusal);
   });
 });
