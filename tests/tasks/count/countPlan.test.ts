@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { judgePlan } from '../../../src/core/plan/dropJudge';
 import { bestPlan } from '../../../src/core/plan/dropPlan';
+import type { AnyRecord } from '../../../src/records/kind/kinds';
 import type { Formula } from '../../../src/records/kind/formula';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import type { Vial } from '../../../src/records/kind/vial';
@@ -137,6 +138,17 @@ describe('from a formula to a plan', () => {
     expect(walk.step().more!.join(' ')).toContain('iris oil');
     expect(walk.step().offers![0]!.start).toMatchObject({ task: 'dilute' });
     expect(() => walk.next()).toThrow('iris oil');
+  });
+
+  test('a vial at fault is named by its code, a line by the name of its material', () => {
+    const [, calibration] = pipette;
+    takeIn([{ ...calibration!, spread: 1.2 } as AnyRecord]);
+    expect(plansOf(toPlans().state())).toMatchObject({
+      why: 'The drops of vial GF1 spread so far that one of them may hold nothing.',
+      remedy: 'Calibrate the dropper of vial GF1, or count the doubt fewer times.',
+    });
+    takeIn([...pipette, vialOf('gf1', 0.01, { material: 'gf', massG: 0 })]);
+    expect(plansOf(toPlans().state())).toMatchObject({ remedy: 'Make more of gf oil.' });
   });
 
   test('a line that only smell-only vials hold is not said to have none', () => {
