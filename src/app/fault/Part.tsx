@@ -40,11 +40,14 @@ interface BrokenProps {
   error: unknown;
   again?: () => void;
   title?: string;
+  words?: string;
   children?: ComponentChildren;
 }
 
+const OF_PAGE = 'Something in Minim went wrong on this page; nothing that was stored is lost.';
+
 /** What is shown in place of a page that broke. */
-export function BrokenPage({ error, again = () => {}, title = 'Minim', children }: BrokenProps) {
+export function BrokenPage({ error, again = () => {}, title = 'Minim', words = OF_PAGE, children }: BrokenProps) {
   return (
     <main class="page">
       <header class="top">
@@ -53,11 +56,7 @@ export function BrokenPage({ error, again = () => {}, title = 'Minim', children 
           ✕
         </button>
       </header>
-      <FaultNotice
-        words="Something in Minim went wrong on this page; nothing that was stored is lost."
-        error={error}
-        again={again}
-      />
+      <FaultNotice words={words} error={error} again={again} />
       {children}
     </main>
   );

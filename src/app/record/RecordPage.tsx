@@ -122,7 +122,11 @@ function Sections({ record, description: { facts = [], results = [] }, events }:
 /** A record that cannot be put into words can still be changed, traced and put away. */
 function Broken({ record, error }: { record: AnyRecord; error: unknown }) {
   return (
-    <BrokenPage title={`${record.kind} ${record.id}`} error={error}>
+    <BrokenPage
+      title={`${record.kind} ${record.id}`}
+      words="This entry cannot be shown; it is kept as it is."
+      error={error}
+    >
       <ArchivedNotice record={record} />
       <footer class="actions">
         <Part of={record}>
