@@ -95,7 +95,8 @@ async function placeOfRun(run: Run): Promise<Place> {
 function Paused({ run, newest }: { run: Run; newest: boolean }) {
   const place = useSignal<Place>({ title: run.title, words: 'Paused', at: run.made });
   const recordsSeen = shelf.records.value;
-  const lost = () => void (place.value = { ...place.peek(), words: 'Paused; what comes next could not be worked out' });
+  const lost = () =>
+    void (place.value = { ...place.peek(), words: 'Paused before a step that could not be worked out' });
   useEffect(() => void placeOfRun(run).then((found) => (place.value = found), lost), [recordsSeen]);
   const { title, words, at } = place.value;
   return (
