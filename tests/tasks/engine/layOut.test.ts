@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fold } from '../../../src/tasks/engine/fold';
-import { layOut } from '../../../src/tasks/engine/run';
+import { layOut } from '../../../src/tasks/engine/layOut';
 import type { Task } from '../../../src/tasks/engine/task';
 import type { RunEvent } from '../../../src/records/kind/run';
 
