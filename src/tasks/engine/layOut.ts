@@ -15,7 +15,12 @@ const WAYS_BACK = 40; // our choice: more answers back than that, it is another 
  * before that answer, with the error.
  * @throws what the work breaks on, where it does so from the beginning
  */
-export function lastSound<T>(work: (run: RunState) => T, events: readonly RunEvent[], state: RunState, from = freshRun) {
+export function lastSound<T>(
+  work: (run: RunState) => T,
+  events: readonly RunEvent[],
+  state: RunState,
+  from = freshRun,
+) {
   try {
     return { made: work(state), fault: null };
   } catch (error) {
