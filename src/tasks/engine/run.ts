@@ -39,7 +39,6 @@ function walk(task: Task, run: Run, log: EventLog, from: RunState = freshRun): W
   const fault = computed(() => view.value.laidOut.value.fault);
   const index = computed(() => placeOf(steps.value, state.value));
   const step = computed(() => steps.value[index.value]!);
-  const title = computed(() => titleOf(task, state.value, run.title));
 
   async function leave(): Promise<readonly AnyRecord[] | null> {
     const left = recordedOn(step.value, state.value);
@@ -58,7 +57,7 @@ function walk(task: Task, run: Run, log: EventLog, from: RunState = freshRun): W
     fault,
     index,
     step,
-    title,
+    title: computed(() => titleOf(task, state.value, run.title)),
     leave,
     trouble: log.trouble,
     happen: (...happenings) => {
