@@ -1,5 +1,6 @@
 import { render } from 'preact';
 import { App } from './app/App';
+import { listenForMishaps } from './app/fault/mishap';
 import { keepInstallOffer } from './app/nav/installOffer';
 import { loadAllTasks } from './app/nav/loaded';
 import { scriptUrl } from './app/nav/scriptUrl';
@@ -8,6 +9,7 @@ import journalScript from './records/journal/journalWorker?worker&url';
 import { load, whenFirstRead } from './records/shelf';
 import './ui/base.css';
 
+listenForMishaps();
 const root = document.getElementById('app')!;
 const loading = load(() => new Worker(scriptUrl(journalScript), { type: 'module', name: 'journal' }));
 const LONGEST = 1000; // ms; our choice: a store that does not answer by then is not waited for

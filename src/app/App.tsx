@@ -1,12 +1,17 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
 import { Later } from '../ui/controls/Later';
+import { WaysOut } from '../ui/fault/FaultNotice';
+import { useFault } from '../ui/fault/useFault';
 import { Bench } from './bench/Bench';
+import { MishapNotice } from './fault/mishap';
+import { GuardedPage } from './fault/Part';
 import { StaleNotice } from './nav/loaded';
 import { go, hashOf, route } from './nav/route';
 import { RunPage } from './nav/RunPage';
 import { startTask } from './nav/startTask';
 import { ScanPage } from './label/ScanPage';
+import { FaultWays } from './settings/FaultWays';
 import { SettingsPage } from './settings/SettingsPage';
 import { UpdateNotice } from './nav/update';
 
@@ -24,18 +29,27 @@ export function App() {
     document.documentElement.dataset['hand'] = hand;
   }, [theme, hand]);
   return (
-    <>
+    <WaysOut.Provider value={FaultWays}>
       <StaleNotice />
-      <Page />
-    </>
+      <MishapNotice />
+      <GuardedPage of={route.value.join('/')}>
+        <Page />
+      </GuardedPage>
+      {hasTabs(route.value) && <Tabs here={route.value[0] ?? ''} />}
+    </WaysOut.Provider>
   );
+}
+
+/** Pages of one thing or one piece of work; every other one is the Bench, the Shelf or the Book. */
+const ofOne = ['run', 'record', 'catalogue', 'sheet', 'formula'];
+const ofAll = ['settings', 'keeping', 'scan', 'labels', 'new'];
+
+function hasTabs([page = '', id]: readonly string[]): boolean {
+  return !ofAll.includes(page) && !(ofOne.includes(page) && id);
 }
 
 function Page() {
   const [page, id] = route.value;
-  useEffect(() => {
-    if (page === 'new' && id) void startTask({ task: id, typed: {} }, 'replace');
-  }, [page, id]);
   if (page === 'run' && id) return <RunPage id={id} />;
   if (page === 'record' && id) return <Later key="record" load={recordPage} props={{ id }} />;
   if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;
@@ -49,15 +63,19 @@ function Page() {
     return (
       <Later key="formula" load={async () => (await import('./formula/FormulaPage')).FormulaPage} props={{ id }} />
     );
-  if (page === 'new') return <main class="page" aria-busy="true" />;
-  return (
-    <>
-      {page === 'shelf' && <Later key="shelf" load={shelfPage} props={{}} />}
-      {page === 'book' && <Later key="book" load={bookPage} props={{}} />}
-      {page !== 'shelf' && page !== 'book' && <Bench />}
-      <Tabs here={page ?? ''} />
-    </>
-  );
+  if (page === 'new') return <NewPage task={id} />;
+  if (page === 'shelf') return <Later key="shelf" load={shelfPage} props={{}} />;
+  if (page === 'book') return <Later key="book" load={bookPage} props={{}} />;
+  return <Bench />;
+}
+
+/** #/new/<task> begins the task and makes room for its first step. */
+function NewPage({ task }: { task: string | undefined }) {
+  const fault = useFault();
+  useEffect(() => {
+    if (task) startTask({ task, typed: {} }, 'replace').catch(fault);
+  }, [task]);
+  return <main class="page" aria-busy="true" />;
 }
 
 function Tabs({ here }: { here: string }) {

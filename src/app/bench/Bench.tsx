@@ -6,6 +6,7 @@ import { tasks } from '../../tasks';
 import { fold } from '../../tasks/engine/fold';
 import { placeOf } from '../../tasks/engine/leaving';
 import { ago } from '../../ui/format';
+import { Part } from '../fault/Part';
 import { DueList } from './DueList';
 import { KeepingNotice } from './KeepingNotice';
 import { ScanButton } from '../describe/LabelLinks';
@@ -28,13 +29,13 @@ export function Bench() {
         </button>
       </header>
       <News>
-        <div class="paused-runs" data-loaded={shelf.loaded.value}>
-          {shelf.openRuns.value.map((run, i) => (
-            <Paused key={run.id} run={run} newest={i === 0} />
-          ))}
-        </div>
-        <KeepingNotice />
-        <DueList />
+        <PausedRuns />
+        <Part of={shelf.records.value}>
+          <KeepingNotice />
+        </Part>
+        <Part of={shelf.records.value}>
+          <DueList />
+        </Part>
       </News>
       <div class="tasks">
         {tasks.map((task) => (
@@ -52,6 +53,18 @@ export function Bench() {
         ))}
       </div>
     </main>
+  );
+}
+
+function PausedRuns() {
+  return (
+    <div class="paused-runs" data-loaded={shelf.loaded.value}>
+      {shelf.openRuns.value.map((run, i) => (
+        <Part of={run} key={run.id}>
+          <Paused run={run} newest={i === 0} />
+        </Part>
+      ))}
+    </div>
   );
 }
 
@@ -82,7 +95,9 @@ async function placeOfRun(run: Run): Promise<Place> {
 function Paused({ run, newest }: { run: Run; newest: boolean }) {
   const place = useSignal<Place>({ title: run.title, words: 'Paused', at: run.made });
   const recordsSeen = shelf.records.value;
-  useEffect(() => void placeOfRun(run).then((found) => (place.value = found)), [recordsSeen]);
+  const lost = () =>
+    void (place.value = { ...place.peek(), words: 'Paused before a step that could not be worked out' });
+  useEffect(() => void placeOfRun(run).then((found) => (place.value = found), lost), [recordsSeen]);
   const { title, words, at } = place.value;
   return (
     <section class="card paused">

@@ -21,17 +21,19 @@ const TICK = 20_000; // ms
 async function waitingIn(runs: readonly Run[]): Promise<Waiting[]> {
   await whenLoaded;
   const found = await Promise.all(
-    runs.map(async ({ id, task: name }) => {
-      const task = await taskOrNotice(name);
-      if (!task?.due) return [];
-      const dues = task.due(fold((await runWithEvents(id))?.events ?? []));
-      remind(id, task);
-      const come = dues.filter(({ at }) => at <= Date.now()).slice(-1);
-      const next = dues.filter(({ at }) => at > Date.now()).slice(0, 1);
-      return [...come, ...next].map((due) => ({ run: id, due }));
-    }),
+    runs.map((run) => waitingInOne(run).catch(() => [])), // the card of the paused run says what is wrong with it
   );
   return found.flat().sort((a, b) => a.due.at - b.due.at);
+}
+
+async function waitingInOne({ id, task: name }: Run): Promise<Waiting[]> {
+  const task = await taskOrNotice(name);
+  if (!task?.due) return [];
+  const dues = task.due(fold((await runWithEvents(id))?.events ?? []));
+  remind(id, task);
+  const come = dues.filter(({ at }) => at <= Date.now()).slice(-1);
+  const next = dues.filter(({ at }) => at > Date.now()).slice(0, 1);
+  return [...come, ...next].map((due) => ({ run: id, due }));
 }
 
 /** What is due, soonest first; a tap goes there. */

@@ -3,11 +3,12 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { Run } from '../../records/kind/run';
 import { endedRuns, shelf } from '../../records/shelf';
 import { FieldInput } from '../../ui/controls/FieldInput';
+import { useFault } from '../../ui/fault/useFault';
 import { ago } from '../../ui/format';
 import { bookTable, narrowed, narrowers, taskName, type Narrowing } from '../describe/bookEntries';
 import { DemoNotice } from '../shelf/DemoNotice';
 import { describe } from '../describe/describe';
-import { go } from '../nav/route';
+import { Entry } from '../describe/Entry';
 import { saveTable } from '../nav/saveFile';
 import '../shelf/shelf.css';
 
@@ -23,7 +24,8 @@ export function BookPage() {
   const shown = useSignal(PAGE);
   const recordsSeen = shelf.records.value;
   const now = narrowing.value;
-  useEffect(() => void endedRuns().then((found) => (runs.value = found)), [recordsSeen]);
+  const fault = useFault();
+  useEffect(() => void endedRuns().then((found) => (runs.value = found), fault), [recordsSeen]);
   const all = runs.value;
   const left = useMemo(() => (all ? narrowed(all, now) : []), [all, now, recordsSeen]);
   return (
@@ -116,19 +118,16 @@ function Entries({ runs }: { runs: readonly Run[] }) {
   return (
     <ul class="list">
       {runs.map((run) => (
-        <li key={run.id}>
-          <button class="entry" onClick={() => go(['record', run.id])}>
-            <b>{run.title}</b>
-            <span>
-              {ago(Date.parse(run.endedAt ?? run.made), Date.now())}
-              {outcome(run) && ` · ${outcome(run)}`}
-              {run.demo && ' · demo'}
-            </span>
-          </button>
-        </li>
+        <Entry key={run.id} record={run} line={() => told(run)} />
       ))}
     </ul>
   );
+}
+
+/** When it was done, and what came of it. */
+function told(run: Run): string {
+  const when = ago(Date.parse(run.endedAt ?? run.made), Date.now());
+  return [when, outcome(run), run.demo && 'demo'].filter(Boolean).join(' · ');
 }
 
 /** What the first thing it ended in says of itself. */

@@ -2,9 +2,8 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import type { Run, RunEvent } from '../../records/kind/run';
 import { Say } from '../../ui/controls/Say';
 import { keptOf } from './bookEntries';
-import { describe } from './describe';
+import { Entry } from './Entry';
 import { useTask } from '../nav/loaded';
-import { go } from '../nav/route';
 import { storyOf, type StoryLine } from './story';
 
 /** What was done in a run, step by step, and what it ended in. */
@@ -21,12 +20,7 @@ export function RunStory({ run, events }: { run: Run; events: readonly RunEvent[
       </ol>
       <ul class="list">
         {keptOf(run).map((record: AnyRecord) => (
-          <li>
-            <button class="entry" onClick={() => go(['record', record.id])}>
-              <b>{describe(record).title}</b>
-              <span>{describe(record).line}</span>
-            </button>
-          </li>
+          <Entry key={record.id} record={record} line={({ line }) => line} />
         ))}
       </ul>
     </>

@@ -1,8 +1,7 @@
 import { formatMeasured } from '../../ui/format';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
-import { describe } from './describe';
-import { go } from '../nav/route';
+import { Entry } from './Entry';
 import { kindWords } from './shelfIndex';
 
 /** '6.5 g left', or '' when nobody said how much there was. */
@@ -21,28 +20,36 @@ export function placeWords(record: AnyRecord): string {
 
 /** One thing of the Shelf, with what is left of it and where it stands; a tap opens it. */
 export function ShelfEntry({ record, kind }: { record: AnyRecord; kind?: boolean }) {
-  const { title, line, code, grade } = describe(record);
+  return (
+    <Entry
+      record={record}
+      class="shelf-entry"
+      line={({ line, grade }) => (
+        <>
+          {kind && `${kindWords[record.kind] ?? record.kind}: `}
+          {line}
+          {grade === 'smell only' && <em class="smell-only"> smell only</em>}
+          <Standing record={record} />
+        </>
+      )}
+    />
+  );
+}
+
+/** What is left of it, where it stands, and whether it was put away. */
+function Standing({ record }: { record: AnyRecord }) {
   const stocked = isStocked(record) ? record : null;
-  const second = [
+  const words = [
     stocked && leftWords(stocked),
     placeWords(record),
     record.archived && 'archived',
     record.demo && 'demo',
-  ];
+  ].filter(Boolean);
   return (
-    <li>
-      <button class="entry shelf-entry" onClick={() => go(['record', record.id])}>
-        {code && <span class="code">{code}</span>}
-        <b>{title}</b>
-        <span>
-          {kind && `${kindWords[record.kind] ?? record.kind}: `}
-          {line}
-          {grade === 'smell only' && <em class="smell-only"> smell only</em>}
-          {second.some(Boolean) && <small>{second.filter(Boolean).join(' · ')}</small>}
-          {stocked && <Level record={stocked} />}
-        </span>
-      </button>
-    </li>
+    <>
+      {words.length > 0 && <small>{words.join(' · ')}</small>}
+      {stocked && <Level record={stocked} />}
+    </>
   );
 }
 

@@ -12,9 +12,13 @@ import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/form
 
 type Describers = { [K in KindName]: (record: RecordOf<K>) => Description };
 
-/** Title, one line, facts and numbers of any record. */
+/** Title, one line, facts and numbers of any record. One that breaks takes no list, search or table with it: it has a `fault`. */
 export function describe(record: AnyRecord): Description {
-  return (describers[record.kind as KindName] as (record: AnyRecord) => Description)(record);
+  try {
+    return (describers[record.kind as KindName] as (record: AnyRecord) => Description)(record);
+  } catch (error) {
+    return { title: `${record.kind} ${record.id}`, line: 'cannot be shown', fault: { error } };
+  }
 }
 
 const describers: Describers = {

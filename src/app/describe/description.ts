@@ -11,6 +11,8 @@ export interface Description {
   facts?: readonly (readonly [label: string, text: string, source?: string])[];
   results?: readonly Result[];
   next?: readonly Offer[];
+  /** Why it could not be put into words; title and line then tell only which record it is. */
+  fault?: { readonly error: unknown };
 }
 
 /** Pairs of label and text, without the empty ones. */

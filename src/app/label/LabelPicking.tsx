@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { today } from '../../workshop/onHand';
 import { allLabelled, codeOf, nameOf, type Labelled } from '../../workshop/labelled';
 import { formatDay } from '../../ui/format';
+import { Part } from '../fault/Part';
 
 /** Which vials, bottles and batches labels are printed for. */
 export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }) {
@@ -21,7 +22,9 @@ export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }
         <ul class="list">
           {all.map((record) => (
             <li>
-              <Choice record={record} picked={picked.value.has(record.id)} onFlip={flip} />
+              <Part of={record}>
+                <Choice record={record} picked={picked.value.has(record.id)} onFlip={flip} />
+              </Part>
             </li>
           ))}
         </ul>

@@ -5,6 +5,7 @@ import { resumeWalk } from '../../tasks/engine/run';
 import type { Walk } from '../../tasks/engine/task';
 import { TaskScreen } from '../../tasks/screen/TaskScreen';
 import { HowPage } from '../../ui/controls/HowPage';
+import { useFault } from '../../ui/fault/useFault';
 import { taskOrNotice } from './loaded';
 import { go, hashOf, route } from './route';
 import { begun, startTask } from './startTask';
@@ -36,12 +37,13 @@ async function open(id: string): Promise<Walk | null> {
 /** The page of a run: #/run/<id>/<step>, or #/run/<id> to go on where it was left. */
 export function RunPage({ id }: { id: string }) {
   const walk = useSignal<Walk | null>(null);
+  const fault = useFault();
   useEffect(() => {
     walk.value = null;
-    void open(id).then((opened) => {
+    open(id).then((opened) => {
       if (opened) walk.value = opened;
       else if (route.peek()[1] === id) go([], 'replace');
-    });
+    }, fault);
   }, [id]);
   return walk.value && walk.value.id === id ? <Walking walk={walk.value} /> : <main class="page" aria-busy="true" />;
 }

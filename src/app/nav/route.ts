@@ -4,7 +4,11 @@ import { signal } from '@preact/signals';
 export const route = signal<readonly string[]>(parse());
 
 function parse(): string[] {
-  return location.hash.replace(/^#\/?/, '').split('/').filter(Boolean).map(decodeURIComponent);
+  try {
+    return location.hash.replace(/^#\/?/, '').split('/').filter(Boolean).map(decodeURIComponent);
+  } catch {
+    return []; // a % that encodes nothing
+  }
 }
 
 addEventListener('hashchange', () => (route.value = parse()));

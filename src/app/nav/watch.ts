@@ -19,13 +19,38 @@ function watched(): Stocked[] {
   return [...list('bottle'), ...list('vial'), ...list('supply')];
 }
 
+/** What the work finds for each thing. One that it breaks on is left out, and named by `unjudged`. */
+function judged<S extends Stocked, T>(things: readonly S[], work: (thing: S) => readonly T[]): T[] {
+  return things.flatMap((thing) => {
+    try {
+      return work(thing);
+    } catch {
+      return [];
+    }
+  });
+}
+
+function dueOf(record: Stocked): DueThing[] {
+  const useBy = useByOf(record);
+  return useBy ? [{ record, useBy, days: daysBetween(today(), useBy.day) }] : [];
+}
+
+/** What none of these lists can judge, with what it broke on. */
+export function unjudged(): { readonly record: AnyRecord; readonly error: unknown }[] {
+  return watched().flatMap((record) => {
+    try {
+      dueOf(record);
+      runsLow(record);
+      return [];
+    } catch (error) {
+      return [{ record, error }];
+    }
+  });
+}
+
 /** What is past its last day or will be within two weeks, longest past first. */
 export function dueThings(): DueThing[] {
-  return watched()
-    .flatMap((record) => {
-      const useBy = useByOf(record);
-      return useBy ? [{ record, useBy, days: daysBetween(today(), useBy.day) }] : [];
-    })
+  return judged(watched(), dueOf)
     .filter(({ days }) => days <= SOON)
     .sort((a, b) => a.days - b.days);
 }
@@ -40,14 +65,14 @@ export function dueWords(days: number): string {
 /** What to buy: marked by hand, or running low with no other bottle of it that is not. */
 export function toBuy(): Stocked[] {
   const bottles = list('bottle');
-  const plenty = new Set(bottles.flatMap((one) => (leftOf(one) && !runsLow(one) ? one.material : [])));
+  const plenty = new Set(judged(bottles, (one) => (leftOf(one) && !runsLow(one) ? [one.material] : [])));
   return [
-    ...bottles.filter((bottle) => bottle.buy || (runsLow(bottle) && !plenty.has(bottle.material))),
-    ...list('supply').filter((supply) => supply.buy || runsLow(supply)),
+    ...judged(bottles, (one) => (one.buy || (runsLow(one) && !plenty.has(one.material)) ? [one] : [])),
+    ...judged(list('supply'), (one) => (one.buy || runsLow(one) ? [one] : [])),
   ];
 }
 
 /** Vials to make again: running low. */
 export function toMake(): Stocked[] {
-  return list('vial').filter((vial) => vial.buy || runsLow(vial));
+  return judged(list('vial'), (vial) => (vial.buy || runsLow(vial) ? [vial] : []));
 }

@@ -6,13 +6,16 @@ import { runWithEvents, shelf } from '../../records/shelf';
 import { isStocked } from '../../records/stock';
 import { dropPicturesOf } from '../../workshop/dropPictures';
 import { formatMoment } from '../../ui/format';
+import { useFault } from '../../ui/fault/useFault';
 import { HowPage } from '../../ui/controls/HowPage';
+import type { Result } from '../../ui/controls/result';
 import { ResultLine } from '../../ui/controls/ResultLine';
 import { Scatter } from '../../ui/plot/Scatter';
 import { AgainPage } from './AgainPage';
 import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
 import { describe } from '../describe/describe';
 import type { Description } from '../describe/description';
+import { BrokenPage, Part } from '../fault/Part';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
 import { LabelOffer } from '../describe/LabelLinks';
@@ -30,17 +33,18 @@ import './record.css';
 export function RecordPage({ id }: { id: string }) {
   const found = useSignal<{ record: AnyRecord; events: readonly RunEvent[] } | null>(null);
   const missing = useSignal(false);
+  const fault = useFault();
   const onShelf = shelf.records.value.get(id);
   const loaded = shelf.loaded.value;
   useEffect(() => {
     let current = true; // a run that was looked for says nothing once the record has come
     if (onShelf && onShelf.kind !== 'run') found.value = { record: onShelf, events: [] };
     else
-      void runWithEvents(id).then((there) => {
+      runWithEvents(id).then((there) => {
         if (!current) return;
         found.value = there && { record: there.run, events: there.events };
         missing.value = !there && loaded;
-      });
+      }, fault);
     return () => void (current = false);
   }, [onShelf, loaded, id]);
   if (!found.value || found.value.record.id !== id)
@@ -52,30 +56,29 @@ export function RecordPage({ id }: { id: string }) {
   return <Found record={found.value.record} events={found.value.events} />;
 }
 
+interface SectionsProps {
+  record: AnyRecord;
+  description: Description;
+  events: readonly RunEvent[];
+}
+
 const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: AgainPage } as const;
 
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);
-  const { facts = [], results = [], next = [] } = description;
+  const { results = [], next = [], fault } = description;
   const [, , page, index] = route.value;
-  const left = isStocked(record) ? leftResult(record) : null;
-  const asked = page === 'how' ? (index === 'left' ? left : results[Number(index)]) : undefined;
+  const asked = page === 'how' ? (index === 'left' ? howLeft(record) : results[Number(index)]) : undefined;
   if (asked) return <HowPage result={asked} onClose={() => history.back()} />;
   const Page = pages[page as keyof typeof pages];
   if (Page) return <Page record={record} />;
   if (page === 'paper') return <PaperPage record={record} events={events} />;
+  if (fault) return <Broken record={record} error={fault.error} />;
   return (
     <main class="page record">
       <Head description={description} demo={record.demo === true} />
       <ArchivedNotice record={record} />
-      {results.map((result, i) => (
-        <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
-      ))}
-      <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />
-      <Drops record={record} />
-      <Facts facts={facts} />
-      <Lots record={record} />
-      {isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />}
+      <Sections record={record} description={description} events={events} />
       <footer class="actions">
         {next.map((offer) => (
           <button class="second" onClick={() => offer.start && startTask(offer.start)}>
@@ -84,13 +87,58 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
         ))}
         <LabelOffer record={record} />
         <PageOffer record={record} />
-        <CareActions record={record} />
+        <Part of={record}>
+          <CareActions record={record} />
+        </Part>
         <button class="main" onClick={() => go([])}>
           To the Bench
         </button>
       </footer>
     </main>
   );
+}
+
+/** What is known of it; a section that breaks leaves the others. */
+function Sections({ record, description: { facts = [], results = [] }, events }: SectionsProps) {
+  const sections = [
+    results.map((result, i) => (
+      <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
+    )),
+    <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />,
+    <Drops record={record} />,
+    <Facts facts={facts} />,
+    <Lots record={record} />,
+    isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />,
+  ];
+  return (
+    <>
+      {sections.map((section) => (
+        <Part of={record}>{section}</Part>
+      ))}
+    </>
+  );
+}
+
+/** A record that cannot be put into words can still be changed, traced and put away. */
+function Broken({ record, error }: { record: AnyRecord; error: unknown }) {
+  return (
+    <BrokenPage
+      title={`${record.kind} ${record.id}`}
+      words="This entry cannot be shown; it is kept as it is."
+      error={error}
+    >
+      <ArchivedNotice record={record} />
+      <footer class="actions">
+        <Part of={record}>
+          <CareActions record={record} />
+        </Part>
+      </footer>
+    </BrokenPage>
+  );
+}
+
+function howLeft(record: AnyRecord): Result | null {
+  return isStocked(record) ? leftResult(record) : null;
 }
 
 function Head({ description: { title, code, grade }, demo }: { description: Description; demo: boolean }) {

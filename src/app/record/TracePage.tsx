@@ -1,8 +1,8 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { ancestors, descendants, sharingLots, type Relative } from '../../records/lineage';
 import { describe } from '../describe/describe';
+import { Entry } from '../describe/Entry';
 import { LineagePicture } from './LineagePicture';
-import { go } from '../nav/route';
 import { kindWords } from '../describe/shelfIndex';
 import './trace.css';
 
@@ -54,17 +54,11 @@ function Lineage({ title, relatives, empty }: { title: string; relatives: readon
 }
 
 function Kin({ record, steps }: { record: AnyRecord; steps: number }) {
-  const { title, line, code } = describe(record);
   return (
-    <li style={{ marginInlineStart: `${Math.min(steps - 1, 4)}rem` }}>
-      <button class="entry" onClick={() => go(['record', record.id])}>
-        {code && <span class="code">{code}</span>}
-        <b>{title}</b>
-        <span>
-          {kindWords[record.kind] ?? record.kind}: {line}
-          {record.archived && ' · archived'}
-        </span>
-      </button>
-    </li>
+    <Entry
+      record={record}
+      indent={Math.min(steps - 1, 4)}
+      line={({ line }) => `${kindWords[record.kind] ?? record.kind}: ${line}${record.archived ? ' · archived' : ''}`}
+    />
   );
 }

@@ -1,12 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { makeBackup } from '../../records/backup/backup';
-import { lockBackup } from '../../records/backup/backupLock';
-import { noteBackup } from '../../records/backup/lastBackup';
 import { canChooseFolder, chooseFolder, chosenFolder, copyToFolder, leaveFolder } from './folderCopy';
-import { backupName, recordsText } from '../bench/keepingWords';
+import { backupName } from '../bench/keepingWords';
+import { giveBackup, saveBackup } from './giveBackup';
 import { PassphraseBox } from './PassphraseBox';
-import { saveBlob } from '../nav/saveFile';
 
 /** One file with everything: shared, saved, or copied by itself into a chosen folder. */
 export function BackupPart({ onDone }: { onDone: () => void }) {
@@ -14,16 +11,8 @@ export function BackupPart({ onDone }: { onDone: () => void }) {
   const state = useSignal('');
   const give = (hand: (file: Blob) => Promise<boolean>) => async () => {
     state.value = 'One moment…';
-    try {
-      const { text, records } = await makeBackup();
-      const file = passphrase.value === '' ? text : await lockBackup(text, passphrase.value);
-      const given = await hand(file);
-      if (given) await noteBackup();
-      state.value = given ? `Done: ${recordsText(records)}${passphrase.value && ', locked'}.` : '';
-      onDone();
-    } catch (error) {
-      state.value = `No backup was made: ${error instanceof Error ? error.message : String(error)}`;
-    }
+    state.value = await giveBackup(hand, passphrase.value);
+    onDone();
   };
   return (
     <>
@@ -37,7 +26,7 @@ export function BackupPart({ onDone }: { onDone: () => void }) {
           Share a backup
         </button>
       )}
-      <button class={canShare() ? 'second' : 'main'} onClick={give(save)}>
+      <button class={canShare() ? 'second' : 'main'} onClick={give(saveBackup)}>
         Save a backup as a file
       </button>
       <p role="status">{state.value}</p>
@@ -64,11 +53,6 @@ async function share(file: Blob): Promise<boolean> {
     if (error instanceof DOMException && error.name === 'AbortError') return false;
     throw error;
   }
-}
-
-async function save(file: Blob): Promise<boolean> {
-  saveBlob(`${backupName()}.json`, file);
-  return true;
 }
 
 function FolderPart({ onDone }: { onDone: () => void }) {

@@ -4,9 +4,10 @@ import { find, keep, shelf } from '../../records/shelf';
 import { isOf } from '../../records/kind/kinds';
 import type { Stocked } from '../../records/stock';
 import { describe } from '../describe/describe';
-import { go } from '../nav/route';
+import { Entry } from '../describe/Entry';
 import { leftWords, ShelfEntry } from '../describe/ShelfEntry';
-import { dueThings, dueWords, toBuy, toMake } from '../nav/watch';
+import { dueThings, dueWords, toBuy, toMake, unjudged } from '../nav/watch';
+import { faultText } from '../../ui/fault/FaultNotice';
 import { formatDay } from '../../ui/format';
 
 function ListPage({ title, children }: { title: string; children: ComponentChildren }) {
@@ -30,22 +31,20 @@ export function DuePage() {
     <ListPage title="To use up">
       {due.length === 0 && <p class="quiet">Nothing is due within two weeks.</p>}
       <ul class="list">
-        {due.map(({ record, useBy, days }) => {
-          const { title, code } = describe(record);
-          return (
-            <li key={record.id}>
-              <button class="entry" onClick={() => go(['record', record.id])}>
-                {code && <span class="code">{code}</span>}
-                <b>{title}</b>
-                <span>
-                  {dueWords(days)}, {formatDay(useBy.day)}
-                  <small>{useBy.words}</small>
-                </span>
-              </button>
-            </li>
-          );
-        })}
+        {due.map(({ record, useBy, days }) => (
+          <Entry
+            key={record.id}
+            record={record}
+            line={() => (
+              <>
+                {dueWords(days)}, {formatDay(useBy.day)}
+                <small>{useBy.words}</small>
+              </>
+            )}
+          />
+        ))}
       </ul>
+      <Unjudged />
       <p class="quiet">A day is when to smell it against fresh, not when it goes bad.</p>
     </ListPage>
   );
@@ -84,6 +83,7 @@ export function ShoppingPage() {
           <ShelfEntry key={record.id} record={record} />
         ))}
       </ul>
+      <Unjudged />
       {buy.length + make.length === 0 && <p class="quiet">Enough of everything.</p>}
     </ListPage>
   );
@@ -98,22 +98,34 @@ function shoppingLine(record: Stocked): string {
 }
 
 function Bought({ record }: { record: Stocked }) {
-  const { title, code } = describe(record);
   return (
-    <li class="bought">
-      <button class="entry" onClick={() => go(['record', record.id])}>
-        {code && <span class="code">{code}</span>}
-        <b>{title}</b>
-        <span>
-          {[leftWords(record), record.supplier, record.buy && 'put here by hand'].filter(Boolean).join(' · ')}
-        </span>
-      </button>
+    <Entry
+      record={record}
+      class="bought"
+      line={() => [leftWords(record), record.supplier, record.buy && 'put here by hand'].filter(Boolean).join(' · ')}
+    >
       {record.buy && (
         <button class="second" onClick={() => void keep([{ ...record, buy: false }])}>
           Take off
         </button>
       )}
-    </li>
+    </Entry>
+  );
+}
+
+/** What could not be judged is in neither list, so it is named. */
+function Unjudged() {
+  const broken = unjudged();
+  if (broken.length === 0) return null;
+  return (
+    <section>
+      <h2>Could not be judged</h2>
+      <ul class="list">
+        {broken.map(({ record, error }) => (
+          <Entry key={record.id} record={record} line={() => faultText(error)} />
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -4,6 +4,7 @@ import { shelf } from '../../records/shelf';
 import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from '../describe/LabelLinks';
+import { Part } from '../fault/Part';
 import { go, route } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import { ShelfHits } from './ShelfHits';
@@ -80,7 +81,9 @@ function Sections() {
   const archived = [...shelf.records.value.values()].filter((record) => record.archived).length;
   return (
     <>
-      <Watch />
+      <Part of={shelf.records.value}>
+        <Watch />
+      </Part>
       {sections.map(([kind, words]) => (
         <Section kind={kind} words={words} />
       ))}

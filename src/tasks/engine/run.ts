@@ -5,9 +5,10 @@ import { newRecord } from '../../records/shelf';
 import { afterThis } from '../../ui/afterThis';
 import { attempt, Refused } from '../../workshop/attempt';
 import { fold, freshRun, type RunState } from './fold';
+import { lastSound, layOut, titleOf, type LaidOut } from './layOut';
 import { nextKey, placeOf, recordedOn, withHappenings, withPresets } from './leaving';
 import { openLog, type EventLog, type Happening } from './log';
-import type { Step, Task, Walk } from './task';
+import type { Task, Walk } from './task';
 
 /** A walk from its beginning, with some fields filled in already. It is stored with the first thing that happens. */
 export function beginWalk(task: Task, id: string, typed: Readonly<Record<string, string>> = {}): Walk {
@@ -26,18 +27,18 @@ export function beginWalk(task: Task, id: string, typed: Readonly<Record<string,
 /** A walk as it was left. */
 export function resumeWalk(task: Task, run: Run, events: readonly RunEvent[]): Walk {
   const log = openLog({ run, events, stored: events.length, recorded: task.recorded });
-  const { presets } = withPresets(task, fold(events));
-  return walk(task, run, log, { ...freshRun, presets });
+  const { made } = lastSound((state) => withPresets(task, state).presets, events, fold(events));
+  return walk(task, run, log, { ...freshRun, presets: made });
 }
 
 function walk(task: Task, run: Run, log: EventLog, from: RunState = freshRun): Walk {
   const views = viewsOf(task, from);
   const view = computed(() => views(log.events.value));
   const state = computed(() => view.value.state.value);
-  const steps = computed(() => view.value.steps.value);
+  const steps = computed(() => view.value.laidOut.value.steps);
+  const fault = computed(() => view.value.laidOut.value.fault);
   const index = computed(() => placeOf(steps.value, state.value));
   const step = computed(() => steps.value[index.value]!);
-  const title = computed(() => task.title(state.value));
 
   async function leave(): Promise<readonly AnyRecord[] | null> {
     const left = recordedOn(step.value, state.value);
@@ -53,13 +54,14 @@ function walk(task: Task, run: Run, log: EventLog, from: RunState = freshRun): W
     id: run.id,
     state,
     steps,
+    fault,
     index,
     step,
-    title,
+    title: computed(() => titleOf(task, state.value, run.title)),
     leave,
     trouble: log.trouble,
     happen: (...happenings) => {
-      afterThis(() => views(log.coming()).steps.peek());
+      afterThis(() => views(log.coming()).laidOut.peek());
       return log.append(happenings);
     },
     settled: log.settled,
@@ -93,14 +95,19 @@ async function ended(
  * What a list of events adds up to, worked out once: while the disk is written to, the page has time to work out what it will show then.
  */
 function viewsOf(task: Task, from: RunState) {
-  let last: { events: readonly RunEvent[]; state: ReadonlySignal<RunState>; steps: ReadonlySignal<readonly Step[]> }[] =
-    [];
-  return (events: readonly RunEvent[]) => {
+  let last: View[] = [];
+  return (events: readonly RunEvent[]): View => {
     const known = last.find((view) => view.events === events);
     if (known) return known;
     const state = computed(() => fold(events, from));
-    const view = { events, state, steps: computed(() => task.steps(state.value)) };
+    const view = { events, state, laidOut: computed(() => layOut(task, events, state.value, from)) };
     last = [view, ...last].slice(0, 2);
     return view;
   };
+}
+
+interface View {
+  readonly events: readonly RunEvent[];
+  readonly state: ReadonlySignal<RunState>;
+  readonly laidOut: ReadonlySignal<LaidOut>;
 }

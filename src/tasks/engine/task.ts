@@ -97,6 +97,8 @@ export interface Walk {
   readonly id: string;
   readonly state: ReadonlySignal<RunState>;
   readonly steps: ReadonlySignal<readonly Step[]>;
+  /** What the task broke on, if it did: `steps` are then those from before, and none of them may be left. */
+  readonly fault: ReadonlySignal<{ readonly error: unknown } | null>;
   readonly index: ReadonlySignal<number>;
   readonly step: ReadonlySignal<Step>;
   readonly title: ReadonlySignal<string>;

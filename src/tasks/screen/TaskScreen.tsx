@@ -8,6 +8,7 @@ import { Say } from '../../ui/controls/Say';
 import { TapPad } from '../../ui/controls/TapPad';
 import { keepAwake } from '../../ui/device/wakeLock';
 import { textOf } from '../engine/fields';
+import { GuardedStep } from './BrokenStep';
 import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf } from '../engine/leaving';
@@ -35,23 +36,25 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     await walk.settled(); // the last letter typed may still be on its way to the disk
     const now = walk.step.peek(); // after a choice, the step as it is with it
     tried.value = now.key;
-    if (Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;
+    if (walk.fault.peek() || Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;
     if (now.act) return void (await now.act(walk));
     const records = await walk.leave();
     if (records) onFinished(records);
   });
 
-  useHandsBusy(walk, leaveStep, !scanning.value);
+  useHandsBusy(walk, leaveStep, !scanning.value && !walk.fault.value);
   if (scanning.value && step.pad?.expects)
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (
     <main class="run">
       <Head title={walk.title.value} onLeave={onLeave} />
       <Progress at={walk.index.value} of={walk.steps.value.length} />
-      <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep}>
-        <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
-      </Body>
-      <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
+      <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={leaveStep} />}>
+        <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep}>
+          <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
+        </Body>
+        <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
+      </GuardedStep>
     </main>
   );
 }
