@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals';
-import { isOf, type AnyRecord, type RecordOf } from './kind/kinds';
+import { isOf, kindOf, type AnyRecord, type RecordOf } from './kind/kinds';
 import { find, list, shelf } from './shelf';
 
 /** A relative of a record: how many steps away, 1 for the nearest. */
@@ -11,18 +11,7 @@ export interface Relative {
 /** Ids of what a record was made from, directly: as stored, what it took, and the calibrations its doubt rests on. */
 function originIds(record: AnyRecord): string[] {
   const own = 'uses' in record ? record.uses.map(({ id }) => id) : [];
-  return [...new Set([...record.from, ...own, ...ofKind(record), ...calibrationIds(record)])];
-}
-
-function ofKind(record: AnyRecord): string[] {
-  if (isOf('bottle', record)) return [record.material];
-  if (isOf('calibration', record)) return [record.dropper];
-  if (isOf('layering', record)) return record.strips.map(({ vial }) => vial);
-  if (isOf('tasting', record)) return record.doses.map(({ vial }) => vial);
-  if (isOf('batch', record)) return [record.formula.id];
-  if (isOf('vial', record)) return record.solvent ? [record.solvent.id] : [];
-  if (isOf('supply', record)) return record.solvent ? [record.solvent] : [];
-  return [];
+  return [...new Set([...record.from, ...own, ...(kindOf(record).descent?.(record) ?? []), ...calibrationIds(record)])];
 }
 
 /** The doubt of a number names its calibration: "calibration:<id>:…". */
@@ -41,7 +30,7 @@ function calibrationIds(record: AnyRecord): string[] {
 
 /** Runs are how a thing was made, not what of. */
 function isApart(record: AnyRecord): boolean {
-  return isOf('run', record) || isOf('settings', record);
+  return kindOf(record).descent === null;
 }
 
 /** Parents and children by id, over all records but runs. */

@@ -3,10 +3,10 @@ import { v7 } from 'uuid';
 import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, storedRecord } from './store/database';
 import { write } from './door';
 import { closeJournal, journalOpened, openJournal } from './journal/journal';
-import { kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
+import { isOf, kindNamed, kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
 import { keptBefore, noteKept, type Marker } from './store/marker';
 import { listenToOthers, type News } from './store/otherWindows';
-import { readRecord, stampsKept, versionOf, type Kind, type Stored } from './kind/record';
+import { readRecord, stampsKept, versionOf, type Stored } from './kind/record';
 import type { RunEvent } from './kind/run';
 import { usualSettings, type Settings } from './kind/settings';
 
@@ -29,7 +29,7 @@ export const shelf = {
   unreadable: unread,
   records: onHand,
   openRuns: computed(() => list('run').filter((run) => run.open === 1)),
-  settings: computed((): Settings => (onHand.value.get('settings') as Settings | undefined) ?? usualSettings),
+  settings: computed((): Settings => find('settings', 'settings') ?? usualSettings),
 };
 
 /** Records of a kind, newest first, without the archived ones. */
@@ -37,7 +37,7 @@ export function list<K extends KindName>(kind: K): RecordOf<K>[] {
   const held = onHand.value;
   if (sorted.held !== held) sorted = { held, lists: new Map() };
   if (!sorted.lists.has(kind)) {
-    const found = [...held.values()].filter((record) => record.kind === kind && !record.archived);
+    const found = [...held.values()].filter((record) => isOf(kind, record) && !record.archived);
     sorted.lists.set(
       kind,
       found.sort((a, b) => (a.id < b.id ? 1 : -1)),
@@ -52,7 +52,7 @@ let sorted = { held: onHand.value, lists: new Map<KindName, AnyRecord[]>() };
 /** The record of that id, if it is of that kind. */
 export function find<K extends KindName>(kind: K, id: string | null | undefined): RecordOf<K> | undefined {
   const record = id == null ? undefined : onHand.value.get(id);
-  return record?.kind === kind ? (record as RecordOf<K>) : undefined;
+  return record && isOf(kind, record) ? record : undefined;
 }
 
 let tellFirstRead: () => void;
@@ -114,7 +114,8 @@ async function follow(news: News): Promise<void> {
 /** Ended runs, newest first, for the Book. */
 export async function endedRuns(): Promise<RecordOf<'run'>[]> {
   const { read } = sortOut(await storedOfKind('run'));
-  return (read as RecordOf<'run'>[]).filter((run) => run.open !== 1).sort((a, b) => (a.id < b.id ? 1 : -1));
+  const runs = read.filter((record) => isOf('run', record));
+  return runs.filter((run) => run.open !== 1).sort((a, b) => (a.id < b.id ? 1 : -1));
 }
 
 /** One run with its events, open or ended; null when there is none. */
@@ -128,9 +129,9 @@ function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadab
   const read: AnyRecord[] = [];
   const failed: Unreadable[] = [];
   for (const raw of raws) {
-    const kind = (kinds as Record<string, Kind>)[raw.kind];
+    const kind = kindNamed(raw.kind);
     const result = kind ? readRecord(kind, raw) : ({ ok: false, why: 'its kind is not known' } as const);
-    if (result.ok) read.push(result.value as AnyRecord);
+    if (result.ok) read.push(result.value);
     else failed.push({ raw, why: result.why });
   }
   return { read, failed };

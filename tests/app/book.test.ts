@@ -5,8 +5,8 @@ import { recordTable } from '../../src/app/record/paper';
 import { searchShelf } from '../../src/app/describe/shelfIndex';
 import { dueThings, toBuy } from '../../src/app/nav/watch';
 import type { Run } from '../../src/records/kind/run';
-import { kinds, type AnyRecord, type KindName } from '../../src/records/kind/kinds';
-import { readRecord, type Kind } from '../../src/records/kind/record';
+import { kindOf, type AnyRecord } from '../../src/records/kind/kinds';
+import { readRecord } from '../../src/records/kind/record';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { today } from '../../src/workshop/onHand';
 import { material, vialOf } from '../tasks/count/countShelf';
@@ -127,10 +127,10 @@ describe('changing a record', () => {
   test.each([material('card'), bottle('A1', { amountG: 5, density: { gPerMl: 0.9, atC: 20, source: 'test' } }), vial])(
     'with nothing typed anew it stays as it is: $kind',
     (record) => {
-      for (const { field, text, set } of editables(record)) {
-        const answer = field.read(text);
+      for (const { field, text, change } of editables(record)) {
+        const answer = change(record, text);
         expect([field.name, answer.ok]).toEqual([field.name, true]);
-        if (answer.ok && text !== '') expect(set(record, answer.value)).toEqual(record);
+        if (text !== '') expect(answer).toEqual({ ok: true, value: record });
       }
     },
   );
@@ -143,16 +143,18 @@ describe('changing a record', () => {
       density: { gPerMl: 0.9, atC: 20, source: 't' },
     });
     for (const record of [full, { ...material('card'), cas: '8000-66-6', also: ['x'] }, vial] as AnyRecord[])
-      for (const { field, set } of editables(record)) {
-        const answer = field.read('');
+      for (const { field, change } of editables(record)) {
+        const answer = change(record, '');
         if (!answer.ok) continue;
-        const read = readRecord(kinds[record.kind as KindName] as Kind, set(record, answer.value));
+        const read = readRecord(kindOf(record), answer.value);
         expect([field.name, read.ok]).toEqual([field.name, true]);
       }
   });
 
   test('another density becomes the person’s own, with that as its source', () => {
     const density = editables(bottle('A1')).find(({ field }) => field.name === 'density')!;
-    expect(density.set(bottle('A1'), 0.91)).toMatchObject({ density: { gPerMl: 0.91, source: 'as typed by hand' } });
+    expect(density.change(bottle('A1'), '0.91')).toMatchObject({
+      value: { density: { gPerMl: 0.91, source: 'as typed by hand' } },
+    });
   });
 });

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { kinds, isOf, type AnyRecord, type KindName } from '../../src/records/kind/kinds';
+import { isOf, kindOf, type AnyRecord } from '../../src/records/kind/kinds';
 import { recordTable } from '../../src/app/record/paper';
 import { storyOf } from '../../src/app/describe/story';
 import { ancestors } from '../../src/records/lineage';
-import { readRecord, type Kind } from '../../src/records/kind/record';
+import { readRecord } from '../../src/records/kind/record';
 import type { RunEvent } from '../../src/records/kind/run';
 import { list, shelf } from '../../src/records/shelf';
 import { loadTask } from '../../src/tasks';
@@ -25,7 +25,7 @@ const records = () => written.flatMap(({ record }) => record ?? []);
 describe('the demo workshop', () => {
   test('can be read again, record by record', () => {
     for (const record of records()) {
-      const read = readRecord(kinds[record.kind as KindName] as Kind, JSON.parse(JSON.stringify(record)));
+      const read = readRecord(kindOf(record), JSON.parse(JSON.stringify(record)));
       expect(read.ok ? '' : `${record.kind}: ${read.why}`).toBe('');
     }
   });

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
 import { preview } from 'vite';
-import { codeTextOf, shortIdOf, spacedShortId } from '../../src/records/shortId';
+import { codeTextOf, shortIdOf, spacedShortId } from '../../src/records/kind/shortId';
 import { squareCodeOf } from '../../src/ui/label/squareCode';
 import { blurred, codesIn, noisy, picture, readPng, turned } from '../pictures';
 import { shelve, vialRecord } from './benchRecords';

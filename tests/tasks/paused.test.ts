@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { readBackup } from '../../src/records/backup/backupFile';
-import { kinds, type AnyRecord } from '../../src/records/kind/kinds';
-import { readRecord, type Kind } from '../../src/records/kind/record';
+import { kindOf, type AnyRecord } from '../../src/records/kind/kinds';
+import { readRecord } from '../../src/records/kind/record';
 import type { Run, RunEvent } from '../../src/records/kind/run';
 import { shelf, takeIn } from '../../src/records/shelf';
 import { loadTask } from '../../src/tasks';
@@ -23,9 +23,9 @@ const runs = records.filter(({ kind }) => kind === 'run') as Run[];
 beforeAll(() => {
   vi.useFakeTimers({ now: new Date('2026-11-30T12:00:00Z'), toFake: ['Date'] });
   for (const record of records) {
-    const now = readRecord(kinds[record.kind as keyof typeof kinds] as Kind, record);
+    const now = readRecord(kindOf(record), record);
     if (!now.ok) throw new Error(now.why);
-    if (record.kind !== 'run') takeIn([now.value as AnyRecord]);
+    if (record.kind !== 'run') takeIn([now.value]);
   }
 });
 afterAll(() => {

@@ -73,5 +73,5 @@ function ended(task: Task, run: Run, events: RunEvent[], at: string) {
     .map((record) => ({ ...record, from: [...record.from, run.id], made: at, ...marked }));
   const kept = records.map(({ id }) => id);
   const made = { ...run, made: events[0]!.at, title: task.title(state), endedAt: at, kept, ...marked };
-  return { run: made, events, records: records as AnyRecord[] };
+  return { run: made, events, records };
 }

@@ -22,7 +22,7 @@ async function play(task: string, act: Omit<Act, 'task'>): Promise<AnyRecord[]> 
 
 /** The one of that kind among records; the script knows that it is there. */
 function the<K extends KindName>(kind: K, records: readonly AnyRecord[]): RecordOf<K> {
-  return records.find((record) => record.kind === kind) as RecordOf<K>;
+  return records.find((record) => isOf(kind, record))!;
 }
 
 async function keepDemo(records: readonly AnyRecord[]): Promise<void> {

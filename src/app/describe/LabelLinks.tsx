@@ -1,5 +1,4 @@
-import type { AnyRecord } from '../../records/kind/kinds';
-import type { Layering } from '../../records/kind/layering';
+import { isLabelled, isOf, type AnyRecord } from '../../records/kind/kinds';
 import { go } from '../nav/route';
 
 /** Opens the camera. */
@@ -24,10 +23,10 @@ export function LabelsButton() {
   );
 }
 
-/** On the page of a vial, a bottle or a batch: its label. On that of a layering: the labels of its strips. */
+/** On the page of what can carry a label: its label. On that of a layering: the labels of its strips. */
 export function LabelOffer({ record }: { record: AnyRecord }) {
-  const strips = record.kind === 'layering' ? (record as Layering).strips.map(({ vial }) => vial) : [];
-  const ids = ['vial', 'bottle', 'batch'].includes(record.kind) ? [record.id] : strips;
+  const strips = isOf('layering', record) ? record.strips.map(({ vial }) => vial) : [];
+  const ids = isLabelled(record) ? [record.id] : strips;
   if (ids.length === 0) return null;
   return (
     <button class="second" onClick={() => go(['labels', ids.join(','), ...(strips.length > 0 ? ['strips'] : [])])}>

@@ -1,8 +1,7 @@
 import { formatMeasured } from '../../ui/format';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
-import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { Entry } from './Entry';
-import { kindWords } from './shelfIndex';
 
 /** '6.5 g left', or '' when nobody said how much there was. */
 export function leftWords(record: Stocked): string {
@@ -14,7 +13,7 @@ export function leftWords(record: Stocked): string {
 
 /** 'box A, row 2', or ''. */
 export function placeWords(record: AnyRecord): string {
-  const { box, row } = record as { box?: string; row?: string };
+  const { box, row } = 'box' in record || 'row' in record ? record : { box: '', row: '' };
   return [box && `box ${box}`, row && `row ${row}`].filter(Boolean).join(', ');
 }
 
@@ -26,7 +25,7 @@ export function ShelfEntry({ record, kind }: { record: AnyRecord; kind?: boolean
       class="shelf-entry"
       line={({ line, grade }) => (
         <>
-          {kind && `${kindWords[record.kind] ?? record.kind}: `}
+          {kind && `${kindWords(record)}: `}
           {line}
           {grade === 'smell only' && <em class="smell-only"> smell only</em>}
           <Standing record={record} />

@@ -1,5 +1,6 @@
 import { scaled } from '../../core/number/measured';
-import type { AnyRecord, KindName, RecordOf } from '../../records/kind/kinds';
+import { byKind, kindOf, type AnyRecord, type OwnPageKind, type RecordOf } from '../../records/kind/kinds';
+import type { PlainPage, Value } from '../../records/kind/record';
 import { find } from '../../records/shelf';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
@@ -10,18 +11,32 @@ import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
 
-type Describers = { [K in KindName]: (record: RecordOf<K>) => Description };
-
 /** Title, one line, facts and numbers of any record. One that breaks takes no list, search or table with it: it has a `fault`. */
 export function describe(record: AnyRecord): Description {
   try {
-    return (describers[record.kind as KindName] as (record: AnyRecord) => Description)(record);
+    const { page } = kindOf(record);
+    return page === 'own' ? byKind(pages, record as RecordOf<OwnPageKind>) : describePlain(page, record);
   } catch (error) {
     return { title: `${record.kind} ${record.id}`, line: 'cannot be shown', fault: { error } };
   }
 }
 
-const describers: Describers = {
+function describePlain(page: PlainPage<AnyRecord>, record: AnyRecord): Description {
+  const grade = page.grade?.(record);
+  return {
+    title: page.title(record),
+    line: page.line(record).map(textOf).filter(Boolean).join(', '),
+    ...(grade ? { grade } : {}),
+    facts: facts(...page.facts(record).map(([label, value]) => [label, textOf(value)] as const)),
+  };
+}
+
+function textOf(value: Value): string {
+  if (value === undefined || typeof value === 'string') return value ?? '';
+  return 'day' in value ? formatDay(value.day) : `${formatPlain(value.amount)} ${value.unit}`;
+}
+
+const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description } = {
   material: describeMaterial,
   bottle: describeBottle,
   solvent: (r) => ({
@@ -33,19 +48,7 @@ const describers: Describers = {
       ['Dries off', r.dryOff],
     ),
   }),
-  supply: (r) => ({
-    title: r.name,
-    line: [r.supplier, r.lot && `lot ${r.lot}`].filter(Boolean).join(', '),
-    ...(r.grade ? { grade: r.grade } : {}),
-    facts: facts(
-      ['Supplier', r.supplier],
-      ['Lot', r.lot],
-      ['Amount', `${formatPlain(r.amount)} ${r.unit}`],
-      ['Use by', formatDay(r.useBy)],
-    ),
-  }),
   vial: describeVial,
-  dropper: (r) => ({ title: r.name, line: r.tip, facts: facts(['Tip', r.tip]) }),
   calibration: (r) => ({
     title: `${find('dropper', r.dropper)?.name ?? 'a dropper'} · ${r.liquid.name}`,
     line: measuredText(r.mgPerDrop, 'mg per drop'),
@@ -137,6 +140,4 @@ const describers: Describers = {
   }),
   batch: describeBatch,
   test: describeTest,
-  run: (r) => ({ title: r.title, line: r.endedAt ? 'finished' : 'paused' }),
-  settings: () => ({ title: 'Settings', line: '' }),
 };

@@ -2,8 +2,9 @@ import type { LabelContent, LabelSpan } from '../../core/label/labelContent';
 import { CONCENTRATE } from '../../core/drink/batchPlan';
 import { over, plus } from '../../core/number/measured';
 import type { Batch } from '../../records/kind/batch';
+import { byKind, type LabelledKind, type RecordOf } from '../../records/kind/kinds';
 import type { Bottle } from '../../records/kind/material';
-import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../../records/shortId';
+import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../../records/kind/shortId';
 import type { Vial } from '../../records/kind/vial';
 import { burns, burnsDrink, burnsNeat } from '../../workshop/burns';
 import { refusalOf } from '../../workshop/fitForDrinks';
@@ -24,7 +25,7 @@ export function labelOf(record: Labelled, kind: 'vial' | 'strip'): LabelOf {
   const shortId = shortIdOf(record.id);
   const code = kind === 'vial' ? squareCodeOf(codeTextOf(shortId)) : null;
   const id: LabelSpan = { ...plain(spacedShortId(shortId), 'the short id', 3), face: 'code', scale: 0.9 };
-  const words = wordsOf(record);
+  const words = byKind(labels, record);
   const paragraphs = (kind === 'vial' ? [...words.all, [id]] : words.strip).map((spans) =>
     spans.filter(({ text }) => text !== ''),
   );
@@ -45,10 +46,11 @@ interface Words {
   flame: boolean;
 }
 
-function wordsOf(record: Labelled): Words {
-  if (record.kind === 'batch') return batchWords(record as Batch);
-  return record.kind === 'vial' ? vialWords(record as Vial) : bottleWords(record as Bottle);
-}
+const labels: { readonly [K in LabelledKind]: (record: RecordOf<K>) => Words } = {
+  vial: vialWords,
+  bottle: bottleWords,
+  batch: batchWords,
+};
 
 function vialWords(vial: Vial): Words {
   const head = headOf(vial, refusalOf(vial) !== null);

@@ -1,16 +1,8 @@
 import { computed } from '@preact/signals';
 import { search, searchIndex, type Searchable } from '../../core/text/search';
-import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { isOf, kindOf, type AnyRecord } from '../../records/kind/kinds';
 import { find, shelf } from '../../records/shelf';
-import { shortIdOf } from '../../records/shortId';
 import { describe } from './describe';
-
-/** What a kind of record is called in a list of hits. */
-export const kindWords: Readonly<Record<string, string>> = {
-  ...{ material: 'Material', bottle: 'Bottle', vial: 'Vial', solvent: 'Solvent', supply: 'Supply', dropper: 'Dropper' },
-  ...{ calibration: 'Calibration', formula: 'Formula', layering: 'Layering', base: 'Drink base', tasting: 'Drink' },
-  ...{ batch: 'Batch', test: 'Blind test', run: 'Run' },
-};
 
 /** Our choice of weights: own code first, then names, lots and numbers, then everything else that is written. */
 const WEIGHT = { code: 8, name: 5, number: 4, other: 3, word: 1 };
@@ -45,47 +37,14 @@ function searchableOf(record: AnyRecord): Searchable {
   return entry;
 }
 
+/** What its kind is found by, beyond what all are. */
 function ofKind(record: AnyRecord): [string, number][] {
-  const { number, other, word } = WEIGHT;
-  if (isOf('material', record))
-    return [
-      [`${record.cas ?? ''} ${record.fema ?? ''}`, number],
-      ...(record.also ?? []).map((name): [string, number] => [name, other]),
-      [[record.family ?? '', ...(record.smells ?? [])].join(' '), word],
-    ];
-  if (isOf('bottle', record) || isOf('supply', record))
-    return [
-      [record.lot, number],
-      [`${record.supplier} ${record.box ?? ''} ${shortIdOf(record.id)}`, other],
-    ];
-  if (isOf('vial', record))
-    return [
-      [`${record.lot} ${shortIdOf(record.id)}`, number],
-      [record.contents.map(({ name }) => name).join(' '), other],
-      [`${record.supplier} ${record.box ?? ''} ${record.solvent?.name ?? ''} ${record.grade}`, word],
-    ];
-  if (isOf('layering', record))
-    return [
-      [record.readings.map(({ words, note }) => `${words} ${note}`).join(' '), word],
-      [record.verdict.words, word],
-    ];
-  if (isOf('formula', record))
-    return [
-      [record.lines.map(({ name }) => name).join(' '), other],
-      [record.notes, word],
-    ];
-  if (isOf('tasting', record))
-    return [
-      [record.reached.map(({ name }) => name).join(' '), other],
-      [record.verdict, word],
-    ];
-  return [];
+  const texts = kindOf(record).search?.(record) ?? [];
+  return texts.map(([text, as]) => [text, WEIGHT[as]]);
 }
 
 const index = computed(() =>
-  searchIndex(
-    [...shelf.records.value.values()].filter(({ kind }) => kind !== 'run' && kind !== 'settings').map(searchableOf),
-  ),
+  searchIndex([...shelf.records.value.values()].filter((record) => kindOf(record).search !== null).map(searchableOf)),
 );
 
 /** What the Shelf has for a query, best first. */

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { Fragment } from 'preact';
-import type { AnyRecord } from '../../records/kind/kinds';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { keep } from '../../records/shelf';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { changed, editables } from './editable';
@@ -35,7 +35,7 @@ export function EditPage({ record }: { record: AnyRecord }) {
           </Fragment>
         );
       })}
-      {record.kind === 'material' && (
+      {isOf('material', record) && (
         <button
           class="second"
           onClick={() => type(MORE_THRESHOLDS, String(Number(typed.value[MORE_THRESHOLDS] ?? 0) + 1))}

@@ -1,51 +1,66 @@
-import { isOf, type AnyRecord } from '../../records/kind/kinds';
-import { code } from '../../tasks/engine/fields';
+import { byKind, isEditable, type AnyRecord, type EditableKind, type RecordOf } from '../../records/kind/kinds';
+import { code, day } from '../../tasks/engine/fields';
 import { materialFields } from './editableMaterial';
-import { date, density, number, oneOf, purity, say, put, stands, type Editable, type Typed } from './editing';
+import { date, density, editable, number, oneOf, purity, say, stands, type Editable, type Typed } from './editing';
 
-/** What can be changed of a record, in the order it is asked; it may depend on what was typed. */
-export function editables(record: AnyRecord, typed: Typed = {}): Editable[] {
-  const lowAt = (unit: string) => number(record, 'lowAt', { title: 'Time for more at', unit, min: 0 });
-  if (isOf('material', record)) return materialFields(record, typed);
-  if (isOf('bottle', record))
-    return [
-      ...[say(record, 'supplier', 'Supplier'), say(record, 'lot', 'Lot')],
-      ...[
-        date(record, 'received', 'Received'),
-        date(record, 'opened', 'Opened'),
-        date(record, 'useBy', 'Use by, from the label'),
-      ],
-      oneOf(record, 'grade', 'May it go into a drink?', ['fit for drinks', 'smell only']),
-      number(record, 'amountG', { title: 'Amount when it came', unit: 'g', min: 0 }),
-      number(record, 'pricePerG', { title: 'Price of one gram', unit: 'in your money', min: 0 }),
-      ...[density(record), purity(record), ...stands(record), lowAt('g')],
-    ];
-  if (isOf('vial', record))
-    return [
-      { field: code({ name: 'code', title: 'Code of the vial' }), text: record.code, set: put('code') },
-      { ...date(record, 'useBy', 'Use by'), set: (old, value) => ({ ...old, useBy: value }) as AnyRecord },
-      ...[...stands(record), lowAt('g')],
-    ];
-  if (isOf('dropper', record))
-    return [say(record, 'name', 'Name', false), say(record, 'tip', 'Tip'), ...stands(record)];
-  if (isOf('supply', record))
-    return [
-      ...[say(record, 'name', 'Name', false), say(record, 'supplier', 'Supplier'), say(record, 'lot', 'Lot')],
-      ...(record.sort === 'solvent'
-        ? [oneOf(record, 'grade', 'May it go into a drink?', ['fit for drinks', 'smell only'])]
-        : []),
-      ...[date(record, 'useBy', 'Use by, from the label'), ...stands(record), lowAt(record.unit)],
-    ];
-  return [];
+const grades = ['fit for drinks', 'smell only'] as const;
+const lowAt = (unit: string) => ({ title: 'Time for more at', unit, min: 0 });
+
+/** What can be changed of each kind that says that it can, in the order it is asked. */
+const edits: {
+  readonly [K in EditableKind]: (record: RecordOf<K>, typed: Typed) => readonly Editable<RecordOf<K>>[];
+} = {
+  material: materialFields,
+  bottle: (record) => [
+    say(record, 'supplier', 'Supplier'),
+    say(record, 'lot', 'Lot'),
+    date(record, 'received', 'Received'),
+    date(record, 'opened', 'Opened'),
+    date(record, 'useBy', 'Use by, from the label'),
+    oneOf(record, 'grade', 'May it go into a drink?', grades),
+    number(record, 'amountG', { title: 'Amount when it came', unit: 'g', min: 0 }),
+    number(record, 'pricePerG', { title: 'Price of one gram', unit: 'in your money', min: 0 }),
+    density(record, 'density'),
+    purity(record, 'purity'),
+    ...stands(record, 'box', 'row'),
+    number(record, 'lowAt', lowAt('g')),
+  ],
+  vial: (record) => [
+    editable(code({ name: 'code', title: 'Code of the vial' }), record.code, (old, typed) => ({ ...old, code: typed })),
+    lastDay(record),
+    ...stands(record, 'box', 'row'),
+    number(record, 'lowAt', lowAt('g')),
+  ],
+  dropper: (record) => [say(record, 'name', 'Name', false), say(record, 'tip', 'Tip'), ...stands(record, 'box', 'row')],
+  supply: (record) => [
+    say(record, 'name', 'Name', false),
+    say(record, 'supplier', 'Supplier'),
+    say(record, 'lot', 'Lot'),
+    ...(record.sort === 'solvent' ? [oneOf(record, 'grade', 'May it go into a drink?', grades)] : []),
+    date(record, 'useBy', 'Use by, from the label'),
+    ...stands(record, 'box', 'row'),
+    number(record, 'lowAt', lowAt(record.unit)),
+  ],
+};
+
+/** A vial carries its last day even where it is empty. */
+function lastDay(record: RecordOf<'vial'>): Editable<RecordOf<'vial'>> {
+  const field = day({ name: 'useBy', title: 'Use by', optional: true });
+  return editable(field, record.useBy, (old, useBy) => ({ ...old, useBy }));
+}
+
+/** What can be changed of a record; it may depend on what was typed. Nothing of a kind that is never changed. */
+export function editables(record: AnyRecord, typed: Typed = {}): readonly Editable<AnyRecord>[] {
+  return isEditable(record) ? byKind<EditableKind, readonly Editable<AnyRecord>[], [Typed]>(edits, record, typed) : [];
 }
 
 /** The record with what was typed, or null while an answer will not do. */
 export function changed(record: AnyRecord, typed: Typed): AnyRecord | null {
   let now = record;
-  for (const { field, text, set } of editables(record, typed)) {
-    const answer = field.read(typed[field.name] ?? text);
+  for (const { field, text, change } of editables(record, typed)) {
+    const answer = change(now, typed[field.name] ?? text);
     if (!answer.ok) return null;
-    if (typed[field.name] !== undefined) now = set(now, answer.value);
+    if (typed[field.name] !== undefined) now = answer.value;
   }
   return now;
 }

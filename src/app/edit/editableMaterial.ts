@@ -1,5 +1,5 @@
 import { casProblem, tidyCas } from '../../core/limits/cas';
-import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
+import type { RecordOf } from '../../records/kind/kinds';
 import { list } from '../../records/shelf';
 import { cautionCodes } from '../../workshop/cautionWords';
 import { code, words, type Field } from '../../tasks/engine/fields';
@@ -8,6 +8,7 @@ import {
   cited,
   density,
   densityWithin,
+  editable,
   lines,
   note,
   oneOf,
@@ -22,20 +23,23 @@ import {
 type Material = RecordOf<'material'>;
 
 /** What can be changed of a material: all that the catalogue can know of one. */
-export function materialFields(record: Material, typed: Typed): Editable[] {
+export function materialFields(record: Material, typed: Typed): Editable<Material>[] {
   const taken = list('material').flatMap((other) => (other.id === record.id ? [] : other.code));
   return [
     say(record, 'name', 'Name', false),
-    { field: code({ name: 'code', title: 'Short code', taken }), text: record.code, set: put('code') },
+    editable(code({ name: 'code', title: 'Short code', taken }), record.code, (old, typed) => ({
+      ...old,
+      code: typed,
+    })),
     casNumber(record.cas ?? ''),
     note(record, 'fema', 'FEMA number'),
     note(record, 'botanical', 'Plant, in Latin'),
     oneOf(record, 'sort', 'It is', ['substance', 'natural']),
     family(record),
     oneOf(record, 'form', 'At 20 °C it is', ['liquid', 'viscous', 'solid']),
-    density(record),
-    densityWithin(record),
-    purity(record),
+    density(record, 'density'),
+    densityWithin(record, 'density'),
+    purity(record, 'purity'),
     cited(record, 'melts', { title: 'Melts at', unit: '°C', min: -273 }),
     cited(record, 'boils', { title: 'Boils at', unit: '°C', min: -273 }),
     cited(record, 'flash', { title: 'Flash point', unit: '°C', min: -273 }),
@@ -48,51 +52,43 @@ export function materialFields(record: Material, typed: Typed): Editable[] {
   ];
 }
 
-function casNumber(text: string): Editable {
+function casNumber(text: string): Editable<Material> {
   const field = words({ name: 'cas', title: 'CAS number', optional: true });
-  const read: Field['read'] = (typed) => {
+  const read: Field<string>['read'] = (typed) => {
     const why = typed.trim() === '' ? null : casProblem(typed);
     return why === null ? { ok: true, value: typed.trim() && tidyCas(typed) } : { ok: false, why };
   };
-  return { field: { ...field, read }, text, set: put('cas') };
+  return editable({ ...field, read }, text, (old, cas) => put(old, 'cas', cas || null));
 }
 
 /** Families by which a last day of use is told. */
 const KEEPING = ['citrus oil', 'oil', 'slow oil', 'aldehyde', 'sulfur'];
 
 /** Its class, or its kind of oil: these words say how long bottles and dilutions of it keep. */
-function family(record: Material): Editable {
+function family(record: Material): Editable<Material> {
   const help = `Minim knows how long these keep: ${KEEPING.join(', ')}.`;
-  return {
-    field: words({ name: 'family', title: 'Class, or kind of oil', optional: true, max: 40, help }),
-    text: record.family ?? '',
-    set: put('family', (typed) => String(typed).toLowerCase()),
-  };
+  const field = words({ name: 'family', title: 'Class, or kind of oil', optional: true, max: 40, help });
+  return editable(field, record.family ?? '', (old, typed) => put(old, 'family', typed.toLowerCase() || null));
 }
 
-function cautions(record: Material): Editable {
+function cautions(record: Material): Editable<Material> {
   const help = `Any of: ${cautionCodes.join(', ')}.`;
   const field = words({ name: 'cautions', title: 'Cautions', optional: true, help });
-  const read: Field['read'] = (typed) => {
+  const read: Field<string[]>['read'] = (typed) => {
     const codes = separate(typed.toLowerCase());
     const strange = codes.find((one) => !cautionCodes.includes(one) && !record.cautions.includes(one));
     return strange === undefined ? { ok: true, value: codes } : { ok: false, why: `“${strange}” is none of them.` };
   };
-  return {
-    field: { ...field, read },
-    text: record.cautions.join(', '),
-    set: (old, value) => ({ ...old, cautions: value }) as AnyRecord,
-  };
+  return editable({ ...field, read }, record.cautions.join(', '), (old, codes) => ({ ...old, cautions: codes }));
 }
 
 /** One line for each note, and one for another. */
-function notes(record: Material, typed: Typed): Editable[] {
+function notes(record: Material, typed: Typed): Editable<Material>[] {
   const now = [...(record.notes ?? []), ''];
   const name = (i: number) => `notes.${i}`;
   const all = now.map((text, i) => (typed[name(i)] ?? text).trim()).filter(Boolean);
-  return now.map((text, i) => ({
-    field: words({ name: name(i), title: text ? 'Note' : 'Note of your own', optional: true, max: 2000 }),
-    text,
-    set: (old) => put('notes')(old, all.length > 0 ? all : null),
-  }));
+  return now.map((text, i) => {
+    const field = words({ name: name(i), title: text ? 'Note' : 'Note of your own', optional: true, max: 2000 });
+    return editable(field, text, (old) => put<Material, string[]>(old, 'notes', all.length > 0 ? all : null));
+  });
 }

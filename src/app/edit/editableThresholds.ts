@@ -1,6 +1,6 @@
-import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
+import type { RecordOf } from '../../records/kind/kinds';
 import { choice, optionalAmount, words, type Field } from '../../tasks/engine/fields';
-import { put, type Editable, type Typed } from './editing';
+import { editable, put, type Editable, type Typed } from './editing';
 
 type Material = RecordOf<'material'>;
 type Threshold = NonNullable<Material['thresholds']>[number];
@@ -14,12 +14,17 @@ const kinds = ['detection', 'recognition'];
 const within = { min: 1e-6, max: 1e9 }; // our choice: beyond it another unit is meant
 
 /** What is asked of each threshold that the person gave, and of those to be added. What stands there from the catalogue is not asked and stays. */
-export function thresholdFields(record: Material, typed: Typed): Editable[] {
+export function thresholdFields(record: Material, typed: Typed): Editable<Material>[] {
   const there = record.thresholds ?? [];
   const added = Array.from({ length: Number(typed[MORE_THRESHOLDS] ?? 0) }, (_, i) => there.length + i);
   const places = [...there.flatMap(({ own }, i) => (own ? [i] : [])), ...added];
-  const set = (old: AnyRecord) => put('thresholds')(old, all(record, typed, added));
-  return places.flatMap((i) => asked(there[i], typed, i).map((one) => ({ ...one, set })));
+  const set = (old: Material) => put<Material, Threshold[]>(old, 'thresholds', all(record, typed, added));
+  return places.flatMap((i) =>
+    asked(there[i], typed, i).map(({ field, text, part }) => ({
+      ...editable(field, text, set),
+      ...(part === undefined ? {} : { part }),
+    })),
+  );
 }
 
 /** All of them, in their order: as they stand, as typed, and without those whose number was taken out; null when none is left. */
@@ -67,7 +72,9 @@ function amounts(texts: Record<Part, string>, i: number): { low: Field<number | 
   };
 }
 
-function asked(now: Threshold | undefined, typed: Typed, i: number): Omit<Editable, 'set'>[] {
+type Asked = Pick<Editable<Material>, 'field' | 'text' | 'part'>;
+
+function asked(now: Threshold | undefined, typed: Typed, i: number): Asked[] {
   const texts = textsOf(now, typed, i);
   const { low, high } = amounts(texts, i);
   const among = (values: readonly string[], text: string) =>

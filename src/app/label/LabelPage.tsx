@@ -1,6 +1,7 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { layoutLabel } from '../../core/label/label';
+import { isLabelled } from '../../records/kind/kinds';
 import { shelf } from '../../records/shelf';
 import { attempt, Refused } from '../../workshop/attempt';
 import { textMeasure } from '../../ui/label/labelFonts';
@@ -24,7 +25,7 @@ export function LabelPage() {
   const ids = list?.split(',') ?? [];
   const records = ids.flatMap((id) => {
     const record = shelf.records.value.get(id);
-    return record && ['vial', 'bottle', 'batch'].includes(record.kind) ? [record as Labelled] : [];
+    return record && isLabelled(record) ? [record] : [];
   });
   return (
     <main class="run labels">

@@ -1,4 +1,4 @@
-import { foundByTyping } from '../../records/shortId';
+import { foundByTyping } from '../../records/kind/shortId';
 import { listed, meaningOf } from '../../tasks/screen/LabelCheck';
 import { allLabelled } from '../../workshop/labelled';
 import { Later } from '../../ui/controls/Later';

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { isEditable, isOf, type AnyRecord } from '../../records/kind/kinds';
 import { keep } from '../../records/shelf';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { canBeMadeAgain } from '../../tasks/shared/repeat';
@@ -62,7 +62,6 @@ export function CareActions({ record }: { record: AnyRecord }) {
   const task = useTask(isOf('run', record) ? record.task : undefined);
   const page = (name: string) => () => go(['record', record.id, name]);
   const traced = isOf('run', record) ? keptOf(record)[0]?.id : record.id; // a run is traced by what it ended in
-  const editable = ['material', 'bottle', 'vial', 'dropper', 'supply'].includes(record.kind);
   const bought = isOf('bottle', record) || isOf('supply', record);
   const counted = isOf('supply', record) && record.unit === 'pieces';
   return (
@@ -75,7 +74,7 @@ export function CareActions({ record }: { record: AnyRecord }) {
       {isStocked(record) && (
         <Action words={counted ? 'Count what is left' : 'Weigh what is left'} onTap={page('weigh')} />
       )}
-      {editable && <Action words="Change" onTap={page('edit')} />}
+      {isEditable(record) && <Action words="Change" onTap={page('edit')} />}
       {traced && <Action words="Trace" onTap={() => go(['record', traced, 'trace'])} />}
       {canBeMadeAgain(record, task) && <Action words="Make again" onTap={page('again')} />}
       <Action words="Print or CSV" onTap={page('paper')} />
@@ -105,7 +104,7 @@ export function ArchivedNotice({ record }: { record: AnyRecord }) {
   return (
     <p class="demo-notice" role="note">
       <span>Archived {formatDay(archived)}: out of the way, not gone.</span>
-      <button class="second" onClick={() => void keep([rest as AnyRecord])}>
+      <button class="second" onClick={() => void keep([rest])}>
         Bring it back
       </button>
     </p>

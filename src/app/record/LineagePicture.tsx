@@ -1,9 +1,8 @@
-import type { AnyRecord } from '../../records/kind/kinds';
+import { kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { parentsOf, type Relative } from '../../records/lineage';
 import { letterScale } from '../../ui/plot/pictureRoom';
 import { describe } from '../describe/describe';
 import { go } from '../nav/route';
-import { kindWords } from '../describe/shelfIndex';
 
 const BOX = { wide: 104, high: 44, gapX: 12, gapY: 34 };
 const MOST = 5; // boxes in a row; the list below the picture has them all
@@ -106,7 +105,7 @@ function Box({ place: { record, x, y }, here }: { place: Place; here: boolean })
         {cut(code || title, 13)}
       </text>
       <text x={x + BOX.wide / 2} y={y + 34} class="kind">
-        {cut(`${kindWords[record.kind] ?? ''} ${lotOf(record)}`.trim(), 18)}
+        {cut(`${kindWords(record)} ${lotOf(record)}`.trim(), 18)}
       </text>
     </g>
   );

@@ -1,4 +1,4 @@
-import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { ancestors } from '../../records/lineage';
 import type { RunEvent } from '../../records/kind/run';
 import { isStocked } from '../../records/stock';
@@ -10,7 +10,6 @@ import { useTask } from '../nav/loaded';
 import { recordTable } from './paper';
 import { RunStory } from '../describe/RunStory';
 import { saveTable } from '../nav/saveFile';
-import { kindWords } from '../describe/shelfIndex';
 import { storyOf } from '../describe/story';
 import '../sheet/paper.css';
 
@@ -31,7 +30,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
         </button>
       </header>
       <p>
-        {[kindWords[record.kind], code, grade, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
+        {[kindWords(record), code, grade, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
           .filter(Boolean)
           .join(' · ')}
       </p>
@@ -62,7 +61,7 @@ function Origin({ record }: { record: AnyRecord }) {
           const { title, line } = describe(one);
           return (
             <li>
-              {kindWords[one.kind] ?? one.kind} {title}
+              {kindWords(one)} {title}
               {line && `, ${line}`}
             </li>
           );

@@ -1,8 +1,8 @@
-import type { AnyRecord } from '../../records/kind/kinds';
+import type { AnyRecord, KindName } from '../../records/kind/kinds';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
 
-const pages: Readonly<Record<string, readonly [string, string]>> = {
+const pages: { readonly [K in KindName]?: readonly [string, string] } = {
   batch: ['sheet', 'Sheet to print, table for a spreadsheet'],
   formula: ['formula', 'Versions, cost, bottles, drops'],
 };

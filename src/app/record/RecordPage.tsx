@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { Run, RunEvent } from '../../records/kind/run';
-import type { AnyRecord } from '../../records/kind/kinds';
+import type { RunEvent } from '../../records/kind/run';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { runWithEvents, shelf } from '../../records/shelf';
 import { isStocked } from '../../records/stock';
 import { dropPicturesOf } from '../../workshop/dropPictures';
@@ -108,7 +108,7 @@ function Sections({ record, description: { facts = [], results = [] }, events }:
     <Drops record={record} />,
     <Facts facts={facts} />,
     <Lots record={record} />,
-    isRun(record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />,
+    isOf('run', record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />,
   ];
   return (
     <>
@@ -159,10 +159,6 @@ function Head({ description: { title, code, grade }, demo }: { description: Desc
       )}
     </>
   );
-}
-
-function isRun(record: AnyRecord): record is Run {
-  return record.kind === 'run';
 }
 
 /** A dropper as it was weighed; a calibration with its readings, and with those before and after it. */

@@ -1,9 +1,8 @@
-import type { AnyRecord } from '../../records/kind/kinds';
+import { kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { ancestors, descendants, sharingLots, type Relative } from '../../records/lineage';
 import { describe } from '../describe/describe';
 import { Entry } from '../describe/Entry';
 import { LineagePicture } from './LineagePicture';
-import { kindWords } from '../describe/shelfIndex';
 import './trace.css';
 
 /** Back to the lots, forward to the drinks, and what else came from the same lots; as a picture and in words. */
@@ -58,7 +57,7 @@ function Kin({ record, steps }: { record: AnyRecord; steps: number }) {
     <Entry
       record={record}
       indent={Math.min(steps - 1, 4)}
-      line={({ line }) => `${kindWords[record.kind] ?? record.kind}: ${line}${record.archived ? ' · archived' : ''}`}
+      line={({ line }) => `${kindWords(record)}: ${line}${record.archived ? ' · archived' : ''}`}
     />
   );
 }

@@ -1,16 +1,15 @@
 import { csvOf } from '../../core/text/csv';
 import { expanded } from '../../core/number/measured';
-import type { AnyRecord } from '../../records/kind/kinds';
+import { kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { ancestors } from '../../records/lineage';
 import { describe } from '../describe/describe';
-import { kindWords } from '../describe/shelfIndex';
 import type { StoryLine } from '../describe/story';
 
 /** Any record as a table for a spreadsheet: numbers with ± and unit, facts, what it was made from, and of a run what was done. */
 export function recordTable(record: AnyRecord, story: readonly StoryLine[] = []): string {
   const { title, code = '', grade = '', facts = [], results = [] } = describe(record);
   return csvOf([
-    [kindWords[record.kind] ?? record.kind, title],
+    [kindWords(record), title],
     ['code', code],
     ['grade', grade],
     ['made', record.made],
@@ -26,7 +25,7 @@ export function recordTable(record: AnyRecord, story: readonly StoryLine[] = [])
     ['made from', 'what', 'title', 'line'],
     ...ancestors(record.id).map(({ record: one, steps }) => {
       const { title: name, line } = describe(one);
-      return [steps, kindWords[one.kind] ?? one.kind, name, line];
+      return [steps, kindWords(one), name, line];
     }),
     ...(story.length > 0 ? [[], ['done (UTC)', 'what', 'asked', 'answered'], ...story.flatMap(storyRows)] : []),
   ]);

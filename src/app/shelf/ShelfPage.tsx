@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { kindOf } from '../../records/kind/kinds';
 import { shelf } from '../../records/shelf';
 import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
@@ -27,13 +28,13 @@ export function ShelfPage() {
   if (list === 'due') return <DuePage />;
   if (list === 'shopping') return <ShoppingPage />;
   if (list === 'archived') return <ArchivedPage />;
-  const section = sections.find(([kind]) => kind === list);
-  if (section) return <OneKind kind={section[0]} words={section[1]} />;
+  const section = sections.find((kind) => kind === list);
+  if (section) return <OneKind kind={section} />;
   return <Overview />;
 }
 
 function isEmpty(): boolean {
-  return [...shelf.records.value.values()].every(({ kind }) => kind === 'run' || kind === 'settings');
+  return [...shelf.records.value.values()].every((record) => kindOf(record).search === null);
 }
 
 function Overview() {
@@ -84,8 +85,8 @@ function Sections() {
       <Part of={shelf.records.value}>
         <Watch />
       </Part>
-      {sections.map(([kind, words]) => (
-        <Section kind={kind} words={words} />
+      {sections.map((kind) => (
+        <Section kind={kind} />
       ))}
       <button class="second" onClick={() => void startTask({ task: 'supply', typed: {} })}>
         Add solvent, strips or vials

@@ -1,41 +1,27 @@
-import type { AnyRecord } from '../../records/kind/kinds';
+import { kindNames, kinds, type AnyRecord, type KindName } from '../../records/kind/kinds';
+import type { Kind } from '../../records/kind/record';
 import { list } from '../../records/shelf';
 import { go } from '../nav/route';
 import { ShelfEntry } from '../describe/ShelfEntry';
 
-/** What the Shelf shows, in this order. */
-export const sections = [
-  ['vial', 'Vials'],
-  ['bottle', 'Bottles'],
-  ['supply', 'Solvents, strips, glass'],
-  ['dropper', 'Droppers'],
-  ['calibration', 'Calibrations'],
-  ['formula', 'Formulas'],
-  ['layering', 'Layerings'],
-  ['tasting', 'Drinks'],
-  ['batch', 'Batches'],
-  ['test', 'Blind tests'],
-  ['solvent', 'Own solvents'],
-  ['material', 'Materials'],
-] as const;
+/** The kinds that the Shelf shows, in this order. */
+export const sections = kindNames.filter((kind) => kinds[kind].shelf !== null);
 
 const FEW = 6; // shown of a section until all are asked for
 
-/** Records of a kind as the Shelf shows them: of a formula its newest version, whose page has the others. */
-function shownOf(kind: (typeof sections)[number][0]): AnyRecord[] {
-  const records: AnyRecord[] = list(kind);
-  if (kind !== 'formula') return records;
-  const formulas = list('formula');
-  return formulas.filter((one) => formulas.every((other) => other.root !== one.root || other.version <= one.version));
+/** Records of a kind as the Shelf shows them. */
+function shownOf(kind: KindName): readonly AnyRecord[] {
+  const { shelf }: Kind<AnyRecord> = kinds[kind];
+  return shelf?.(list(kind)) ?? [];
 }
 
 /** The first few of a kind. */
-export function Section({ kind, words }: { kind: (typeof sections)[number][0]; words: string }) {
+export function Section({ kind }: { kind: KindName }) {
   const records = shownOf(kind);
   if (records.length === 0) return null;
   return (
     <section>
-      <h2>{words}</h2>
+      <h2>{kinds[kind].words.many}</h2>
       <ul class="list">
         {records.slice(0, FEW).map((record) => (
           <ShelfEntry key={record.id} record={record} />
@@ -51,11 +37,11 @@ export function Section({ kind, words }: { kind: (typeof sections)[number][0]; w
 }
 
 /** All of a kind: #/shelf/<kind>. */
-export function OneKind({ kind, words }: { kind: (typeof sections)[number][0]; words: string }) {
+export function OneKind({ kind }: { kind: KindName }) {
   return (
     <main class="page shelf">
       <header class="top">
-        <h1>{words}</h1>
+        <h1>{kinds[kind].words.many}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Back">
           ✕
         </button>

@@ -1,8 +1,8 @@
 import { relationOf, ringsIn } from './ancestry';
 import type { BackupContent } from './backupFile';
 import type { Change } from '../store/change';
-import { kinds } from '../kind/kinds';
-import { readRecord, type Kind, type Stored } from '../kind/record';
+import { kindNamed } from '../kind/kinds';
+import { readRecord, type Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 import { asEvent, sameJson, whyNotStorable } from './storable';
 
@@ -98,7 +98,7 @@ function mergeRecord(
   stored: Stored | undefined,
   { counts, copyId }: { counts: Counts; copyId: () => string },
 ): Change[] {
-  const kind = (kinds as Record<string, Kind | undefined>)[record.kind];
+  const kind = kindNamed(record.kind);
   if (!kind || !readRecord(kind, record).ok) counts.untouched++;
   if (!stored) {
     counts.fresh++;

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { measuredSchema, useSchema } from './quantity';
-import { envelope, type Kind } from './record';
+import { envelope, everyOne, type Kind } from './record';
 
 /** One thing that went in: where, what, from which bottle or vial, planned and really weighed, g. */
 const weighed = z.object({
@@ -19,7 +19,7 @@ export type Weighed = z.output<typeof weighed>;
 
 const schema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('batch'),
     name: z.string(),
     /** The formula or tasting that it was made from, with name and version. */
     formula: z.object({ id: z.string(), name: z.string(), version: z.nullable(z.number()) }),
@@ -51,5 +51,17 @@ const schema = z.lazy(() =>
 );
 
 /** A batch as it was really made: from formula to drink, traceable to lots. */
-export const batch = { kind: 'batch', schema, upgrades: [] } satisfies Kind;
+export const batch = {
+  kind: 'batch',
+  schema,
+  upgrades: [],
+  words: { one: 'Batch', many: 'Batches' },
+  shelf: everyOne,
+  descent: ({ formula }) => [formula.id],
+  search: () => [],
+  label: true,
+  edit: false,
+  repeat: false, // its page offers to make it again, with what was asked for then
+  page: 'own',
+} as const satisfies Kind<Batch>;
 export type Batch = z.output<typeof schema>;

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { measuredSchema, useSchema } from './quantity';
-import { envelope, type Kind } from './record';
+import { envelope, everyOne, type Kind } from './record';
 
 const baseFacts = {
   name: z.string(),
@@ -13,15 +13,27 @@ const baseFacts = {
   pH: z.optional(z.number()),
   carbonation: z.optional(z.string()),
 };
-const baseSchema = z.lazy(() => z.object({ ...envelope, ...baseFacts }));
+const baseSchema = z.lazy(() => z.object({ ...envelope('base'), ...baseFacts }));
 
 /** A drink before it is flavoured. */
-export const base = { kind: 'base', schema: baseSchema, upgrades: [] } satisfies Kind;
+export const base = {
+  kind: 'base',
+  schema: baseSchema,
+  upgrades: [],
+  words: { one: 'Drink base', many: 'Drink bases' },
+  shelf: null, // chosen where a drink is dosed
+  descent: () => [],
+  search: () => [],
+  label: false,
+  edit: false,
+  repeat: false,
+  page: 'own',
+} as const satisfies Kind<Base>;
 export type Base = z.output<typeof baseSchema>;
 
 const tastingSchema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('tasting'),
     base: z.object(baseFacts),
     doses: z.array(
       z.object({ vial: z.string(), code: z.string(), drops: z.nullable(z.number()), massG: measuredSchema }),
@@ -46,5 +58,20 @@ const tastingSchema = z.lazy(() =>
 );
 
 /** A drink as dosed and tasted. */
-export const tasting = { kind: 'tasting', schema: tastingSchema, upgrades: [] } satisfies Kind;
+export const tasting = {
+  kind: 'tasting',
+  schema: tastingSchema,
+  upgrades: [],
+  words: { one: 'Drink', many: 'Drinks' },
+  shelf: everyOne,
+  descent: ({ doses }) => doses.map(({ vial }) => vial),
+  search: ({ reached, verdict }) => [
+    [reached.map(({ name }) => name).join(' '), 'other'],
+    [verdict, 'word'],
+  ],
+  label: false,
+  edit: false,
+  repeat: true,
+  page: 'own',
+} as const satisfies Kind<Tasting>;
 export type Tasting = z.output<typeof tastingSchema>;

@@ -1,10 +1,10 @@
 import * as z from 'zod/mini';
 import { measuredSchema } from './quantity';
-import { envelope, type Kind } from './record';
+import { envelope, everyOne, type Kind } from './record';
 
 const dropperSchema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('dropper'),
     name: z.string(),
     tip: z.string(),
     /** Where drops fall from: only a square-cut tip lets a drop mass be carried over to another liquid. */
@@ -15,12 +15,24 @@ const dropperSchema = z.lazy(() =>
 );
 
 /** A dropper or pipette, known by the name written on it. */
-export const dropper = { kind: 'dropper', schema: dropperSchema, upgrades: [] } satisfies Kind;
+export const dropper = {
+  kind: 'dropper',
+  schema: dropperSchema,
+  upgrades: [],
+  words: { one: 'Dropper', many: 'Droppers' },
+  shelf: everyOne,
+  descent: () => [],
+  search: () => [],
+  label: false,
+  edit: true,
+  repeat: false,
+  page: { title: ({ name }) => name, line: ({ tip }) => [tip], facts: ({ tip }) => [['Tip', tip]] },
+} as const satisfies Kind<Dropper>;
 export type Dropper = z.output<typeof dropperSchema>;
 
 const calibrationSchema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('calibration'),
     dropper: z.string(),
     /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material. */
     liquid: z.object({ id: z.string(), name: z.string() }),
@@ -34,5 +46,17 @@ const calibrationSchema = z.lazy(() =>
 );
 
 /** Drops weighed once: what one drop of this liquid from this dropper weighs. */
-export const calibration = { kind: 'calibration', schema: calibrationSchema, upgrades: [] } satisfies Kind;
+export const calibration = {
+  kind: 'calibration',
+  schema: calibrationSchema,
+  upgrades: [],
+  words: { one: 'Calibration', many: 'Calibrations' },
+  shelf: everyOne,
+  descent: ({ dropper }) => [dropper],
+  search: () => [],
+  label: false,
+  edit: false,
+  repeat: true,
+  page: 'own',
+} as const satisfies Kind<Calibration>;
 export type Calibration = z.output<typeof calibrationSchema>;

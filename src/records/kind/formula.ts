@@ -3,7 +3,7 @@ import { envelope, type Kind } from './record';
 
 const schema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('formula'),
     name: z.string(),
     /** Id of the first version; all versions share it. */
     root: z.string(),
@@ -15,5 +15,21 @@ const schema = z.lazy(() =>
 );
 
 /** A formula, never edited in place: a change is a new version. */
-export const formula = { kind: 'formula', schema, upgrades: [] } satisfies Kind;
+export const formula = {
+  kind: 'formula',
+  schema,
+  upgrades: [],
+  words: { one: 'Formula', many: 'Formulas' },
+  /** Its newest version, whose page has the others. */
+  shelf: (all) => all.filter((one) => all.every(({ root, version }) => root !== one.root || version <= one.version)),
+  descent: () => [],
+  search: ({ lines, notes }) => [
+    [lines.map(({ name }) => name).join(' '), 'other'],
+    [notes, 'word'],
+  ],
+  label: false,
+  edit: false,
+  repeat: false,
+  page: 'own',
+} as const satisfies Kind<Formula>;
 export type Formula = z.output<typeof schema>;

@@ -5,6 +5,7 @@ import { calibration, dropper } from './dropper';
 import { formula } from './formula';
 import { layering } from './layering';
 import { bottle, material } from './material';
+import type { Kind, Stored } from './record';
 import { run } from './run';
 import { settings } from './settings';
 import { solvent } from './solvent';
@@ -12,30 +13,80 @@ import { supply } from './supply';
 import { test } from './test';
 import { vial } from './vial';
 
-/** Every kind that is kept. A new kind is a line here. */
+/** Every kind that is kept, in the order of the Shelf. A new kind is a line here. */
 export const kinds = {
-  material,
-  bottle,
-  solvent,
-  supply,
   vial,
+  bottle,
+  supply,
   dropper,
   calibration,
   formula,
   layering,
-  base,
   tasting,
   batch,
   test,
+  solvent,
+  material,
+  base,
   run,
   settings,
 } as const;
 
 export type KindName = keyof typeof kinds;
-export type RecordOf<K extends KindName> = z.output<(typeof kinds)[K]['schema']>;
-export type AnyRecord = { [K in KindName]: RecordOf<K> }[KindName];
+type Records = { readonly [K in KindName]: z.output<(typeof kinds)[K]['schema']> };
+export type RecordOf<K extends KindName> = Records[K];
+export type AnyRecord = Records[KindName];
+
+/** Kinds whose row has a value, such as true, under a key, such as 'label'. */
+type KindsWith<Key extends keyof Kind<Stored>, Value> = {
+  [K in KindName]: (typeof kinds)[K][Key] extends Value ? K : never;
+}[KindName];
+/** Kinds that can carry a label. */
+export type LabelledKind = KindsWith<'label', true>;
+/** Kinds of which a person may change something. */
+export type EditableKind = KindsWith<'edit', true>;
+/** Kinds whose page is more than plain data. */
+export type OwnPageKind = KindsWith<'page', 'own'>;
+
+/** The names of all kinds, in the order of the Shelf. */
+export const kindNames = Object.keys(kinds) as KindName[];
 
 /** Whether a record is of a kind. */
-export function isOf<K extends KindName>(kind: K, record: AnyRecord): record is Extract<AnyRecord, RecordOf<K>> {
+export function isOf<K extends KindName>(kind: K, record: AnyRecord): record is RecordOf<K> {
   return record.kind === kind;
+}
+
+/** What Minim knows of a record's kind. */
+export function kindOf(record: AnyRecord): Kind<AnyRecord> {
+  return kinds[record.kind];
+}
+
+/** The kind of that name; undefined for one that this version does not know. */
+export function kindNamed(name: string): Kind<AnyRecord> | undefined {
+  return Object.hasOwn(kinds, name) ? kinds[name as KindName] : undefined;
+}
+
+/** What one of a record's kind is called. */
+export function kindWords(record: AnyRecord): string {
+  return kindOf(record).words.one;
+}
+
+/** Whether a record can carry a label. */
+export function isLabelled(record: AnyRecord): record is RecordOf<LabelledKind> {
+  return kindOf(record).label;
+}
+
+/** Whether a person may change something of a record. */
+export function isEditable(record: AnyRecord): record is RecordOf<EditableKind> {
+  return kindOf(record).edit;
+}
+
+/** What a table with an entry for each of some kinds says of a record of one of them. */
+export function byKind<K extends KindName, Out, More extends readonly unknown[]>(
+  table: { readonly [P in K]: (record: RecordOf<P>, ...more: More) => Out },
+  record: RecordOf<K>,
+  ...more: More
+): Out {
+  const entry = table[record.kind as K] as (record: RecordOf<K>, ...more: More) => Out; // the entry of its own kind
+  return entry(record, ...more);
 }

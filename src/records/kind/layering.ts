@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { envelope, type Kind } from './record';
+import { envelope, everyOne, type Kind } from './record';
 
 const reading = z.object({
   at: z.string(),
@@ -16,7 +16,7 @@ const reading = z.object({
 
 const schema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('layering'),
     name: z.string(),
     strips: z.array(
       z.object({
@@ -45,5 +45,20 @@ const schema = z.lazy(() =>
 );
 
 /** Strips smelled together, what was written down, and the verdict. */
-export const layering = { kind: 'layering', schema, upgrades: [] } satisfies Kind;
+export const layering = {
+  kind: 'layering',
+  schema,
+  upgrades: [],
+  words: { one: 'Layering', many: 'Layerings' },
+  shelf: everyOne,
+  descent: ({ strips }) => strips.map(({ vial }) => vial),
+  search: ({ readings, verdict }) => [
+    [readings.map(({ words, note }) => `${words} ${note}`).join(' '), 'word'],
+    [verdict.words, 'word'],
+  ],
+  label: false,
+  edit: false,
+  repeat: true,
+  page: 'own',
+} as const satisfies Kind<Layering>;
 export type Layering = z.output<typeof schema>;

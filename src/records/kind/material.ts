@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
-import { citedSchema, densitySchema, gradeSchema, standing } from './quantity';
-import { envelope, type Kind } from './record';
+import { citedSchema, densitySchema, gradeSchema, searchOfLot, standing } from './quantity';
+import { envelope, everyOne, type Kind } from './record';
 
 /** What is known of a material beside its name. */
 const facts = () => ({
@@ -47,19 +47,35 @@ const facts = () => ({
   notes: z.optional(z.array(z.string())),
 });
 
-const schema = z.lazy(() => z.object({ ...envelope, name: z.string(), code: z.string(), ...facts() }));
+const schema = z.lazy(() => z.object({ ...envelope('material'), name: z.string(), code: z.string(), ...facts() }));
 
 /** What a new material takes over from the catalogue: each part may be missing. */
 export const materialFacts = z.lazy(() => z.partial(z.object({ name: z.string(), ...facts() })));
 export type MaterialFacts = z.output<typeof materialFacts>;
 
 /** A neat aroma material: an oil, an aroma chemical. */
-export const material = { kind: 'material', schema, upgrades: [] } satisfies Kind;
+export const material = {
+  kind: 'material',
+  schema,
+  upgrades: [],
+  words: { one: 'Material', many: 'Materials' },
+  shelf: everyOne,
+  descent: () => [],
+  search: ({ cas = '', fema = '', also = [], family = '', smells = [] }) => [
+    [`${cas} ${fema}`, 'number'],
+    ...also.map((name) => [name, 'other'] as const),
+    [[family, ...smells].join(' '), 'word'],
+  ],
+  label: false,
+  edit: true,
+  repeat: false,
+  page: 'own',
+} as const satisfies Kind<Material>;
 export type Material = z.output<typeof schema>;
 
 const bottleSchema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('bottle'),
     material: z.string(),
     supplier: z.string(),
     lot: z.string(),
@@ -79,5 +95,17 @@ const bottleSchema = z.lazy(() =>
 );
 
 /** A material as bought: supplier, lot, what the certificate says. */
-export const bottle = { kind: 'bottle', schema: bottleSchema, upgrades: [] } satisfies Kind;
+export const bottle = {
+  kind: 'bottle',
+  schema: bottleSchema,
+  upgrades: [],
+  words: { one: 'Bottle', many: 'Bottles' },
+  shelf: everyOne,
+  descent: ({ material }) => [material],
+  search: (bottle) => searchOfLot(bottle),
+  label: true,
+  edit: true,
+  repeat: true,
+  page: 'own',
+} as const satisfies Kind<Bottle>;
 export type Bottle = z.output<typeof bottleSchema>;

@@ -1,4 +1,6 @@
 import * as z from 'zod/mini';
+import { shortIdOf } from './shortId';
+import type { SearchText } from './record';
 
 /** core/measured.ts as stored: a value with its sources of doubt, all in one unit, told by the field's name. */
 export const measuredSchema = z.object({
@@ -37,3 +39,16 @@ export const standing = {
   /** Put on the shopping list by hand. */
   buy: z.optional(z.boolean()),
 };
+
+/** What a bottle or pack is found by: its lot, who sold it, its box and the short id of its label. */
+export function searchOfLot(lot: {
+  id: string;
+  lot: string;
+  supplier: string;
+  box?: string | undefined;
+}): SearchText[] {
+  return [
+    [lot.lot, 'number'],
+    [`${lot.supplier} ${lot.box ?? ''} ${shortIdOf(lot.id)}`, 'other'],
+  ];
+}

@@ -1,20 +1,22 @@
 import * as z from 'zod/mini';
 
 /** What every stored record carries. `made` is UTC, ISO 8601; `from` are the ids it was made from; `uses` what it took, in grams. */
-export const envelope = {
-  id: z.string().check(z.minLength(1)),
-  kind: z.string(),
-  v: z.number(),
-  made: z.string(),
-  from: z.array(z.string()),
-  archived: z.optional(z.string()),
-  /** Belongs to the demo workshop; goes when the demo goes. */
-  demo: z.optional(z.literal(true)),
-  /** When it was last stored; of two copies of a record the later one is the newer. */
-  written: z.optional(z.string()),
-  /** The last few `written` before ({@link stampsKept}): a copy whose own is among them is an ancestor, and no conflict. */
-  earlier: z.optional(z.array(z.string())),
-};
+export function envelope<K extends string>(kind: K) {
+  return {
+    id: z.string().check(z.minLength(1)),
+    kind: z.literal(kind),
+    v: z.number(),
+    made: z.string(),
+    from: z.array(z.string()),
+    archived: z.optional(z.string()),
+    /** Belongs to the demo workshop; goes when the demo goes. */
+    demo: z.optional(z.literal(true)),
+    /** When it was last stored; of two copies of a record the later one is the newer. */
+    written: z.optional(z.string()),
+    /** The last few `written` before ({@link stampsKept}): a copy whose own is among them is an ancestor, and no conflict. */
+    earlier: z.optional(z.array(z.string())),
+  };
+}
 
 /** How many `earlier` a record carries. Our choice: of a copy that is more versions behind, time alone says that it is an ancestor. */
 export const stampsKept = 8;
@@ -26,19 +28,64 @@ export interface Stored {
   readonly v: number;
 }
 
-/** A kind of record: its shape today, and how to bring each older shape one version on. */
-export interface Kind<S extends z.ZodMiniType = z.ZodMiniType> {
+/** How records of a kind are stored: their shape today, and how to bring each older shape one version on. */
+export interface Shape<R = unknown> {
   readonly kind: string;
   /** Lazy, but for what the Bench needs first: building all shapes would hold the first screen up. */
-  readonly schema: S;
+  readonly schema: z.ZodMiniType<R>;
   /** upgrades[0] turns version 1 into version 2, and so on. */
   readonly upgrades: readonly ((old: any) => object)[];
 }
 
+/**
+ * All that Minim knows of a kind of record. What is written as a method takes the kind's own records.
+ * A kind that says yes to `label` or `edit`, or brings a page of its own, has an entry in the tables of the floors above
+ * (`workshop/labelled.ts` and `app/describe/labelOf.ts`, `app/edit/editable.ts`, `app/describe/describe.ts`): without it nothing compiles.
+ */
+export interface Kind<R extends Stored> extends Shape<R> {
+  readonly kind: R['kind'];
+  /** What one is called in lists, and many as a heading; both begin a line. */
+  readonly words: { readonly one: string; readonly many: string };
+  /** Which of its records the Shelf shows, newest first as they come; null: it has no place there. Places follow the order of `kinds`. */
+  readonly shelf: null | { shown(records: readonly R[]): readonly R[] }['shown'];
+  /** Ids of what a record was made from, beyond its `from` and `uses`; null: the kind stands outside all lineage. */
+  readonly descent: null | { ids(record: R): readonly string[] }['ids'];
+  /** By which texts the Shelf finds a record, beyond its title, line, code and days; null: it is not searched for. */
+  readonly search: null | { texts(record: R): readonly SearchText[] }['texts'];
+  /** Whether it can carry a label. */
+  readonly label: boolean;
+  /** Whether a person may change what was typed of it. */
+  readonly edit: boolean;
+  /** Whether the run that a record came out of can be walked again from it. */
+  readonly repeat: boolean;
+  /** Its page as plain data, or 'own': drawn from an entry of `app/describe/describe.ts`. */
+  readonly page: 'own' | PlainPage<R>;
+}
+
+/** A text that a record is found by, and what it is to it: a number or name written on the thing, something else of it, a mere word. */
+export type SearchText = readonly [text: string, as: 'number' | 'other' | 'word'];
+
+/** Words, a day (YYYY-MM-DD) or an amount with its unit; undefined and '' are left out. */
+export type Value =
+  string | undefined | { readonly day: string | undefined } | { readonly amount: number; readonly unit: string };
+
+/** A page that needs no code: the app draws it from this. */
+export interface PlainPage<R> {
+  title(record: R): string;
+  /** What stands under its title in lists, joined by commas. */
+  line(record: R): readonly Value[];
+  /** Whether it may go into a drink, where that is known. */
+  grade?(record: R): string | undefined;
+  facts(record: R): readonly (readonly [label: string, value: Value])[];
+}
+
+/** For a kind of which the Shelf shows every record. */
+export const everyOne = <R>(records: readonly R[]): readonly R[] => records;
+
 export type Read<T> = { ok: true; value: T } | { ok: false; raw: unknown; why: string };
 
 /** The version that this program writes for a kind. */
-export function versionOf(kind: Kind): number {
+export function versionOf(kind: Shape): number {
   return kind.upgrades.length + 1;
 }
 
@@ -46,7 +93,7 @@ export function versionOf(kind: Kind): number {
  * The only way in for stored data, from the database and from a backup alike.
  * Nothing is dropped: what cannot be read is handed back untouched, with the reason.
  */
-export function readRecord<S extends z.ZodMiniType>(kind: Kind<S>, raw: unknown): Read<z.output<S>> {
+export function readRecord<R>(kind: Shape<R>, raw: unknown): Read<R> {
   const v = typeof raw === 'object' && raw !== null && 'v' in raw ? raw.v : undefined;
   const today = versionOf(kind);
   if (typeof v !== 'number' || !Number.isInteger(v) || v < 1) return { ok: false, raw, why: 'it carries no version' };

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { envelope, type Kind } from './record';
 
 const schema = z.object({
-  ...envelope,
+  ...envelope('run'),
   task: z.string(),
   /** 1 while the run can be resumed; gone when it has ended (the database finds open runs by it). */
   open: z.optional(z.literal(1)),
@@ -14,7 +14,19 @@ const schema = z.object({
 });
 
 /** One walk through a task; what happened in it is its list of events. */
-export const run = { kind: 'run', schema, upgrades: [] } satisfies Kind;
+export const run = {
+  kind: 'run',
+  schema,
+  upgrades: [],
+  words: { one: 'Run', many: 'Runs' },
+  shelf: null, // runs stand in the Book
+  descent: null, // how a thing was made, not what of
+  search: null,
+  label: false,
+  edit: false,
+  repeat: true,
+  page: { title: ({ title }) => title, line: ({ endedAt }) => [endedAt ? 'finished' : 'paused'], facts: () => [] },
+} as const satisfies Kind<Run>;
 export type Run = z.output<typeof schema>;
 
 /** One thing that happened in a run. `seq` counts from 0 without a gap; `at` is UTC, ISO 8601. */

@@ -6,7 +6,7 @@ const keyAction = z.enum(['drop', 'undo', 'next']);
 export type KeyAction = z.output<typeof keyAction>;
 
 const schema = z.object({
-  ...envelope,
+  ...envelope('settings'),
   theme: z.enum(['system', 'light', 'dark']),
   hand: z.enum(['right', 'left']),
   /** Basis of strengths where none was chosen. */
@@ -30,7 +30,19 @@ const schema = z.object({
 });
 
 /** How the person likes Minim. One record, id "settings". */
-export const settings = { kind: 'settings', schema, upgrades: [] } satisfies Kind;
+export const settings = {
+  kind: 'settings',
+  schema,
+  upgrades: [],
+  words: { one: 'Settings', many: 'Settings' },
+  shelf: null,
+  descent: null,
+  search: null,
+  label: false,
+  edit: false,
+  repeat: false,
+  page: { title: () => 'Settings', line: () => [], facts: () => [] },
+} as const satisfies Kind<Settings>;
 export type Settings = z.output<typeof schema>;
 
 export const usualSettings: Settings = {

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { densitySchema } from './quantity';
-import { envelope, type Kind } from './record';
+import { envelope, everyOne, type Kind } from './record';
 
 /** What a task needs to know of a solvent; a vial keeps a copy, so that it stays true when the solvent is edited. */
 export const solventFacts = {
@@ -16,10 +16,22 @@ export const solventFacts = {
   dryOff: z.enum(['minutes', 'hours', 'stays wet', 'unknown']),
 };
 
-const schema = z.lazy(() => z.object({ ...envelope, ...solventFacts }));
+const schema = z.lazy(() => z.object({ ...envelope('solvent'), ...solventFacts }));
 
 /** A solvent of the person's own, beside the usual ones. */
-export const solvent = { kind: 'solvent', schema, upgrades: [] } satisfies Kind;
+export const solvent = {
+  kind: 'solvent',
+  schema,
+  upgrades: [],
+  words: { one: 'Solvent', many: 'Own solvents' },
+  shelf: everyOne,
+  descent: () => [],
+  search: () => [],
+  label: false,
+  edit: false,
+  repeat: false,
+  page: 'own',
+} as const satisfies Kind<Solvent>;
 export type Solvent = z.output<typeof schema>;
 /** The copy of a solvent that a vial keeps. */
 export const solventCopy = z.object({ id: z.string(), ...solventFacts });

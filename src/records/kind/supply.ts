@@ -1,10 +1,10 @@
 import * as z from 'zod/mini';
-import { gradeSchema, standing } from './quantity';
-import { envelope, type Kind } from './record';
+import { gradeSchema, searchOfLot, standing } from './quantity';
+import { envelope, everyOne, type Kind } from './record';
 
 const schema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('supply'),
     name: z.string(),
     sort: z.enum(['solvent', 'strips', 'vials', 'other']),
     /** For a solvent: its id in the table or among the person's own; what vials took of it is counted off. */
@@ -22,5 +22,27 @@ const schema = z.lazy(() =>
 );
 
 /** What the bench uses up beside materials: a bottle of solvent, a pack of strips, a box of vials. */
-export const supply = { kind: 'supply', schema, upgrades: [] } satisfies Kind;
+export const supply = {
+  kind: 'supply',
+  schema,
+  upgrades: [],
+  words: { one: 'Supply', many: 'Solvents, strips, glass' },
+  shelf: everyOne,
+  descent: ({ solvent }) => (solvent ? [solvent] : []),
+  search: (supply) => searchOfLot(supply),
+  label: false,
+  edit: true,
+  repeat: true,
+  page: {
+    title: ({ name }) => name,
+    line: ({ supplier, lot }) => [supplier, lot && `lot ${lot}`],
+    grade: ({ grade }) => grade,
+    facts: ({ supplier, lot, amount, unit, useBy }) => [
+      ['Supplier', supplier],
+      ['Lot', lot],
+      ['Amount', { amount, unit }],
+      ['Use by', { day: useBy }],
+    ],
+  },
+} as const satisfies Kind<Supply>;
 export type Supply = z.output<typeof schema>;

@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
-import { envelope, type Kind } from './record';
+import { envelope, everyOne, type Kind } from './record';
 
 const schema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('test'),
     name: z.string(),
     /** Which method: triangle, duo-trio, paired, preference, ranking, threshold, hedonic. */
     test: z.string(),
@@ -39,5 +39,17 @@ const schema = z.lazy(() =>
 );
 
 /** A blind test: its design, codes, answers and what came out. */
-export const test = { kind: 'test', schema, upgrades: [] } satisfies Kind;
+export const test = {
+  kind: 'test',
+  schema,
+  upgrades: [],
+  words: { one: 'Blind test', many: 'Blind tests' },
+  shelf: everyOne,
+  descent: () => [],
+  search: () => [],
+  label: false,
+  edit: false,
+  repeat: true,
+  page: 'own',
+} as const satisfies Kind<Test>;
 export type Test = z.output<typeof schema>;

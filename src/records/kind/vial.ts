@@ -1,11 +1,12 @@
 import * as z from 'zod/mini';
+import { shortIdOf } from './shortId';
 import { gradeSchema, measuredSchema, standing, useSchema } from './quantity';
-import { envelope, type Kind } from './record';
+import { envelope, everyOne, type Kind } from './record';
 import { solventCopy } from './solvent';
 
 const schema = z.lazy(() =>
   z.object({
-    ...envelope,
+    ...envelope('vial'),
     code: z.string(),
     name: z.string(),
     /** What it holds: one material for a dilution, several for a trial. Strength in g of neat material per g of the vial's liquid. */
@@ -30,5 +31,21 @@ const schema = z.lazy(() =>
 );
 
 /** A dilution, or a counted trial, as it was really made. */
-export const vial = { kind: 'vial', schema, upgrades: [] } satisfies Kind;
+export const vial = {
+  kind: 'vial',
+  schema,
+  upgrades: [],
+  words: { one: 'Vial', many: 'Vials' },
+  shelf: everyOne,
+  descent: ({ solvent }) => (solvent ? [solvent.id] : []),
+  search: ({ id, lot, contents, supplier, box = '', solvent, grade }) => [
+    [`${lot} ${shortIdOf(id)}`, 'number'],
+    [contents.map(({ name }) => name).join(' '), 'other'],
+    [`${supplier} ${box} ${solvent?.name ?? ''} ${grade}`, 'word'],
+  ],
+  label: true,
+  edit: true,
+  repeat: true,
+  page: 'own',
+} as const satisfies Kind<Vial>;
 export type Vial = z.output<typeof schema>;

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { foundByShortId, foundByTyping, shortIdInCode } from '../../records/shortId';
+import { foundByShortId, foundByTyping, shortIdInCode } from '../../records/kind/shortId';
 import { Later } from '../../ui/controls/Later';
 import { Say } from '../../ui/controls/Say';
 import type { RunState } from '../engine/fold';

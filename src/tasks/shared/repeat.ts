@@ -1,4 +1,4 @@
-import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import { isOf, kindOf, type AnyRecord } from '../../records/kind/kinds';
 import { ancestors } from '../../records/lineage';
 import type { Run } from '../../records/kind/run';
 import { find, list, shelf } from '../../records/shelf';
@@ -140,6 +140,5 @@ function drops(state: RunState, kept: readonly AnyRecord[]): string[] {
 /** Whether a record can be made again: it is, or came out of, a run that can be repeated; `task` is that of a run. */
 export function canBeMadeAgain(record: AnyRecord, task?: Task | null): boolean {
   if (isOf('run', record)) return task?.repeats !== undefined;
-  const kinds = ['bottle', 'supply', 'vial', 'calibration', 'layering', 'tasting', 'test'];
-  return kinds.includes(record.kind) && record.from.length > 0;
+  return kindOf(record).repeat && record.from.length > 0;
 }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { labelOf } from '../../../src/app/describe/labelOf';
 import { jobOf, labelWish } from '../../../src/app/label/labelWish';
 import { newRecord, takeIn } from '../../../src/records/shelf';
-import { codeTextOf, shortIdOf, spacedShortId } from '../../../src/records/shortId';
+import { codeTextOf, shortIdOf, spacedShortId } from '../../../src/records/kind/shortId';
 import { burns } from '../../../src/workshop/burns';
 import { meaningOf } from '../../../src/tasks/screen/LabelCheck';
 import { vialRecord } from '../../browser/benchRecords';

@@ -2,13 +2,13 @@ import * as z from 'zod/mini';
 import { describe, expect, test } from 'vitest';
 import { backupFormat, backupVersion } from '../../../src/records/backup/backupFile';
 import { kinds } from '../../../src/records/kind/kinds';
-import { versionOf, type Kind } from '../../../src/records/kind/record';
+import { versionOf, type Shape } from '../../../src/records/kind/record';
 import { runEvent } from '../../../src/records/kind/run';
 
 /** The shape of a backup as JSON Schema, from the same schemas that read the records. */
 function backupSchema(): object {
   const definitions = Object.fromEntries(
-    Object.values(kinds).map((kind: Kind) => {
+    Object.values(kinds).map((kind: Shape) => {
       const { $schema: _, ...shape } = z.toJSONSchema(kind.schema, { io: 'input' }) as {
         $schema: string;
         properties: object;

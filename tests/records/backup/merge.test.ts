@@ -4,9 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { ringsIn } from '../../../src/records/backup/ancestry';
 import { backupText, readBackup, type BackupContent } from '../../../src/records/backup/backupFile';
 import { isLocked, lockBackup, unlockBackup } from '../../../src/records/backup/backupLock';
-import { kinds } from '../../../src/records/kind/kinds';
+import { kindNamed, kinds } from '../../../src/records/kind/kinds';
 import { planMerge, type Here } from '../../../src/records/backup/merge';
-import { readRecord, type Kind, type Stored } from '../../../src/records/kind/record';
+import { readRecord, type Stored } from '../../../src/records/kind/record';
 import type { RunEvent } from '../../../src/records/kind/run';
 
 const at = (minute: number) => `2026-05-04T10:${String(minute).padStart(2, '0')}:00.000Z`;
@@ -227,8 +227,7 @@ describe('a backup file', () => {
       const all = records as Stored[];
       expect(new Set(all.map(({ kind }) => kind))).toEqual(new Set(Object.keys(kinds)));
       for (const record of all) {
-        const kind = (kinds as Record<string, Kind>)[record.kind]!;
-        expect(readRecord(kind, record)).toMatchObject({ ok: true });
+        expect(readRecord(kindNamed(record.kind)!, record)).toMatchObject({ ok: true });
       }
       expect(planned(read.content, here([]))).toMatchObject({
         fresh: all.length,

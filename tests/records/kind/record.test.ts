@@ -1,14 +1,14 @@
 import * as z from 'zod/mini';
 import { describe, expect, test } from 'vitest';
 import { kinds } from '../../../src/records/kind/kinds';
-import { envelope, readRecord, type Kind } from '../../../src/records/kind/record';
+import { envelope, readRecord, type Shape } from '../../../src/records/kind/record';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 
 const jar = {
   kind: 'jar',
-  schema: z.object({ ...envelope, litres: z.number() }),
+  schema: z.object({ ...envelope('jar'), litres: z.number() }),
   upgrades: [({ ml, ...rest }) => ({ ...rest, litres: ml / 1000 })],
-} satisfies Kind;
+} satisfies Shape;
 const envelopeOf = { id: 'a', kind: 'jar', made: '', from: [] };
 
 describe('the one door in for stored data', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { takeIn } from '../../../src/records/shelf';
-import { codeTextOf, shortIdOf } from '../../../src/records/shortId';
+import { codeTextOf, shortIdOf } from '../../../src/records/kind/shortId';
 import { freshRun } from '../../../src/tasks/engine/fold';
 import { labelVerdict, meaningOf } from '../../../src/tasks/screen/LabelCheck';
 import type { Step } from '../../../src/tasks/engine/task';

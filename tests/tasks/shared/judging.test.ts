@@ -66,7 +66,7 @@ describe('what the rules say of a drink', () => {
 
   test('a certificate on the bottle counts by itself, but only when every bottle behind the vial has one', () => {
     const bottle = (id: string, share: number | null) => ({
-      ...{ id, kind: 'bottle', v: 1, made: '', from: [], material: 'nutmeg oil', supplier: '', lot: id },
+      ...{ id, kind: 'bottle' as const, v: 1, made: '', from: [], material: 'nutmeg oil', supplier: '', lot: id },
       ...{ grade: 'fit for drinks' as const },
       ...(share === null ? {} : { constituents: [{ cas: '94-59-7', name: 'safrole', share }] }),
     });

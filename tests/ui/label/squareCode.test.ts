@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { codeTextOf, shortIdOf } from '../../../src/records/shortId';
+import { codeTextOf, shortIdOf } from '../../../src/records/kind/shortId';
 import { darkRuns, squareCodeOf } from '../../../src/ui/label/squareCode';
 import { blurred, codesIn, noisy, picture, turned, type Picture } from '../../pictures';
 

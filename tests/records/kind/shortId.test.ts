@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { newId } from '../../src/records/shelf';
+import { newId } from '../../../src/records/shelf';
 import {
   codeTextOf,
   foundByShortId,
@@ -7,7 +7,7 @@ import {
   shortIdInCode,
   shortIdOf,
   spacedShortId,
-} from '../../src/records/shortId';
+} from '../../../src/records/kind/shortId';
 
 const vials = ['CARD', 'HEX3', 'PGF'].map((code, i) => ({ id: `0199d8e6-0000-7000-8000-00000000000${i}`, code }));
 
