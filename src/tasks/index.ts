@@ -1,24 +1,68 @@
-import { benchCards, type BenchCard } from './benchCards';
 import type { Task } from './engine/task';
 
-/** A card with its task's code, which is loaded when it is first needed, and in the background after the start. */
-export interface TaskCard extends BenchCard {
+/** What the Bench says of a task, with its code, which is loaded when it is first needed, and in the background after the start. */
+export interface TaskCard {
+  readonly id: string;
+  readonly name: string;
+  /** A few words under the name. */
+  readonly hint: string;
   readonly load: () => Promise<Task>;
 }
 
-const loads: Record<(typeof benchCards)[number]['id'], () => Promise<Task>> = {
-  dilute: async () => (await import('./dilute/task')).dilute,
-  calibrate: async () => (await import('./calibrate/task')).calibrate,
-  layer: async () => (await import('./layer/task')).layer,
-  count: async () => (await import('./count/task')).count,
-  dose: async () => (await import('./dose/task')).dose,
-  batch: async () => (await import('./batch/task')).batch,
-  blind: async () => (await import('./blind/task')).blind,
-  lookup: async () => (await import('./lookup/task')).lookup,
-};
-
-/** All tasks, in bench order. */
-export const tasks: readonly TaskCard[] = benchCards.map((card) => ({ ...card, load: loads[card.id] }));
+/**
+ * The tasks of the Bench, in order. A new task is an entry here. Cards stand in the page itself too, so that it is there before any
+ * script runs: the build runs this file, so it imports nothing but types and code to be loaded later.
+ */
+export const tasks: readonly TaskCard[] = [
+  {
+    id: 'dilute',
+    name: 'Dilute',
+    hint: 'Neat to 1 % in a vial',
+    load: async () => (await import('./dilute/task')).dilute,
+  },
+  {
+    id: 'calibrate',
+    name: 'Calibrate drops',
+    hint: 'Once per dropper',
+    load: async () => (await import('./calibrate/task')).calibrate,
+  },
+  {
+    id: 'layer',
+    name: 'Layer strips',
+    hint: 'Smell them together',
+    load: async () => (await import('./layer/task')).layer,
+  },
+  {
+    id: 'count',
+    name: 'Count drops',
+    hint: 'A formula, drop by drop',
+    load: async () => (await import('./count/task')).count,
+  },
+  {
+    id: 'dose',
+    name: 'Dose a drink',
+    hint: 'Live ppm in a glass',
+    load: async () => (await import('./dose/task')).dose,
+  },
+  {
+    id: 'batch',
+    name: 'Make a batch',
+    hint: 'Concentrate to drink',
+    load: async () => (await import('./batch/task')).batch,
+  },
+  {
+    id: 'blind',
+    name: 'Blind test',
+    hint: 'Can they tell?',
+    load: async () => (await import('./blind/task')).blind,
+  },
+  {
+    id: 'lookup',
+    name: 'Look up ppm',
+    hint: 'Just the sum',
+    load: async () => (await import('./lookup/task')).lookup,
+  },
+];
 
 /** Tasks that begin on the Shelf, not on the Bench. */
 export const shelfTasks: readonly TaskCard[] = [
