@@ -14,15 +14,14 @@ function originIds(record: AnyRecord): string[] {
   return [...new Set([...record.from, ...own, ...(kindOf(record).descent?.(record) ?? []), ...calibrationIds(record)])];
 }
 
-/** The doubt of a number names its calibration: "calibration:<id>:…". */
+/** The uncertainty of a number names its calibration: "calibration:<id>:…", with its size `u`. */
 function calibrationIds(record: AnyRecord): string[] {
   const found: string[] = [];
   const look = (value: unknown): void => {
     if (typeof value !== 'object' || value === null) return;
-    if ('sources' in value && Array.isArray(value.sources)) {
-      for (const { id } of value.sources as { id: string }[])
-        found.push(...id.split(':').filter((part) => find('calibration', part)));
-    } else for (const inner of Object.values(value)) look(inner);
+    if ('u' in value && 'id' in value && typeof value.id === 'string')
+      found.push(...value.id.split(':').filter((part) => find('calibration', part)));
+    else for (const inner of Object.values(value)) look(inner);
   };
   look(record);
   return found.filter((id) => id !== record.id);
