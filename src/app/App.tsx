@@ -12,9 +12,9 @@ import { RunPage } from './nav/RunPage';
 import { startTask } from './nav/startTask';
 import { ScanPage } from './label/ScanPage';
 import { FaultWays } from './settings/FaultWays';
-import { SettingsPage } from './settings/SettingsPage';
 import { UpdateNotice } from './nav/update';
 
+const settingsPage = async () => (await import('./settings/SettingsPage')).SettingsPage;
 const keepingPage = async () => (await import('./settings/KeepingPage')).KeepingPage;
 const recordPage = async () => (await import('./record/RecordPage')).RecordPage;
 const cataloguePage = async () => (await import('./shelf/CataloguePage')).CataloguePage;
@@ -53,7 +53,7 @@ function Page() {
   if (page === 'run' && id) return <RunPage id={id} />;
   if (page === 'record' && id) return <Later key="record" load={recordPage} props={{ id }} />;
   if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;
-  if (page === 'settings') return <SettingsPage />;
+  if (page === 'settings') return <Later key="settings" load={settingsPage} props={{}} />;
   if (page === 'keeping') return <Later key="keeping" load={keepingPage} props={{}} />;
   if (page === 'scan') return <ScanPage />;
   if (page === 'labels') return <Later load={async () => (await import('./label/LabelPage')).LabelPage} props={{}} />;
