@@ -139,9 +139,9 @@ async function layer(cast: Cast, script: (typeof layerings)[number]): Promise<vo
 
 /** The formula that came of the liked strips, in its second version. Hands back its id. */
 async function formula(cast: Cast): Promise<string> {
-  const material = (code: string) => cast.get(`material ${code}`) as RecordOf<'material'>;
+  const material = (code: string) => the('material', [cast.get(`material ${code}`)!]);
   const lines = [['PGF', 60] as const, ['RHU', 30] as const, ['CARD', 8] as const, ['HEX3', 2] as const];
-  const draft = cast.get('draft') as RecordOf<'formula'>;
+  const draft = the('formula', [cast.get('draft')!]);
   const second = newRecord('formula', {
     ...{ from: [draft.id, cast.get('liked')!.id], name: draft.name, root: draft.root, version: 2 },
     lines: lines.map(([code, share]) => ({ material: material(code).id, name: material(code).name, share })),

@@ -28,9 +28,12 @@ const fields = {
 
 /** Corrects what is left of a thing by weighing it, or by counting. What stood there before stays in the record. */
 export function WeighPage({ record }: { record: AnyRecord }) {
+  return isStocked(record) ? <Weighing record={record} /> : null;
+}
+
+function Weighing({ record }: { record: Stocked }) {
   const typed = useSignal<Record<string, string>>({});
   const tried = useSignal(false);
-  if (!isStocked(record)) return null;
   const asked = questions(record);
   const textOf = (field: Field) => typed.value[field.name] ?? field.preset ?? '';
   const answers = asked.map((field) => field.read(textOf(field)));
@@ -40,8 +43,8 @@ export function WeighPage({ record }: { record: AnyRecord }) {
     tried.value = true;
     if (left === null || left instanceof Refused) return false;
     const empty = answers[1]?.ok ? { emptyG: answers[1].value } : {};
-    const weighed = [...((record as Stocked).weighed ?? []), { at: new Date().toISOString(), left }];
-    await keep([{ ...record, ...empty, weighed } as AnyRecord]);
+    const weighed = [...(record.weighed ?? []), { at: new Date().toISOString(), left }];
+    await keep([{ ...record, ...empty, weighed }]);
     return true;
   }
   return (
