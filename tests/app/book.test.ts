@@ -8,7 +8,7 @@ import type { Run } from '../../src/records/kind/run';
 import { kindOf, type AnyRecord } from '../../src/records/kind/kinds';
 import { readRecord } from '../../src/records/kind/record';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { today } from '../../src/workshop/onHand';
+import { today } from '../../src/workshop/today';
 import { material, vialOf } from '../tasks/count/countShelf';
 
 const bottle = (id: string, facts: object = {}) => ({

@@ -3,7 +3,7 @@ import { isOf, type AnyRecord, type KindName, type RecordOf } from '../../record
 import { newRecord, takeIn } from '../../records/shelf';
 import { loadTask } from '../../tasks';
 import { catalogue, factsOf, loadCatalogue } from '../../workshop/catalogue';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import { bottles, type BottleScript } from './bottles';
 import { batch, dilutions, droppers, drinks, layerings, trial } from './script';
 import { performed, type Act } from './performed';

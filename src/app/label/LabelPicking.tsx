@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import { allLabelled, codeOf, nameOf, type Labelled } from '../../workshop/labelled';
 import { formatDay } from '../../ui/format';
 import { Part } from '../fault/Part';

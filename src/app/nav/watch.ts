@@ -2,7 +2,7 @@ import { daysBetween } from '../../core/number/calendar';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { list } from '../../records/shelf';
 import { leftOf, runsLow, type Stocked } from '../../records/stock';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import { useByOf, type UseBy } from '../../workshop/useBy';
 
 const SOON = 14; // days; our choice

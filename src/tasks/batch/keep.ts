@@ -11,7 +11,7 @@ import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { judgeFields } from '../shared/judging';
 import { levelWords, stateWords } from '../../workshop/limitRules';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
 import { leftOverVial } from './leftOver';

@@ -2,7 +2,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import { wishesOf } from './ask';
 import { dropperOf, fields, wayOf } from './fields';
 import type { Round, Target } from './rounds';

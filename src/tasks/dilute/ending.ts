@@ -5,7 +5,7 @@ import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import type { Offer } from '../engine/task';
 import { answer, ask, types } from '../engine/answers';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import { freeVialCode } from '../../workshop/vialCode';
 import { fields, type DiluteStep } from './fields';
 import { keepsOf } from './keeps';

@@ -1,7 +1,7 @@
 import type * as z from 'zod/mini';
 import type { Option } from '../../ui/controls/field';
 import { formatDay, formatPlain } from '../../ui/format';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import type { RunState } from './fold';
 
 export type Answer<T> = { ok: true; value: T } | { ok: false; why: string };

@@ -7,7 +7,7 @@ import type { Vial } from '../../records/kind/vial';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Task } from '../engine/task';
-import { today } from '../../workshop/onHand';
+import { today } from '../../workshop/today';
 import { useByOf } from '../../workshop/useBy';
 
 /** A task begun again: its answers with today's lots, and what is different from then, a sentence each. */

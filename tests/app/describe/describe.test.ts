@@ -3,7 +3,7 @@ import { describe as wordsOf } from '../../../src/app/describe/describe';
 import { searchShelf } from '../../../src/app/describe/shelfIndex';
 import { dueThings, toBuy, unjudged } from '../../../src/app/nav/watch';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
-import { today } from '../../../src/workshop/onHand';
+import { today } from '../../../src/workshop/today';
 import { material } from '../../tasks/count/countShelf';
 
 const bottle = (id: string, facts: object) => ({
