@@ -26,21 +26,17 @@ const CASES: [string, 'counts' | 'oneHot' | 'log', Parameters<typeof randomInsta
 ];
 
 describe('a general solver', () => {
-  test.each(CASES)(
-    'finds no better plan and no other optimum: %s',
-    async (_, form, ask) => {
-      let compared = 0;
-      for (let seed = 1; seed <= 3; seed++) {
-        const instance = randomInstance(1000 + seed, { lines: 3 + seed, vials: 3, cap: 24 }, ask);
-        const [own, other] = [bestPlan(instance), await milpOptimum(instance, 10, form)];
-        expect(own.ok).toBe(other !== null);
-        if (other && !other.finished) continue; // out of time says nothing
-        compared++;
-        if (!own.ok || !other) continue;
-        expect(Math.abs(own.objective - other.objective)).toBeLessThan(1e-6);
-      }
-      expect(compared).toBeGreaterThanOrEqual(2);
-    },
-    60_000,
-  );
+  test.each(CASES)('finds no better plan and no other optimum: %s', async (_, form, ask) => {
+    let compared = 0;
+    for (let seed = 1; seed <= 3; seed++) {
+      const instance = randomInstance(1000 + seed, { lines: 3 + seed, vials: 3, cap: 24 }, ask);
+      const [own, other] = [bestPlan(instance), await milpOptimum(instance, 200, form)];
+      expect(own.ok).toBe(other !== null);
+      if (other && !other.finished) continue; // out of time says nothing
+      compared++;
+      if (!own.ok || !other) continue;
+      expect(Math.abs(own.objective - other.objective)).toBeLessThan(1e-6);
+    }
+    expect(compared).toBeGreaterThanOrEqual(2);
+  });
 });
