@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import type { PlanInstance } from '../../src/core/plan/dropInstance';
 import { bestPlan } from '../../src/core/plan/dropPlan';
-import { milpOptimum } from '../bench/dropPlanMilp';
+import { formsFor, milpOptimum } from '../bench/dropPlanMilp';
 import { randomInstance } from './dropPlanEnumeration';
 
 const limits = { maxTotalMassMg: 450, maxSolventMassMg: { ethanol: 160 } };
@@ -38,5 +40,21 @@ describe('a general solver', () => {
       expect(Math.abs(own.objective - other.objective)).toBeLessThan(1e-6);
     }
     expect(compared).toBeGreaterThanOrEqual(2);
+  });
+
+  test('finds no better plan and no other optimum on the proven instances', async () => {
+    const file = new URL('../reference/dropPlans.json', import.meta.url);
+    const { instances } = JSON.parse(readFileSync(file, 'utf8')) as { instances: PlanInstance[] };
+    let compared = 0;
+    for (const instance of instances) {
+      const [own, other] = [bestPlan(instance), await milpOptimum(instance, 5, formsFor(instance)[0]!)];
+      if (!own.ok || !other) throw new Error('it has a plan');
+      expect(other.objective).toBeGreaterThan(own.objective - 1e-6); // out of time, it is the best found until then
+      if (!other.finished) continue;
+      expect(Math.abs(own.objective - other.objective)).toBeLessThan(1e-6);
+      compared++;
+    }
+    console.info(`proven instances: ${compared} compared, the others took longer than 5 s`);
+    expect(compared).toBeGreaterThan(5);
   });
 });
