@@ -118,7 +118,7 @@ test('a translation leaves nothing in English but data', async () => {
   await goTo('#/shelf');
   await look('Shelf, empty');
   await page.getByRole('button', { name: 'Look around a made-up workshop' }).tap();
-  await page.getByText('TIDE').first().waitFor({ timeout: 60_000 });
+  await page.getByText('TIDE').first().waitFor();
   for (const [name, hash] of (await pagesOf(page)).filter(([name]) => SEEN.test(name))) {
     await goTo(hash);
     await look(name);
