@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 import { manifest } from './src/manifest.ts';
 import { inWords, languageOf, translation } from './src/words/translation.ts';
 
-/** A file like src/words/en.json: the language to build in. */
+/** A translation, as src/words/list.ts prints it to be filled in: the language to build in. */
 const words = process.env['MINIM_WORDS'];
 const otherWords = translation(words);
 
@@ -101,17 +101,37 @@ export default defineConfig({
   test: {
     maxWorkers: 2, // two browsers at a time: more of them wait for each other on a small machine
     projects: [
+      // Time limits are there for what hangs, not for what is slow: a busy machine may take ten times as long.
       {
         extends: true,
-        test: { name: 'unit', pool: 'threads', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+        test: {
+          name: 'unit',
+          pool: 'threads',
+          isolate: false, // a thread of its own for each file would double the cost
+          setupFiles: ['tests/freshModules.ts'],
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**', '**/*.long.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'long',
+          pool: 'threads',
+          include: ['tests/**/*.long.test.ts'],
+          testTimeout: 600_000,
+          hookTimeout: 600_000,
+        },
       },
       {
         extends: true,
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
         },
       },
     ],

@@ -17,7 +17,7 @@ vi.mock('../../src/records/door', () => ({
 beforeAll(async () => {
   const { setUpDemo } = await import('../../src/app/demo/setUp');
   await setUpDemo();
-}, 30_000);
+});
 afterAll(() => void (shelf.records.value = new Map()));
 
 const records = () => written.flatMap(({ record }) => record ?? []);

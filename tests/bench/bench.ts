@@ -1,23 +1,36 @@
-import { dropPlanBench } from './dropPlanBench';
+import { backupBench } from './backupBench';
 import { firstBottleBench } from './firstBottleBench';
-import { killBench } from './killBench';
+import { killsBench } from './killsBench';
 import { layeringBench } from './layeringBench';
+import { mutantsBench } from './mutantsBench';
 import { phoneBench } from './phoneBench';
-import { restoreBench } from './restoreBench';
+import { planBench } from './planBench';
 import { searchBench } from './searchBench';
 import { searchPaintBench } from './searchPaintBench';
+import { touchesBench } from './touchesBench';
 
-/** Benches in the order they run; each prints one JSON line per case and its medians last. */
-const benches: readonly ((file?: string) => Promise<void>)[] = [
-  dropPlanBench,
-  layeringBench,
-  searchBench,
-  searchPaintBench,
-  phoneBench,
-  firstBottleBench,
-  restoreBench,
-  killBench,
-];
+/**
+ * The parts in the order they run; each prints one JSON line per case and its medians last. `npm run bench` runs all of them,
+ * `npm run bench -- NAME` one, with what is written after the name: `-- plan FILE`, `-- mutants 100 src/core/drop`.
+ */
+const parts: Readonly<Record<string, (...rest: string[]) => Promise<void>>> = {
+  plan: planBench,
+  layering: layeringBench,
+  search: searchBench,
+  searchPaint: searchPaintBench,
+  touches: touchesBench,
+  phone: phoneBench,
+  firstBottle: firstBottleBench,
+  backup: backupBench,
+  kills: killsBench,
+  mutants: mutantsBench,
+};
 
-const file = process.argv[2]; // instances of the drop-plan bench, same JSON shape as tests/reference/dropPlans.json
-for (const bench of benches) await bench(file);
+const [name, ...rest] = process.argv.slice(2);
+const part = parts[name ?? ''];
+if (name === undefined) for (const run of Object.values(parts)) await run();
+else if (part && Object.hasOwn(parts, name)) await part(...rest);
+else {
+  console.error(`There is no part “${name}”. Parts: ${Object.keys(parts).join(', ')}`);
+  process.exitCode = 1;
+}

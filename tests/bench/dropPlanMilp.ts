@@ -47,12 +47,16 @@ async function run(lp: string, seconds: number): Promise<HighsSolution> {
   }
 }
 
+export type Form = 'counts' | 'oneHot' | 'log';
+
+/** The forms that state an instance exactly, the one that is mostly fastest first. One program does at a known scale. */
+export function formsFor({ objective, scale }: PlanInstance): readonly Form[] {
+  if (objective.z === 0) return scale.kind === 'free' ? ['counts', 'log'] : ['counts', 'oneHot'];
+  return scale.kind === 'free' ? ['log', 'oneHot'] : ['oneHot'];
+}
+
 /** HiGHS' best objective for an instance; null where it finds the limits cannot be kept. `seconds`: time for all its programs. */
-export async function milpOptimum(
-  instance: PlanInstance,
-  seconds: number,
-  form: 'counts' | 'oneHot' | 'log',
-): Promise<MilpResult | null> {
+export async function milpOptimum(instance: PlanInstance, seconds: number, form: Form): Promise<MilpResult | null> {
   const end = performance.now() + 1000 * seconds;
   const left = () => (end - performance.now()) / 1000;
   if (form === 'log') return single(instance, logProgram(instance), left);
@@ -65,6 +69,7 @@ export async function milpOptimum(
     if (solution.Status === 'Infeasible') return null;
     if (solution.Status !== 'Optimal') return { objective: reached, finished: false, programs };
     const { objective } = judgePlan(instance, program.planOf(solution));
+    if (instance.scale.kind === 'fixed') return { objective, finished: true, programs };
     if (objective >= q - 1e-9) return { objective: Math.min(reached, objective), finished: true, programs };
     q = reached = objective;
   }

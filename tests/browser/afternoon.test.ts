@@ -17,7 +17,6 @@ const vials = CODES.map((code, i) =>
 /** A new browser process on the same profile, without a network. */
 async function open(): Promise<void> {
   phone = await openPhone(profile.dir, { home: site.url });
-  phone.page.setDefaultTimeout(15_000);
   await phone.context.setOffline(true);
   await phone.page.goto(site.url);
   await phone.page.locator('.tasks .card').first().waitFor();

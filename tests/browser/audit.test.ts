@@ -25,7 +25,6 @@ beforeAll(async () => {
   site = await serve();
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url });
-  phone.page.setDefaultTimeout(5_000);
   await phone.page.emulateMedia({ reducedMotion: 'reduce' });
   await phone.page.goto(site.url);
   audit = inspector(phone.page);
@@ -33,7 +32,7 @@ beforeAll(async () => {
   await goTo('#/shelf');
   await audit.inspect('Shelf, empty');
   await phone.page.getByRole('button', { name: 'Look around a made-up workshop' }).tap();
-  await phone.page.locator('.demo-notice').waitFor({ timeout: 60_000 });
+  await phone.page.locator('.demo-notice').waitFor();
 });
 
 afterAll(async () => {

@@ -119,7 +119,6 @@ beforeAll(async () => {
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url });
   page = phone.page;
-  page.setDefaultTimeout(15_000);
   await page.goto(site.url);
   await page.locator('.tasks .card').first().waitFor();
   await seed(shelf);

@@ -30,7 +30,6 @@ beforeEach(async (context) => {
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url });
   page = phone.page;
-  page.setDefaultTimeout(15_000);
   await page.goto(`${site.url}#/keeping`);
   await page.locator('input[name=backup]').setInputFiles(shelfFile);
   await page.getByRole('button', { name: 'Restore' }).tap();

@@ -69,7 +69,6 @@ async function cutPower(): Promise<void> {
 
 async function open(): Promise<ReturnType<typeof hand>> {
   phone = await openPhone(profile.dir, { home: site.url });
-  phone.page.setDefaultTimeout(15_000);
   await phone.page.goto(site.url);
   await phone.page.locator('.tasks .card').first().waitFor();
   return hand(phone.page);

@@ -59,7 +59,7 @@ export function driven(commands: Commands): Driven {
 }
 
 /** Waits until the work gives something, and hands it back. */
-export async function until<T>(work: () => T | Promise<T>, ms = 15_000): Promise<NonNullable<T>> {
+export async function until<T>(work: () => T | Promise<T>, ms = 60_000): Promise<NonNullable<T>> {
   for (const end = Date.now() + ms; ;) {
     const found = await work();
     if (found) return found as NonNullable<T>;

@@ -43,7 +43,6 @@ afterEach(async () => {
 
 async function open(home = site.url): Promise<Page> {
   phone = await openPhone(profile.dir, { home });
-  phone.page.setDefaultTimeout(15_000);
   await phone.page.goto(home);
   await phone.page.locator('.tasks .card').first().waitFor();
   return phone.page;
@@ -393,7 +392,7 @@ describe('a backup', () => {
     await page.getByText('50,000').first().waitFor();
     await page.getByRole('button', { name: 'Restore' }).tap();
     await page.locator('.keeping progress').waitFor();
-    await page.getByText('Restored. Both copies').waitFor({ timeout: 60_000 });
+    await page.getByText('Restored. Both copies').waitFor();
     await page.getByText('Everything is in the backup').first().waitFor();
   });
 });

@@ -28,8 +28,8 @@ export async function openFirefox(binary: string, profile: string): Promise<Driv
     },
   );
   const portFile = join(profile, 'MarionetteActivePort');
-  await until(() => existsSync(portFile) && readFileSync(portFile, 'utf8') !== '', 30_000);
-  const socket = await until(() => dial(Number(readFileSync(portFile, 'utf8'))), 30_000);
+  await until(() => existsSync(portFile) && readFileSync(portFile, 'utf8') !== '');
+  const socket = await until(() => dial(Number(readFileSync(portFile, 'utf8'))));
   const command = await connect(socket);
   await command('WebDriver:NewSession', { capabilities: {} });
   await command('WebDriver:SetTimeouts', { script: 30_000, pageLoad: 30_000, implicit: 0 });

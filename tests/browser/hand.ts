@@ -8,14 +8,18 @@ export function hand(page: Page) {
     task: (name: string) => page.locator('.tasks .card', { hasText: name }).tap(),
     /** Waits for the instruction that contains these words. */
     sees: (words: string | RegExp) => page.locator('.say', { hasText: words }).first().waitFor(),
-    /** Looks up afterwards, as a person does: a choice that leaves the step by itself has left it then. */
+    /** A choice that is all a step asks leaves it by itself: then the next one is waited for, as a person looks up. */
     choose: async (words: string) => {
-      const before = await page.evaluate(() => document.querySelector('.say')?.textContent ?? '');
+      const leaves = await page.evaluate(markStep);
       await page.locator('label.choice', { hasText: words }).first().tap();
       await page
-        .waitForFunction((said) => (document.querySelector('.say')?.textContent ?? '') !== said, before, {
-          timeout: 250,
-        })
+        .waitForFunction(
+          () => !document.querySelector('.say[data-before]') || document.querySelector('[role=alert]'),
+          null,
+          {
+            timeout: leaves ? 20_000 : 250,
+          },
+        )
         .catch(() => {}); // it stands with other questions
     },
     /** Picks one of several rows. */
@@ -57,4 +61,12 @@ export function hand(page: Page) {
     count: async () => Number(await page.locator('.pad .count').textContent()),
     back: () => page.goBack(),
   };
+}
+
+/** In the page: marks the instruction, which the next step replaces. Whether a choice is all that this one asks and shows, so that it is left with it. */
+function markStep(): boolean {
+  document.querySelector('.say')?.setAttribute('data-before', '');
+  const parts = document.querySelectorAll('.run .body > :not(.say, .quiet, .offers)');
+  const asked = document.querySelectorAll('.run .questions > *');
+  return parts.length === 1 && asked.length === 1 && asked[0]!.matches('fieldset.choices');
 }

@@ -99,7 +99,6 @@ beforeAll(async () => {
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url });
   page = phone.page;
-  page.setDefaultTimeout(5_000);
   await phone.context.addInitScript(listenAtTheLoudspeaker);
   h = hand(page);
   await page.goto(site.url);

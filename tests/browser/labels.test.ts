@@ -52,7 +52,6 @@ async function open(page: string, camera?: string): Promise<void> {
   if (!phone || sees !== camera) {
     if (phone) await close();
     phone = await openPhone(profile.dir, { home: site.url, ...(camera ? { camera } : {}) });
-    phone.page.setDefaultTimeout(20_000);
     sees = camera;
   }
   await phone.context.setOffline(true);

@@ -10,7 +10,6 @@ beforeAll(async () => {
   site = await serve();
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url, locale: 'de-DE' });
-  phone.page.setDefaultTimeout(10_000);
 });
 
 afterAll(async () => {

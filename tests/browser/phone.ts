@@ -5,6 +5,9 @@ import { chromium, type BrowserContext, type Page } from 'playwright-core';
 import { preview, type PreviewServer } from 'vite';
 import { findChromium } from './findBrowser';
 
+/** How long a phone is waited for: far longer than it takes, so that a busy machine fails nothing. */
+const PATIENCE_MS = 60_000;
+
 /** Serves dist under a sub-path of a free port of this machine, as any static host would. */
 export async function serve(outDir = 'dist'): Promise<{ url: string; stop: () => Promise<void> }> {
   const server: PreviewServer = await preview({
@@ -67,6 +70,7 @@ export async function openPhone(
       ...(camera ? cameraArgs(camera) : []),
     ],
   });
+  context.setDefaultTimeout(PATIENCE_MS);
   const complaints: string[] = [];
   const page = context.pages()[0] ?? (await context.newPage());
   page.on(

@@ -74,7 +74,6 @@ beforeAll(async () => {
   await page().reload();
   await page().locator('.tasks .card').first().waitFor();
   await phone.context.setOffline(true); // from here on there is no network at all
-  page().setDefaultTimeout(15_000);
   h = hand(page());
 });
 
@@ -224,7 +223,7 @@ describe('the demo', () => {
     const guest = await openPhone(other.dir, { home: site.url, dark: true });
     await guest.page.goto(`${site.url}#/shelf`);
     await guest.page.getByRole('button', { name: 'Look around' }).tap();
-    await guest.page.locator('.demo-notice').waitFor({ timeout: 30_000 });
+    await guest.page.locator('.demo-notice').waitFor();
     await guest.page.getByText('Add solvent, strips or vials').waitFor();
     await guest.page.locator('.entry', { hasText: 'P1' }).first().waitFor();
     await guest.page.waitForFunction(() => document.querySelectorAll('.shelf section').length >= 8);

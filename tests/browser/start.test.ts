@@ -124,7 +124,7 @@ test('a finger that answers each step as soon as it is there is not sent back', 
   });
   await page
     .locator('.pad')
-    .waitFor({ timeout: 10_000 })
+    .waitFor()
     .catch(() => {});
   const seen = await page.evaluate(() => (window as never as { steps: string[] }).steps);
   expect(seen.filter((say, i) => seen.indexOf(say) !== i)).toEqual([]);

@@ -9,7 +9,6 @@ let phone: Phone;
 /** A new browser process on the same profile, without a network; nothing may have complained before. */
 async function anew(): Promise<ReturnType<typeof hand>> {
   phone = await openPhone(profile.dir, { home: site.url });
-  phone.page.setDefaultTimeout(15_000);
   await phone.context.setOffline(true);
   await phone.page.goto(site.url);
   await phone.page.locator('.tasks .card').first().waitFor();

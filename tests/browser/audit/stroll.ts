@@ -46,7 +46,7 @@ export async function stroll(page: Page, path: Path, { inspect, note }: Inspecto
 /** Whether the focus has come to the instruction; the address may change a moment before the screen does. */
 async function instructionHeld(page: Page): Promise<boolean> {
   const held = page.locator('.run .say:focus').first();
-  return held.waitFor({ timeout: 1000 }).then(
+  return held.waitFor({ timeout: 20_000 }).then(
     () => true,
     () => false,
   );

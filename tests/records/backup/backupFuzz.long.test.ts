@@ -156,42 +156,49 @@ function look(mutated: Uint8Array): Plan | string {
   return read.ok ? planMerge(read.content, here, () => `copy-${++copies}`) : read.why;
 }
 
+const SLOW_MS = 5000; // a thousand times what the others take
+
+/** Whether a file takes that long three times more: a busy machine may have paused the first time. */
+function isSlow(mutated: Uint8Array): boolean {
+  return [1, 2, 3].every(() => {
+    const began = performance.now();
+    look(mutated);
+    return performance.now() - began > SLOW_MS;
+  });
+}
+
 describe('a file of which anything may be wrong', () => {
-  test(
-    '20,000 damaged and hostile backups end in one sentence or in a plan of things that can be stored',
-    { timeout: 120_000 },
-    () => {
-      const random = seeded(20261125);
-      const chance: Chance = (below) => Math.floor(random() * below);
-      let [refused, planned, slowest] = [0, 0, 0];
-      for (let i = 0; i < 20_000; i++) {
-        const mutated = mutations[i % mutations.length]!(chance);
-        const began = performance.now();
-        const found = look(mutated);
-        slowest = Math.max(slowest, performance.now() - began);
-        if (typeof found === 'string') {
-          refused++;
-          if (!/^[A-Z][^.]*\.( [A-Z][^.]*\.)?$/.test(found)) throw new Error(`not one sentence: ${found}`);
-          continue;
-        }
-        planned++;
-        for (const change of found.changes) {
-          structuredClone(change); // as the database takes it
-          JSON.stringify(change); // as the journal takes it
-          const fine =
-            'record' in change ? whyNotStorable(change.record) === '' : 'event' in change && asEvent(change.event);
-          if (!fine) throw new Error(`not to be stored: ${JSON.stringify(change)}`);
-        }
-        if (found.out.length > 101) throw new Error('too long a list for a screen');
+  test('20,000 damaged and hostile backups end in one sentence or in a plan of things that can be stored', () => {
+    const random = seeded(20261125);
+    const chance: Chance = (below) => Math.floor(random() * below);
+    let [refused, planned, slow] = [0, 0, 0];
+    for (let i = 0; i < 20_000; i++) {
+      const mutated = mutations[i % mutations.length]!(chance);
+      const began = performance.now();
+      const found = look(mutated);
+      if (performance.now() - began > SLOW_MS && isSlow(mutated)) slow++;
+      if (typeof found === 'string') {
+        refused++;
+        if (!/^[A-Z][^.]*\.( [A-Z][^.]*\.)?$/.test(found)) throw new Error(`not one sentence: ${found}`);
+        continue;
       }
-      expect(refused).toBeGreaterThan(2000);
-      expect(planned).toBeGreaterThan(5000);
-      expect(slowest).toBeLessThan(5000); // ms: the file of the issue that hangs
-      expect(JSON.stringify([...here.records, here.events])).toBe(asItWas);
-      expect(Object.keys(Object.prototype)).toEqual([]);
-      expect(({} as Record<string, unknown>)['open']).toBeUndefined();
-    },
-  );
+      planned++;
+      for (const change of found.changes) {
+        structuredClone(change); // as the database takes it
+        JSON.stringify(change); // as the journal takes it
+        const fine =
+          'record' in change ? whyNotStorable(change.record) === '' : 'event' in change && asEvent(change.event);
+        if (!fine) throw new Error(`not to be stored: ${JSON.stringify(change)}`);
+      }
+      if (found.out.length > 101) throw new Error('too long a list for a screen');
+    }
+    expect(refused).toBeGreaterThan(2000);
+    expect(planned).toBeGreaterThan(5000);
+    expect(slow).toBe(0);
+    expect(JSON.stringify([...here.records, here.events])).toBe(asItWas);
+    expect(Object.keys(Object.prototype)).toEqual([]);
+    expect(({} as Record<string, unknown>)['open']).toBeUndefined();
+  });
 
   test('200 MB are refused by their size, without being read', async () => {
     const huge = { size: 200 * 1024 ** 2, arrayBuffer: () => Promise.reject(new Error('read')) } as unknown as Blob;
@@ -202,13 +209,9 @@ describe('a file of which anything may be wrong', () => {
     expect(largestBackup).toBe(128 * 1024 ** 2);
   });
 
-  test(
-    'a million opening brackets are refused, whether they are the file or stand in an item',
-    { timeout: 30_000 },
-    () => {
-      const deep = '['.repeat(1_000_000);
-      expect(look(encode(deep))).toBe('This file is no backup of Minim.');
-      expect(typeof look(encode(text.replace('"kind":"dropper"', `"x":${deep}`)))).not.toBe('undefined');
-    },
-  );
+  test('a million opening brackets are refused, whether they are the file or stand in an item', () => {
+    const deep = '['.repeat(1_000_000);
+    expect(look(encode(deep))).toBe('This file is no backup of Minim.');
+    expect(typeof look(encode(text.replace('"kind":"dropper"', `"x":${deep}`)))).not.toBe('undefined');
+  });
 });
