@@ -8,12 +8,12 @@ import { MishapNotice } from './fault/mishap';
 import { GuardedPage } from './fault/Part';
 import { StaleNotice } from './nav/loaded';
 import { go, hashOf, route } from './nav/route';
-import { RunPage } from './nav/RunPage';
 import { startTask } from './nav/startTask';
 import { ScanPage } from './label/ScanPage';
 import { FaultWays } from './settings/FaultWays';
 import { UpdateNotice } from './nav/update';
 
+const runPage = async () => (await import('./nav/RunPage')).RunPage;
 const settingsPage = async () => (await import('./settings/SettingsPage')).SettingsPage;
 const keepingPage = async () => (await import('./settings/KeepingPage')).KeepingPage;
 const recordPage = async () => (await import('./record/RecordPage')).RecordPage;
@@ -50,7 +50,7 @@ function hasTabs([page = '', id]: readonly string[]): boolean {
 
 function Page() {
   const [page, id] = route.value;
-  if (page === 'run' && id) return <RunPage id={id} />;
+  if (page === 'run' && id) return <Later key="run" load={runPage} props={{ id }} />;
   if (page === 'record' && id) return <Later key="record" load={recordPage} props={{ id }} />;
   if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;
   if (page === 'settings') return <Later key="settings" load={settingsPage} props={{}} />;

@@ -9,7 +9,8 @@ import { shelf, takeIn } from '../../src/records/shelf';
 import { loadTask } from '../../src/tasks';
 import { textOf } from '../../src/tasks/engine/fields';
 import { fold, freshRun } from '../../src/tasks/engine/fold';
-import { placeOf, withPresets } from '../../src/tasks/engine/leaving';
+import { withPresets } from '../../src/tasks/engine/leaving';
+import { placeOf } from '../../src/tasks/engine/place';
 
 const read = (file: string) => readFileSync(resolve(import.meta.dirname, '../fixtures/paused', file), 'utf8');
 const opened = readBackup(read('backup.json'));

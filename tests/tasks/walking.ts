@@ -1,4 +1,5 @@
-import { nextKey, placeOf, problemsOf, recordedOn, withPresets } from '../../src/tasks/engine/leaving';
+import { nextKey, problemsOf, recordedOn, withPresets } from '../../src/tasks/engine/leaving';
+import { placeOf } from '../../src/tasks/engine/place';
 import { fold, type RunState } from '../../src/tasks/engine/fold';
 import type { Step, Task } from '../../src/tasks/engine/task';
 import type { RunEvent } from '../../src/records/kind/run';

@@ -4,7 +4,7 @@ import type { Run } from '../../records/kind/run';
 import { list, runWithEvents, shelf, whenLoaded } from '../../records/shelf';
 import { tasks } from '../../tasks';
 import { fold } from '../../tasks/engine/fold';
-import { placeOf } from '../../tasks/engine/leaving';
+import { placeOf } from '../../tasks/engine/place';
 import { ago } from '../../ui/format';
 import { Part } from '../fault/Part';
 import { DueList } from './DueList';

@@ -3,7 +3,8 @@ import type { Run, RunEvent } from '../../records/kind/run';
 import { newRecord } from '../../records/shelf';
 import { fold } from '../../tasks/engine/fold';
 import type { Happening } from '../../tasks/engine/log';
-import { nextKey, placeOf, problemsOf, recordedOn } from '../../tasks/engine/leaving';
+import { nextKey, problemsOf, recordedOn } from '../../tasks/engine/leaving';
+import { placeOf } from '../../tasks/engine/place';
 import type { Step, Task } from '../../tasks/engine/task';
 
 /** A run of the demo: what is answered, counted and marked, and when it began (ISO 8601, UTC). */

@@ -9,10 +9,14 @@ import { isUpdating } from './update';
 /** Why code could not be fetched, in one sentence; '' when it could. */
 const stale = signal('');
 
+/** What a run needs beside its task: apart, since the Bench shows itself without it. */
+export const engine = () => import('../../tasks/engine/run');
+
 /** A task with its code; null when there is no such task, or when its code is gone and `StaleNotice` says so. */
 export async function taskOrNotice(id: string | undefined): Promise<Task | null> {
   try {
-    return await loadTask(id);
+    const [task] = await Promise.all([loadTask(id), engine()]);
+    return task;
   } catch {
     stale.value = whyGone();
     return null;
@@ -24,6 +28,7 @@ const SETTLED = 6000; // ms; our choice: by then what was begun at the start is 
 /** Fetches the code of all tasks while nothing else is to be done, so that none is missing later. */
 export async function loadAllTasks(): Promise<void> {
   await new Promise((resolve) => setTimeout(resolve, SETTLED));
+  await import('../../tasks/screen/TaskScreen').catch(() => {});
   for (const { id } of [...tasks, ...shelfTasks]) {
     await idle(5000);
     if (isUpdating()) return;

@@ -1,7 +1,6 @@
 import { newId } from '../../records/shelf';
-import { beginWalk } from '../../tasks/engine/run';
 import type { Offer, Walk } from '../../tasks/engine/task';
-import { taskOrNotice } from './loaded';
+import { engine, taskOrNotice } from './loaded';
 import { go } from './route';
 
 type Start = NonNullable<Offer['start']>;
@@ -13,6 +12,7 @@ export const begun = new Map<string, Walk>();
 export async function startTask({ task: id, typed }: Start, how: 'push' | 'replace' = 'push'): Promise<void> {
   const task = await taskOrNotice(id);
   if (!task) return go([], 'replace');
+  const { beginWalk } = await engine();
   const walk = beginWalk(task, newId(), typed);
   begun.set(walk.id, walk);
   go(['run', walk.id, walk.step.value.key], how);

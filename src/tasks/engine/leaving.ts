@@ -1,15 +1,8 @@
 import { textOf } from './fields';
 import { fold, type RunState } from './fold';
 import type { Happening } from './log';
+import { placeOf } from './place';
 import type { Step, Task } from './task';
-
-/** Where a run is among its steps: at the step of its last move, or at the first one. */
-export function placeOf(steps: readonly Step[], state: RunState): number {
-  return Math.max(
-    0,
-    steps.findIndex((step) => step.key === state.at),
-  );
-}
 
 /** The sentences that keep a step from being left: field name → sentence. */
 export function problemsOf(step: Step, state: RunState): Record<string, string> {

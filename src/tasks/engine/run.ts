@@ -6,7 +6,8 @@ import { afterThis } from '../../ui/afterThis';
 import { attempt, Refused } from '../../workshop/attempt';
 import { fold, freshRun, type RunState } from './fold';
 import { lastSound, layOut, titleOf, type LaidOut } from './layOut';
-import { nextKey, placeOf, recordedOn, withHappenings, withPresets } from './leaving';
+import { nextKey, recordedOn, withHappenings, withPresets } from './leaving';
+import { placeOf } from './place';
 import { openLog, type EventLog, type Happening } from './log';
 import type { Task, Walk } from './task';
 

@@ -4,7 +4,8 @@ import type { RunEvent } from '../../../src/records/kind/run';
 import { takeIn } from '../../../src/records/shelf';
 import { dose } from '../../../src/tasks/dose/task';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
-import { placeOf, problemsOf } from '../../../src/tasks/engine/leaving';
+import { problemsOf } from '../../../src/tasks/engine/leaving';
+import { placeOf } from '../../../src/tasks/engine/place';
 import rows from '../../reference/dosage.json' with { type: 'json' };
 
 const worked = (id: string) => rows.rows.find((row) => row.id === id)!;

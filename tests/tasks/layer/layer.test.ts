@@ -8,7 +8,7 @@ import { clockOf, dryingAt } from '../../../src/tasks/layer/clock';
 import { dueAt, dueReadings, readingsOf } from '../../../src/tasks/layer/readings';
 import { inFan, stripsOf } from '../../../src/tasks/layer/strips';
 import { layer } from '../../../src/tasks/layer/task';
-import { placeOf } from '../../../src/tasks/engine/leaving';
+import { placeOf } from '../../../src/tasks/engine/place';
 import { benchRun, readStrips, vialOnShelf } from './strips';
 
 let card: Vial, hex: Vial, pgf: Vial;

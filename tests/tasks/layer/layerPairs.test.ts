@@ -3,7 +3,7 @@ import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import type { Vial } from '../../../src/records/kind/vial';
 import { layer } from '../../../src/tasks/layer/task';
 import { pairsOfFan, proposal, takeJust } from '../../../src/tasks/layer/together';
-import { placeOf } from '../../../src/tasks/engine/leaving';
+import { placeOf } from '../../../src/tasks/engine/place';
 import { benchRun, readStrips, vialOnShelf } from './strips';
 
 let vials: Vial[];

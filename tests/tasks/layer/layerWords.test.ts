@@ -9,7 +9,7 @@ import { restHint } from '../../../src/tasks/layer/rest';
 import { layer } from '../../../src/tasks/layer/task';
 import { judged } from '../../../src/tasks/layer/verdict';
 import { hasWord, ownWords, toggleWord, tradeWords } from '../../../src/tasks/layer/wordList';
-import { placeOf } from '../../../src/tasks/engine/leaving';
+import { placeOf } from '../../../src/tasks/engine/place';
 import { benchRun, readStrips, vialOnShelf } from './strips';
 
 let card: Vial, hex: Vial, rose: Vial;
