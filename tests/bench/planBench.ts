@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { tradeOff } from '../../src/core/plan/dropFront';
-import type { PlanInstance } from '../../src/core/plan/dropInstance';
-import { bestPlan } from '../../src/core/plan/dropPlan';
+import { tradeOff } from '../../src/core/plan/tradeOff';
+import type { PlanInstance } from '../../src/core/plan/instance';
+import { bestPlan } from '../../src/core/plan/bestPlan';
 import { randomInstance } from '../core/dropPlanEnumeration';
 import { formsFor, milpOptimum, type Form, type MilpResult } from './dropPlanMilp';
 

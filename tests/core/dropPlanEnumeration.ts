@@ -1,4 +1,4 @@
-import type { Plan, PlanInstance } from '../../src/core/plan/dropInstance';
+import type { Plan, PlanInstance } from '../../src/core/plan/instance';
 
 /** Random numbers that are the same on every run. Mulberry32, a common public-domain generator; uniform in [0, 1). */
 export function seeded(seed: number): () => number {

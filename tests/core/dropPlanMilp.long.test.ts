@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { PlanInstance } from '../../src/core/plan/dropInstance';
-import { bestPlan } from '../../src/core/plan/dropPlan';
+import type { PlanInstance } from '../../src/core/plan/instance';
+import { bestPlan } from '../../src/core/plan/bestPlan';
 import { formsFor, milpOptimum } from '../bench/dropPlanMilp';
 import { randomInstance } from './dropPlanEnumeration';
 

@@ -1,4 +1,4 @@
-import type { PlanAnswer, PlanInstance, PlanLine } from '../../core/plan/dropInstance';
+import type { PlanAnswer, PlanInstance, PlanLine } from '../../core/plan/instance';
 import { formatPlain } from '../../ui/format';
 import './count.css';
 import { percent, signedPercent, worstLine } from './plans';

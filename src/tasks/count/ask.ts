@@ -1,4 +1,4 @@
-import type { PlanComponent, PlanInstance, PlanScale, PlanStock } from '../../core/plan/dropInstance';
+import type { PlanComponent, PlanInstance, PlanScale, PlanStock } from '../../core/plan/instance';
 import { REFERENCE_TEMPERATURE } from '../../core/number/units';
 import { waterDensity } from '../../core/liquid/water';
 import { find, list } from '../../records/shelf';

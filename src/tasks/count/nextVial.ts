@@ -1,5 +1,5 @@
-import { nextDilution, type NewDrop, type NextDilution } from '../../core/plan/dropNext';
-import type { PlanInstance } from '../../core/plan/dropInstance';
+import { nextDilution, type NewDrop, type NextDilution } from '../../core/plan/nextDilution';
+import type { PlanInstance } from '../../core/plan/instance';
 import { find } from '../../records/shelf';
 import type { RunState } from '../engine/fold';
 import { dropOf } from '../../workshop/dropMass';

@@ -1,4 +1,4 @@
-import { roundEveryLine } from '../../core/plan/dropNaive';
+import { roundEveryLine } from '../../core/plan/byHand';
 import { list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';

@@ -1,5 +1,5 @@
-import { tradeOff, type TradeOff, type TradePoint } from '../../core/plan/dropFront';
-import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/plan/dropInstance';
+import { tradeOff, type TradeOff, type TradePoint } from '../../core/plan/tradeOff';
+import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/plan/instance';
 import { formatPlain } from '../../ui/format';
 import { refusalWords } from '../../ui/sentence';
 import { dropsText } from '../../workshop/dropWords';

@@ -1,6 +1,6 @@
-import { WORTH } from '../../core/plan/dropFront';
-import type { Plan, PlanInstance, PlanResult } from '../../core/plan/dropInstance';
-import { rescuePlan } from '../../core/plan/dropRescue';
+import { WORTH } from '../../core/plan/tradeOff';
+import type { Plan, PlanInstance, PlanResult } from '../../core/plan/instance';
+import { rescuePlan } from '../../core/plan/rescue';
 import { dropsText } from '../../workshop/dropWords';
 import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';

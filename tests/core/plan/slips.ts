@@ -1,15 +1,17 @@
-import type { Plan, PlanInstance } from '../../../src/core/plan/dropInstance';
+import type { Plan, PlanInstance } from '../../../src/core/plan/instance';
 import { plainly } from '../../../src/core/text/refusal';
-import { bestPlan } from '../../../src/core/plan/dropPlan';
-import { rescuePlan, type Rescue } from '../../../src/core/plan/dropRescue';
+import { bestPlan } from '../../../src/core/plan/bestPlan';
+import { rescuePlan, type Rescue } from '../../../src/core/plan/rescue';
 import { randomInstance, seeded } from '../dropPlanEnumeration';
 
 /** Small enough to try every plan. */
 export const SIZE = { lines: 3, vials: 2, cap: 11 };
 
-/** What can be done after a slip; a refusal is an error here. */
+/** What can be done after a slip in the best plan; a refusal is an error here. */
 export function rescued(instance: PlanInstance, counted: Plan, finished: string[]): Rescue {
-  const rescue = rescuePlan(instance, { counted, finished });
+  const best = bestPlan(instance);
+  if (!best.ok) throw new Error(plainly(best.why));
+  const rescue = rescuePlan(instance, { counted, finished, planned: best.plan });
   if (!rescue.ok) throw new Error(plainly(rescue.why));
   return rescue;
 }

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { judgePlan } from '../../../src/core/plan/dropJudge';
-import { bestPlan } from '../../../src/core/plan/dropPlan';
+import { judgePlan } from '../../../src/core/plan/judge';
+import { bestPlan } from '../../../src/core/plan/bestPlan';
 import type { AnyRecord } from '../../../src/records/kind/kinds';
 import type { Formula } from '../../../src/records/kind/formula';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';

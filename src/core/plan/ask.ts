@@ -1,22 +1,35 @@
-import { cheapestPick, drawer, smallestOptions } from './dropCaps';
-import type { PlanComponent, PlanInstance, PlanRefusal, PlanStock } from './dropInstance';
+import type { PlanComponent, PlanInstance, PlanRefusal, PlanStock } from './instance';
+import { prepare, type Counted, type Problem } from './problem';
 import { sentence, type Named, type Sentence } from '../text/refusal';
-import type { Problem } from './dropTerms';
 
 type Words = Omit<PlanRefusal, 'ok'>;
 
-const EVERYTHING = { low: 0, high: Infinity }; // a window that no line can miss
+const NOTHING: Counted = { drops: {}, finished: new Set() };
 
-/** Why an instance cannot be planned as it is asked, before any search; null where its numbers make sense (our choice). */
-export function refusalOfAsk(instance: PlanInstance): PlanRefusal | null {
+/**
+ * The one door of the planner: an instance with what is already counted as a problem ready for search, or why it cannot be
+ * planned as it is asked. `most` is the largest limit of drops that will be tried, the instance's own where none is given.
+ * Units and shapes: PlanInstance. Which numbers make sense is our choice.
+ */
+export function problemOf(
+  instance: PlanInstance,
+  counted = NOTHING,
+  most = instance.limits.maxDrops,
+): Problem | PlanRefusal {
+  const refusal = refusalOf(instance);
+  if (refusal) return { ok: false, ...refusal };
+  return prepare(instance, counted, most);
+}
+
+function refusalOf(instance: PlanInstance): Words | null {
   const { components } = instance;
-  const found =
-    (components.length === 0 &&
-      words(null, sentence('The formula has no line.'), sentence('Put a material into the formula.'))) ||
+  if (components.length === 0)
+    return words(null, sentence('The formula has no line.'), sentence('Put a material into the formula.'));
+  return (
     refusalOfCounts(instance) ||
     refusalOfScale(instance) ||
-    components.map((component) => refusalOfLine(component, instance)).find((each) => each !== null);
-  return found ? { ok: false, ...found } : null;
+    (components.map((component) => refusalOfLine(component, instance)).find((each) => each !== null) ?? null)
+  );
 }
 
 function words(componentId: string | null, why: Sentence, remedy: Sentence): Words {
@@ -141,51 +154,4 @@ function oddVial(stock: PlanStock, z: number): [Sentence, Sentence] | null {
       sentence('Correct what is left in vial {vial}.', { vial }),
     ];
   return null;
-}
-
-/**
- * Which limit leaves no plan at all, and how far it must be raised (drops or mg); null where some plan keeps all of them. Our
- * own.
- */
-export function refusalOfLimits(problem: Problem): PlanRefusal | null {
-  if (drawer(problem).fits(0, Infinity, problem.cap)) return null;
-  const lists = problem.lines.map((line) => smallestOptions(line, EVERYTHING));
-  const dry = lists.findIndex((list) => list.length === 0);
-  if (dry >= 0) {
-    const line = { id: problem.lines[dry]!.componentId };
-    const why = sentence('The vials of {line} cannot give the drops it still needs.', { line });
-    return { ok: false, ...words(line.id, why, sentence('Make more of {line}.', { line })) };
-  }
-  const caps = [problem.cap, ...problem.caps];
-  const units = ['drops', ...problem.capNames.map((name) => (name === 'mass' ? 'mg in all' : `mg of ${name}`))];
-  const alone = caps.findIndex((cap, at) => cap < least(lists, at));
-  if (alone >= 0) return tooSmall(units[alone]!, { need: least(lists, alone), cap: caps[alone]! });
-  for (let at = caps.length - 1; at >= 0; at--) {
-    const priced = lists.map((list) => list.map((option) => ({ ...option, cost: option.uses[at]! })));
-    const picked = cheapestPick(priced, caps.with(at, Infinity));
-    if (!picked) continue;
-    const need = picked.reduce((sum, { cost }) => sum + cost, 0);
-    return tooSmall(units[at]!, { need, cap: caps[at]! }, true);
-  }
-  return {
-    ok: false,
-    ...words(
-      null,
-      sentence('No choice of vials keeps the limits together.'),
-      sentence('Raise more than one of the limits.'),
-    ),
-  };
-}
-
-function least(lists: readonly (readonly { uses: readonly number[] }[])[], at: number): number {
-  return lists.reduce((sum, list) => sum + Math.min(...list.map(({ uses }) => uses[at]!)), 0);
-}
-
-function tooSmall(unit: string, { need, cap }: { need: number; cap: number }, besides = false): PlanRefusal {
-  const [wanted, left] = [Math.ceil(need), Math.max(0, Math.floor(cap))]; // whole mg, to the safe side
-  const why = besides
-    ? 'These lines need {wanted} {unit} beside the other limits, and the limit leaves {left}.'
-    : 'These lines need {wanted} {unit}, and the limit leaves {left}.';
-  const remedy = sentence('Allow {wanted} {unit}, or take a line out.', { wanted, unit });
-  return { ok: false, ...words(null, sentence(why, { wanted, unit, left }), remedy) };
 }

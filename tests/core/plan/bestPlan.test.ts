@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { tradeOff } from '../../../src/core/plan/dropFront';
-import type { PlanInstance } from '../../../src/core/plan/dropInstance';
-import { judgePlan } from '../../../src/core/plan/dropJudge';
-import { bestPlan } from '../../../src/core/plan/dropPlan';
+import { tradeOff } from '../../../src/core/plan/tradeOff';
+import type { PlanInstance } from '../../../src/core/plan/instance';
+import { judgePlan } from '../../../src/core/plan/judge';
+import { bestPlan } from '../../../src/core/plan/bestPlan';
 import { randomInstance, weighed } from '../dropPlanEnumeration';
 import { plainly } from '../../../src/core/text/refusal';
 

@@ -1,4 +1,7 @@
-import type { Plan, PlanAnswer, PlanComponent, PlanInstance, PlanLine } from './dropInstance';
+import type { Shortage } from './draw';
+import type { Plan, PlanAnswer, PlanComponent, PlanInstance, PlanLine, PlanRefusal, PlanResult } from './instance';
+import { CAP_SLACK, type Problem } from './problem';
+import type { Found } from './search';
 import { Refusal, sentence, type Sentence } from '../text/refusal';
 
 /** Any plan's numbers, and which limits it breaks; a plan that keeps all has none. */
@@ -10,8 +13,6 @@ export interface PlanJudgement extends PlanAnswer {
   /** Mass of each solvent in it, mg. */
   readonly solventMg: Readonly<Record<string, number>>;
 }
-
-const CAP_SLACK = 1e-9; // relative, as in the search
 
 interface Row {
   readonly component: PlanComponent;
@@ -165,4 +166,56 @@ function lineProblems({ component, drops, stockIds }: Row, limits: PlanInstance[
         ]
       : []),
   ];
+}
+
+/** What a search came to, in numbers or in words. Arithmetic. */
+export function resultOf(problem: Problem, found: Found | Shortage): PlanResult {
+  return 'short' in found ? refused(problem, found) : answered(problem, found);
+}
+
+/** The numbers of a plan found, with the drops already counted; units as in PlanAnswer. Arithmetic. */
+export function answered({ instance, counted }: Problem, { choices }: Found): PlanAnswer {
+  const plan: Record<string, number> = { ...counted.drops };
+  for (const { a, na, b, nb } of choices) {
+    if (a && na > 0) plan[a.stockId] = (plan[a.stockId] ?? 0) + na;
+    if (b && nb > 0) plan[b.stockId] = (plan[b.stockId] ?? 0) + nb;
+  }
+  return answerOf(instance, plan);
+}
+
+/** The sentences of a shortage; drops and mg whole, to the safe side. Arithmetic. */
+export function refused({ instance, massNames }: Problem, shortage: Shortage): PlanRefusal {
+  const no = (why: Sentence, remedy: Sentence, componentId: string | null = null) =>
+    ({ ok: false, componentId, why, remedy }) as const;
+  if (shortage.short === 'together')
+    return no(
+      sentence('No choice of vials keeps the limits together.'),
+      sentence('Raise more than one of the limits.'),
+    );
+  if (shortage.short === 'cap') {
+    const name = massNames[shortage.at - 1];
+    const unit = shortage.at === 0 ? 'drops' : name === 'mass' ? 'mg in all' : `mg of ${name}`;
+    const wanted = Math.ceil(shortage.need);
+    const left = Math.max(0, Math.floor(shortage.left));
+    const why = shortage.besides
+      ? 'These lines need {wanted} {unit} beside the other limits, and the limit leaves {left}.'
+      : 'These lines need {wanted} {unit}, and the limit leaves {left}.';
+    return no(
+      sentence(why, { wanted, unit, left }),
+      sentence('Allow {wanted} {unit}, or take a line out.', { wanted, unit }),
+    );
+  }
+  const id = shortage.componentId;
+  if (shortage.short === 'vials')
+    return no(
+      sentence('The vials of {line} cannot give the drops it still needs.', { line: { id } }),
+      sentence('Make more of {line}.', { line: { id } }),
+      id,
+    );
+  const line = { id, name: instance.components.find((component) => component.id === id)?.name };
+  return no(
+    sentence('{line} is finished without a drop in it.', { line }),
+    sentence('Open {line} again, or take it out of the formula.', { line }),
+    id,
+  );
 }

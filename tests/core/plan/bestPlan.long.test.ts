@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { tradeOff } from '../../../src/core/plan/dropFront';
-import type { PlanInstance } from '../../../src/core/plan/dropInstance';
-import { judgePlan } from '../../../src/core/plan/dropJudge';
-import { bestPlan } from '../../../src/core/plan/dropPlan';
+import { tradeOff } from '../../../src/core/plan/tradeOff';
+import type { PlanInstance } from '../../../src/core/plan/instance';
+import { judgePlan } from '../../../src/core/plan/judge';
+import { bestPlan } from '../../../src/core/plan/bestPlan';
 import { everyPlan, randomInstance, weighed } from '../dropPlanEnumeration';
 
 const MODES: [string, Parameters<typeof randomInstance>[2]][] = [0, 1, 2].flatMap((z) => {

@@ -1,9 +1,8 @@
-import type { PlanAnswer, PlanInstance, PlanRefusal } from './dropInstance';
-import { answerOf } from './dropJudge';
-import { planOf } from './dropPlan';
-import { refusalOfAsk, refusalOfLimits } from './dropRefusal';
-import { noWorseThan, smallestError, type Found, type Met } from './dropSearch';
-import { prepare } from './dropTerms';
+import { problemOf } from './ask';
+import type { PlanAnswer, PlanInstance, PlanRefusal } from './instance';
+import { answered, refused } from './judge';
+import type { Problem } from './problem';
+import { noWorseThan, smallestError, type Found, type Met } from './search';
 
 /** One step of the staircase: no plan with fewer drops is as near, none with as many is nearer. */
 export interface TradePoint extends PlanAnswer {
@@ -30,19 +29,19 @@ export const WORTH = 0.75;
  * it more drops mend what chance undoes. Where no point gets there, it is the last: the smallest error.
  */
 export function tradeOff(instance: PlanInstance): TradeOff {
-  const refusal = refusalOfAsk(instance);
-  if (refusal) return refusal;
-  const answers = staircase(instance);
-  return answers.length > 0 ? { ok: true, points: marked(answers) } : refusalOfLimits(prepare(instance))!;
+  const problem = problemOf(instance);
+  if (!problem.ok) return problem;
+  const steps = staircase(problem);
+  if (steps.length === 0) return refused(problem, problem.drawer.shortage(problem.cap));
+  return { ok: true, points: marked(steps.map((step) => answered(problem, step))) };
 }
 
-function staircase(instance: PlanInstance): PlanAnswer[] {
-  const problem = prepare(instance);
+function staircase(problem: Problem): Found[] {
   const met: Met = new Map();
   const steps: Found[] = [];
   for (let cap = problem.cap; ; cap = steps[0]!.drops - 1) {
     const found = smallestError(problem, cap, { met });
-    if (!found) return steps.map((step) => answerOf(instance, planOf(step)));
+    if (!found) return steps;
     if (steps[0] && found.error <= noWorseThan(steps[0].error)) steps.shift(); // as near with fewer drops
     steps.unshift(found);
   }

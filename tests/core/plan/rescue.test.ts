@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { roundEveryLine } from '../../../src/core/plan/dropNaive';
-import { nextDilution } from '../../../src/core/plan/dropNext';
-import { bestPlan } from '../../../src/core/plan/dropPlan';
+import { roundEveryLine } from '../../../src/core/plan/byHand';
+import { nextDilution } from '../../../src/core/plan/nextDilution';
+import { bestPlan } from '../../../src/core/plan/bestPlan';
 import { randomInstance } from '../dropPlanEnumeration';
 import { rescued, SIZE } from './slips';
 import { plainly } from '../../../src/core/text/refusal';

@@ -1,8 +1,7 @@
-import type { PlanAnswer, PlanComponent, PlanInstance, PlanStock } from './dropInstance';
-import { bestPlan } from './dropPlan';
-import { refusalOfAsk } from './dropRefusal';
-import { smallestError, type Found } from './dropSearch';
-import { prepare } from './dropTerms';
+import { problemOf } from './ask';
+import { bestPlan } from './bestPlan';
+import type { PlanAnswer, PlanComponent, PlanInstance, PlanStock } from './instance';
+import { smallestError } from './search';
 
 /** What a drop of the dilution to be made will be like: of its solvent, from the dropper at hand. */
 export type NewDrop = Pick<PlanStock, 'mgPerDrop' | 'rsd' | 'solvent'>;
@@ -34,24 +33,31 @@ const NEW = 'new'; // stock id of the vial to be made, made unique by the line's
  */
 export function nextDilution(instance: PlanInstance, drop: NewDrop): NextDilution | null {
   const now = bestPlan(instance);
+  const before = now.ok ? now.objective : null;
   const bounds = instance.components
-    .map((component) => ({ component, bound: boundWithout(instance, component) }))
+    .map((component) => ({ component, bound: smallestOf(without(instance, component)) }))
     .sort((one, two) => one.bound - two.bound);
-  let best: { component: PlanComponent; stock: PlanStock; found: Found } | null = null;
+  let error = before ?? Infinity;
+  let best: { component: PlanComponent; stock: PlanStock } | null = null;
   for (const { component, bound } of bounds)
     for (const strength of ladderBelow(component)) {
-      const error: number = best?.found.error ?? (now.ok ? now.objective : Infinity);
       if (bound >= error) break;
       const stock = { ...drop, id: `${NEW} ${component.id}`, strength, availableDrops: null };
-      const found = betterWith(instance, { component, stock }, error);
-      if (found) best = { component, stock, found };
+      const found = smallestOf(withStock(instance, component, stock), error);
+      if (found < error) [best, error] = [{ component, stock }, found];
     }
   if (!best) return null;
   const { component, stock } = best;
   const after = bestPlan(withStock(instance, component, stock));
-  if (!after.ok) return null;
-  const before = now.ok ? now.objective : null;
-  return { componentId: component.id, strength: stock.strength, stockId: stock.id, before, after };
+  return after.ok ? { componentId: component.id, strength: stock.strength, stockId: stock.id, before, after } : null;
+}
+
+/** The smallest error, if it is below `below`; Infinity where it is not, or where there is no plan; 0 without a line. */
+function smallestOf(instance: PlanInstance, below = Infinity): number {
+  if (instance.components.length === 0) return 0;
+  const problem = problemOf(instance);
+  const found = problem.ok ? smallestError(problem, problem.cap, { below }) : null;
+  return found?.error ?? Infinity;
 }
 
 function withStock(instance: PlanInstance, component: PlanComponent, stock: PlanStock): PlanInstance {
@@ -61,30 +67,11 @@ function withStock(instance: PlanInstance, component: PlanComponent, stock: Plan
   return { ...instance, components };
 }
 
-/** The best plan with the new vial, if its error is below `error`; null else. */
-function betterWith(
-  instance: PlanInstance,
-  { component, stock }: { component: PlanComponent; stock: PlanStock },
-  error: number,
-): Found | null {
-  const richer = withStock(instance, component, stock);
-  if (refusalOfAsk(richer)) return null;
-  const problem = prepare(richer);
-  return smallestError(problem, problem.cap, { below: error });
-}
-
-/** No new vial of this line can bring the objective below this; Infinity where the other lines have no plan. */
-function boundWithout(instance: PlanInstance, component: PlanComponent): number {
-  const { limits } = instance;
-  const others = instance.components.filter((each) => each !== component);
-  if (others.length === 0) return 0;
-  const rest = {
-    ...instance,
-    components: others,
-    limits: { ...limits, maxDrops: limits.maxDrops - limits.minDropsPerComponent },
-  };
-  const plan = bestPlan(rest);
-  return plan.ok ? plan.objective : Infinity;
+/** The other lines, within what a new vial of this line leaves them at the least. */
+function without(instance: PlanInstance, component: PlanComponent): PlanInstance {
+  const components = instance.components.filter((each) => each !== component);
+  const maxDrops = instance.limits.maxDrops - instance.limits.minDropsPerComponent;
+  return { ...instance, components, limits: { ...instance.limits, maxDrops } };
 }
 
 function ladderBelow({ stocks }: PlanComponent): number[] {
