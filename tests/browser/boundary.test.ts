@@ -110,7 +110,7 @@ describe('a record that breaks what shows it', () => {
     const bottle = page.locator('.entry', { hasText: `bottle ${BOTTLE}` });
     await bottle.waitFor();
     expect(await bottle.innerText()).toContain('This entry cannot be shown; it is kept as it is.');
-    expect(await bottle.innerText()).toContain('RangeError: an uncertainty is zero or more');
+    expect(await bottle.innerText()).toContain('Refusal: an uncertainty is zero or more');
     await page.locator('.entry', { hasText: `layering ${LAYERING}` }).waitFor();
     for (const other of ['nootkatone', 'Low tide aperitif', 'PGF + RHU + CARD', 'Droppers'])
       expect(await page.locator('main').innerText()).toContain(other);
@@ -175,7 +175,7 @@ describe('a step that breaks', () => {
     await page.locator('label.choice', { hasText: 'lot PG-117' }).first().tap();
     await page.getByRole('alert').waitFor();
     expect(await page.getByRole('alert').innerText()).toContain('could not work out what follows');
-    expect(await page.locator('.fault small').innerText()).toBe('RangeError: “10/2026” is not a day');
+    expect(await page.locator('.fault small').innerText()).toBe('Refusal: “10/2026” is not a day');
     await fits();
     await page.locator('label.choice', { hasText: 'lot C-2208' }).first().tap();
     await page.locator('.say', { hasText: 'How strong' }).waitFor();

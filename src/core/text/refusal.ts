@@ -41,6 +41,7 @@ export function sentence<What extends string>(what: What, ...[data]: Fillings<Wh
  * that is needed is missing. Anything else that is thrown is a fault of the program. Its message is for logs and tests.
  */
 export class Refusal<What extends string = string> extends Error implements Sentence {
+  override readonly name = 'Refusal';
   readonly what: string;
   readonly data: Sentence['data'];
 

@@ -31,7 +31,7 @@ export function FaultNotice({ words, error, again, children }: Props) {
 
 const LONGEST = 200; // letters; our choice: enough to find the place, and it fits a small screen
 
-/** 'RangeError: “10/2026” is not a day': what a report should hold. Anything can be thrown, so anything is taken. */
+/** 'Refusal: “10/2026” is not a day': what a report should hold. Anything can be thrown, so anything is taken. */
 export function faultText(error: unknown): string {
   const text = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   return text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text;

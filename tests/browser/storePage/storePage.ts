@@ -7,7 +7,7 @@ import {
   type Copies,
   rewriteJournal,
 } from '../../../src/records/journal/journal';
-import journalScript from '../../../src/records/journalWorker?worker&url';
+import journalScript from '../../../src/records/journal/journalWorker?worker&url';
 import { load, newRecord, shelf } from '../../../src/records/shelf';
 
 /** The storage of the app on a bare page, for tests that need to write faster than a finger. */
