@@ -88,22 +88,22 @@ export function formatFigures(x: number, figures: number): string {
 }
 
 /** Decimals that show two significant digits of a doubt, 0 to 6. */
-function decimalsFor(doubt: number): number {
-  return Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(doubt))));
+function decimalsFor(uncertainty: number): number {
+  return Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(uncertainty))));
 }
 
 /** A measured number and its ± at k = 2, both to two significant digits of the ±: { value: '1.04', doubt: '0.11' }. */
-export function formatMeasured(a: Measured): { value: string; doubt: string } {
-  const doubt = expanded(a);
-  if (!(doubt > 0) || !Number.isFinite(doubt)) return { value: formatPlain(a.value), doubt: '' };
-  const decimals = decimalsFor(doubt);
-  return { value: formatFixed(a.value, decimals), doubt: formatFixed(doubt, decimals) };
+export function formatMeasured(a: Measured): { value: string; uncertainty: string } {
+  const uncertainty = expanded(a);
+  if (!(uncertainty > 0) || !Number.isFinite(uncertainty)) return { value: formatPlain(a.value), uncertainty: '' };
+  const decimals = decimalsFor(uncertainty);
+  return { value: formatFixed(a.value, decimals), uncertainty: formatFixed(uncertainty, decimals) };
 }
 
 /** '1.04 ± 0.11 %'; a measured number on one line. */
 export function measuredText(a: Measured, unit: string): string {
-  const { value, doubt } = formatMeasured(a);
-  return `${value}${doubt && ` ± ${doubt}`} ${unit}`;
+  const { value, uncertainty } = formatMeasured(a);
+  return `${value}${uncertainty && ` ± ${uncertainty}`} ${unit}`;
 }
 
 /** 'now', 'in 12 min', 'in 3 h' of a moment to come; both in ms since 1970. */

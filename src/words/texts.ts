@@ -28,7 +28,7 @@ const MACHINE =
   /^(literal|enum|_default|querySelector(All)?|closest|matches|(add|remove)EventListener|getContext|createElement|(starts|ends)With|includes|(last)?indexOf|split|[gs]etItem|removeItem|get|has|set|delete|find|list|isOf|newRecord|append|RegExp|URL|Blob|matchMedia|[gs]etAttribute|createPolicy)$/i;
 
 /** Properties that people read even when they hold one small word. */
-const READ = /^(unit|words|say|more|title|label|line|text|help|why|problem|done|sentence|told)$/;
+const READ = /^(unit|words|say|more|title|label|hint|line|text|help|why|problem|done|sentence|told)$/;
 
 /** Properties that are stored or compared. */
 const VALUE = /^(value|id|key|kind|type)$/;

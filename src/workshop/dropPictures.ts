@@ -15,7 +15,7 @@ export interface DropPicture extends ScatterNumbers {
   readonly words: string;
 }
 
-const bandOf = (drop: Measured) => ({ value: drop.value, doubt: expanded(drop) });
+const bandOf = (drop: Measured) => ({ value: drop.value, uncertainty: expanded(drop) });
 
 /** The readings of one calibration, mg a drop each, and their mean with its ±. */
 export function readingsPicture(readings: readonly Reading[], mgPerDrop: Measured): DropPicture {

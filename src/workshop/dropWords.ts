@@ -4,6 +4,6 @@ export function dropsText(drops: number): string {
 }
 
 /** What stands behind a count: 'of 4 drops'; past the wish '2 too many: 4 wanted'. */
-export function ofWish(count: number, wish: number): string {
-  return count > wish ? `${count - wish} too many: ${wish} wanted` : `of ${dropsText(wish)}`;
+export function ofTarget(count: number, target: number): string {
+  return count > target ? `${count - target} too many: ${target} wanted` : `of ${dropsText(target)}`;
 }

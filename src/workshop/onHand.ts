@@ -54,18 +54,18 @@ export function roomC(): number {
 
 /** Density of a solvent of the table in this room, g/mL. Where no expansion is known the value at 20 °C stands in. */
 function densityNow({ id, name, density, expansionPerK }: (typeof solvents)[number]): Measured {
-  const doubtful = ({ value, halfWidth }: { value: number; halfWidth: number }, what: string) =>
+  const uncertain = ({ value, halfWidth }: { value: number; halfWidth: number }, what: string) =>
     measured(value, halfWidth / Math.sqrt(3), { id: `${what}:${id}`, words: `${what} of ${name}` });
-  const at20 = doubtful(density, 'density');
-  return expansionPerK ? densityAt(at20, doubtful(expansionPerK, 'expansion'), celsius(roomC())) : at20;
+  const at20 = uncertain(density, 'density');
+  return expansionPerK ? densityAt(at20, uncertain(expansionPerK, 'expansion'), celsius(roomC())) : at20;
 }
 
 /** Solvents as options of a choice. */
 export function solventOptions(): Option[] {
   return solventsOnHand().map(({ id, name, foodPossible }) => ({
     value: id,
-    words: name,
-    more: foodPossible ? '' : 'smell only',
+    label: name,
+    hint: foodPossible ? '' : 'smell only',
   }));
 }
 
@@ -81,8 +81,8 @@ export function solventBottles(of?: string): Supply[] {
 export function solventBottleOptions(of?: string): Option[] {
   return solventBottles(of).map((one) => ({
     value: one.id,
-    words: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
-    more: [one.supplier, `${formatPlain(leftOf(one)!.value, 3)} g left`, one.grade === 'smell only' && 'smell only']
+    label: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
+    hint: [one.supplier, `${formatPlain(leftOf(one)!.value, 3)} g left`, one.grade === 'smell only' && 'smell only']
       .filter(Boolean)
       .join(', '),
   }));
@@ -90,10 +90,10 @@ export function solventBottleOptions(of?: string): Option[] {
 
 /** Droppers as options, with the drop nobody has weighed last. */
 export function dropperOptions(): Option[] {
-  const own = list('dropper').map(({ id, name, tip }) => ({ value: id, words: name, more: tip }));
+  const own = list('dropper').map(({ id, name, tip }) => ({ value: id, label: name, hint: tip }));
   return [
     ...own,
-    { value: 'typical', words: 'One I have not weighed', more: 'a typical drop stands in, with a wide ±' },
+    { value: 'typical', label: 'One I have not weighed', hint: 'a typical drop stands in, with a wide ±' },
   ];
 }
 
@@ -121,7 +121,7 @@ const allVials = computed(() => list('vial').map(vialOption));
 function vialOption(vial: Vial): Option {
   return {
     value: vial.id,
-    words: `${vial.code} · ${vial.name}`,
-    more: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}`,
+    label: `${vial.code} · ${vial.name}`,
+    hint: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}`,
   };
 }

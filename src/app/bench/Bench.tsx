@@ -87,7 +87,7 @@ async function placeOfRun(run: Run): Promise<Place> {
   const pad = steps[index]!.pad;
   const count = pad && (state.drops[pad.counter] ?? 0);
   const words = pad
-    ? `drop ${count}${pad.wish === null ? '' : ` of ${pad.wish}`}`
+    ? `drop ${count}${pad.target === null ? '' : ` of ${pad.target}`}`
     : `step ${index + 1} of ${steps.length}`;
   return { title: task.title(state), words: `Paused at ${words}`, at };
 }

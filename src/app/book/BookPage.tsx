@@ -95,7 +95,7 @@ function OneThing() {
     <>
       <div class="filters">
         <button class="pick" aria-pressed={of !== ''} aria-expanded={open.value} onClick={tap}>
-          {chosen ? `${chosen.words} ✕` : 'One material or vial…'}
+          {chosen ? `${chosen.label} ✕` : 'One material or vial…'}
         </button>
       </div>
       {open.value && of === '' && (

@@ -37,7 +37,7 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
     const step = stepOf(task, events);
     for (const { name } of step.ask ?? [])
       if (typed[name] !== undefined) happen({ type: 'typed', key: name, text: typed[name] });
-    if (step.pad) happen({ type: 'count', key: step.pad.counter, by: drops[step.pad.counter] ?? step.pad.wish ?? 0 });
+    if (step.pad) happen({ type: 'count', key: step.pad.counter, by: drops[step.pad.counter] ?? step.pad.target ?? 0 });
     happen(...(there[step.key] ?? []));
     happen(...filledIn(stepOf(task, events), events));
     const left = stepOf(task, events);

@@ -28,12 +28,13 @@ export function keptOf(run: Run): AnyRecord[] {
 }
 
 /** Materials and vials by which the Book can be narrowed down. */
-export function narrowers(): { value: string; words: string; more: string }[] {
+export function narrowers(): { value: string; label: string; hint: string }[] {
   return [
-    ...list('material').map(({ id, code, name }) => ({ value: id, words: `${code} · ${name}`, more: 'material' })),
+    ...list('material').map(({ id, code, name }) => ({ value: id, label: `${code} · ${name}`, hint: 'material' })),
     ...list('vial').map(({ id, code, name, madeOn }) => ({
-      ...{ value: id, words: `${code} · ${name}` },
-      more: `vial made ${formatDay(madeOn)}`,
+      value: id,
+      label: `${code} · ${name}`,
+      hint: `vial made ${formatDay(madeOn)}`,
     })),
   ];
 }

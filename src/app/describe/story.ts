@@ -33,6 +33,6 @@ function shownText({ input }: Field, text: string): string {
 
 function answerText(field: Field, state: RunState): string {
   const text = state.typed[field.name] ?? state.presets[field.name] ?? field.preset ?? '';
-  const words = field.options?.find((option) => option.value === text)?.words ?? shownText(field, text);
+  const words = field.options?.find((option) => option.value === text)?.label ?? shownText(field, text);
   return field.unit && words ? `${words} ${field.unit}` : words || '–';
 }

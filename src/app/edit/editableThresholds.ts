@@ -78,7 +78,7 @@ function asked(now: Threshold | undefined, typed: Typed, i: number): Asked[] {
   const texts = textsOf(now, typed, i);
   const { low, high } = amounts(texts, i);
   const among = (values: readonly string[], text: string) =>
-    (values.includes(text) ? values : [...values, text]).map((value) => ({ value, words: value }));
+    (values.includes(text) ? values : [...values, text]).map((value) => ({ value, label: value }));
   return [
     { field: low, text: texts.low, part: 'Odour threshold' },
     { field: high, text: texts.high },

@@ -151,7 +151,7 @@ export function oneOf<R extends object, K extends keyof R & string>(
   title: string,
   values: readonly (R[K] & string)[],
 ): Editable<R> {
-  const field = choice({ name: key, title, options: values.map((value) => ({ value, words: value })) });
+  const field = choice({ name: key, title, options: values.map((value) => ({ value, label: value })) });
   return editable(field, shown(record[key]), (old, text) => {
     const chosen = values.find((value) => value === text);
     return chosen === undefined ? old : { ...old, [key]: chosen };

@@ -3,7 +3,7 @@ import { labelPng } from '../../ui/label/labelPng';
 import { Refused } from '../../workshop/attempt';
 import type { ReadyLabel } from './readyLabel';
 import { placesOf } from './LabelPrint';
-import type { LabelJob } from './labelWish';
+import type { LabelJob } from './labelSetUp';
 
 interface Props {
   labels: readonly ReadyLabel[];

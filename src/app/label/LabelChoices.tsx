@@ -1,26 +1,34 @@
 import type { Field } from '../../tasks/engine/fields';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { ScreenMatch } from './LabelPreview';
-import { firstField, labelPrinters, labelSizes, labelWish, ownFields, sheetFields, wishLabel } from './labelWish';
+import {
+  firstField,
+  labelPrinters,
+  labelSizes,
+  labelSetUp as labelSetUp,
+  ownFields,
+  sheetFields,
+  setUpLabel as setUpLabel,
+} from './labelSetUp';
 
 const papers = [
-  { value: 'cut', words: 'Plain paper, to cut' },
-  { value: 'labels', words: 'Sheet of labels' },
+  { value: 'cut', label: 'Plain paper, to cut' },
+  { value: 'labels', label: 'Sheet of labels' },
 ] as const;
 
 /** Size, printer, and for sheets what kind of paper and where on it. */
 export function LabelChoices({ problems }: { problems: Record<string, string> }) {
-  const wish = labelWish();
-  const onSheet = labelPrinters.find(({ value }) => value === wish['on'])?.sheet != null;
+  const setUp = labelSetUp();
+  const onSheet = labelPrinters.find(({ value }) => value === setUp['on'])?.sheet != null;
   const ask = (fields: readonly Field[]) => (
     <div class="pair">
       {fields.map((field) => (
         <FieldInput
           key={field.name}
           field={field}
-          text={wish[field.name] ?? ''}
+          text={setUp[field.name] ?? ''}
           problem={problems[field.name]}
-          onText={(text) => void wishLabel(field.name, text)}
+          onText={(text) => void setUpLabel(field.name, text)}
         />
       ))}
     </div>
@@ -28,11 +36,11 @@ export function LabelChoices({ problems }: { problems: Record<string, string> })
   return (
     <>
       <Chips name="size" title="Size, mm" options={labelSizes} />
-      {wish['size'] === 'own' && ask(ownFields)}
+      {setUp['size'] === 'own' && ask(ownFields)}
       <Chips name="on" title="Printed on" options={labelPrinters} />
       {!onSheet && <p class="quiet">Some phones print in a size of their own: then share or save the picture.</p>}
       {onSheet && <Chips name="paper" title="Paper" options={papers} />}
-      {onSheet && wish['paper'] === 'labels' && ask(sheetFields)}
+      {onSheet && setUp['paper'] === 'labels' && ask(sheetFields)}
       {onSheet && ask([firstField])}
       <ScreenMatch />
     </>
@@ -42,25 +50,25 @@ export function LabelChoices({ problems }: { problems: Record<string, string> })
 interface ChipsProps {
   name: string;
   title: string;
-  options: readonly { readonly value: string; readonly words: string }[];
+  options: readonly { readonly value: string; readonly label: string }[];
 }
 
 /** One of several short words, side by side. */
 function Chips({ name, title, options }: ChipsProps) {
-  const chosen = labelWish()[name];
+  const chosen = labelSetUp()[name];
   return (
     <fieldset class="field label-chips">
       <legend class="title">{title}</legend>
-      {options.map(({ value, words }) => (
+      {options.map(({ value, label }) => (
         <label class={value === chosen ? 'choice chosen' : 'choice'}>
           <input
             type="radio"
             name={name}
             value={value}
             checked={value === chosen}
-            onClick={() => void wishLabel(name, value)}
+            onClick={() => void setUpLabel(name, value)}
           />
-          {words}
+          {label}
         </label>
       ))}
     </fieldset>

@@ -12,7 +12,7 @@ import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
 import { codeOf, nameOf, type Labelled } from '../../workshop/labelled';
 import { labelOf } from '../describe/labelOf';
-import { jobOf, labelWish, wishLabel, type LabelJob } from './labelWish';
+import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
 import type { ReadyLabel } from './readyLabel';
 import { go, route } from '../nav/route';
 import './labelPage.css';
@@ -47,10 +47,10 @@ export function LabelPage() {
 function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boolean }) {
   const measure = useSignal<Measure | null>(null);
   useEffect(() => {
-    if (strips) void wishLabel('size', 'strip');
+    if (strips) void setUpLabel('size', 'strip');
   }, [strips]);
   useEffect(() => void textMeasure().then((widthOf) => (measure.value = widthOf)), []);
-  const job = useComputed(() => jobOf(labelWish()));
+  const job = useComputed(() => jobOf(labelSetUp()));
   const widthOf = measure.value;
   const made = widthOf && !('problems' in job.value) ? readyLabels(records, job.value, widthOf) : [];
   const problem = made instanceof Refused ? made.problem : undefined;

@@ -5,7 +5,7 @@ import { Label } from '../../ui/label/Label';
 import { codeOf } from '../../workshop/labelled';
 import { pageRoom } from '../../ui/plot/pictureRoom';
 import type { ReadyLabel } from './readyLabel';
-import { labelWish, wishLabel } from './labelWish';
+import { labelSetUp, setUpLabel } from './labelSetUp';
 
 const X_HEIGHT = 0.5; // letters without tails over text size (Atkinson Hyperlegible Next, measured)
 const BAR = 40; // mm, shown beside a ruler
@@ -14,7 +14,7 @@ const DESK = 96 / 25.4; // CSS pixels per mm by definition, about right at a des
 
 /** CSS pixels to a millimetre of this screen: matched by the person, else the usual of its kind. */
 function pixelsPerMm(): number {
-  const matched = Number(labelWish()['pixelsPerMm']);
+  const matched = Number(labelSetUp()['pixelsPerMm']);
   return matched > 0 ? matched : matchMedia('(pointer: coarse)').matches ? PHONE : DESK;
 }
 
@@ -114,7 +114,7 @@ export function ScreenMatch() {
         step="0.02"
         value={now}
         aria-label={`Length of the bar that should be ${BAR} mm`}
-        onChange={(event) => void wishLabel('pixelsPerMm', event.currentTarget.value)}
+        onChange={(event) => void setUpLabel('pixelsPerMm', event.currentTarget.value)}
       />
     </details>
   );

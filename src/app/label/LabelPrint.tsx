@@ -3,7 +3,7 @@ import { sheetPlaces } from '../../core/label/labelSheet';
 import { attempt, Refused } from '../../workshop/attempt';
 import { Label } from '../../ui/label/Label';
 import type { ReadyLabel } from './readyLabel';
-import type { LabelJob } from './labelWish';
+import type { LabelJob } from './labelSetUp';
 
 interface Props {
   labels: readonly ReadyLabel[];

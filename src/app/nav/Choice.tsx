@@ -10,7 +10,7 @@ interface Props<T extends string> {
 
 /** A choice among the settings. */
 export function Choice<T extends string>({ title, value, options, help = '', onChoose }: Props<T>) {
-  const listed = Object.entries<string>(options).map(([value, words]) => ({ value, words }));
+  const listed = Object.entries<string>(options).map(([value, words]) => ({ value, label: words }));
   const field = { name: title, title, help, input: 'choice' as const, options: listed };
   return <FieldInput field={field} text={value} problem={undefined} onText={(text) => onChoose(text as T)} />;
 }

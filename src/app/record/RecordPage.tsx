@@ -11,7 +11,7 @@ import { HowPage } from '../../ui/controls/HowPage';
 import type { Result } from '../../ui/controls/result';
 import { ResultLine } from '../../ui/controls/ResultLine';
 import { Scatter } from '../../ui/plot/Scatter';
-import { AgainPage } from './AgainPage';
+import { RepeatPage as RepeatPage } from './RepeatPage';
 import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
 import { describe } from '../describe/describe';
 import type { Description } from '../describe/description';
@@ -62,7 +62,7 @@ interface SectionsProps {
   events: readonly RunEvent[];
 }
 
-const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: AgainPage } as const;
+const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: RepeatPage } as const;
 
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);

@@ -58,8 +58,8 @@ function OnOff({ name, title, children }: { name: Switch; title: string; childre
 function TryVoice() {
   const mute = useSignal(false);
   const tryIt = () => {
-    const [before, now, wish] = [11, 12, 12];
-    mute.value = !say(`Take L I M 10. Count ${wish} drops. ${countWords({ before, now, wish })}`);
+    const [before, now, target] = [11, 12, 12];
+    mute.value = !say(`Take L I M 10. Count ${target} drops. ${countWords({ before, now, target })}`);
   };
   return (
     <>

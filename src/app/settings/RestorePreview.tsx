@@ -10,8 +10,8 @@ interface Props {
 }
 
 const ways = [
-  { value: 'merge', words: 'Add to what is here', more: 'of each record the newer stands' },
-  { value: 'replace', words: 'Instead of what is here', more: 'what is here and not in the file goes' },
+  { value: 'merge', label: 'Add to what is here', hint: 'of each record the newer stands' },
+  { value: 'replace', label: 'Instead of what is here', hint: 'what is here and not in the file goes' },
 ];
 
 /** What a restore would do, before it does it. */

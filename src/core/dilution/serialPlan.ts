@@ -5,7 +5,7 @@
  * batches from the smallest that the step and the next one allow, times a few factors (our choices, so "least" is among these).
  * Every plan's ± comes from dilutionOf, step by step, so a dropper used twice is right or wrong twice.
  */
-import { DRAWABLE, ladder, type Step } from './bridge';
+import { DRAWABLE, ladder, type Step } from './intermediate';
 import { dilutionOf } from './dilution';
 import { massOfDrops } from '../drop/drop';
 import { expanded, measured, type Measured } from '../number/measured';
@@ -23,7 +23,7 @@ export interface Stock {
 /** By scale: standard uncertainty of a net mass and the least mass to weigh (smallestMass), g. */
 export interface ByScale {
   readonly by: 'scale';
-  readonly doubt: Gram;
+  readonly uncertainty: Gram;
   readonly least: Gram;
 }
 
@@ -34,11 +34,11 @@ export interface ByDrops {
   readonly perDropSpread: number;
   readonly leastDrops: number;
   readonly mostDrops: number;
-  readonly solventDoubt: Gram;
+  readonly solventUncertainty: Gram;
 }
 
 /** What is wanted: strength g/g, g of it, the most a vial between holds, g, and the relative ± at k = 2 to stay within (share). */
-export interface Wanted {
+export interface Target {
   readonly target: MassFraction;
   readonly batch: Gram;
   readonly vial: Gram;
@@ -72,7 +72,7 @@ const GROWTH = [1, 1.5, 2, 3, 5, 8, 12];
  * First-order propagation (GUM 5.1.2). Vials of the target strength or weaker are passed over.
  * @throws Refusal when target, batch, vial or uncertainty is not above zero
  */
-export function serialPlan(wanted: Wanted, shelf: readonly Stock[], means: ByScale | ByDrops): SerialPlan | null {
+export function serialPlan(wanted: Target, shelf: readonly Stock[], means: ByScale | ByDrops): SerialPlan | null {
   for (const [name, value] of Object.entries(wanted))
     if (!(value > 0 && Number.isFinite(value)))
       throw new Refusal('{name} is more than zero, not {value}', { name, value });
@@ -88,7 +88,7 @@ export function serialPlan(wanted: Wanted, shelf: readonly Stock[], means: BySca
 
 /** A stock and the strengths to pass through, stock first, target last. */
 interface Chain {
-  readonly wanted: Wanted;
+  readonly wanted: Target;
   readonly means: ByScale | ByDrops;
   readonly stock: Stock;
   readonly levels: readonly number[];
@@ -165,9 +165,9 @@ function strengthOf(chain: Chain, steps: readonly PlannedStep[]): Measured {
     const mass =
       means.by === 'drops'
         ? massOfDrops({ drops: step.drops!, mgPerDrop: drop!, perDropSpread: means.perDropSpread, id, words })
-        : measured(step.source, means.doubt, { id, words });
-    const doubt = means.by === 'drops' ? means.solventDoubt : means.doubt;
-    const solvent = measured(step.solvent, doubt, { id: `${id} solvent`, words: `step ${i + 1}: solvent` });
+        : measured(step.source, means.uncertainty, { id, words });
+    const uncertainty = means.by === 'drops' ? means.solventUncertainty : means.uncertainty;
+    const solvent = measured(step.solvent, uncertainty, { id: `${id} solvent`, words: `step ${i + 1}: solvent` });
     return dilutionOf([{ mass, strength }], solvent).strength;
   }, chain.stock.strength);
 }

@@ -25,7 +25,7 @@ export const WATER = 'water';
 export const CONCENTRATE = 'concentrate';
 
 /** The drink to be made. Brix g/g; citricPerL in g of anhydrous citric acid per L; acidMgPerL in mg of free acid per L. */
-export interface BatchWish {
+export interface BatchTarget {
   readonly drink: Millilitre;
   readonly brix: MassFraction;
   readonly throw: Throw;
@@ -64,7 +64,7 @@ export interface BatchPlan {
  * of syrupForDrink, so that 1 volume and n volumes of water give the drink. Parts 0: no throw, the syrup is the drink.
  * @throws Refusal when the drink is not above 0 mL, out of range, or the syrup has no room for its water
  */
-export function planBatch(wish: BatchWish): BatchPlan {
+export function planBatch(wish: BatchTarget): BatchPlan {
   if (!(wish.drink > 0)) throw new Refusal('a batch is more than 0 mL, not {drink} mL', { drink: wish.drink });
   const { mass, density, ethanol } = wholeDrink(wish);
   const { syrupMass, syrupBrix } = syrupOf(wish, mass);
@@ -110,7 +110,7 @@ export function total(parts: readonly PlannedMass[]): Gram {
 }
 
 /** Mass and density of the drink; the ethanol share depends on the mass, so it is put in again until it stands. */
-function wholeDrink(wish: BatchWish): { mass: Gram; density: GramPerMl; ethanol: MassFraction } {
+function wholeDrink(wish: BatchTarget): { mass: Gram; density: GramPerMl; ethanol: MassFraction } {
   let density = drinkDensity({ brix: wish.brix, ethanol: massFraction(0) });
   let ethanol = massFraction(0);
   for (let i = 0; i < 20; i++) {
@@ -120,7 +120,7 @@ function wholeDrink(wish: BatchWish): { mass: Gram; density: GramPerMl; ethanol:
   return { mass: gram(wish.drink * density), density, ethanol };
 }
 
-function syrupOf(wish: BatchWish, mass: Gram): { syrupMass: Gram; syrupBrix: MassFraction } {
+function syrupOf(wish: BatchTarget, mass: Gram): { syrupMass: Gram; syrupBrix: MassFraction } {
   const { parts, by } = wish.throw;
   const syrupBrix = syrupForDrink(wish.brix, wish.throw);
   if (by === 'mass') return { syrupMass: gram(mass / (1 + parts)), syrupBrix };
@@ -129,7 +129,7 @@ function syrupOf(wish: BatchWish, mass: Gram): { syrupMass: Gram; syrupBrix: Mas
   return { syrupMass: gram(mass / (1 + waterPerSyrup)), syrupBrix };
 }
 
-function solidsOf(wish: BatchWish, mass: Gram): PlannedMass[] {
+function solidsOf(wish: BatchTarget, mass: Gram): PlannedMass[] {
   const litres = wish.drink / 1000; // mL per L
   const { acid } = wish;
   return [

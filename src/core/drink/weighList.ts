@@ -1,11 +1,11 @@
 /** What to put on the scale, in order, with a thinned stock where an amount is too small for it. */
-import { DRAWABLE, ladder } from '../dilution/bridge';
+import { DRAWABLE, ladder } from '../dilution/intermediate';
 import type { PlannedMass } from './batchPlan';
 import { gram, massFraction, type Gram, type MassFraction } from '../number/units';
 import { Refusal } from '../text/refusal';
 
 /** A stock to weigh from: neat made up with the carrier of the concentrate. */
-export interface Thinned {
+export interface Diluted {
   readonly strength: MassFraction;
   readonly neat: Gram;
   readonly carrier: Gram;
@@ -20,7 +20,7 @@ export interface WeighStep {
   readonly mass: Gram;
   readonly neat: Gram;
   readonly enough: boolean;
-  readonly thinned: Thinned | null;
+  readonly diluted: Diluted | null;
 }
 
 /** The weighing of one concentrate. The carrier is the last step but for volatile material. */
@@ -47,13 +47,13 @@ export function weighList(
   const bySize = parts.filter((part) => part.id !== carrier && part.mass > 0).sort((one, two) => one.mass - two.mass);
   let left = parts.filter((part) => part.id === carrier).reduce((sum, part) => sum + part.mass, 0);
   const steps = bySize.map((part): WeighStep => {
-    const thinned = part.mass < scale.least ? thin(part.mass, scale.least, left) : null;
-    const mass = thinned ? gram(part.mass / thinned.strength) : part.mass;
+    const diluted = part.mass < scale.least ? thin(part.mass, scale.least, left) : null;
+    const mass = diluted ? gram(part.mass / diluted.strength) : part.mass;
     left -= mass - part.mass;
-    return { id: part.id, mass, neat: part.mass, enough: mass >= scale.least, thinned };
+    return { id: part.id, mass, neat: part.mass, enough: mass >= scale.least, diluted };
   });
   const rest = gram(left);
-  const fill = { id: carrier, mass: rest, neat: rest, enough: rest >= scale.least, thinned: null };
+  const fill = { id: carrier, mass: rest, neat: rest, enough: rest >= scale.least, diluted: null };
   const last = (step: WeighStep) => bySize.some((part) => part.id === step.id && volatile(part));
   return {
     steps: [...steps.filter((step) => !last(step)), ...(rest > 0 ? [fill] : []), ...steps.filter(last)],
@@ -65,7 +65,7 @@ export function weighList(
 const WEAKEST = massFraction(0.01);
 
 /** Strongest stock of the ladder that brings `mass` g of neat over the least amount with at most `carrier` g in what is drawn. */
-function thin(mass: Gram, least: Gram, carrier: number): Thinned | null {
+function thin(mass: Gram, least: Gram, carrier: number): Diluted | null {
   const weakest = massFraction(mass / (mass + carrier));
   const strength = ladder(massFraction(1), weakest).find((w) => w >= WEAKEST && mass / w >= least);
   if (strength === undefined) return null;

@@ -47,11 +47,11 @@ let underWay: Promise<void> | null = null;
 
 /** Writes the whole journal anew from the store, into one file. Killed at any moment, the old files or the new one hold everything. */
 export function rewrite(own: Holdings): Promise<void> {
-  underWay ??= writeAnew(own).finally(() => (underWay = null));
+  underWay ??= replaceWhole(own).finally(() => (underWay = null));
   return underWay;
 }
 
-async function writeAnew(own: Holdings): Promise<void> {
+async function replaceWhole(own: Holdings): Promise<void> {
   own.since = [];
   const state = await storedState();
   if (!state) return void (own.since = null);

@@ -50,7 +50,7 @@ export function drawComposition(walk: Walk) {
   const making = outcome(() => makingOf(walk.state.value)).value;
   if (!making) return <></>;
   const planned = mixtureOf(
-    making.idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
+    making.plan.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
   );
   const rows = inOrder(making, mixedOf(making.vessel.pours, true)!).map(({ material, strength }) => ({
     name: nameOf(making, material),
@@ -62,8 +62,8 @@ export function drawComposition(walk: Walk) {
 }
 
 /** Materials in the order of the formula, then what they are in. */
-function inOrder({ idea }: Making, { contents }: Mixture): Mixture['contents'] {
-  const place = (id: string) => idea.concentrate.findIndex(({ goods }) => goods.id === id) >>> 0; // not found: last
+function inOrder({ plan }: Making, { contents }: Mixture): Mixture['contents'] {
+  const place = (id: string) => plan.concentrate.findIndex(({ goods }) => goods.id === id) >>> 0; // not found: last
   return [...contents].sort((one, two) => place(one.material) - place(two.material));
 }
 
@@ -73,8 +73,8 @@ function isWeighed({ vessel }: Making, id: string): boolean {
   return own.length > 0 && own.every(({ mass }) => mass !== null);
 }
 
-function nameOf({ idea }: Making, id: string): string {
-  const known = idea.concentrate.find(({ goods }) => goods.id === id)?.goods.name;
+function nameOf({ plan }: Making, id: string): string {
+  const known = plan.concentrate.find(({ goods }) => goods.id === id)?.goods.name;
   return known ?? (id === ETHANOL ? 'ethanol' : id === WATER ? 'water' : id);
 }
 

@@ -15,14 +15,14 @@ export function drawDrink(walk: Walk) {
 }
 
 function rowsOf(making: Making, now: Made): Compared[] {
-  const planned = plannedDrink(making.idea);
+  const planned = plannedDrink(making.plan);
   const isIn = (id: string) => making.syrup.pours.every(({ goods, mass }) => goods.id !== id || mass !== null);
   const row = (name: string, id: string, text: (made: Made) => string): Compared => ({
     ...{ name, planned: text(planned), now: text(now) },
     isIn: id !== '' && isIn(id),
   });
   const hasAlcohol = planned.abv.value > 0 || now.abv.value > 0;
-  const more = making.idea.syrup.map(({ goods }) => goods).filter(({ beside }) => beside === 'fixed');
+  const more = making.plan.syrup.map(({ goods }) => goods).filter(({ beside }) => beside === 'fixed');
   return [
     row('Drink', '', ({ litres }) => `${formatPlain(litres.value, 4)} L`),
     row('Sugar', SUGAR, ({ brix }) => `${formatFixed(brix.value, 2)} °Brix`),

@@ -22,7 +22,7 @@ export function carrierBottleField(run: RunState): Field<string> | null {
     ...{ name: `lot.${id}`, title: 'Bottle' },
     options: [
       ...solventBottleOptions(id),
-      { value: ELSEWHERE, words: 'Not from the Shelf', more: 'nothing is counted off', always: true },
+      { value: ELSEWHERE, label: 'Not from the Shelf', hint: 'nothing is counted off', always: true },
     ],
     preset: good.length === 0 ? ELSEWHERE : good.length === 1 ? good[0]!.id : '',
   });

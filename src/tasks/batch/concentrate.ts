@@ -6,7 +6,7 @@ import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import { EMULSION_WATER, type Goods } from './goods';
-import type { Idea } from './planned';
+import type { Plan as Plan } from './planParts';
 import { massAt, type Pour } from './pour';
 import { stockOf } from './stock';
 import { filled, rescueOf, type Vessel } from './vessel';
@@ -28,9 +28,9 @@ export function spareFactor(run: RunState): number {
 }
 
 /** The concentrate, smallest first, rescued as was chosen. */
-export function concentrateVessel(run: RunState, idea: Idea, least: number): Vessel {
-  const { list, fill } = listOf(idea, { least, times: spareFactor(run) });
-  const goods = (id: string) => idea.concentrate.find((one) => one.goods.id === id)!.goods;
+export function concentrateVessel(run: RunState, plan: Plan, least: number): Vessel {
+  const { list, fill } = listOf(plan, { least, times: spareFactor(run) });
+  const goods = (id: string) => plan.concentrate.find((one) => one.goods.id === id)!.goods;
   const bases = new Map<string, number>();
   return filled(run, list.steps, (step, so) => nextPour({ run, list, fill, goods }, step, { ...so, bases }));
 }
@@ -44,22 +44,22 @@ function nextPour(weighing: Weighing, step: WeighStep, so: Vessel & { bases: Map
   bases.set(id, base);
   const key = `c.${id}`;
   const pour = { key, id, scale: 'fine' as const, target: factor * base, mass: massAt(run, key) };
-  const plan = list.steps.map((one) => ({ id: one.id, mass: gram(factor * (bases.get(one.id) ?? one.mass)) }));
+  const planned = list.steps.map((one) => ({ id: one.id, mass: gram(factor * (bases.get(one.id) ?? one.mass)) }));
   return {
     ...{ ...pour, into: 'concentrate', stock, again: false, tooSmall: !step.enough },
     goods: stock?.goods ?? goods(id),
-    rescue: rescueOf(run, pour, { plan, pours }),
+    rescue: rescueOf(run, pour, { planned, pours }),
   };
 }
 
 /** What the filling material gains because stocks were drawn on less than planned, g. */
 function shift(list: WeighList, bases: Bases): number {
-  return list.steps.reduce((sum, { id, mass, thinned }) => sum + (thinned ? mass - (bases.get(id) ?? mass) : 0), 0);
+  return list.steps.reduce((sum, { id, mass, diluted }) => sum + (diluted ? mass - (bases.get(id) ?? mass) : 0), 0);
 }
 
 /** The list for the scale, `times` what the drink needs, and what fills up: the carrier, or for an emulsion its largest liquid oil; its water phase comes after its oils. */
 function listOf(
-  { concentrate, emulsion }: Idea,
+  { concentrate, emulsion }: Plan,
   how: { least: number; times: number },
 ): { list: WeighList; fill: string } {
   const { least, times } = how;
@@ -73,6 +73,6 @@ function listOf(
   const list = weighList(dry, fill, { least: gram(least) });
   const rest = parts
     .filter(({ id }) => wet.includes(id))
-    .map(({ id, mass }): WeighStep => ({ id, mass, neat: mass, enough: mass >= least, thinned: null }));
+    .map(({ id, mass }): WeighStep => ({ id, mass, neat: mass, enough: mass >= least, diluted: null }));
   return { list: { ...list, steps: [...list.steps, ...rest] }, fill };
 }

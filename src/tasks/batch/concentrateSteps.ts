@@ -7,8 +7,8 @@ import { asksCarrierFood, carrierBottleField, carrierRefusal } from './carrierBo
 import { dissolving, dissolvingText } from './dissolving';
 import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
-import { basisOf, concentrateOf, ideaOf } from './plan';
-import type { Idea } from './planned';
+import { basisOf, concentrateOf, planOf as planOf } from './plan';
+import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
 import { carrierOf } from './drinkAsked';
 
@@ -69,7 +69,7 @@ function carrierSteps(run: RunState): Step[] {
 function emulsionSteps(run: RunState): Step[] {
   const { value: basis } = outcome(() => basisOf(run));
   const { problem } = outcome(() => concentrateOf(run));
-  const { value: idea } = outcome(() => ideaOf(run));
+  const { value: plan } = outcome(() => planOf(run));
   if (!basis) return [{ key: 'oil', say: 'The emulsion.', problem: 'The drink is not known yet: go back.' }];
   const usual = usualOil(basis.lines);
   const guess =
@@ -90,15 +90,15 @@ function emulsionSteps(run: RunState): Step[] {
     {
       key: 'droplets',
       say: 'How fine are the droplets?',
-      more: idea ? ringWords(run, idea) : [],
+      more: plan ? ringWords(run, plan) : [],
       ask: [fields.droplet],
     },
   ];
 }
 
-function ringWords(run: RunState, idea: Idea): string[] {
-  const { emulsion, drink } = idea;
-  const rise = outcome(() => creaming(run, idea)).value;
+function ringWords(run: RunState, plan: Plan): string[] {
+  const { emulsion, drink } = plan;
+  const rise = outcome(() => creaming(run, plan)).value;
   if (!emulsion || !rise) return [];
   const days = Number.isFinite(rise.days) ? `‹${formatPlain(rise.days, 2)} days›` : 'no time';
   return [

@@ -12,9 +12,9 @@ import { logKow } from '../../tables/partition';
 import { cosolvents, thumbRule, waterSolubilities } from '../../tables/solubility';
 import { formatPlain } from '../../ui/format';
 import type { RunState } from '../engine/fold';
-import { onceFor } from '../engine/oncePerRun';
-import { drinkOf, wantedSafely, type DrinkWish } from './drinkAsked';
-import type { WantedLine } from './recipe';
+import { oncePerRun as oncePerRun } from '../engine/oncePerRun';
+import { drinkOf, recipeOrNull as recipeOrNull, type DrinkAsked as DrinkAsked } from './drinkAsked';
+import type { RecipeLine as RecipeLine } from './recipe';
 import { Refusal } from '../../core/text/refusal';
 
 /** Whether one material stays dissolved in the drink, and how that is known. */
@@ -27,15 +27,15 @@ export interface Dissolving {
 }
 
 /** Whether the formula stays dissolved in the drink; null until the drink is known. */
-export const dissolving = onceFor((run: RunState): { lines: readonly Dissolving[]; verdict: Verdict } | null => {
-  const wanted = wantedSafely(run);
-  const drink = wanted && drinkSafely(run);
+export const dissolving = oncePerRun((run: RunState): { lines: readonly Dissolving[]; verdict: Verdict } | null => {
+  const recipe = recipeOrNull(run);
+  const drink = recipe && drinkSafely(run);
   if (!drink) return null;
-  const lines = wanted.lines.map((line) => oneOf(line, drink));
+  const lines = recipe.lines.map((line) => oneOf(line, drink));
   return { lines, verdict: worstVerdict(lines.map(({ verdict }) => verdict)) };
 });
 
-function drinkSafely(run: RunState): DrinkWish | null {
+function drinkSafely(run: RunState): DrinkAsked | null {
   try {
     return drinkOf(run);
   } catch (error) {
@@ -44,7 +44,7 @@ function drinkSafely(run: RunState): DrinkWish | null {
   }
 }
 
-function oneOf(line: WantedLine, drink: DrinkWish): Dissolving {
+function oneOf(line: RecipeLine, drink: DrinkAsked): Dissolving {
   const mgPerL = line.share * drink.mgPerKg * drink.densityGPerMl;
   const material = find('material', line.material);
   const water = inWater(material?.cas ?? '', material);

@@ -9,12 +9,12 @@ import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { sourcesOf, type Source } from '../../workshop/sources';
 import { fields } from './fields';
 import { materialGoods, type Goods } from './goods';
-import { onceFor } from '../engine/oncePerRun';
-import { wantedOf, type Wanted, type WantedLine } from './recipe';
+import { oncePerRun } from '../engine/oncePerRun';
+import { recipeOf as recipeOf, type Recipe, type RecipeLine } from './recipe';
 import { Refusal } from '../../core/text/refusal';
 
 /** The drink that is wished for. */
-export interface DrinkWish {
+export interface DrinkAsked {
   readonly litres: number;
   readonly mgPerKg: number;
   readonly make: DrinkMake;
@@ -25,7 +25,7 @@ export interface DrinkWish {
 /** What stands in the fields of the drink until something is typed: from the tasting, or from a drink that was used before. */
 export function usualDrink(run: RunState) {
   const base = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base ?? list('base')[0];
-  const dose = wantedSafely(run)?.mgPerKg;
+  const dose = recipeOrNull(run)?.mgPerKg;
   const [brix, abv] = [base?.brix ?? 10, base?.abv ?? 0];
   const density = drinkDensity(drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100)));
   return {
@@ -48,7 +48,7 @@ export function sugarField(run: RunState): Field<number> {
 }
 
 /** The drink; null until it is known. @throws Refusal when sugar and alcohol leave no room for water */
-export const drinkOf = onceFor((run: RunState): DrinkWish | null => {
+export const drinkOf = oncePerRun((run: RunState): DrinkAsked | null => {
   const usual = usualDrink(run);
   const litres = valueOf(run, fields.litres);
   const mgPerKg = valueOf(run, fields.dose(usual.dose));
@@ -61,9 +61,9 @@ export const drinkOf = onceFor((run: RunState): DrinkWish | null => {
 });
 
 /** What is made, or null, also where nothing was in it. */
-export function wantedSafely(run: RunState): Wanted | null {
+export function recipeOrNull(run: RunState): Recipe | null {
   try {
-    return wantedOf(run);
+    return recipeOf(run);
   } catch (error) {
     if (error instanceof Refusal) return null;
     throw error;
@@ -71,23 +71,23 @@ export function wantedSafely(run: RunState): Wanted | null {
 }
 
 /** The bottle or vial of a line: the one chosen while it is there, else the first that may go into a drink. */
-export function sourceOf(run: RunState, line: WantedLine): Source | null {
+export function sourceOf(run: RunState, line: RecipeLine): Source | null {
   const all = sourcesOf(line.material);
   const chosen = run.typed[`lot.${line.material}`];
   return all.find(({ id }) => id === chosen) ?? all[0] ?? null;
 }
 
 /** Why a line cannot be weighed, in one sentence; null when it can. */
-export function refusalOfLine(run: RunState, line: WantedLine): string | null {
+export function refusalOfLine(run: RunState, line: RecipeLine): string | null {
   const source = sourceOf(run, line);
   if (source) return source.refusal;
   return `There is no bottle or vial of ${line.name} on the Shelf: put one there first.`;
 }
 
 /** All lines as goods; null while one of them may not be used. */
-export function materialsOf(run: RunState, wanted: Wanted): Goods[] | null {
-  if (wanted.lines.some((line) => refusalOfLine(run, line) !== null)) return null;
-  return wanted.lines.map((line) => materialGoods(line, sourceOf(run, line)!));
+export function materialsOf(run: RunState, recipe: Recipe): Goods[] | null {
+  if (recipe.lines.some((line) => refusalOfLine(run, line) !== null)) return null;
+  return recipe.lines.map((line) => materialGoods(line, sourceOf(run, line)!));
 }
 
 /** The carrier that was chosen. */

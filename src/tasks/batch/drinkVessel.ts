@@ -6,7 +6,7 @@ import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import { pure, SPIRIT, type Planned } from './goods';
-import type { Idea } from './planned';
+import type { Plan } from './planParts';
 import { leastOf, massAt, type Pour } from './pour';
 import { filled, rescueOf, type Vessel } from './vessel';
 
@@ -23,17 +23,17 @@ interface Supply {
 }
 
 /** The syrup in the order it is made, the concentrate last, and the water that it is thrown with. */
-export function drinkLines(idea: Idea, concentrate: number): DrinkLine[] {
+export function drinkLines(plan: Plan, concentrate: number): DrinkLine[] {
   const whole = { goods: pure(CONCENTRATE, 'the concentrate'), mass: concentrate };
-  const into = idea.water > 0 ? 'syrup' : 'drink';
-  const lines = [...idea.syrup, whole].map((one): DrinkLine => ({ ...one, id: `s.${one.goods.id}`, into }));
-  if (idea.water === 0) return lines;
-  return [...lines, { id: `d.${WATER}`, into: 'drink', goods: pure(WATER, 'water'), mass: idea.water }];
+  const into = plan.water > 0 ? 'syrup' : 'drink';
+  const lines = [...plan.syrup, whole].map((one): DrinkLine => ({ ...one, id: `s.${one.goods.id}`, into }));
+  if (plan.water === 0) return lines;
+  return [...lines, { id: `d.${WATER}`, into: 'drink', goods: pure(WATER, 'water'), mass: plan.water }];
 }
 
 /** Syrup and drink as far as they are weighed, rescued as was chosen. */
-export function drinkVessel(run: RunState, idea: Idea, supply: Supply): Vessel {
-  const lines = drinkLines(idea, supply.needed);
+export function drinkVessel(run: RunState, plan: Plan, supply: Supply): Vessel {
+  const lines = drinkLines(plan, supply.needed);
   return filled(run, lines, (line, so) => nextPour(run, line, { ...so, lines, there: supply.there }));
 }
 
@@ -46,8 +46,8 @@ function nextPour(
   const scale = [SUGAR, WATER, SPIRIT].includes(goods.id) ? 'coarse' : 'fine';
   const target = goods.id === CONCENTRATE ? Math.min(factor * mass, there) : factor * mass;
   const pour = { key: id, id, into, goods, scale, target, mass: massAt(run, id, scale) } as const;
-  const plan = lines.map((one) => ({ id: one.id, mass: gram(factor * one.mass) }));
-  const rescue = rescueOf(run, pour, { plan, pours });
+  const planned = lines.map((one) => ({ id: one.id, mass: gram(factor * one.mass) }));
+  const rescue = rescueOf(run, pour, { planned, pours });
   return {
     ...{ ...pour, stock: null, again: false, tooSmall: target < (leastOf(run, scale) ?? 0) },
     rescue: rescue && within(run, rescue, { pours: [...pours, pour], there }),

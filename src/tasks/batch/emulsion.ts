@@ -14,8 +14,8 @@ import { answered } from './answers';
 import { dissolving } from './dissolving';
 import { fields } from './fields';
 import { EMULSION_WATER, massOf, pure, type Goods, type Planned } from './goods';
-import type { Basis, Idea } from './planned';
-import { onceFor } from '../engine/oncePerRun';
+import type { Basis, Plan } from './planParts';
+import { oncePerRun } from '../engine/oncePerRun';
 import { drinkOf } from './drinkAsked';
 
 /** Density of an oil nobody has looked up, g/mL. Typical, not confirmed. */
@@ -42,7 +42,7 @@ export interface AgentOnHand {
 }
 
 /** Weighting agents with what the chosen rules allow of them in this drink. */
-export const agentsFor = onceFor((run: RunState): AgentOnHand[] => {
+export const agentsFor = oncePerRun((run: RunState): AgentOnHand[] => {
   const drink = drinkOf(run);
   if (!drink) return [];
   return weightingAgents.map(({ name, cas, low, high, level }) => {
@@ -72,8 +72,8 @@ export const agentsFor = onceFor((run: RunState): AgentOnHand[] => {
 export function agentOptions(run: RunState): Option[] {
   const usable = agentsFor(run).filter(({ capMgPerL }) => capMgPerL !== null && capMgPerL > 0);
   return [
-    { value: 'none', words: 'None', more: 'droplet size alone holds it' },
-    ...usable.map(({ id, name, words }) => ({ value: id, words: name, more: words })),
+    { value: 'none', label: 'None', hint: 'droplet size alone holds it' },
+    ...usable.map(({ id, name, words }) => ({ value: id, label: name, hint: words })),
   ];
 }
 
@@ -101,7 +101,7 @@ export function usualOil(lines: readonly Planned[]): { gPerMl: number; unknown: 
 export function emulsionGoods(
   run: RunState,
   basis: Basis,
-): (Pick<Idea, 'concentrate'> & { emulsion: Emulsion }) | null {
+): (Pick<Plan, 'concentrate'> & { emulsion: Emulsion }) | null {
   const { lines, drink, gramsPerL, ml } = basis;
   const oil = valueOf(run, fields.oilDensity(formatTyped(usualOil(lines).gPerMl, 3), ''));
   const gumRatio = valueOf(run, fields.gum);
@@ -122,7 +122,7 @@ export function emulsionGoods(
 }
 
 /** How fast the droplets rise, mm a day (below 0 they sink), and days until a ring begins to show. */
-export function creaming(run: RunState, { emulsion, drink }: Idea): { mmPerDay: number; days: number } | null {
+export function creaming(run: RunState, { emulsion, drink }: Plan): { mmPerDay: number; days: number } | null {
   const diameterUm = valueOf(run, fields.droplet);
   if (!emulsion || diameterUm === null) return null;
   const mmPerDay = risePerDay({

@@ -5,17 +5,17 @@ import type { RunState } from '../engine/fold';
 import { traitKey } from '../shared/judging';
 import { solventsOnHand } from '../../workshop/onHand';
 import { numberedVialCode, vialCodes } from '../../workshop/vialCode';
-import { wantedOptions } from './recipe';
+import { recipeOptions as recipeOptions } from './recipe';
 
 const yesNo: readonly Option[] = [
-  { value: 'yes', words: 'Yes, the bottle says so' },
-  { value: 'no', words: 'No, or not known', more: 'then it never goes into a drink' },
+  { value: 'yes', label: 'Yes, the bottle says so' },
+  { value: 'no', label: 'No, or not known', hint: 'then it never goes into a drink' },
 ];
 
 /** The questions of a batch. Amounts weighed are asked under keys of their own. */
 export const fields = {
   what: (run: RunState) =>
-    choice({ name: 'what', title: 'Formula, or a drink you liked', options: wantedOptions(run) }),
+    choice({ name: 'what', title: 'Formula, or a drink you liked', options: recipeOptions(run) }),
   lot: (material: string, title: string, options: readonly Option[], preset: string) =>
     choice({ name: `lot.${material}`, title, options, preset }),
   dose: (preset: string) =>
@@ -49,13 +49,13 @@ export const fields = {
   by: choice({
     ...{ name: 'throw.by', title: 'Parts are measured by', preset: 'volume' },
     options: [
-      { value: 'volume', words: 'Volume' },
-      { value: 'mass', words: 'Mass' },
+      { value: 'volume', label: 'Volume' },
+      { value: 'mass', label: 'Mass' },
     ],
   }),
   acid: choice({
     ...{ name: 'acid', title: 'Acid', preset: 'citric-acid' },
-    options: [...acids.map(({ id, name }) => ({ value: id, words: name })), { value: 'none', words: 'No acid' }],
+    options: [...acids.map(({ id, name }) => ({ value: id, label: name })), { value: 'none', label: 'No acid' }],
   }),
   acidity: amount({
     ...{ name: 'acidity', title: 'Acid in the drink', unit: 'g/L', min: 0, max: 30, preset: '2' },
@@ -88,8 +88,8 @@ export const fields = {
   left: choice({
     ...{ name: 'left', title: 'The concentrate that is left', preset: 'keep' },
     options: [
-      { value: 'keep', words: 'Keep it as a vial', more: 'on the Shelf, with its strengths' },
-      { value: 'away', words: 'It is not kept' },
+      { value: 'keep', label: 'Keep it as a vial', hint: 'on the Shelf, with its strengths' },
+      { value: 'away', label: 'It is not kept' },
     ],
   }),
   leftCode: () =>
@@ -103,23 +103,23 @@ export const fields = {
       title: 'Carrier',
       options: solventsOnHand()
         .filter(({ foodPossible }) => foodPossible)
-        .map(({ id, name }) => ({ value: id, words: name })),
+        .map(({ id, name }) => ({ value: id, label: name })),
     }),
   carrierFood: choice({ name: 'carrier.food', title: 'Food grade', options: yesNo }),
   make: (preset: string) =>
     choice({
       ...{ name: 'make', title: 'So the concentrate is', preset },
       options: [
-        { value: 'clear', words: 'A solution', more: 'dissolved in the carrier' },
-        { value: 'emulsion', words: 'An emulsion', more: 'oil, weighting agent, gum and water; the drink is cloudy' },
+        { value: 'clear', label: 'A solution', hint: 'dissolved in the carrier' },
+        { value: 'emulsion', label: 'An emulsion', hint: 'oil, weighting agent, gum and water; the drink is cloudy' },
       ],
     }),
   agent: (options: readonly Option[]) => choice({ name: 'agent', title: 'Weighting agent', options, preset: 'none' }),
   citrus: choice({
     ...{ name: traitKey('citrus oil'), title: 'Is there citrus oil in it?', preset: 'no' },
     options: [
-      { value: 'yes', words: 'Yes', more: 'then ester gum may make it heavier (US)' },
-      { value: 'no', words: 'No' },
+      { value: 'yes', label: 'Yes', hint: 'then ester gum may make it heavier (US)' },
+      { value: 'no', label: 'No' },
     ],
   }),
   gum: amount({

@@ -6,7 +6,7 @@ import { solvents } from '../../tables/solvents';
 import { carriersOf } from '../../workshop/carrier';
 import type { SolventOnHand } from '../../workshop/onHand';
 import type { Source } from '../../workshop/sources';
-import type { WantedLine } from './recipe';
+import type { RecipeLine } from './recipe';
 
 /** Ids of what is weighed beside materials and carriers. */
 export const ETHANOL = 'ethanol';
@@ -42,7 +42,7 @@ export function pure(id: string, name: string, more: Pick<Goods, 'cas' | 'beside
 }
 
 /** A material as it comes from its bottle or vial. */
-export function materialGoods(line: WantedLine, source: Source): Goods {
+export function materialGoods(line: RecipeLine, source: Source): Goods {
   const rest = source.vial ? carriersOf(source.vial).flatMap((one) => thinner(one.id, one.share, one.ethanol)) : [];
   return {
     ...{ id: line.material, name: line.name, source },

@@ -17,14 +17,14 @@ import { fields } from './fields';
 import { leftOverVial } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import { massAt, type Pour } from './pour';
-import { refusalOfLine, wantedSafely } from './drinkAsked';
+import { refusalOfLine, recipeOrNull } from './drinkAsked';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
 const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what', 'left', 'left.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
-  const refusal = wantedSafely(run)
+  const refusal = recipeOrNull(run)
     ?.lines.map((line) => refusalOfLine(run, line))
     .find((one) => one !== null);
   if (refusal) throw new Refusal(refusal);
@@ -33,14 +33,14 @@ export function keepBatch(run: RunState): AnyRecord[] {
   const making = makingOf(run);
   const made = making && madeOf(making);
   if (!making || !made) throw new Refusal('Something is not weighed yet: go back and fill in what is missing.');
-  const { wanted } = making.idea;
+  const { recipe } = making.plan;
   const again = find('batch', run.typed['again']);
   const sources = new Set(making.vessel.pours.flatMap(({ goods }) => goods.source?.id ?? []));
   const record = newRecord('batch', {
-    from: [wanted.id, ...sources, ...(again ? [again.id] : [])],
+    from: [recipe.id, ...sources, ...(again ? [again.id] : [])],
     name: valueOf(run, fields.name(usualName(run)))!,
-    formula: { id: wanted.id, name: wanted.name, version: wanted.version },
-    lines: [...wanted.lines],
+    formula: { id: recipe.id, name: recipe.name, version: recipe.version },
+    lines: [...recipe.lines],
     asked: askedOf(run),
     weighed: [...making.vessel.pours, ...making.syrup.pours].map(weighedOf),
     drink: drinkFacts(run, making, made),
@@ -57,8 +57,8 @@ export function keepBatch(run: RunState): AnyRecord[] {
 
 /** Name of a batch until one is typed. */
 export function usualName(run: RunState): string {
-  const wanted = wantedSafely(run);
-  return wanted ? `${wanted.name}, ${today()}`.slice(0, 60) : '';
+  const recipe = recipeOrNull(run);
+  return recipe ? `${recipe.name}, ${today()}`.slice(0, 60) : '';
 }
 
 function askedOf(run: RunState): Record<string, string> {
@@ -100,14 +100,14 @@ function usesOf(run: RunState, { vessel }: Making): Batch['uses'] {
   return [...taken].map(([id, massG]) => ({ id, massG }));
 }
 
-function drinkFacts(run: RunState, { idea }: Making, { litres, brix, abv, densityGPerMl }: Made): Batch['drink'] {
+function drinkFacts(run: RunState, { plan }: Making, { litres, brix, abv, densityGPerMl }: Made): Batch['drink'] {
   const [volumes, atC] = [valueOf(run, fields.volumes) ?? 0, valueOf(run, fields.gasAt) ?? 20];
   const gas = volumes > 0 ? { gas: { volumes, gaugeBar: gaugeForVolumes(volumes, celsius(atC)), atC } } : {};
-  return { litres: plus(litres), brix, abv, densityGPerMl, emulsion: idea.emulsion !== null, ...gas };
+  return { litres: plus(litres), brix, abv, densityGPerMl, emulsion: plan.emulsion !== null, ...gas };
 }
 
-function checksOf(run: RunState, { idea }: Making, made: Made): Batch['checks'] {
-  const findings = judgeDrink(run, idea, made)?.findings ?? [];
+function checksOf(run: RunState, { plan }: Making, made: Made): Batch['checks'] {
+  const findings = judgeDrink(run, plan, made)?.findings ?? [];
   return findings.map(({ state, what, amount, max, unit, figure }) => ({
     state,
     what,

@@ -40,8 +40,8 @@ export function leftWords(making: Making): string[] {
 export function leftOverVial(run: RunState, making: Making, batchId: string): Vial | null {
   const left = leftOver(making);
   if (!left || textOf(run, fields.left) !== 'keep') return null;
-  const { idea, concentrate, vessel } = making;
-  const contents = idea.wanted.lines.flatMap(({ material, name }) =>
+  const { plan, concentrate, vessel } = making;
+  const contents = plan.recipe.lines.flatMap(({ material, name }) =>
     concentrate!.contents
       .filter((one) => one.material === material)
       .map(({ strength }) => ({ material, name, strength })),
@@ -55,7 +55,7 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
     ...{ from: [batchId, ...uses.map(({ id }) => id)], contents, uses, massG: left, densityGPerMl },
     ...besideIn(making),
     code: valueOf(run, fields.leftCode())!,
-    name: `${idea.wanted.name}, concentrate`.slice(0, 60),
+    name: `${plan.recipe.name}, concentrate`.slice(0, 60),
     label: { value: Number((whole * 100).toPrecision(3)), basis: '% w/w' },
     solvent: solvent && copyOf(solvent),
     sizeMl: Math.ceil(left.value / densityGPerMl),
@@ -70,8 +70,8 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
 }
 
 /** Gum and weighting agent: they are counted wherever the vial goes. */
-function besideIn({ idea, concentrate }: Making): Pick<Vial, 'beside'> {
-  const beside = idea.concentrate.flatMap(({ goods: { id, name, cas, beside: how } }) =>
+function besideIn({ plan, concentrate }: Making): Pick<Vial, 'beside'> {
+  const beside = plan.concentrate.flatMap(({ goods: { id, name, cas, beside: how } }) =>
     how === 'carrier' && cas ? [{ id, name, cas, share: shareIn(concentrate!, id).value }] : [],
   );
   return beside.length > 0 ? { beside } : {};
@@ -91,8 +91,8 @@ function takenOf(pours: readonly Pour[]): Vial['uses'] {
 }
 
 /** What the formula is in: the carrier, or the water of an emulsion. */
-function solventIn(run: RunState, { idea }: Making): SolventOnHand | null {
-  return idea.emulsion ? (solventsOnHand().find(({ id }) => id === 'water') ?? null) : carrierOf(run);
+function solventIn(run: RunState, { plan }: Making): SolventOnHand | null {
+  return plan.emulsion ? (solventsOnHand().find(({ id }) => id === 'water') ?? null) : carrierOf(run);
 }
 
 /** It was answered that the bottle is food grade, else there is no batch. */

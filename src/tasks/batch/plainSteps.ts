@@ -7,15 +7,15 @@ import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { sourcesOf } from '../../workshop/sources';
 import type { Step } from '../engine/task';
-import { changedLots } from './again';
+import { changedLots } from './repeated';
 import { traitsOf } from './answers';
 import { NOT_FOOD } from './carrierBottle';
 import { isEmulsion } from './emulsion';
 import { fields } from './fields';
-import { ideaOf } from './plan';
-import type { Idea } from './planned';
+import { planOf } from './plan';
+import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
-import { wantedOf, wantedOptions } from './recipe';
+import { recipeOf, recipeOptions } from './recipe';
 import {
   drinkOf,
   isByLitre,
@@ -23,21 +23,21 @@ import {
   sourceOf,
   sugarField,
   usualDrink,
-  wantedSafely,
-  type DrinkWish,
+  recipeOrNull,
+  type DrinkAsked,
 } from './drinkAsked';
 
 /** What is made. */
 export function whatStep(run: RunState): Step {
   const write = [{ words: 'Write a formula', start: { task: 'formula', typed: {} } }];
-  if (wantedOptions(run).length === 0)
+  if (recipeOptions(run).length === 0)
     return {
       key: 'what',
       say: 'There is no formula yet, and no drink that was tasted.',
       offers: write,
       problem: 'A batch begins with a formula or with a drink you liked.',
     };
-  const { problem } = outcome(() => wantedOf(run));
+  const { problem } = outcome(() => recipeOf(run));
   return {
     key: 'what',
     say: 'What do you make?',
@@ -49,14 +49,14 @@ export function whatStep(run: RunState): Step {
 
 /** From which bottle or vial each material comes. What is for the nose only is shown, and refused. */
 export function lotsStep(run: RunState): Step {
-  const wanted = wantedSafely(run)!;
-  const problem = wanted.lines.map((line) => refusalOfLine(run, line)).find((one) => one !== null);
+  const recipe = recipeOrNull(run)!;
+  const problem = recipe.lines.map((line) => refusalOfLine(run, line)).find((one) => one !== null);
   return {
     key: 'lots',
     say: 'Which bottles do you take?',
-    more: changedLots(run, wanted),
-    ask: wanted.lines.map(({ material, name }) => {
-      const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, words, more }));
+    more: changedLots(run, recipe),
+    ask: recipe.lines.map(({ material, name }) => {
+      const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
       return fields.lot(material, name, options, sourceOf(run, { material, name, share: 0 })?.id ?? '');
     }),
     ...(problem ? { problem, offers: [{ words: 'Add a bottle', start: { task: 'bottle', typed: {} } }] } : {}),
@@ -99,7 +99,7 @@ export function drinkSteps(run: RunState): Step[] {
 }
 
 /** The sugar the other way round. */
-function sugarWords(run: RunState, { make, densityGPerMl }: DrinkWish): string {
+function sugarWords(run: RunState, { make, densityGPerMl }: DrinkAsked): string {
   const other = isByLitre(run)
     ? `${formatPlain(make.brix * 100, 4)} °Brix`
     : `${formatPlain(make.brix * densityGPerMl * 1000, 4)} g/L`; // mL per L
@@ -108,13 +108,13 @@ function sugarWords(run: RunState, { make, densityGPerMl }: DrinkWish): string {
 
 /** How the syrup is thrown, its acid and what keeps it. */
 export function syrupSteps(run: RunState): Step[] {
-  const { value: idea, problem } = outcome(() => ideaOf(run));
+  const { value: plan, problem } = outcome(() => planOf(run));
   const acid = textOf(run, fields.acid) !== 'none';
   return [
     {
       key: 'syrup',
       say: 'Is there a syrup?',
-      more: syrupWords(idea),
+      more: syrupWords(plan),
       ask: [fields.parts, fields.by],
       ...(problem ? { problem } : {}),
     },
@@ -128,9 +128,9 @@ export function syrupSteps(run: RunState): Step[] {
   ];
 }
 
-function syrupWords(idea: Idea | null): string[] {
-  if (!idea) return ['A litre of syrup makes several litres of drink.'];
-  const { syrup } = idea.plan;
+function syrupWords(plan: Plan | null): string[] {
+  if (!plan) return ['A litre of syrup makes several litres of drink.'];
+  const { syrup } = plan.batch;
   return [
     `The syrup has ‹${formatPlain(syrup.brix * 100, 3)} °Brix› and weighs ‹${formatPlain(syrup.mass, 4)} g›.`,
     ...(mayCrystallise(syrup.brix, celsius(20)) ? ['At 20 °C it holds more sugar than stays dissolved.'] : []),

@@ -8,9 +8,9 @@ import { carrierBottleOf } from './carrierBottle';
 import { emulsionGoods, isEmulsion } from './emulsion';
 import { fields } from './fields';
 import { carrierGoods, ETHANOL, ethanolIn, massOf, pure, SPIRIT, spiritGoods, type Goods, type Planned } from './goods';
-import { onceFor } from '../engine/oncePerRun';
-import type { Basis, Idea } from './planned';
-import { wantedOf } from './recipe';
+import { oncePerRun } from '../engine/oncePerRun';
+import type { Basis, Plan } from './planParts';
+import { recipeOf } from './recipe';
 import { carrierOf, drinkOf, materialsOf } from './drinkAsked';
 import { Refusal } from '../../core/text/refusal';
 
@@ -19,55 +19,55 @@ export function basisOf(run: RunState, factor = 1): Basis | null {
   return factor === 1 ? basisAsAsked(run) : basisTimes(run, factor);
 }
 
-const basisAsAsked = onceFor((run: RunState) => basisTimes(run, 1));
+const basisAsAsked = oncePerRun((run: RunState) => basisTimes(run, 1));
 
 function basisTimes(run: RunState, factor: number): Basis | null {
-  const wanted = wantedOf(run);
+  const recipe = recipeOf(run);
   const drink = drinkOf(run);
   const gramsPerL = valueOf(run, fields.dosage);
-  const materials = wanted && materialsOf(run, wanted);
-  if (!wanted || !drink || !materials || gramsPerL === null) return null;
+  const materials = recipe && materialsOf(run, recipe);
+  if (!recipe || !drink || !materials || gramsPerL === null) return null;
   const ml = drink.litres * 1000 * factor;
   const mgPerL = drink.mgPerKg * drink.densityGPerMl;
-  const formula = wanted.lines.map(({ material, share }) => ({ id: material, share: massFraction(share) }));
+  const formula = recipe.lines.map(({ material, share }) => ({ id: material, share: massFraction(share) }));
   const made = concentrateFor(formula, { mgPerL, gramsPerL, drink: millilitre(ml) });
   const lines = materials.map((goods, i) => ({
     goods,
     mass: made.lines[i]!.mass / goods.source!.strength.value,
   }));
-  return { wanted, drink, materials, gramsPerL, lines, ml };
+  return { recipe, drink, materials, gramsPerL, lines, ml };
 }
 
 /** The batch, `factor` times what was asked for; null until it is known. @throws Refusal when it cannot be made so */
-export function ideaOf(run: RunState, factor = 1): Idea | null {
-  return factor === 1 ? onceAsAsked(run) : ideaTimes(run, factor);
+export function planOf(run: RunState, factor = 1): Plan | null {
+  return factor === 1 ? onceAsAsked(run) : planTimes(run, factor);
 }
 
-const onceAsAsked = onceFor((run: RunState) => ideaTimes(run, 1));
+const onceAsAsked = oncePerRun((run: RunState) => planTimes(run, 1));
 
-function ideaTimes(run: RunState, factor: number): Idea | null {
+function planTimes(run: RunState, factor: number): Plan | null {
   const basis = basisOf(run, factor);
   if (!basis) return null;
   const filled = factor === 1 ? concentrateOf(run) : concentrateFrom(run, basis);
   if (!filled) return null;
   const spirit = spiritOf(run, basis, filled.concentrate);
-  const plan = planOf(run, basis, [...filled.concentrate, ...spirit]);
-  const { wanted, drink, gramsPerL } = basis;
-  const syrup = [...syrupGoods(plan), ...spirit];
-  return { wanted, drink, gramsPerL, ...filled, syrup, water: plan.water, plan };
+  const batch = batchPlanOf(run, basis, [...filled.concentrate, ...spirit]);
+  const { recipe, drink, gramsPerL } = basis;
+  const syrup = [...syrupGoods(batch), ...spirit];
+  return { recipe, drink, gramsPerL, ...filled, syrup, water: batch.water, batch };
 }
 
 /** The concentrate: in its carrier, or as an emulsion; null until it is known. @throws Refusal when it has no room */
-export const concentrateOf = onceFor((run: RunState) => {
+export const concentrateOf = oncePerRun((run: RunState) => {
   const basis = basisOf(run);
   return basis && concentrateFrom(run, basis);
 });
 
-function concentrateFrom(run: RunState, basis: Basis): Pick<Idea, 'concentrate' | 'emulsion'> | null {
+function concentrateFrom(run: RunState, basis: Basis): Pick<Plan, 'concentrate' | 'emulsion'> | null {
   return isEmulsion(run) ? emulsionGoods(run, basis) : clearGoods(run, basis);
 }
 
-function clearGoods(run: RunState, basis: Basis): Pick<Idea, 'concentrate' | 'emulsion'> | null {
+function clearGoods(run: RunState, basis: Basis): Pick<Plan, 'concentrate' | 'emulsion'> | null {
   const solvent = carrierOf(run);
   if (!solvent) return null;
   const whole = (basis.gramsPerL * basis.ml) / 1000; // mL per L
@@ -93,7 +93,7 @@ function spiritOf(run: RunState, { drink, ml }: Basis, concentrate: readonly Pla
   return missing > 0 ? [{ goods, mass: missing / ethanolIn(goods) }] : [];
 }
 
-function planOf(run: RunState, { drink, ml }: Basis, parts: readonly Planned[]): BatchPlan {
+function batchPlanOf(run: RunState, { drink, ml }: Basis, parts: readonly Planned[]): BatchPlan {
   const acid = acids.find(({ id }) => id === textOf(run, fields.acid));
   const amounts = {
     'sodium-benzoate': valueOf(run, fields.benzoate),

@@ -13,9 +13,9 @@ import { answered } from './answers';
 import { concentrateVessel, spareFactor } from './concentrate';
 import { drinkLines, drinkVessel } from './drinkVessel';
 import { ETHANOL, massOf, type Goods } from './goods';
-import { ideaOf, isPlain } from './plan';
-import type { Idea } from './planned';
-import { onceFor } from '../engine/oncePerRun';
+import { planOf, isPlain } from './plan';
+import type { Plan } from './planParts';
+import { oncePerRun } from '../engine/oncePerRun';
 import { leastOf, mixedOf, type Pour } from './pour';
 import type { Vessel } from './vessel';
 
@@ -24,7 +24,7 @@ const UNSEEN = 0.002;
 
 /** A batch under way: the plan, as large as rescues have made it, and what is weighed of it. */
 export interface Making {
-  readonly idea: Idea;
+  readonly plan: Plan;
   readonly vessel: Vessel;
   /** Syrup and drink. */
   readonly syrup: Vessel;
@@ -44,39 +44,39 @@ export interface Made {
 }
 
 /** The batch under way; null until plan and scale are known. @throws Refusal when it cannot be made */
-export const makingOf = onceFor((run: RunState): Making | null => {
+export const makingOf = oncePerRun((run: RunState): Making | null => {
   const least = leastOf(run);
-  const first = ideaOf(run);
+  const first = planOf(run);
   if (!first || least === null) return null;
   const vessel = concentrateVessel(run, first, least);
-  const idea = vessel.factor === 1 ? first : ideaOf(run, vessel.factor)!;
+  const plan = vessel.factor === 1 ? first : planOf(run, vessel.factor)!;
   const concentrate = mixedOf(vessel.pours);
-  const needed = concentrate ? concentrate.mass.value / spareFactor(run) : massOf(idea.concentrate);
-  const syrup = drinkVessel(run, idea, { needed, there: needed * spareFactor(run) });
-  return { idea, vessel, syrup, concentrate };
+  const needed = concentrate ? concentrate.mass.value / spareFactor(run) : massOf(plan.concentrate);
+  const syrup = drinkVessel(run, plan, { needed, there: needed * spareFactor(run) });
+  return { plan, vessel, syrup, concentrate };
 });
 
 /** The drink as it was weighed; null until the last thing is in. */
-export function madeOf({ idea, syrup, concentrate }: Making): Made | null {
-  return concentrate && drinkFrom(idea, mixedOf(poured(syrup.pours, concentrate)));
+export function madeOf({ plan, syrup, concentrate }: Making): Made | null {
+  return concentrate && drinkFrom(plan, mixedOf(poured(syrup.pours, concentrate)));
 }
 
 /** The drink as it becomes if the rest is weighed as planned; null until the concentrate is there. */
-export function expectedDrink({ idea, syrup, concentrate }: Making): Made | null {
-  return concentrate && drinkFrom(idea, mixedOf(poured(syrup.pours, concentrate), true));
+export function expectedDrink({ plan, syrup, concentrate }: Making): Made | null {
+  return concentrate && drinkFrom(plan, mixedOf(poured(syrup.pours, concentrate), true));
 }
 
 /** The drink as it is planned. */
-export function plannedDrink(idea: Idea): Made {
+export function plannedDrink(plan: Plan): Made {
   const concentrate = mixtureOf(
-    idea.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
+    plan.concentrate.map(({ goods, mass }) => ({ mass: exact(mass), contents: goods.contents })),
   );
-  const lines = drinkLines(idea, concentrate.mass.value).map(({ goods, mass }) => ({
+  const lines = drinkLines(plan, concentrate.mass.value).map(({ goods, mass }) => ({
     goods,
     target: mass,
     mass: null,
   }));
-  return drinkFrom(idea, mixedOf(poured(lines, concentrate), true))!;
+  return drinkFrom(plan, mixedOf(poured(lines, concentrate), true))!;
 }
 
 /** mg of the whole formula per kg of drink. */
@@ -90,12 +90,12 @@ function poured<P extends Pick<Pour, 'goods'>>(pours: readonly P[], { contents }
 }
 
 /** What the rules say of it. */
-export function judgeDrink(run: RunState, idea: Idea, made: Made): Judgement | null {
+export function judgeDrink(run: RunState, plan: Plan, made: Made): Judgement | null {
   const drink = { abv: made.abv.value, density: made.densityGPerMl.value };
-  return judge(answered(run, idea.emulsion !== null), made.parts, drink);
+  return judge(answered(run, plan.emulsion !== null), made.parts, drink);
 }
 
-function drinkFrom(idea: Idea, mixture: Mixture | null): Made | null {
+function drinkFrom(plan: Plan, mixture: Mixture | null): Made | null {
   if (!mixture) return null;
   const [sugar, ethanol] = [shareIn(mixture, SUGAR), shareIn(mixture, ETHANOL)];
   const densityGPerMl = densityFrom(sugar, ethanol);
@@ -105,18 +105,18 @@ function drinkFrom(idea: Idea, mixture: Mixture | null): Made | null {
     ...{ mixture, densityGPerMl, brix: scaled(sugar, 100) },
     abv: scaled(times(ethanol, densityGPerMl), 100 / pure),
     litres: scaled(over(mixture.mass, densityGPerMl), 1 / 1000), // mL per L
-    reached: idea.wanted.lines.map(({ material, name }) => ({
+    reached: plan.recipe.lines.map(({ material, name }) => ({
       ...{ material, name },
       mgPerKg: inIt(material),
       mgPerL: times(inIt(material), densityGPerMl),
     })),
-    parts: partsOf(idea, mixture),
+    parts: partsOf(plan, mixture),
   };
 }
 
 /** Everything in the drink that is judged. */
-function partsOf(idea: Idea, mixture: Mixture): Part[] {
-  const goods = [...idea.concentrate, ...idea.syrup].map((one) => one.goods);
+function partsOf(plan: Plan, mixture: Mixture): Part[] {
+  const goods = [...plan.concentrate, ...plan.syrup].map((one) => one.goods);
   const brought = goods.flatMap(({ source }) => (source?.vial ? carriersOf(source.vial) : []));
   return mixture.contents.flatMap(({ material: id, strength }): Part[] => {
     if (isPlain(id)) return [];

@@ -7,45 +7,45 @@ import { formatDay } from '../../ui/format';
 import { Refusal } from '../../core/text/refusal';
 
 /** One material of what is made, and its share of all neat material, g/g. */
-export interface WantedLine {
+export interface RecipeLine {
   readonly material: string;
   readonly name: string;
   readonly share: number;
 }
 
 /** What is made: a formula, or what a tasting reached. */
-export interface Wanted {
+export interface Recipe {
   readonly id: string;
   readonly name: string;
   readonly version: number | null;
-  readonly lines: readonly WantedLine[];
+  readonly lines: readonly RecipeLine[];
   /** mg of the whole formula per kg of drink, where a tasting says so. */
   readonly mgPerKg: number | null;
 }
 
 /** Newest version of every formula, then the drinks that were tasted, the liked ones first. */
-export function wantedOptions(run: RunState): Option[] {
+export function recipeOptions(run: RunState): Option[] {
   const chosen = find('formula', run.typed['what']);
   const latest = newest(list('formula'));
   const formulas = [...(chosen && !latest.includes(chosen) ? [chosen] : []), ...latest].map(
     ({ id, name, version, lines }) => ({
       value: id,
-      words: name,
-      more: `formula, version ${version}, ${lines.length} ${lines.length === 1 ? 'material' : 'materials'}`,
+      label: name,
+      hint: `formula, version ${version}, ${lines.length} ${lines.length === 1 ? 'material' : 'materials'}`,
     }),
   );
   const tastings = [...list('tasting')]
     .sort((a, b) => (b.liking ?? 0) - (a.liking ?? 0))
     .map((tasting) => ({
       value: tasting.id,
-      words: `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`,
-      more: `tasted ${formatDay(tasting.made)}${tasting.liking === null ? '' : `, liking ${tasting.liking} of 9`}`,
+      label: `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`,
+      hint: `tasted ${formatDay(tasting.made)}${tasting.liking === null ? '' : `, liking ${tasting.liking} of 9`}`,
     }));
   return [...formulas, ...tastings];
 }
 
 /** What the run makes; null until it is chosen. @throws Refusal when there is nothing in it */
-export function wantedOf(run: RunState): Wanted | null {
+export function recipeOf(run: RunState): Recipe | null {
   const id = run.typed['what'];
   const formula = find('formula', id);
   if (formula) {

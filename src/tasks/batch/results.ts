@@ -26,8 +26,8 @@ export function drinkResults(making: Making, made: Made): Result[] {
 }
 
 /** Whether a drink that was meant to have no alcohol of its own is still under 0.05 and 0.5 % ABV, a sentence each. */
-export function abvWords({ idea }: Making, { abv }: Made): string[] {
-  if (idea.drink.abv > 0.5 || abv.value === 0) return [];
+export function abvWords({ plan }: Making, { abv }: Made): string[] {
+  if (plan.drink.abv > 0.5 || abv.value === 0) return [];
   const verdicts = { yes: 'kept', no: 'broken', close: 'too close to tell', 'no number': '' } as const;
   return [0.05, 0.5].map((maxAbv) => {
     const said = verdicts[meetsTerm(abv, { maxAbv, below: false })];

@@ -7,11 +7,11 @@ import { massAt, type Stock } from './pour';
 
 /** The stock a step is weighed from; null when it is weighed as it is. */
 export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carrier: Goods }): Stock | null {
-  if (!step.thinned) return null;
+  if (!step.diluted) return null;
   const key = `t.${step.id}`;
   const [neat, thin] = [massAt(run, key), massAt(run, `${key}.thin`)];
   const whole = neat && thin && plus(neat, thin);
-  const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(step.thinned.strength);
+  const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(step.diluted.strength);
   const rest = minus(exact(1), share);
   const contents = [
     ...of.from.contents.map((one) => ({ ...one, strength: times(one.strength, share) })),
@@ -19,8 +19,8 @@ export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carri
   ];
   return {
     key,
-    neat: step.thinned.neat,
-    thin: step.thinned.carrier,
+    neat: step.diluted.neat,
+    thin: step.diluted.carrier,
     ...of,
     share,
     isMade: whole !== null,

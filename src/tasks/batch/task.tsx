@@ -7,7 +7,7 @@ import { stateWords } from '../../workshop/limitRules';
 import { LimitsPanel } from '../shared/LimitsPanel';
 import type { Offer, Step, Task } from '../engine/task';
 import { fields } from './fields';
-import { ideaOf } from './plan';
+import { planOf } from './plan';
 import { keepBatch, usualName } from './keep';
 import { leftFields, leftWords } from './leftOver';
 import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './progress';
@@ -17,20 +17,20 @@ import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep } from './plainStep
 import { leastOf } from './pour';
 import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
-import { materialsOf, wantedSafely } from './drinkAsked';
+import { materialsOf, recipeOrNull } from './drinkAsked';
 
 /** What the rules say of the drink as planned, and the highest dose that passes. It keeps nobody from going on: Minim warns. */
 function limitsStep(run: RunState): Step {
-  const { value: idea, problem } = outcome(() => ideaOf(run));
+  const { value: plan, problem } = outcome(() => planOf(run));
   const isShown = run.at === 'limits'; // judging takes a while: not for a step that nobody sees
-  const { value: judgement } = outcome(() => (isShown && idea ? judgeDrink(run, idea, plannedDrink(idea)) : null));
+  const { value: judgement } = outcome(() => (isShown && plan ? judgeDrink(run, plan, plannedDrink(plan)) : null));
   const worst = judgement && worstState(judgement.findings);
   return {
     key: 'limits',
     say: worst ? `The rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
-    more: idea ? [`At ‹${formatPlain(idea.drink.mgPerKg, 4)} mg/kg› of the whole formula.`] : [],
+    more: plan ? [`At ‹${formatPlain(plan.drink.mgPerKg, 4)} mg/kg› of the whole formula.`] : [],
     draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
-    offers: idea && judgement?.ceilings[0] ? lowerOffer(judgement.ceilings[0], idea.drink.mgPerKg) : [],
+    offers: plan && judgement?.ceilings[0] ? lowerOffer(judgement.ceilings[0], plan.drink.mgPerKg) : [],
     done: 'Seen',
     ...(problem ? { problem } : {}),
   };
@@ -52,7 +52,7 @@ function endSteps(run: RunState, making: Making): Step[] {
   const [name, left] = [fields.name(usualName(run)), leftFields(run, making)];
   const { value: made } = outcome(() => madeOf(making));
   const isShown = run.at === 'checked';
-  const { value: judgement } = outcome(() => (isShown && made ? judgeDrink(run, making.idea, made) : null));
+  const { value: judgement } = outcome(() => (isShown && made ? judgeDrink(run, making.plan, made) : null));
   const worst = judgement && worstState(judgement.findings);
   return [
     {
@@ -81,14 +81,14 @@ function endSteps(run: RunState, making: Making): Step[] {
 
 function steps(run: RunState): Step[] {
   const what = whatStep(run);
-  const wanted = wantedSafely(run);
-  if (!wanted) return [what];
+  const recipe = recipeOrNull(run);
+  if (!recipe) return [what];
   const lots = lotsStep(run);
-  if (!materialsOf(run, wanted)) return [what, lots];
-  const plan = [what, lots, ...drinkSteps(run), ...concentrateSteps(run), ...syrupSteps(run), gasStep(run)];
+  if (!materialsOf(run, recipe)) return [what, lots];
+  const planning = [what, lots, ...drinkSteps(run), ...concentrateSteps(run), ...syrupSteps(run), gasStep(run)];
   const { value: making, problem } = outcome(() => makingOf(run));
   const scale = scaleStep(making, leastOf(run));
-  const all = [...plan, limitsStep(run), { ...scale, ...(problem ? { problem } : {}) }];
+  const all = [...planning, limitsStep(run), { ...scale, ...(problem ? { problem } : {}) }];
   return making ? [...all, ...weighSteps(run, making), ...endSteps(run, making)] : all;
 }
 
@@ -133,7 +133,7 @@ const repeats = [
 export const batch: Task = {
   id: 'batch',
   recorded: true,
-  title: (run) => ['Make a batch', wantedSafely(run)?.name].filter(Boolean).join(' · '),
+  title: (run) => ['Make a batch', recipeOrNull(run)?.name].filter(Boolean).join(' · '),
   steps,
   keep: keepBatch,
   repeats,

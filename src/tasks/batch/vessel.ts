@@ -29,11 +29,11 @@ export function filled<S>(run: RunState, steps: readonly S[], next: (step: S, so
 export function rescueOf(
   run: RunState,
   pour: Pick<Pour, 'id' | 'mass' | 'target' | 'scale'>,
-  so: { plan: readonly PlannedMass[]; pours: readonly Pour[] },
+  so: { planned: readonly PlannedMass[]; pours: readonly Pour[] },
 ): Rescue | null {
   if (!(offBy(run, pour) > 0)) return null;
   const weighed = [...so.pours, pour].map(({ id, mass }) => ({ id, mass: gram(mass?.value ?? 0) }));
-  return rescueList({ steps: so.plan }, weighed);
+  return rescueList({ steps: so.planned }, weighed);
 }
 
 /** More of an earlier one, so that its share comes back. */

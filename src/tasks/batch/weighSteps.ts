@@ -86,7 +86,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
     ],
     ask: [fields.mass(key, 'The scale shows')],
     ...(isOpen(run, pour) ? {} : { draw: drawComposition }),
-    ...waysOn(run, pour, { grams, litres: making.idea.drink.litres * making.vessel.factor }),
+    ...waysOn(run, pour, { grams, litres: making.plan.drink.litres * making.vessel.factor }),
     done: 'Weighed',
   };
 }
@@ -129,7 +129,7 @@ function waysOn(
 
 function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
   const { key, goods, target, again, tooSmall } = pour;
-  const { idea, vessel, syrup } = making;
+  const { plan, vessel, syrup } = making;
   const grams = gramsOf(run, target, pour.scale);
   const where = pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink';
   return {
@@ -144,16 +144,16 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
     ],
     ask: [fields.mass(key, 'The scale shows')],
     draw: drawDrink,
-    ...waysOn(run, pour, { grams, litres: idea.drink.litres * vessel.factor * syrup.factor }),
+    ...waysOn(run, pour, { grams, litres: plan.drink.litres * vessel.factor * syrup.factor }),
     done: 'In',
   };
 }
 
 /** What the dose becomes when all is scaled up and there is no more concentrate. */
-function doseWords(run: RunState, { idea }: Making, { key }: Pour): string[] {
+function doseWords(run: RunState, { plan }: Making, { key }: Pour): string[] {
   const scaled = makingOf({ ...run, typed: { ...run.typed, [`over.${key}`]: 'scale' } });
   const drink = scaled && expectedDrink(scaled);
-  if (!drink || doseIn(drink) > 0.99 * idea.drink.mgPerKg) return [];
+  if (!drink || doseIn(drink) > 0.99 * plan.drink.mgPerKg) return [];
   return [`Scaled up, the concentrate is not enough: ‹${formatPlain(doseIn(drink), 3)} mg/kg› of the formula.`];
 }
 

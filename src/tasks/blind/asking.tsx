@@ -10,7 +10,7 @@ import { expectedOrder, fields, isAlone } from './fields';
 import { dropFields, ladderFields, unitFields, unitOf } from './ladder';
 import type { Method } from './methods';
 import { OrderTiles } from './OrderTiles';
-import { promise } from './promise';
+import { powerWords as powerWords } from './powerWords';
 import { areSmelled, placesOf, sampleFields, samplesOfRun, samplesTyped, sampleTrouble } from './samples';
 import { Sheet } from './Sheet';
 import { placesLeft, ShelfPick } from './ShelfPick';
@@ -109,7 +109,7 @@ function planStep(run: RunState, method: Method): Step {
     key: 'plan',
     say: ladder ? 'Which ladder, and how many times?' : 'How many sets?',
     more: [
-      ...(counted ? promise(method.id as DiscriminationTest, tries, risk) : []),
+      ...(counted ? powerWords(method.id as DiscriminationTest, tries, risk) : []),
       ...(there && tries !== null && samples > 1
         ? [balanceWords(method, tries, samples, shuffleOf(method, tries, isAlone(run)))]
         : []),

@@ -1,4 +1,4 @@
-import { leastPageL, page } from '../../core/sensory/page';
+import { leastPageL, page } from '../../core/sensory/pageTest';
 import { formatPlain } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import type { Design } from './design';

@@ -16,8 +16,8 @@ export const fields = {
     name: 'served',
     title: 'Who fills and serves?',
     options: [
-      { value: 'alone', words: 'I am alone', more: 'codes are hidden, you shuffle, and what is what shows at the end' },
-      { value: 'served', words: 'Somebody else', more: 'fills and hands over in the order shown' },
+      { value: 'alone', label: 'I am alone', hint: 'codes are hidden, you shuffle, and what is what shows at the end' },
+      { value: 'served', label: 'Somebody else', hint: 'fills and hands over in the order shown' },
     ],
   }),
   expected: choice({
@@ -25,8 +25,8 @@ export const fields = {
     title: 'Do you expect an order?',
     preset: 'no',
     options: [
-      { value: 'no', words: 'No', more: 'do they differ at all? (Friedman’s test)' },
-      { value: 'yes', words: 'Yes', more: 'I say it now; is it so? (Page’s test, notices more)' },
+      { value: 'no', label: 'No', hint: 'do they differ at all? (Friedman’s test)' },
+      { value: 'yes', label: 'Yes', hint: 'I say it now; is it so? (Page’s test, notices more)' },
     ],
   }),
   tries: (method: string): Field<number> => {
@@ -45,9 +45,9 @@ export const fields = {
     title: 'Risk of calling a difference that is not there',
     preset: '0.05',
     options: [
-      { value: '0.05', words: '5 in 100', more: 'usual' },
-      { value: '0.01', words: '1 in 100' },
-      { value: '0.1', words: '10 in 100', more: 'for a first look' },
+      { value: '0.05', label: '5 in 100', hint: 'usual' },
+      { value: '0.01', label: '1 in 100' },
+      { value: '0.1', label: '10 in 100', hint: 'for a first look' },
     ],
   }),
 };

@@ -12,9 +12,9 @@ const unitField = choice({
   title: 'How is the strength told?',
   preset: 'mg/kg',
   options: [
-    { value: 'mg/kg', words: 'mg/kg', more: 'ppm by mass in the drink' },
-    { value: '% w/w', words: '% w/w', more: 'for what is strong, sugar or acid' },
-    { value: 'drops', words: 'Drops of a vial', more: 'counted into each cup' },
+    { value: 'mg/kg', label: 'mg/kg', hint: 'ppm by mass in the drink' },
+    { value: '% w/w', label: '% w/w', hint: 'for what is strong, sugar or acid' },
+    { value: 'drops', label: 'Drops of a vial', hint: 'counted into each cup' },
   ],
 });
 const levelsField = whole({ name: 'levels', title: 'Steps', unit: 'steps', min: 4, max: 10, preset: '6' });
@@ -72,8 +72,8 @@ function factorField(run: RunState): Field<string> {
     title: 'From step to step',
     preset: unitOf(run) === 'drops' ? '2' : '3',
     options: [
-      { value: '2', words: 'times 2' },
-      { value: '3', words: 'times 3', more: 'usual' },
+      { value: '2', label: 'times 2' },
+      { value: '3', label: 'times 3', hint: 'usual' },
     ],
   });
 }

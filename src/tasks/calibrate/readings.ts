@@ -21,8 +21,8 @@ export const DROPS = 20; // our choice, as the pharmacopoeial test does (Ph. Eur
 
 /** Droppers on the shelf, and a new one. */
 export function droppers(): Option[] {
-  const own = list('dropper').map(({ id, name, tip }) => ({ value: id, words: name, more: tip }));
-  return [...own, { value: 'new', words: 'A new dropper' }];
+  const own = list('dropper').map(({ id, name, tip }) => ({ value: id, label: name, hint: tip }));
+  return [...own, { value: 'new', label: 'A new dropper' }];
 }
 
 /** What a drop can be weighed of: solvents, and materials that are liquid. */
@@ -31,10 +31,10 @@ export function liquids(): Option[] {
   return [
     ...solventsOnHand().map(({ id, name }) => ({
       value: id,
-      words: name,
-      more: 'serves its dilutions up to about 1 %',
+      label: name,
+      hint: 'serves its dilutions up to about 1 %',
     })),
-    ...neat.map(({ id, name }) => ({ value: id, words: name, more: 'neat, serves itself only' })),
+    ...neat.map(({ id, name }) => ({ value: id, label: name, hint: 'neat, serves itself only' })),
   ];
 }
 
@@ -53,8 +53,8 @@ export const fields = {
     name: 'newOutlet',
     title: 'Drops fall from',
     options: [
-      { value: 'square tip', words: 'A tube cut square', more: 'glass dropper, pipette' },
-      { value: 'lip or insert', words: 'A bottle lip or drop insert' },
+      { value: 'square tip', label: 'A tube cut square', hint: 'glass dropper, pipette' },
+      { value: 'lip or insert', label: 'A bottle lip or drop insert' },
     ],
   }),
   liquid: pick({ name: 'liquid', title: 'Liquid' }),
@@ -95,7 +95,7 @@ export function readingsOf(run: RunState): Reading[] {
 /** Dropper and liquid by name, as far as they are chosen. */
 export function nameOf(run: RunState): { dropper: string; liquid: string } {
   const known = find('dropper', answer(run, fields.dropper))?.name;
-  const liquid = liquids().find((option) => option.value === answer(run, fields.liquid))?.words;
+  const liquid = liquids().find((option) => option.value === answer(run, fields.liquid))?.label;
   return { dropper: known ?? answer(run, fields.newName) ?? 'the dropper', liquid: liquid ?? 'the liquid' };
 }
 

@@ -20,7 +20,7 @@ export function PlanTable({ instance, answer }: { instance: PlanInstance; answer
       </thead>
       {answer.lines.map((line, i) => {
         const { name, parts: own } = instance.components[i]!;
-        const shares = { share: line.trueMg / all, wish: own / parts };
+        const shares = { share: line.trueMg / all, target: own / parts };
         return <Line line={line} name={name} answer={answer} {...shares} worst={line === worst} />;
       })}
     </table>
@@ -33,11 +33,11 @@ interface LineProps {
   answer: PlanAnswer;
   /** Of all neat material, g/g. */
   share: number;
-  wish: number;
+  target: number;
   worst: boolean;
 }
 
-function Line({ line, name, answer, share, wish, worst }: LineProps) {
+function Line({ line, name, answer, share, target, worst }: LineProps) {
   return (
     <tbody class={worst ? 'worst' : ''}>
       <tr>
@@ -57,7 +57,7 @@ function Line({ line, name, answer, share, wish, worst }: LineProps) {
         <td>
           {percent(share, 3)}
           <small>
-            {percent(wish, 3)}, {formatPlain(line.wishMg, 3)} mg
+            {percent(target, 3)}, {formatPlain(line.wishMg, 3)} mg
           </small>
         </td>
         <td>

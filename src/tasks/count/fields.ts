@@ -11,14 +11,14 @@ import { stocksOnHand, type Stock } from './stock';
 function ways(): Option[] {
   const formulas = list('formula').map(({ id, name, version, lines }) => ({
     value: id,
-    words: name,
-    more: `${lines.length === 1 ? '1 line' : `${lines.length} lines`}${version > 1 ? `, version ${version}` : ''}`,
+    label: name,
+    hint: `${lines.length === 1 ? '1 line' : `${lines.length} lines`}${version > 1 ? `, version ${version}` : ''}`,
   }));
-  const typed = { value: 'materials', words: 'Materials and parts', more: 'a new formula; Minim finds the drops' };
+  const typed = { value: 'materials', label: 'Materials and parts', hint: 'a new formula; Minim finds the drops' };
   return [
     ...formulas,
     ...(list('material').length > 0 ? [typed] : []),
-    { value: 'hand', words: 'Vials and drops', more: 'typed by hand: so many drops of each' },
+    { value: 'hand', label: 'Vials and drops', hint: 'typed by hand: so many drops of each' },
   ];
 }
 
@@ -39,13 +39,13 @@ export const fields = {
     name: 'purpose',
     title: 'What is it for?',
     options: [
-      { value: 'smell', words: 'To smell', more: 'every vial may go in; only the proportions count' },
+      { value: 'smell', label: 'To smell', hint: 'every vial may go in; only the proportions count' },
       {
         value: 'taste',
-        words: 'To dose later',
-        more: 'only vials that are fit for drinks; only the proportions count',
+        label: 'To dose later',
+        hint: 'only vials that are fit for drinks; only the proportions count',
       },
-      { value: 'drink', words: 'All of it into one drink', more: 'fit for drinks, and so many ppm of it' },
+      { value: 'drink', label: 'All of it into one drink', hint: 'fit for drinks, and so many ppm of it' },
     ],
   }),
   ppm: amount({
@@ -63,11 +63,11 @@ export const fields = {
       title: 'Drink',
       preset: 'water',
       options: [
-        { value: 'water', words: 'Weighs like water' },
+        { value: 'water', label: 'Weighs like water' },
         ...list('base').map(({ id, name, densityGPerMl }) => ({
           value: id,
-          words: name,
-          more: `${formatPlain(densityGPerMl)} g/mL`,
+          label: name,
+          hint: `${formatPlain(densityGPerMl)} g/mL`,
         })),
       ],
     }),
@@ -77,8 +77,8 @@ export const fields = {
     title: 'Vials for one material',
     preset: '1',
     options: [
-      { value: '1', words: 'One' },
-      { value: '2', words: 'Up to two', more: 'often nearer, one more vial to open' },
+      { value: '1', label: 'One' },
+      { value: '2', label: 'Up to two', hint: 'often nearer, one more vial to open' },
     ],
   }),
   dropper: () => choice({ name: 'dropper', title: 'Dropper', options: dropperOptions() }),

@@ -3,7 +3,7 @@ import { find, newId, newRecord } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { today } from '../../workshop/today';
-import { wishesOf } from './ask';
+import { targetLines } from './planInstance';
 import { dropperOf, fields, wayOf } from './fields';
 import type { Round, Target } from './rounds';
 import { dropOfStock, stockOf, strengthOf } from './stock';
@@ -26,7 +26,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     code: valueOf(run, fields.code())!,
     name,
     contents: trial.parts.map(({ material, name, strength }) => ({ material, name, strength })),
-    label: { value: wished(run, asked), basis: '% w/w' },
+    label: { value: target(run, asked), basis: '% w/w' },
     solvent: solventOfTrial(trial),
     massG: trial.total,
     densityGPerMl: trial.total.value / trial.volumeMl,
@@ -46,7 +46,7 @@ function typedFormula(run: RunState, asked: readonly Target[], name: string) {
   const id = newId();
   const lines =
     wayOf(run) === 'materials'
-      ? wishesOf(run).map(({ parts, ...line }) => ({ ...line, share: parts }))
+      ? targetLines(run).map(({ parts, ...line }) => ({ ...line, share: parts }))
       : neatIn(run, asked);
   return newRecord('formula', { id, name, root: id, version: 1, lines, notes: '' });
 }
@@ -71,7 +71,7 @@ function neatIn(run: RunState, asked: readonly Target[]) {
 }
 
 /** Strength that was wished for in the whole trial, % w/w to three digits, as it stands on the label. */
-function wished(run: RunState, asked: readonly Target[]): number {
+function target(run: RunState, asked: readonly Target[]): number {
   const lines = asked.flatMap(({ id, drops }) => {
     const stock = stockOf(id);
     return stock ? [{ mg: drops * dropOfStock(stock, dropperOf(run)).mgPerDrop.value, stock }] : [];

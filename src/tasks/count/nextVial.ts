@@ -5,7 +5,7 @@ import type { RunState } from '../engine/fold';
 import { dropOf } from '../../workshop/dropMass';
 import { solventsOnHand } from '../../workshop/onHand';
 import type { Offer } from '../engine/task';
-import { instanceOf, sourceFor } from './ask';
+import { instanceOf, sourceFor } from './planInstance';
 import { dropperOf } from './fields';
 import { nearness, percent } from './plans';
 import { stockOf } from './stock';

@@ -3,7 +3,7 @@ import { list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
-import { drinkG, pickedMaterials, smellOnlyOf } from './ask';
+import { drinkG, pickedMaterials, smellOnlyOf } from './planInstance';
 import { dropperOf, fields, wayOf } from './fields';
 import { adviceOf, diluteOffer } from './nextVial';
 import { Picking } from './Picking';

@@ -4,7 +4,7 @@ import { formatPlain } from '../../ui/format';
 import { refusalWords } from '../../ui/sentence';
 import { dropsText } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
-import { instanceOf } from './ask';
+import { instanceOf } from './planInstance';
 import type { Target } from './rounds';
 import { stockOf } from './stock';
 

@@ -4,7 +4,7 @@ import { rescuePlan } from '../../core/plan/rescue';
 import { dropsText } from '../../workshop/dropWords';
 import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';
-import { instanceOf } from './ask';
+import { instanceOf } from './planInstance';
 import { percent } from './plans';
 import { countedDrops, targetsText, type Round, type Target } from './rounds';
 import { stockOf } from './stock';
@@ -26,13 +26,13 @@ export function waysOn(run: RunState, round: Round): Option[] {
   const missing = round.drops - count;
   const on = {
     value: 'on',
-    words: `Count on to ${round.drops}`,
-    more: `${missing} more of this vial, then as planned · best`,
+    label: `Count on to ${round.drops}`,
+    hint: `${missing} more of this vial, then as planned · best`,
   };
   const others = [best, ...ways.filter((way) => way !== best)].map((way, i) => ({
     value: `${way.name}|${targetsText(way.targets)}`,
-    words: way.words,
-    more: i === 0 && missing < 0 && ways.length > 1 ? `${way.more} · best` : way.more,
+    label: way.words,
+    hint: i === 0 && missing < 0 && ways.length > 1 ? `${way.more} · best` : way.more,
   }));
   return [...(missing > 0 ? [on] : []), ...others];
 }

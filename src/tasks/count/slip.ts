@@ -23,7 +23,7 @@ export function slipStep(run: RunState, round: Round): Step {
   const options: Option[] = run.at === name ? waysOn(run, round) : []; // elsewhere it would be worked out for nothing
   const typed = run.typed[name];
   if (typed !== undefined && !options.some(({ value }) => value === typed))
-    options.push({ value: typed, words: DECIDED[typed.split('|')[0]!] ?? typed });
+    options.push({ value: typed, label: DECIDED[typed.split('|')[0]!] ?? typed });
   return {
     key: name,
     say: `‹${dropsText(count)}› of ${stockOf(round.id)?.code ?? 'it'}, not ${round.drops}: ‹${off}›.`,

@@ -1,9 +1,9 @@
 import { attempt, Refused } from '../../workshop/attempt';
-import { dropsText, ofWish } from '../../workshop/dropWords';
+import { dropsText, ofTarget } from '../../workshop/dropWords';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
-import { drinkG, wishesOf } from './ask';
+import { drinkG, targetLines } from './planInstance';
 import { dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
 import { keepTrial } from './keep';
 import { Picking } from './Picking';
@@ -39,29 +39,29 @@ function handSteps(run: RunState): Step[] {
 }
 
 /** One turn at the pad: the vial to take, and its drops. What is said of the vial is worked out only while it stands there. */
-function countStep(run: RunState, { id, drops: wish, key }: Round): Step {
+function countStep(run: RunState, { id, drops: target, key }: Round): Step {
   const stock = stockOf(id);
   return {
     key,
-    say: `Take ‹${stock?.code ?? '?'}›. Count ‹${dropsText(wish)}›.`,
-    ...(run.at === key ? { more: warningsOf(run, stock, wish) } : {}),
+    say: `Take ‹${stock?.code ?? '?'}›. Count ‹${dropsText(target)}›.`,
+    ...(run.at === key ? { more: warningsOf(run, stock, target) } : {}),
     ...(stock ? { draw: () => <VialToTake stock={stock} /> } : {}),
     pad: {
       counter: counterOf(id),
-      wish,
+      target,
       ...(stock ? { expects: { id, code: stock.code } } : {}),
       live: (drops) => {
         const mass = stock && drops > 0 ? ` · ${activeText(stock, drops, dropOfStock(stock, dropperOf(run)))}` : '';
-        return `${ofWish(drops, wish)}${mass}`;
+        return `${ofTarget(drops, target)}${mass}`;
       },
     },
   };
 }
 
-function warningsOf(run: RunState, stock: Stock | undefined, wish: number): string[] {
+function warningsOf(run: RunState, stock: Stock | undefined, target: number): string[] {
   if (!stock) return ['This vial is no longer on the Shelf.'];
   const left = leftDrops(stock, dropperOf(run));
-  if (left === null || left >= wish) return [];
+  if (left === null || left >= target) return [];
   return [left === 1 ? 'By the book only 1 drop is left in it.' : `By the book only ${left} drops are left in it.`];
 }
 
@@ -76,12 +76,12 @@ function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
     return [
       { ...truth, say: 'Nothing was counted.', more: ['Go back and count at least one drop.'], problem: trial.problem },
     ];
-  const wishes = wayOf(run) === 'hand' ? [] : wishesOf(run);
+  const targets = wayOf(run) === 'hand' ? [] : targetLines(run);
   return [
     {
       ...truth,
       more: ['Cap it and turn it over ten times.', amountText(trial)],
-      results: trialResults(trial, { wishes, drinkG: drinkG(run) }),
+      results: trialResults(trial, { targets, drinkG: drinkG(run) }),
     },
     {
       ...name,

@@ -3,22 +3,22 @@ import { PPM } from '../../core/number/units';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import { dropsText } from '../../workshop/dropWords';
-import type { Wish } from './ask';
+import type { TargetLine } from './planInstance';
 import type { Trial } from './trial';
 
 /** What was asked for: lines by parts, and the mass in g of the drink that all of it goes into, if any. */
 interface Asked {
-  readonly wishes: readonly Wish[];
+  readonly targets: readonly TargetLine[];
   readonly drinkG: number | null;
 }
 
 /** How far the worst line is from its wish, the true share of each material, how strong the trial is, and what it makes of its drink. */
-export function trialResults(trial: Trial, { wishes, drinkG }: Asked): Result[] {
+export function trialResults(trial: Trial, { targets, drinkG }: Asked): Result[] {
   const inputs = inputsOf(trial);
-  const wish = wishedShares(wishes);
-  const worst = wishes.length > 1 ? worstResult(trial, wishes, inputs) : [];
+  const target = targetShares(targets);
+  const worst = targets.length > 1 ? worstResult(trial, targets, inputs) : [];
   const shares = trial.parts.map(({ material, name, share }) => ({
-    label: `${name}, share of all neat material${wish.has(material) ? ` (wish ${formatPlain(wish.get(material)! * 100, 3)} %)` : ''}`,
+    label: `${name}, share of all neat material${target.has(material) ? ` (wish ${formatPlain(target.get(material)! * 100, 3)} %)` : ''}`,
     amount: scaled(share, 100),
     unit: '% w/w',
     how: {
@@ -52,18 +52,18 @@ function inputsOf(trial: Trial): Inputs {
 }
 
 /** Share of all neat material that each material was to have, g/g. */
-function wishedShares(wishes: readonly Wish[]): Map<string, number> {
-  const all = wishes.reduce((sum, { parts }) => sum + parts, 0);
+function targetShares(targets: readonly TargetLine[]): Map<string, number> {
+  const all = targets.reduce((sum, { parts }) => sum + parts, 0);
   const shares = new Map<string, number>();
-  for (const { material, parts } of wishes) shares.set(material, (shares.get(material) ?? 0) + parts / all);
+  for (const { material, parts } of targets) shares.set(material, (shares.get(material) ?? 0) + parts / all);
   return shares;
 }
 
-function worstResult(trial: Trial, wishes: readonly Wish[], inputs: Inputs): Result[] {
-  const wish = wishedShares(wishes);
-  const off = wishes.map(({ material, name }) => {
+function worstResult(trial: Trial, targets: readonly TargetLine[], inputs: Inputs): Result[] {
+  const target = targetShares(targets);
+  const off = targets.map(({ material, name }) => {
     const share = trial.parts.find((part) => part.material === material)?.share ?? exact(0);
-    return { name, amount: scaled(minus(over(share, exact(wish.get(material)!)), exact(1)), 100) };
+    return { name, amount: scaled(minus(over(share, exact(target.get(material)!)), exact(1)), 100) };
   });
   const worst = off.sort((a, b) => Math.abs(b.amount.value) - Math.abs(a.amount.value))[0];
   if (!worst) return [];

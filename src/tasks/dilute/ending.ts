@@ -8,7 +8,7 @@ import { answer, ask, types } from '../engine/answers';
 import { today } from '../../workshop/today';
 import { freeVialCode } from '../../workshop/vialCode';
 import { fields, type DiluteStep } from './fields';
-import { keepsOf } from './keeps';
+import { dilutionUseBy as dilutionUseBy } from './dilutionUseBy';
 import { madeOf, type Made } from './made';
 import { inMl, type Order } from './making';
 import { pourStep } from './pouring';
@@ -68,7 +68,7 @@ function labelStep(run: RunState, order: Order): DiluteStep {
   const code = ask(fields.code, { preset: freeVialCode(order.source.code) });
   const madeOn = ask(fields.madeOn, { preset: today() });
   const day = answer(run, madeOn) ?? today();
-  const keeps = keepsOf(run, order, day);
+  const keeps = dilutionUseBy(run, order, day);
   const useBy = ask(fields.useBy, { preset: keeps.day, help: `${keeps.words}.` });
   const typed = answer(run, code) ?? '';
   return {

@@ -11,11 +11,11 @@ export function sourceOptions(): Option[] {
   const bottles = list('bottle').map((bottle) => {
     const material = list('material').find(({ id }) => id === bottle.material);
     const more = [bottle.supplier, bottle.lot && `lot ${bottle.lot}`, bottle.grade].filter(Boolean).join(', ');
-    return { value: bottle.id, words: `${material?.code ?? ''} · ${material?.name ?? 'unknown'}`, more };
+    return { value: bottle.id, label: `${material?.code ?? ''} · ${material?.name ?? 'unknown'}`, hint: more };
   });
   return [
     ...bottles,
-    { value: 'new', words: 'A new bottle', more: 'that is not on the Shelf yet', always: true },
+    { value: 'new', label: 'A new bottle', hint: 'that is not on the Shelf yet', always: true },
     ...vialOptions(),
   ];
 }
@@ -33,25 +33,25 @@ const sizes = [5, 10, 15, 20, 30]; // mL
 
 /** How a solvent's volume is measured, with half the width of what it may be off, as a share of the volume. */
 export const measures = [
-  { value: 'scale', words: 'On a scale', more: 'the surest: type the grams', tolerance: 0, source: '' },
+  { value: 'scale', label: 'On a scale', hint: 'the surest: type the grams', tolerance: 0, source: '' },
   {
     value: 'cylinder',
-    words: 'Graduated cylinder, 10 mL',
-    more: '± 0.08 mL',
+    label: 'Graduated cylinder, 10 mL',
+    hint: '± 0.08 mL',
     tolerance: 0.008,
     source: 'ASTM class A, 10 mL: ± 0.08 mL',
   },
   {
     value: 'syringe',
-    words: 'Syringe or graduated pipette',
-    more: 'about ± 3 %',
+    label: 'Syringe or graduated pipette',
+    hint: 'about ± 3 %',
     tolerance: 0.03,
     source: 'typical, not confirmed',
   },
   {
     value: 'shoulder',
-    words: 'Up to the shoulder of the vial',
-    more: 'about ± 8 %',
+    label: 'Up to the shoulder of the vial',
+    hint: 'about ± 8 %',
     tolerance: 0.08,
     source: 'our guess: vials have no tolerance',
   },
@@ -101,14 +101,14 @@ export const fields = {
     name: 'basis',
     title: 'Counted as',
     preset: '% w/v',
-    options: bases.map((value) => ({ value, words: value, more: meaning[value] })),
+    options: bases.map((value) => ({ value, label: value, hint: meaning[value] })),
   }),
   size: choice({
     name: 'size',
     title: 'Vial',
     options: [
-      ...sizes.map((ml) => ({ value: String(ml), words: `${ml} mL` })),
-      { value: 'own', words: 'Another size' },
+      ...sizes.map((ml) => ({ value: String(ml), label: `${ml} mL` })),
+      { value: 'own', label: 'Another size' },
     ],
   }),
   ownSize: amount({ name: 'ownSize', title: 'Size of the vial', unit: 'mL', above: 0, max: 1000 }),
@@ -117,8 +117,8 @@ export const fields = {
     name: 'food',
     title: 'This bottle of solvent',
     options: [
-      { value: 'yes', words: 'Food grade, nothing added', more: 'the label says so' },
-      { value: 'no', words: 'Denatured, or not known', more: 'the vial becomes smell only' },
+      { value: 'yes', label: 'Food grade, nothing added', hint: 'the label says so' },
+      { value: 'no', label: 'Denatured, or not known', hint: 'the vial becomes smell only' },
     ],
   }),
   solventName: words({ name: 'solvent.name', title: 'Name of the solvent', max: 60 }),
@@ -134,14 +134,14 @@ export const fields = {
   measure: choice({
     name: 'measure',
     title: 'Solvent measured',
-    options: measures.map(({ value, words, more }) => ({ value, words, more })),
+    options: measures.map(({ value, label, hint }) => ({ value, label, hint })),
   }),
   way: choice({
     name: 'way',
     title: 'Material measured',
     options: [
-      { value: 'drops', words: 'By drops' },
-      { value: 'mass', words: 'On a scale', more: '' },
+      { value: 'drops', label: 'By drops' },
+      { value: 'mass', label: 'On a scale', hint: '' },
     ],
   }),
   within: amount({ name: 'within', title: 'Known to within ±', unit: '%', above: 0, max: 100, preset: '10' }),

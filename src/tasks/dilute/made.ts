@@ -21,7 +21,7 @@ function solventIn(run: RunState, order: Order, pour: { name: Pour; plannedG: nu
   }
   const other = answer(run, fields.otherAmount(name)) === 'yes' ? answer(run, fields.solventMl(name)) : null;
   const ml = other ?? inMl(order, pour.plannedG);
-  const source = { id: `${tag}:${name}`, words: `${words}: ${how.words.toLowerCase()}` };
+  const source = { id: `${tag}:${name}`, words: `${words}: ${how.label.toLowerCase()}` };
   return times(measured(ml, (ml * how.tolerance) / Math.sqrt(3), source), order.solvent.now);
 }
 

@@ -1,5 +1,5 @@
 import { formatFixed, formatGiven, formatPlain, measuredText } from '../../ui/format';
-import { dropsText, ofWish } from '../../workshop/dropWords';
+import { dropsText, ofTarget } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
 import { roomC } from '../../workshop/onHand';
 import { answer, types } from '../engine/answers';
@@ -90,11 +90,11 @@ export function pourStep(
 function dropStep(run: RunState, order: Order): DiluteStep {
   const { drops } = order.plan;
   const live = (count: number) =>
-    `${ofWish(count, drops!.drops)}${count > 0 ? ` · ${strengthNow(run, order, count)} now` : ''}`;
+    `${ofTarget(count, drops!.drops)}${count > 0 ? ` · ${strengthNow(run, order, count)} now` : ''}`;
   return {
     key: 'drops',
     say: `Drop in ‹${drops!.drops}› of ${order.source.name}.`,
-    pad: { counter: 'source', wish: drops!.drops, live },
+    pad: { counter: 'source', target: drops!.drops, live },
     ...((run.drops['source'] ?? 0) === 0 ? { problem: 'Tap once for each drop that falls; none is counted yet.' } : {}),
   };
 }

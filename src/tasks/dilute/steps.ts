@@ -71,7 +71,7 @@ function vialSteps(run: RunState): DiluteStep[] {
 function solventSteps(run: RunState): DiluteStep[] {
   const solvent = solventOf(run);
   const own = answer(run, fields.solvent) === 'new';
-  const options = [...solventBottleOptions(), ...solventOptions(), { value: 'new', words: 'Another solvent' }];
+  const options = [...solventBottleOptions(), ...solventOptions(), { value: 'new', label: 'Another solvent' }];
   const named: DiluteStep = {
     key: 'own-solvent',
     say: 'What is the solvent?',
@@ -93,7 +93,7 @@ function solventSteps(run: RunState): DiluteStep[] {
 function waySteps(run: RunState, solid: boolean): DiluteStep[] {
   const byDrops = answer(run, fields.way) === 'drops' && !solid;
   const scale = answer(run, fields.measure) === 'scale' || answer(run, fields.way) === 'mass' || solid;
-  const weighedOnly = [{ value: 'mass', words: 'On a scale', more: 'a solid is weighed, never counted in drops' }];
+  const weighedOnly = [{ value: 'mass', label: 'On a scale', hint: 'a solid is weighed, never counted in drops' }];
   const dropper: DiluteStep = {
     key: 'dropper',
     say: 'Which dropper?',

@@ -1,4 +1,4 @@
-import { bridge } from '../../core/dilution/bridge';
+import { intermediate } from '../../core/dilution/intermediate';
 import { expanded } from '../../core/number/measured';
 import { serialPlan, type ByDrops, type ByScale, type PlannedStep, type Stock } from '../../core/dilution/serialPlan';
 import { mixtureDensity } from '../../core/liquid/strength';
@@ -45,7 +45,7 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
       offer: offerOf(run, order, { stock: plan.stock.id, strength: first, from }),
     };
   }
-  const one = bridge({
+  const one = intermediate({
     target: order.target,
     purity: order.liquid.purity!,
     batch,
@@ -98,7 +98,7 @@ function nameOf(vial: string): string {
 }
 
 function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops {
-  if (!order.byDrops) return { by: 'scale', doubt: gram(order.readabilityG / Math.sqrt(6)), least: gram(least) };
+  if (!order.byDrops) return { by: 'scale', uncertainty: gram(order.readabilityG / Math.sqrt(6)), least: gram(least) };
   const solvent = solventsOnHand().find(({ id }) => id === order.solvent.id);
   const made = dropOf(answer(run, fields.dropper) ?? 'typical', {
     id: order.solvent.id,
@@ -111,7 +111,7 @@ function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops 
     perDropSpread: made.spread,
     leastDrops: FEWEST_DROPS,
     mostDrops: MOST_DROPS,
-    solventDoubt: gram(0.05),
+    solventUncertainty: gram(0.05),
   };
 }
 

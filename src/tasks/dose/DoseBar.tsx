@@ -6,7 +6,7 @@ export interface Levels {
   readonly liked: { readonly low: number; readonly high: number } | null;
   readonly ceiling: { readonly mgPerKg: number; readonly of: string; readonly sure: boolean } | null;
   readonly former: { readonly mgPerKg: number; readonly source: string } | null;
-  readonly wish: number | null;
+  readonly target: number | null;
 }
 
 const ROOM = 1.25; // the axis ends a quarter beyond the last mark that matters
@@ -14,8 +14,8 @@ const FAR = 8; // a mark more than so many times beyond the others is told in wo
 
 /** Where the dose stands: liked range shaded, ceiling as a wall, former maximum dashed, the dose as a needle. */
 export function DoseBar({ levels }: { levels: Levels }) {
-  const { now, liked, ceiling, former, wish } = levels;
-  const near = Math.max(now, liked?.high ?? 0, wish ?? 0);
+  const { now, liked, ceiling, former, target } = levels;
+  const near = Math.max(now, liked?.high ?? 0, target ?? 0);
   const shown = [ceiling?.mgPerKg, former?.mgPerKg].filter((x) => x !== undefined && (near === 0 || x <= FAR * near));
   const end = ROOM * Math.max(near, ...(shown as number[]));
   const at = (mgPerKg: number) => Math.min(100, (100 * mgPerKg) / end);
@@ -42,7 +42,7 @@ export function DoseBar({ levels }: { levels: Levels }) {
         {former && former.mgPerKg <= end && (
           <line class="former" x1={at(former.mgPerKg)} x2={at(former.mgPerKg)} y1="2" y2="12" />
         )}
-        {wish !== null && <rect class="wish" x={at(wish) - 0.4} y="4" width="0.8" height="6" />}
+        {target !== null && <rect class="wish" x={at(target) - 0.4} y="4" width="0.8" height="6" />}
         <rect class="needle" x={at(now) - 0.8} y="0" width="1.6" height="14" />
       </svg>
       <figcaption>{words.join(' · ')}</figcaption>
@@ -50,11 +50,11 @@ export function DoseBar({ levels }: { levels: Levels }) {
   );
 }
 
-function captions({ liked, ceiling, former, wish }: Levels): string[] {
+function captions({ liked, ceiling, former, target }: Levels): string[] {
   const number = (mgPerKg: number) => formatPlain(mgPerKg, 3);
   return [
     liked && `liked ${number(liked.low)}${liked.low === liked.high ? '' : `–${number(liked.high)}`}`,
-    wish !== null && `wanted ${number(wish)}`,
+    target !== null && `wanted ${number(target)}`,
     ceiling && `ceiling ${number(ceiling.mgPerKg)} (${ceiling.of}${ceiling.sure ? '' : ', check the law'})`,
     former && `once allowed ${number(former.mgPerKg)}`,
   ].filter((part): part is string => Boolean(part));

@@ -1,7 +1,7 @@
 import { formatMeasured, formatPlain } from '../../ui/format';
 import { useTaps } from '../../ui/controls/TapPad';
 import { attempt, Refused } from '../../workshop/attempt';
-import { dropsText, ofWish } from '../../workshop/dropWords';
+import { dropsText, ofTarget } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
 import { DoseBar } from './DoseBar';
@@ -61,7 +61,7 @@ function fallen(run: RunState, glass: Glass, i: number): string {
   const before = drops > 0 ? glassAt(run, i, drops - 1) : null;
   const was = before ? ` · was ${formatMeasured(reachedBy(vial, before.dose).mgPerKg).value} mg/kg` : '';
   if (!plan || plan instanceof Refused) return `${dropsText(drops)}${was}`;
-  return `${drops > plan.drops ? `${dropsText(drops)},` : drops} ${ofWish(drops, plan.drops)}${was}`;
+  return `${drops > plan.drops ? `${dropsText(drops)},` : drops} ${ofTarget(drops, plan.drops)}${was}`;
 }
 
 /** What a drop is taken to weigh, and the alcohol of the whole. */

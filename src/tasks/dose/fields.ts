@@ -5,23 +5,23 @@ import { refusalOf } from '../../workshop/fitForDrinks';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { formatGiven } from '../../ui/format';
 
-const SCALE: Option = { value: 'scale', words: 'No dropper: on a scale', more: 'for what is weighed into the drink' };
+const SCALE: Option = { value: 'scale', label: 'No dropper: on a scale', hint: 'for what is weighed into the drink' };
 
 function vials(): Option[] {
   const all = list('vial');
   return vialOptions(all).map((option, i) => {
     const barred = refusalOf(all[i]!) !== null;
-    return barred ? { ...option, more: `${option.more} · never in a drink` } : option;
+    return barred ? { ...option, hint: `${option.hint} · never in a drink` } : option;
   });
 }
 
 function bases(): Option[] {
   const used = list('base').map(({ id, name, brix, abv }) => ({
     value: id,
-    words: name,
-    more: `${formatGiven(brix)} °Brix, ${formatGiven(abv)} % ABV`,
+    label: name,
+    hint: `${formatGiven(brix)} °Brix, ${formatGiven(abv)} % ABV`,
   }));
-  return [...used, { value: 'new', words: 'Another drink' }];
+  return [...used, { value: 'new', label: 'Another drink' }];
 }
 
 /** The questions of a dose. Those of the first vial, dropper and so on carry no number, so that other pages can fill them in. */
@@ -85,9 +85,9 @@ export const fields = {
     name: 'factor',
     title: 'Each stronger by',
     options: [
-      { value: '2', words: '2 times' },
-      { value: '3', words: '3 times' },
-      { value: 'own', words: 'another factor' },
+      { value: '2', label: '2 times' },
+      { value: '3', label: '3 times' },
+      { value: 'own', label: 'another factor' },
     ],
     preset: '2',
   }),
@@ -96,8 +96,8 @@ export const fields = {
     name: 'blind',
     title: 'Glasses',
     options: [
-      { value: 'yes', words: 'Blind', more: 'with three-digit codes, in an order of chance' },
-      { value: 'no', words: 'Open', more: 'from weak to strong' },
+      { value: 'yes', label: 'Blind', hint: 'with three-digit codes, in an order of chance' },
+      { value: 'no', label: 'Open', hint: 'from weak to strong' },
     ],
   }),
   note: (i: number) =>
@@ -107,8 +107,8 @@ export const fields = {
       name: 'best',
       title: 'The best',
       options: [
-        ...codes.map((code) => ({ value: code, words: `Glass ${code}` })),
-        { value: 'none', words: 'None of them' },
+        ...codes.map((code) => ({ value: code, label: `Glass ${code}` })),
+        { value: 'none', label: 'None of them' },
       ],
     }),
 };

@@ -12,7 +12,7 @@ import { dropperOf, pourOf, vialOf, type Dosing, type Glass } from './glass';
 
 /** One glass of a ladder: wished level in mg/kg, whole drops for it, what they give. */
 export interface Rung {
-  readonly wish: number;
+  readonly target: number;
   readonly drops: number;
   readonly mgPerKg: number;
   readonly error: number;
@@ -37,10 +37,10 @@ export function rungsOf(run: RunState): Rung[] | null {
   const drop = dropOf(dropperOf(run, 1), liquidOfVial(vial));
   const strength = massFraction(vial.contents.reduce((sum, part) => sum + part.strength.value, 0));
   return Array.from({ length: count }, (_, k) => {
-    const wish = low * factor ** k;
+    const target = low * factor ** k;
     const drink = gram(base.drink.mass.value);
-    const { drops, mgPerKg, error } = dropsForPpm({ ppm: wish, strength, mgPerDrop: drop.mgPerDrop.value, drink });
-    return { wish, drops, mgPerKg, error };
+    const { drops, mgPerKg, error } = dropsForPpm({ ppm: target, strength, mgPerDrop: drop.mgPerDrop.value, drink });
+    return { target, drops, mgPerKg, error };
   });
 }
 

@@ -2,7 +2,7 @@ import type { RunState } from '../engine/fold';
 import { textOf, valueOf } from '../engine/fields';
 import type { Step } from '../engine/task';
 import { formatFixed, formatPlain } from '../../ui/format';
-import { dropsText, ofWish } from '../../workshop/dropWords';
+import { dropsText, ofTarget } from '../../workshop/dropWords';
 import { drawCodes } from './DrawCodes';
 import { fields } from './fields';
 import { vialOf } from './glass';
@@ -45,12 +45,12 @@ function planStep(run: RunState, rungs: readonly Rung[] | null, problem: string 
     key: 'ladder',
     say: 'How many glasses, from which level up?',
     more: [
-      ...(rungs ?? []).map(({ wish, drops, mgPerKg, error }) => {
+      ...(rungs ?? []).map(({ target, drops, mgPerKg, error }) => {
         const miss =
           Math.abs(error) < 0.0005
             ? ''
             : `, ${formatFixed(Math.abs(error) * 100, 1)} % ${error > 0 ? 'over' : 'under'}`;
-        return `‹${dropsText(drops)}› for ${formatPlain(wish, 3)}: ${formatPlain(mgPerKg, 3)} mg/kg${miss}`;
+        return `‹${dropsText(drops)}› for ${formatPlain(target, 3)}: ${formatPlain(mgPerKg, 3)} mg/kg${miss}`;
       }),
       ...(same ? ['Two glasses get the same drops: begin higher, or take a weaker vial.'] : []),
     ],
@@ -78,8 +78,8 @@ function rungStep(run: RunState, { rung, k, code }: Glass): Step {
     say: `‹${dropsText(rung.drops)}› of ${vial.code} into glass ‹${code}›.`,
     pad: {
       counter,
-      wish: rung.drops,
-      live: (drops) => (drops === rung.drops ? `${formatPlain(rung.mgPerKg, 3)} mg/kg` : ofWish(drops, rung.drops)),
+      target: rung.drops,
+      live: (drops) => (drops === rung.drops ? `${formatPlain(rung.mgPerKg, 3)} mg/kg` : ofTarget(drops, rung.drops)),
     },
     ...((run.drops[counter] ?? 0) === 0 ? { problem: 'No drop has fallen yet.' } : {}),
   };
@@ -93,7 +93,7 @@ function tasteStep(run: RunState, { rung, k, code }: Glass): Step {
     more: [
       blind
         ? 'A sip, water, and half a minute of rest.'
-        : `About ${formatPlain(rung.wish, 3)} mg/kg. A sip, water, and half a minute of rest.`,
+        : `About ${formatPlain(rung.target, 3)} mg/kg. A sip, water, and half a minute of rest.`,
     ],
     ask: [fields.note(k + 1)],
     draw: drawLiking(`liking.${k + 1}`),

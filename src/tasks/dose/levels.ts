@@ -16,7 +16,7 @@ export function levelsOf(run: RunState, glass: Glass, i: number): Levels {
     liked: likedLevels(vial),
     ceiling: ceilingOf(run, i),
     former: formerMaximum(vial),
-    wish: valueOf(run, fields.aim(i)),
+    target: valueOf(run, fields.aim(i)),
   };
 }
 

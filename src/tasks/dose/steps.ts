@@ -107,7 +107,7 @@ export function doseStep(run: RunState, i: number): Step {
     results: reachedResults(glass),
     ...(byScale
       ? { ask: [fields.weighed(i), fields.readability] }
-      : { draw: drawDrops(i), counting: { counter: key, wish: outcome(() => planOf(run, i)).value?.drops ?? null } }),
+      : { draw: drawDrops(i), counting: { counter: key, target: outcome(() => planOf(run, i)).value?.drops ?? null } }),
     done: 'Stir and taste',
     ...(none ? { problem: 'No drop has fallen yet.' } : {}),
   };

@@ -150,7 +150,7 @@ export function shaped<S extends z.ZodMiniType>(name: string, shape: S): Field<z
 
 /** An answer that no question asks for by itself: a button or a picture gives it. */
 export function given<const V extends string>(name: string, values: readonly V[]): Field<V> {
-  return choice({ name, title: name, options: values.map((value) => ({ value, words: value })) });
+  return choice({ name, title: name, options: values.map((value) => ({ value, label: value })) });
 }
 
 /** null for nothing typed, NaN for no number. A number has one comma or point at most, and no letters. */

@@ -5,7 +5,7 @@ import type { RunState } from './fold';
  * The same work, done once for a run as it stands and a Shelf as it stands: all steps ask for the same plan. A sentence that
  * the work refuses with is refused with again.
  */
-export function onceFor<T>(work: (run: RunState) => T): (run: RunState) => T {
+export function oncePerRun<T>(work: (run: RunState) => T): (run: RunState) => T {
   const done = new WeakMap<RunState, { records: unknown; settings: unknown; give: () => T }>();
   return (run) => {
     const [records, settings] = [shelf.records.value, shelf.settings.value];

@@ -9,7 +9,7 @@ import type { Happening } from './log';
 /** Counting on the tap pad: which counter, how many are wished for, and what the count means, in a few words. */
 export interface Pad {
   readonly counter: string;
-  readonly wish: number | null;
+  readonly target: number | null;
   readonly live: (drops: number) => string;
   /** The vial or bottle that the drops come from: its label can be scanned, and a wrong one is stopped. */
   readonly expects?: { readonly id: string; readonly code: string };
@@ -37,7 +37,7 @@ export interface Step<Key extends string = string> {
   readonly drawn?: readonly string[];
   readonly pad?: Pad;
   /** Drops that `draw` counts, where there is no pad: keys count them too, and they are told aloud. */
-  readonly counting?: Pick<Pad, 'counter' | 'wish'>;
+  readonly counting?: Pick<Pad, 'counter' | 'target'>;
   readonly draw?: (walk: Walk) => VNode;
   readonly results?: readonly Result[];
   readonly offers?: readonly Offer<Key>[];

@@ -27,8 +27,8 @@ function LinesEditor({ walk }: { walk: Walk }) {
           onChange={(event) => event.currentTarget.value && type(nextKey(run), event.currentTarget.value)}
         >
           <option value="">Choose …</option>
-          {free.map(({ value, words }) => (
-            <option value={value}>{words}</option>
+          {free.map(({ value, label }) => (
+            <option value={value}>{label}</option>
           ))}
         </select>
       </label>
@@ -39,7 +39,7 @@ function LinesEditor({ walk }: { walk: Walk }) {
 interface LineProps {
   walk: Walk;
   row: Row;
-  free: readonly { value: string; words: string }[];
+  free: readonly { value: string; label: string }[];
   onType: (key: string, text: string) => void;
 }
 
@@ -57,8 +57,8 @@ function Line({ walk, row, free, onType }: LineProps) {
           onChange={(event) => onType(`swap.${row.key}`, event.currentTarget.value)}
         >
           <option value={row.material}>{row.name}</option>
-          {free.map(({ value, words }) => (
-            <option value={value}>{words}</option>
+          {free.map(({ value, label }) => (
+            <option value={value}>{label}</option>
           ))}
         </select>
       </label>

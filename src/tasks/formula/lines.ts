@@ -18,18 +18,18 @@ export interface Row {
 export function originOptions(): Option[] {
   const formulas = list('formula').map(({ id, name, version }) => ({
     value: id,
-    words: name,
-    more: `version ${version}`,
+    label: name,
+    hint: `version ${version}`,
   }));
   const layerings = list('layering').map(({ id, name, verdict }) => ({
     value: id,
-    words: name,
-    more: `layering${verdict.decision && `, ${verdict.decision}`}`,
+    label: name,
+    hint: `layering${verdict.decision && `, ${verdict.decision}`}`,
   }));
   const trials = list('vial')
     .filter(({ contents }) => contents.length > 1)
-    .map(({ id, name, code }) => ({ value: id, words: `${code} · ${name}`, more: 'counted trial' }));
-  return [{ value: 'hand', words: 'Nothing: by hand' }, ...trials, ...layerings, ...formulas];
+    .map(({ id, name, code }) => ({ value: id, label: `${code} · ${name}`, hint: 'counted trial' }));
+  return [{ value: 'hand', label: 'Nothing: by hand' }, ...trials, ...layerings, ...formulas];
 }
 
 /** The formula that a new version is made of. */
@@ -72,8 +72,8 @@ export function percentOf(lines: readonly PartsLine[], material: string): string
 /** Materials that can be put in. */
 export function materialOptions(): Option[] {
   return list('material')
-    .map(({ id, name, code }) => ({ value: id, words: `${name} (${code})` }))
-    .sort((a, b) => a.words.localeCompare(b.words));
+    .map(({ id, name, code }) => ({ value: id, label: `${name} (${code})` }))
+    .sort((a, b) => a.label.localeCompare(b.label));
 }
 
 function rowOf(run: RunState, key: string, line: PartsLine): Row {

@@ -47,10 +47,10 @@ function resultsOf(found: Worth, tries: number): Result[] {
 
 function resultOf({ vials, worth: value, uncertainty }: Part, found: Worth, tries: number): Result {
   const label = vials.map(codeOf).join(' + ');
-  const doubt = { id: `worth:${label}`, words: `scatter of ${tries} likings, shrunk towards nothing` };
+  const source = { id: `worth:${label}`, words: `scatter of ${tries} likings, shrunk towards nothing` };
   return {
     label: vials.length === 1 ? label : `${label}, together`,
-    amount: measured(value, uncertainty, doubt),
+    amount: measured(value, uncertainty, source),
     unit: 'points of liking',
     how: {
       words: [

@@ -10,9 +10,9 @@ export const decisionField = choice({
   name: 'verdict.decision',
   title: 'What now?',
   options: [
-    { value: 'keep', words: 'Keep', more: 'worth a formula' },
-    { value: 'try again', words: 'Try again', more: 'other dips, another strip' },
-    { value: 'drop', words: 'Drop', more: 'not these together' },
+    { value: 'keep', label: 'Keep', hint: 'worth a formula' },
+    { value: 'try again', label: 'Try again', hint: 'other dips, another strip' },
+    { value: 'drop', label: 'Drop', hint: 'not these together' },
   ],
 });
 export const verdictWords = words({ name: 'verdict.words', title: 'In your words', optional: true, max: 500 });

@@ -83,7 +83,7 @@ function Picked({ walk, field }: { walk: Walk; field: Field }) {
         value={textOf(walk.state.value, field)}
         onChange={(event) => void walk.happen({ type: 'typed', key: field.name, text: event.currentTarget.value })}
       >
-        {field.options?.map(({ value, words }) => (
+        {field.options?.map(({ value, label: words }) => (
           <option value={value}>{words}</option>
         ))}
       </select>

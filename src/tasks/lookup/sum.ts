@@ -24,7 +24,7 @@ const BASES: readonly Basis[] = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 /** Liquids that may go into a drink. */
 const liquids = solvents.filter((row) => row.foodGradePossible);
 
-const asOptions = (values: readonly string[]): Option[] => values.map((value) => ({ value, words: value }));
+const asOptions = (values: readonly string[]): Option[] => values.map((value) => ({ value, label: value }));
 
 /** The questions of the sum; all of them stand on one screen. */
 export const fields = {
@@ -41,7 +41,7 @@ export const fields = {
   liquid: choice({
     name: 'liquid',
     title: 'Thinned with',
-    options: liquids.map(({ id, name }) => ({ value: id, words: name })),
+    options: liquids.map(({ id, name }) => ({ value: id, label: name })),
     preset: 'ethanol-96',
   }),
   dropper: () => choice({ name: 'dropper', title: 'Dropper', options: dropperOptions(), preset: 'typical' }),

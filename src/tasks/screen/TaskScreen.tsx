@@ -164,12 +164,12 @@ function Questions({
 }
 
 function Counter({ walk, step }: { walk: Walk; step: Step }) {
-  const { counter, wish, live } = step.pad!;
+  const { counter, target, live } = step.pad!;
   const count = walk.state.value.drops[counter] ?? 0;
   return (
     <TapPad
       count={count}
-      wish={wish}
+      target={target}
       live={live(count)}
       onTap={() => void walk.happen({ type: 'drop', key: counter })}
     />

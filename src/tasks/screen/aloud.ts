@@ -25,9 +25,9 @@ function tellSteps(walk: Walk, say: (words: string) => void, play: (sound: Sound
   let before = 0;
   return effect(() => {
     const step = walk.step.value;
-    const { wish, counter } = countingOf(step) ?? { wish: null, counter: '' };
+    const { target, counter } = countingOf(step) ?? { target: null, counter: '' };
     const now = walk.state.value.drops[counter] ?? 0;
-    const counted = { before, now, wish };
+    const counted = { before, now, target };
     before = now;
     if (step.key !== shown) say(wrongLabel(walk, step) ?? stepWords(step, now));
     else if (now !== counted.before) {

@@ -68,7 +68,8 @@ function actions(walk: Walk, goOn: () => Promise<void>, tell: (words: string) =>
     },
     next: async () => {
       const there = await standing();
-      if (there && there.wish !== null && there.count < there.wish) return tell(leftWords(there.count, there.wish));
+      if (there && there.target !== null && there.count < there.target)
+        return tell(leftWords(there.count, there.target));
       const { key } = walk.step.peek();
       await goOn();
       const step = walk.step.peek();

@@ -9,36 +9,36 @@ const MOST = 8; // options; our choice: nobody keeps more in mind by ear
 export interface Counted {
   readonly before: number;
   readonly now: number;
-  readonly wish: number | null;
+  readonly target: number | null;
 }
 
 /** What is said when a drop was counted or taken back. */
-export function countWords({ before, now, wish }: Counted): string {
-  return `${now < before ? `Drop ${before} taken back. ` : ''}${now}${standing(now, wish)}`;
+export function countWords({ before, now, target }: Counted): string {
+  return `${now < before ? `Drop ${before} taken back. ` : ''}${now}${standing(now, target)}`;
 }
 
-function standing(now: number, wish: number | null): string {
-  if (wish === null || wish - now > NEAR) return '.';
-  if (now < wish) return `, ${leftWords(now, wish)}`;
-  return now === wish ? '. Stop, that is all.' : `. ${now - wish === 1 ? 'One' : now - wish} too many.`;
+function standing(now: number, target: number | null): string {
+  if (target === null || target - now > NEAR) return '.';
+  if (now < target) return `, ${leftWords(now, target)}`;
+  return now === target ? '. Stop, that is all.' : `. ${now - target === 1 ? 'One' : now - target} too many.`;
 }
 
 /** "3 left." */
-export function leftWords(now: number, wish: number): string {
-  return `${wish - now} left.`;
+export function leftWords(now: number, target: number): string {
+  return `${target - now} left.`;
 }
 
 /** Which sound goes with it. */
-export function soundOf({ before, now, wish }: Counted): Sound {
+export function soundOf({ before, now, target }: Counted): Sound {
   if (now < before) return 'undo';
-  if (wish === null || now < wish) return 'drop';
-  return now === wish ? 'reached' : 'over';
+  if (target === null || now < target) return 'drop';
+  return now === target ? 'reached' : 'over';
 }
 
 /** What is said when a step comes on the screen; `count` is what was counted there before. */
 export function stepWords(step: Step, count: number): string {
   const { say, more = [], cautions = [], counting } = step;
-  const wanted = counting?.wish ? [`${counting.wish} wanted.`] : []; // a pad's step says so itself
+  const wanted = counting?.target ? [`${counting.target} wanted.`] : []; // a pad's step says so itself
   const counted = count > 0 ? [`${count} counted so far.`] : [];
   return [say, ...wanted, ...more, ...resultWords(step), ...optionWords(step), ...cautions, ...counted]
     .map(aloud)
@@ -57,7 +57,7 @@ function optionWords({ ask = [], drawn = [] }: Step): string[] {
     ...(choices.length > 1 ? [`${title}:`] : []),
     ...(options.length > MOST
       ? [`${options.length} to choose from.`]
-      : options.map(({ words }, i) => `${i + 1}: ${words}.`)),
+      : options.map(({ label: words }, i) => `${i + 1}: ${words}.`)),
   ]);
 }
 

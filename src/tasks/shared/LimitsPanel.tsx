@@ -50,7 +50,7 @@ function Rules({ walk }: { walk: Walk }) {
   return (
     <>
       <div class="switch" role="group" aria-label="Rules of">
-        {jurisdiction.options!.map(({ value, words }) => (
+        {jurisdiction.options!.map(({ value, label: words }) => (
           <button aria-pressed={value === chosen} onClick={() => type(walk, jurisdiction.name, value)}>
             {value === chosen ? '✓ ' : ''}
             {words} rules

@@ -27,9 +27,9 @@ export const bottleFields = {
     title: 'At 20 °C it is',
     preset: 'liquid',
     options: [
-      { value: 'liquid', words: 'liquid', more: 'runs like water or oil' },
-      { value: 'viscous', words: 'thick', more: 'runs like honey' },
-      { value: 'solid', words: 'solid', more: 'crystals or powder: weighed, never dropped' },
+      { value: 'liquid', label: 'liquid', hint: 'runs like water or oil' },
+      { value: 'viscous', label: 'thick', hint: 'runs like honey' },
+      { value: 'solid', label: 'solid', hint: 'crystals or powder: weighed, never dropped' },
     ],
   }),
   cas,
@@ -70,8 +70,8 @@ export const bottleFields = {
     name: 'new.grade',
     title: 'May it go into a drink?',
     options: [
-      { value: 'fit for drinks', words: 'Food grade', more: 'the bottle or its papers say so' },
-      { value: 'smell only', words: 'No, or not known', more: 'smell only' },
+      { value: 'fit for drinks', label: 'Food grade', hint: 'the bottle or its papers say so' },
+      { value: 'smell only', label: 'No, or not known', hint: 'smell only' },
     ],
   }),
 };

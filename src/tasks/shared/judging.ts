@@ -63,8 +63,8 @@ export const judgeFields = {
       title: 'Rules of',
       preset: shelf.settings.value.jurisdiction ?? 'EU',
       options: [
-        { value: 'EU', words: 'EU' },
-        { value: 'US', words: 'US' },
+        { value: 'EU', label: 'EU' },
+        { value: 'US', label: 'US' },
       ],
     });
   },

@@ -44,7 +44,7 @@ export function Options({ field, text, onText }: Props) {
 }
 
 /** What an option is found by: its words before what is said beside them. */
-function entryOf({ value, words, more = '' }: Option) {
+function entryOf({ value, label: words, hint: more = '' }: Option) {
   const texts: (readonly [string, number])[] = [
     [words, 5],
     [more, 1],
@@ -94,8 +94,8 @@ function Choice({ name, option, chosen, onText, onKey }: ChoiceProps) {
         onClick={() => onText(option.value)}
       />
       <span>
-        <b>{option.words}</b>
-        {option.more && <small>{option.more}</small>}
+        <b>{option.label}</b>
+        {option.hint && <small>{option.hint}</small>}
       </span>
     </label>
   );

@@ -3,7 +3,7 @@ import type { Result } from './result';
 
 /** A number with its ±, and the way to how it was worked out. */
 export function ResultLine({ result, big, onHow }: { result: Result; big: boolean; onHow: () => void }) {
-  const { value, doubt } = formatMeasured(result.amount);
+  const { value, uncertainty } = formatMeasured(result.amount);
   return (
     <div class={big ? 'result big' : 'result'}>
       <span class="label">{result.label}</span>
@@ -11,7 +11,7 @@ export function ResultLine({ result, big, onHow }: { result: Result; big: boolea
         <b>{value}</b> <span class="unit">{result.unit}</span>
       </span>
       <button class="how" onClick={onHow}>
-        {doubt ? `± ${doubt}` : 'exact'} · how?<span class="unseen"> {result.label}</span>
+        {uncertainty ? `± ${uncertainty}` : 'exact'} · how?<span class="unseen"> {result.label}</span>
       </button>
     </div>
   );

@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 
 interface Props {
   count: number;
-  wish: number | null;
+  target: number | null;
   live: string;
   onTap: () => void;
 }
@@ -11,12 +11,12 @@ interface Props {
 export const SAME_TOUCH_MS = 60; // our choice: a wet screen reports a second touch elsewhere within this time (tap tests: fingers need > 100 ms)
 
 /** The place to tap once for each drop: answers on touch-down, fills like a vial, and takes Enter and Space too. */
-export function TapPad({ count, wish, live, onTap }: Props) {
+export function TapPad({ count, target, live, onTap }: Props) {
   const taps = useTaps(onTap);
-  const level = wish ? Math.min(1, count / wish) : count > 0 ? 0.5 : 0;
+  const level = target ? Math.min(1, count / target) : count > 0 ? 0.5 : 0;
   return (
     <>
-      <button {...taps} class={wish !== null && count > wish ? 'pad over' : 'pad'}>
+      <button {...taps} class={target !== null && count > target ? 'pad over' : 'pad'}>
         <span class="level" style={{ transform: `scaleY(${level})` }} />
         <span class="count">{count}</span> <span class="live">{live}</span>{' '}
         <span class="hint">Tap anywhere here for each drop</span>

@@ -1,8 +1,8 @@
 /** One of the answers that a choice offers. */
 export interface Option<V extends string = string> {
   value: V;
-  words: string;
-  more?: string;
+  label: string;
+  hint?: string;
   /** Stands there whatever is searched for among many. */
   always?: boolean;
 }

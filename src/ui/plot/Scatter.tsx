@@ -14,7 +14,9 @@ interface Props extends ScatterNumbers {
 export function Scatter({ title, words, points, band }: Props) {
   const scale = scatterScale({ points, band }, { room: pageRoom(), scale: letterScale() });
   const { width, height, left, right, letters, y } = scale;
-  const told = points.map(({ name, value, doubt }) => `${name}: ${numberText(value, doubt, scale)}`).join('; ');
+  const told = points
+    .map(({ name, value, uncertainty }) => `${name}: ${numberText(value, uncertainty, scale)}`)
+    .join('; ');
   return (
     <figure class="scatter">
       <figcaption class="title">{title}</figcaption>
@@ -22,9 +24,9 @@ export function Scatter({ title, words, points, band }: Props) {
         <rect
           class="band"
           x={left}
-          y={y(band.value + band.doubt)}
+          y={y(band.value + band.uncertainty)}
           width={right - left}
-          height={Math.max(1, y(band.value - band.doubt) - y(band.value + band.doubt))}
+          height={Math.max(1, y(band.value - band.uncertainty) - y(band.value + band.uncertainty))}
         />
         <Axes scale={scale} points={points} />
         <line class="mean" x1={left} x2={right} y1={y(band.value)} y2={y(band.value)} />
@@ -37,9 +39,9 @@ export function Scatter({ title, words, points, band }: Props) {
   );
 }
 
-function numberText(value: number, doubt: number | undefined, { decimals }: ScatterScale): string {
+function numberText(value: number, uncertainty: number | undefined, { decimals }: ScatterScale): string {
   const own = formatFixed(value, decimals + 1);
-  return doubt === undefined ? own : `${own} ± ${formatFixed(doubt, decimals + 1)}`;
+  return uncertainty === undefined ? own : `${own} ± ${formatFixed(uncertainty, decimals + 1)}`;
 }
 
 function Axes({ scale, points }: { scale: ScatterScale; points: readonly ScatterPoint[] }) {
@@ -64,7 +66,7 @@ function Axes({ scale, points }: { scale: ScatterScale; points: readonly Scatter
 }
 
 function Point({
-  point: { value, doubt, odd },
+  point: { value, uncertainty, odd },
   x,
   scale: { y },
 }: {
@@ -74,7 +76,9 @@ function Point({
 }) {
   return (
     <>
-      {doubt !== undefined && <path class="doubt" d={`M${x} ${y(value - doubt)}V${y(value + doubt)}`} />}
+      {uncertainty !== undefined && (
+        <path class="doubt" d={`M${x} ${y(value - uncertainty)}V${y(value + uncertainty)}`} />
+      )}
       <circle class={odd ? 'point odd' : 'point'} cx={x} cy={y(value)} r="5" />
     </>
   );

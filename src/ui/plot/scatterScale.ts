@@ -2,7 +2,7 @@
 export interface ScatterPoint {
   readonly name: string;
   readonly value: number;
-  readonly doubt?: number;
+  readonly uncertainty?: number;
   /** Lies far from the others: drawn hollow. */
   readonly odd?: boolean;
 }
@@ -10,7 +10,7 @@ export interface ScatterPoint {
 /** Numbers in their order, and the band (value ± doubt) that they make. */
 export interface ScatterNumbers {
   readonly points: readonly ScatterPoint[];
-  readonly band: { readonly value: number; readonly doubt: number };
+  readonly band: { readonly value: number; readonly uncertainty: number };
 }
 
 /** The places of a scatter in its picture, CSS px. */
@@ -39,7 +39,10 @@ export function scatterScale(
 ): ScatterScale {
   const letters = LETTERS * scale;
   const height = 80 + 60 * scale;
-  const ends = [...points, band].flatMap(({ value, doubt = 0 }) => [value - doubt, value + doubt]);
+  const ends = [...points, band].flatMap(({ value, uncertainty: uncertainty = 0 }) => [
+    value - uncertainty,
+    value + uncertainty,
+  ]);
   const spare = Math.max(0.08 * (Math.max(...ends) - Math.min(...ends)), 0.002 * band.value);
   const [low, high] = [Math.min(...ends) - spare, Math.max(...ends) + spare];
   const { ticks, decimals } = roundNumbers(low, high);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { labelOf } from '../../../src/app/describe/labelOf';
-import { jobOf, labelWish } from '../../../src/app/label/labelWish';
+import { jobOf, labelSetUp } from '../../../src/app/label/labelSetUp';
 import { newRecord, takeIn } from '../../../src/records/shelf';
 import { codeTextOf, shortIdOf, spacedShortId } from '../../../src/records/kind/shortId';
 import { burns } from '../../../src/workshop/burns';
@@ -164,11 +164,11 @@ describe('the flame', () => {
 
 describe('how labels are wished for', () => {
   test('the usual wish is a 30 × 20 mm label on a 203 dpi label printer', () => {
-    expect(jobOf(labelWish())).toEqual({ kind: 'vial', widthMm: 30, heightMm: 20, dpi: 203, sheet: null });
+    expect(jobOf(labelSetUp())).toEqual({ kind: 'vial', widthMm: 30, heightMm: 20, dpi: 203, sheet: null });
   });
 
   test('an own size out of reach is said beside its field, in one sentence', () => {
-    expect(jobOf({ ...labelWish(), size: 'own', ownWidth: '8', ownHeight: 'x' })).toEqual({
+    expect(jobOf({ ...labelSetUp(), size: 'own', ownWidth: '8', ownHeight: 'x' })).toEqual({
       problems: {
         ownWidth: 'Wide: at least 15 mm, not 8 mm.',
         ownHeight: '“x” is not a number: type digits, with a comma or a point.',
@@ -177,7 +177,7 @@ describe('how labels are wished for', () => {
   });
 
   test('a sheet of labels takes margins and gaps as typed, plain paper takes none', () => {
-    const wish = { ...labelWish(), on: 'A4', paper: 'labels', left: '7,5', first: '4' };
+    const wish = { ...labelSetUp(), on: 'A4', paper: 'labels', left: '7,5', first: '4' };
     expect(jobOf(wish)).toMatchObject({
       sheet: { marginMm: { left: 7.5, top: 10 }, gapMm: { across: 2, down: 0 }, skip: 3 },
     });

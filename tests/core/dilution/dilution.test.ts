@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bridge, ladder } from '../../../src/core/dilution/bridge';
+import { intermediate, ladder } from '../../../src/core/dilution/intermediate';
 import { dilutionOf, dropsFor, fillFor, rescue, solventForDrops } from '../../../src/core/dilution/dilution';
 import {
   budget,
@@ -180,7 +180,7 @@ describe('the bridge between', () => {
   });
 
   test('0.1 % by drops goes over 5 %: 12.5 drops’ worth of neat, then 10 of the bridge, instead of half a drop', () => {
-    const found = bridge({
+    const found = intermediate({
       target: massFraction(0.001),
       purity: massFraction(1),
       batch: gram(10),
@@ -202,7 +202,7 @@ describe('the bridge between', () => {
         (target, purity, least) => {
           const [batch, bridgeBatch] = [gram(12), gram(8)];
           const sizes = { batch, bridgeBatch, leastSource: gram(least), leastBridge: gram(least) };
-          const found = bridge({ target: massFraction(target), purity: massFraction(purity), ...sizes });
+          const found = intermediate({ target: massFraction(target), purity: massFraction(purity), ...sizes });
           const possible = ladder(massFraction(purity), massFraction(target)).filter((w) => {
             const [first, second] = [(bridgeBatch * w) / purity, (batch * target) / w];
             return Math.min(first, second) >= least && second <= 0.9 * bridgeBatch;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ladder } from '../../../src/core/dilution/bridge';
+import { ladder } from '../../../src/core/dilution/intermediate';
 import { budget, exact, expanded, measured } from '../../../src/core/number/measured';
 import { serialPlan, type ByDrops, type ByScale, type Stock } from '../../../src/core/dilution/serialPlan';
 import { smallestMass } from '../../../src/core/dilution/smallestMass';
@@ -8,7 +8,11 @@ import { gram, massFraction } from '../../../src/core/number/units';
 import { relativeUncertainty } from '../uncertainty';
 
 const neat: Stock = { id: 'neat', strength: exact(1), available: gram(100) };
-const scale = (doubt: number, least: number): ByScale => ({ by: 'scale', doubt: gram(doubt), least: gram(least) });
+const scale = (doubt: number, least: number): ByScale => ({
+  by: 'scale',
+  uncertainty: gram(doubt),
+  least: gram(least),
+});
 const wanted = (target: number, batch: number, within = 0.06) => ({
   target: massFraction(target),
   batch: gram(batch),
@@ -118,7 +122,7 @@ describe('serial dilution by drops', () => {
     perDropSpread: 0.05,
     leastDrops: 10,
     mostDrops: 1000,
-    solventDoubt: gram(0.01),
+    solventUncertainty: gram(0.01),
   };
   const dropped: Stock = { ...neat, mgPerDrop: exact(24) };
 

@@ -7,7 +7,7 @@ import {
   SUGAR,
   total,
   WATER,
-  type BatchWish,
+  type BatchTarget,
 } from '../../../src/core/drink/batchPlan';
 import { concentrateFor } from '../../../src/core/drink/concentrate';
 import { doseOf } from '../../../src/core/drink/dose';
@@ -27,7 +27,7 @@ const formula = [
 ];
 const spirit = ethanolMassFraction(volumeFraction(0.96)); // g/g
 
-function wishOf(litres: number, extra: Partial<BatchWish> = {}): BatchWish {
+function wishOf(litres: number, extra: Partial<BatchTarget> = {}): BatchTarget {
   const drink = millilitre(litres * 1000);
   const made = concentrateFor(formula, { mgPerL: 50, gramsPerL: 1, drink });
   const parts = [...made.lines, { id: 'ethanol 96 %', mass: made.carrier }];
@@ -110,7 +110,7 @@ describe('a batch', () => {
 
 describe('what the batch really became', () => {
   /** The batch weighed exactly as planned, vessel by vessel. */
-  function poured(wish: BatchWish) {
+  function poured(wish: BatchTarget) {
     const plan = planBatch(wish);
     const concentrate = mixtureOf(plan.concentrate.parts.map(({ id, mass }) => neat(id, mass)));
     const syrup = mixtureOf(

@@ -35,9 +35,9 @@ describe('the weigh list', () => {
   test('0.02 g on a 0.01 g scale is thinned to 2 % and weighed as 1 g; the carrier gives what the stock brings', () => {
     const { steps } = weighList(parts, 'carrier', { least });
     const [thinned] = steps;
-    expect(thinned!.thinned!.strength).toBe(0.02);
+    expect(thinned!.diluted!.strength).toBe(0.02);
     expect(thinned!.mass).toBeCloseTo(1, 12);
-    expect(thinned!.thinned!.neat).toBeGreaterThanOrEqual(least * (1 - 1e-12));
+    expect(thinned!.diluted!.neat).toBeGreaterThanOrEqual(least * (1 - 1e-12));
     expect(steps.at(-1)!.mass).toBeCloseTo(85 - 0.98, 12);
   });
 
@@ -48,7 +48,7 @@ describe('the weigh list', () => {
     ];
     expect(weighList(lines, 'carrier', { least }).steps[0]).toMatchObject({ enough: false, thinned: null });
     const enough = [{ id: 'a', mass: gram(0.0083) }, lines[1]!];
-    expect(weighList(enough, 'carrier', { least }).steps[0]!.thinned!.strength).toBe(0.01);
+    expect(weighList(enough, 'carrier', { least }).steps[0]!.diluted!.strength).toBe(0.01);
   });
 
   test('a stock is made large enough to draw from: 0.8 g at 50 % needs 1.6 g out of at least 1.78 g', () => {
@@ -56,7 +56,7 @@ describe('the weigh list', () => {
       { id: 'a', mass: gram(0.8) },
       { id: 'carrier', mass: gram(10) },
     ];
-    const { thinned, mass } = weighList(lines, 'carrier', { least }).steps[0]!;
+    const { diluted: thinned, mass } = weighList(lines, 'carrier', { least }).steps[0]!;
     expect(mass).toBeCloseTo(1.6, 12);
     expect(thinned!.neat + thinned!.carrier).toBeCloseTo(1.6 / 0.9, 9);
   });
@@ -87,10 +87,10 @@ describe('the weigh list', () => {
         );
         for (const step of steps.filter(({ id }) => id !== 'carrier')) {
           expect(step.neat).toBe(masses[Number(step.id)]);
-          expect(step.mass * (step.thinned?.strength ?? 1)).toBeCloseTo(step.neat, 10);
+          expect(step.mass * (step.diluted?.strength ?? 1)).toBeCloseTo(step.neat, 10);
           expect(step.mass).toBeGreaterThan(0);
-          if (step.thinned)
-            expect(step.mass).toBeLessThanOrEqual((step.thinned.neat + step.thinned.carrier) * 0.9 * (1 + 1e-9));
+          if (step.diluted)
+            expect(step.mass).toBeLessThanOrEqual((step.diluted.neat + step.diluted.carrier) * 0.9 * (1 + 1e-9));
         }
       }),
     );

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { leastPageL, page } from '../../../src/core/sensory/page';
+import { leastPageL, page } from '../../../src/core/sensory/pageTest';
 import { spreadChances } from '../../../src/core/sensory/ranking';
 import reference from '../../reference/ranking.json';
 import { plainRows, rowsWithL } from './rankRows';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { leastPageL, page } from '../../../src/core/sensory/page';
+import { leastPageL, page } from '../../../src/core/sensory/pageTest';
 import { friedman, leastRankDistance, ranks } from '../../../src/core/sensory/ranking';
 import { seeded } from '../seeded';
 import { plainRows, rowsWithL } from './rankRows';

@@ -47,12 +47,12 @@ describe('worth of vials and pairs', () => {
       const { mean, byVial, byPair } = worth(others);
       const share = (vials: readonly string[]) =>
         others.filter((t) => vials.every((v) => t.vials.includes(v))).length / others.length;
-      const foretold = [...byVial, ...byPair].reduce(
+      const predicted = [...byVial, ...byPair].reduce(
         (sum, part) =>
           sum + part.worth * ((part.vials.every((v) => one.vials.includes(v)) ? 1 : 0) - share(part.vials)),
         mean,
       );
-      return (foretold - one.liking) ** 2;
+      return (predicted - one.liking) ** 2;
     });
     expect(worth(tries).leftOutError).toBeCloseTo(misses.reduce((a, b) => a + b) / misses.length, 10);
   });

@@ -4,7 +4,7 @@ import type { Batch } from '../../../src/records/kind/batch';
 import { newRecord, takeIn } from '../../../src/records/shelf';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { batch } from '../../../src/tasks/batch/task';
-import { ideaOf } from '../../../src/tasks/batch/plan';
+import { planOf } from '../../../src/tasks/batch/plan';
 import { makingOf } from '../../../src/tasks/batch/progress';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
@@ -28,12 +28,12 @@ const kept = (run: RunState) => batch.keep(run)[0] as Batch;
 
 describe('20 L of a clear drink', () => {
   test('every gram of the plan is in one line: concentrate 1 g/L, and the drink is what was asked for', () => {
-    const idea = ideaOf(runOf(clearPlan))!;
-    const concentrate = idea.concentrate.reduce((sum, { mass }) => sum + mass, 0);
+    const plan = planOf(runOf(clearPlan))!;
+    const concentrate = plan.concentrate.reduce((sum, { mass }) => sum + mass, 0);
     expect(concentrate).toBeCloseTo(20, 9);
-    const syrup = idea.syrup.reduce((sum, { mass }) => sum + mass, 0);
-    expect(syrup + concentrate + idea.water).toBeCloseTo(idea.plan.drink.mass, 6);
-    expect(idea.plan.drink.mass / 20_000).toBeCloseTo(1.0381, 4); // 10 °Brix at 20 °C, published sucrose densities
+    const syrup = plan.syrup.reduce((sum, { mass }) => sum + mass, 0);
+    expect(syrup + concentrate + plan.water).toBeCloseTo(plan.batch.drink.mass, 6);
+    expect(plan.batch.drink.mass / 20_000).toBeCloseTo(1.0381, 4); // 10 °Brix at 20 °C, published sucrose densities
   });
 
   test('weighed exactly, it holds 50 mg/kg, 10 °Brix and no alcohol, with the doubt of the scales', () => {
@@ -75,8 +75,8 @@ describe('20 L of a clear drink', () => {
 
 describe('what a batch is made from', () => {
   test('twice the drink takes twice of everything', () => {
-    const [one, two] = ['20', '40'].map((litres) => ideaOf(runOf({ ...clearPlan, litres }))!);
-    const masses = (idea: typeof one) => [...idea!.concentrate, ...idea!.syrup].map(({ mass }) => mass);
+    const [one, two] = ['20', '40'].map((litres) => planOf(runOf({ ...clearPlan, litres }))!);
+    const masses = (plan: typeof one) => [...plan!.concentrate, ...plan!.syrup].map(({ mass }) => mass);
     masses(two).forEach((mass, i) => expect(mass / masses(one)[i]!).toBeCloseTo(2, 9));
     expect(two!.water / one!.water).toBeCloseTo(2, 9);
   });
@@ -296,9 +296,9 @@ describe('the emulsion branch', () => {
   const cloudy = { ...clearPlan, make: 'emulsion', agent: 'agent-8050-30-4', dosage: '2', gum: '1.5' };
 
   test('the emulsion is the concentrate: its mass is the dosage, and ester gum stays under its cap', () => {
-    const idea = ideaOf(runOf(cloudy))!;
-    expect(idea.concentrate.reduce((sum, { mass }) => sum + mass, 0)).toBeCloseTo(40, 9);
-    expect(idea.emulsion!.agentMgPerL).toBeLessThanOrEqual(100 * (1 + 1e-12)); // E 445, 100 mg/L
+    const plan = planOf(runOf(cloudy))!;
+    expect(plan.concentrate.reduce((sum, { mass }) => sum + mass, 0)).toBeCloseTo(40, 9);
+    expect(plan.emulsion!.agentMgPerL).toBeLessThanOrEqual(100 * (1 + 1e-12)); // E 445, 100 mg/L
     expect(stepOf(runOf(cloudy), 'droplets').more!.join(' ')).toContain('a ring after about');
   });
 

@@ -34,7 +34,7 @@ beforeEach(() => {
 describe('the bottle that the carrier comes from', () => {
   test('is chosen already where there is one, and its word on the grade is not asked for again', () => {
     expect(asked(plan)).toMatchObject({ preset: 'pg' });
-    expect(asked(plan).options!.map(({ words }) => words)).toEqual([
+    expect(asked(plan).options!.map(({ label: words }) => words)).toEqual([
       'propylene glycol, lot L-pg',
       'Not from the Shelf',
     ]);

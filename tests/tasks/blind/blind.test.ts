@@ -3,7 +3,7 @@ import { kinds } from '../../../src/records/kind/kinds';
 import { readRecord } from '../../../src/records/kind/record';
 import type { Test } from '../../../src/records/kind/test';
 import { outcomeOf } from '../../../src/tasks/blind/outcome';
-import { promise } from '../../../src/tasks/blind/promise';
+import { powerWords } from '../../../src/tasks/blind/powerWords';
 import { blind } from '../../../src/tasks/blind/task';
 import { fold } from '../../../src/tasks/engine/fold';
 import { answerAll, begin, designIn, rightCode, toFirstCup, wrongCode } from './sittings';
@@ -28,9 +28,9 @@ describe('laying out a blind test', () => {
   });
 
   test('before the first sip it says what the tries can show (ISO 4120: 8 of 12; exact power)', () => {
-    expect(promise('triangle', 12, 0.05)[0]).toBe('‹8 of 12› right show a difference.');
-    expect(promise('triangle', 12, 0.05)[1]).toContain('16 sets notice it with 80 %'); // first n at pd 50 %, beta 0.20
-    expect(promise('triangle', 2, 0.05)[0]).toContain('too few');
+    expect(powerWords('triangle', 12, 0.05)[0]).toBe('‹8 of 12› right show a difference.');
+    expect(powerWords('triangle', 12, 0.05)[1]).toContain('16 sets notice it with 80 %'); // first n at pd 50 %, beta 0.20
+    expect(powerWords('triangle', 2, 0.05)[0]).toContain('too few');
   });
 
   test('samples of the same name, or too few, are told in one sentence', () => {

@@ -143,7 +143,7 @@ describe('vials and drops typed by hand', () => {
     walk.tap('drops.card', 3);
     walk.next();
     const [question] = walk.step().ask!;
-    expect(question!.options![0]!.words).toBe('Count on to 12');
+    expect(question!.options![0]!.label).toBe('Count on to 12');
     walk.type(question!.name, 'on');
     walk.next();
     expect(walk.step().key).toBe('count.card');

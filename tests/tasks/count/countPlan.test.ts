@@ -5,7 +5,7 @@ import type { AnyRecord } from '../../../src/records/kind/kinds';
 import type { Formula } from '../../../src/records/kind/formula';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import type { Vial } from '../../../src/records/kind/vial';
-import { instanceOf } from '../../../src/tasks/count/ask';
+import { instanceOf } from '../../../src/tasks/count/planInstance';
 import { plansOf } from '../../../src/tasks/count/plans';
 import { count } from '../../../src/tasks/count/task';
 import { material, pipette, vialOf } from './countShelf';
@@ -59,7 +59,7 @@ function toCounting(atLeast?: number): Walker {
 
 /** What the pad asks for: counter and wish. */
 function asks(walk: Walker): { counter: string; wish: number; id: string } {
-  const { counter, wish } = walk.step().pad!;
+  const { counter, target: wish } = walk.step().pad!;
   return { counter, wish: wish!, id: counter.slice('drops.'.length) };
 }
 
@@ -230,7 +230,7 @@ describe('when the hand slips', () => {
     const walk = toCounting();
     countLine(walk, +1);
     expect(walk.step().say).toContain('1 too many');
-    expect(walk.step().ask![0]!.options![0]!.more).toContain('best');
+    expect(walk.step().ask![0]!.options![0]!.hint).toContain('best');
     const left = toCounting();
     countLine(left, +1);
     decide(left, 'accept');

@@ -71,7 +71,7 @@ describe('a dilution from the neat bottle', () => {
 
   test('an overshoot is kept as it is, or rescued to what was asked for', () => {
     const over = { ...usual, size: '10' };
-    const wish = step(walked(over), 'drops').pad!.wish!;
+    const wish = step(walked(over), 'drops').pad!.target!;
     const { live } = step(walked(over), 'drops').pad!;
     expect(live(0)).toBe(`of ${wish} drops`);
     expect(live(wish)).toMatch(new RegExp(`^of ${wish} drops · 1.* now$`));
@@ -252,7 +252,7 @@ describe('a bottle of solvent from the Shelf', () => {
     takeIn([kept]);
     const run = walked({ ...usual, solvent: kept.id }, 4);
     const [option] = step(run, 'solvent').ask![0]!.options!;
-    expect(option).toEqual({ value: kept.id, words: 'ethanol 96 % vol, lot E-1', more: 'made up, 800 g left' });
+    expect(option).toEqual({ value: kept.id, label: 'ethanol 96 % vol, lot E-1', hint: 'made up, 800 g left' });
     const vial = vialOf(run);
     takeIn([vial]);
     expect(vial.solvent!.id).toBe('ethanol-96');

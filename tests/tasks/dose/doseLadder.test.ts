@@ -70,7 +70,7 @@ describe('a ladder of glasses', () => {
     const more = stepOf(runOf(), 'ladder').more!;
     expect(more.map((line) => line.match(/‹(\d+) drops/)![1])).toEqual(['2', '4', '8', '16']);
     expect(more[3]).toContain('0.3 % under'); // 16 drops weigh 0.32 g themselves
-    const pads = dose.steps(runOf()).flatMap((step) => (step.pad ? [step.pad.wish] : []));
+    const pads = dose.steps(runOf()).flatMap((step) => (step.pad ? [step.pad.target] : []));
     expect(pads).toEqual([2, 4, 8, 16]);
   });
 

@@ -10,8 +10,8 @@ const way = choice({
   name: 'way',
   title: 'Way',
   options: [
-    { value: 'drops', words: 'By drops' },
-    { value: 'mass', words: 'On a scale' },
+    { value: 'drops', label: 'By drops' },
+    { value: 'mass', label: 'On a scale' },
   ],
 });
 const run = (typed: Record<string, string>, presets: Record<string, string> = {}) => ({ ...freshRun, typed, presets });
@@ -37,7 +37,7 @@ describe('the answer in a field', () => {
 
   test('is refused where it will not do today, and still read', () => {
     const bottle = pick({ name: 'bottle', title: 'From' });
-    const now = ask(bottle, { options: [{ value: 'a', words: 'A' }] });
+    const now = ask(bottle, { options: [{ value: 'a', label: 'A' }] });
     expect(now.read('gone')).toEqual({ ok: false, why: '“From”: choose one.' });
     expect(answer(run({ bottle: 'gone' }), bottle)).toBe('gone');
     const odd = ask(size, { refuse: (ml) => (ml > 30 ? 'Too large.' : null) });

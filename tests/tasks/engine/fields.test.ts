@@ -52,7 +52,7 @@ describe('typed text becomes a number with a unit, or one clear sentence', () =>
   });
 
   test('only what is offered can be chosen', () => {
-    const one = choice({ name: 'o', title: 'Vial', options: [{ value: '5', words: '5 mL' }] });
+    const one = choice({ name: 'o', title: 'Vial', options: [{ value: '5', label: '5 mL' }] });
     expect(one.read('6')).toEqual({ ok: false, why: '“Vial”: choose one.' });
   });
 });

@@ -13,7 +13,7 @@ takeIn([card, hex]);
 const step: Step = {
   key: 'count.1',
   say: 'Take ‹CARD›.',
-  pad: { counter: 'drops.1', wish: 3, live: () => '', expects: { id: card.id, code: 'CARD' } },
+  pad: { counter: 'drops.1', target: 3, live: () => '', expects: { id: card.id, code: 'CARD' } },
 };
 const scanned = (id: string) => ({ ...freshRun, typed: { 'label.count.1': id } });
 

@@ -6,12 +6,12 @@ import { countWords, soundOf, stepWords } from '../../../src/tasks/screen/spoken
 import type { Step } from '../../../src/tasks/engine/task';
 
 /** What is said of each drop from the first to the last. */
-function counting(to: number, wish: number | null): string[] {
-  return Array.from({ length: to }, (_, before) => countWords({ before, now: before + 1, wish }));
+function counting(to: number, target: number | null): string[] {
+  return Array.from({ length: to }, (_, before) => countWords({ before, now: before + 1, target: target }));
 }
 
 describe('what is said at which count', () => {
-  test('each drop says its number, the last three before the wish what is left, the wish that it is reached', () => {
+  test('each drop says its number, the last three before the target what is left, the target that it is reached', () => {
     expect(counting(8, 6)).toEqual([
       '1.',
       '2.',
@@ -28,22 +28,22 @@ describe('what is said at which count', () => {
     expect(counting(1, 1)).toEqual(['1. Stop, that is all.']);
   });
 
-  test('without a wish there is only the number', () => {
+  test('without a target there is only the number', () => {
     expect(counting(3, null)).toEqual(['1.', '2.', '3.']);
   });
 
   test('a drop taken back is named, with where the count stands then', () => {
-    expect(countWords({ before: 8, now: 7, wish: 6 })).toBe('Drop 8 taken back. 7. One too many.');
-    expect(countWords({ before: 7, now: 6, wish: 6 })).toBe('Drop 7 taken back. 6. Stop, that is all.');
-    expect(countWords({ before: 6, now: 5, wish: 6 })).toBe('Drop 6 taken back. 5, 1 left.');
-    expect(countWords({ before: 1, now: 0, wish: null })).toBe('Drop 1 taken back. 0.');
+    expect(countWords({ before: 8, now: 7, target: 6 })).toBe('Drop 8 taken back. 7. One too many.');
+    expect(countWords({ before: 7, now: 6, target: 6 })).toBe('Drop 7 taken back. 6. Stop, that is all.');
+    expect(countWords({ before: 6, now: 5, target: 6 })).toBe('Drop 6 taken back. 5, 1 left.');
+    expect(countWords({ before: 1, now: 0, target: null })).toBe('Drop 1 taken back. 0.');
   });
 
-  test('the drop that reaches the wish, one too many, and one taken back each sound otherwise', () => {
-    const sounds = [0, 1, 2].map((before) => soundOf({ before, now: before + 1, wish: 2 }));
+  test('the drop that reaches the target, one too many, and one taken back each sound otherwise', () => {
+    const sounds = [0, 1, 2].map((before) => soundOf({ before, now: before + 1, target: 2 }));
     expect(sounds).toEqual(['drop', 'reached', 'over']);
-    expect(soundOf({ before: 3, now: 2, wish: 2 })).toBe('undo');
-    expect(soundOf({ before: 0, now: 1, wish: null })).toBe('drop');
+    expect(soundOf({ before: 3, now: 2, target: 2 })).toBe('undo');
+    expect(soundOf({ before: 0, now: 1, target: null })).toBe('drop');
   });
 });
 
@@ -60,7 +60,7 @@ describe('what is said of a step', () => {
   });
 
   test('how many are wanted, where the instruction does not say it', () => {
-    const step = { key: 'a', say: 'Drop ‹TIDE› into the glass.', counting: { counter: 'drops', wish: 4 } };
+    const step = { key: 'a', say: 'Drop ‹TIDE› into the glass.', counting: { counter: 'drops', target: 4 } };
     expect(stepWords(step, 0)).toBe('Drop TIDE into the glass. 4 wanted.');
   });
 
@@ -78,7 +78,7 @@ describe('what is said of a step', () => {
       choice({
         name,
         title: name,
-        options: Array.from({ length: many }, (_, i) => ({ value: `${i}`, words: `w${i}` })),
+        options: Array.from({ length: many }, (_, i) => ({ value: `${i}`, label: `w${i}` })),
       });
     const words = (...ask: Step['ask'] & {}) => stepWords({ key: 'a', say: 'Which?', ask }, 0);
     expect(words(of('Way', 2))).toBe('Which? 1: w0. 2: w1.');

@@ -6,7 +6,7 @@ const numbers = fc
   .array(
     fc.record({
       value: fc.double({ min: 5, max: 60, noNaN: true }),
-      doubt: fc.double({ min: 0, max: 5, noNaN: true }),
+      uncertainty: fc.double({ min: 0, max: 5, noNaN: true }),
     }),
     {
       minLength: 1,
@@ -16,7 +16,10 @@ const numbers = fc
   .chain((points) =>
     fc.record({
       points: fc.constantFrom('Oct 13, 2026', '7').map((name) => points.map((point) => ({ ...point, name }))),
-      band: fc.record({ value: fc.constant(points[0]!.value), doubt: fc.double({ min: 0, max: 3, noNaN: true }) }),
+      band: fc.record({
+        value: fc.constant(points[0]!.value),
+        uncertainty: fc.double({ min: 0, max: 3, noNaN: true }),
+      }),
     }),
   );
 const rooms = fc.constantFrom({ room: 288, scale: 1 }, { room: 512, scale: 1 }, { room: 326, scale: 2 });
@@ -25,9 +28,9 @@ test('every point, its ± and the band lie inside the picture, right of the numb
   fc.assert(
     fc.property(numbers, rooms, (all, room) => {
       const { x, y, left, right, height, letters } = scatterScale(all, room);
-      for (const { value, doubt } of [...all.points, all.band]) {
-        expect(y(value + doubt)).toBeGreaterThanOrEqual(6);
-        expect(y(value - doubt)).toBeLessThanOrEqual(height - 1.8 * letters);
+      for (const { value, uncertainty } of [...all.points, all.band]) {
+        expect(y(value + uncertainty)).toBeGreaterThanOrEqual(6);
+        expect(y(value - uncertainty)).toBeLessThanOrEqual(height - 1.8 * letters);
       }
       all.points.forEach((_, i) => expect(x(i) > left && x(i) < right).toBe(true));
     }),

@@ -9,16 +9,16 @@ import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';
 import { dropOfStock, leftDrops, stocksOnHand, strengthOf, type Stock } from './stock';
 
 /** One line of what is asked for: parts by mass of neat material. */
-export interface Wish {
+export interface TargetLine {
   readonly material: string;
   readonly name: string;
   readonly parts: number;
 }
 
 /** The lines asked for: those of the formula, typed ones, or the neat material that drops typed by hand were meant to bring. */
-export function wishesOf(run: RunState): Wish[] {
+export function targetLines(run: RunState): TargetLine[] {
   const way = wayOf(run);
-  if (way === 'hand') return handWishes(run);
+  if (way === 'hand') return handLines(run);
   if (way === 'materials')
     return pickedMaterials(run).flatMap(({ id, name, code }) => {
       const parts = valueOf(run, fields.parts({ id, code, name }));
@@ -40,7 +40,7 @@ export function instanceOf(run: RunState): PlanInstance {
   const planned = hand ? handDrops(run) : 0;
   const allowed = hand ? pickedStocks(run) : stocksOnHand();
   return {
-    components: wishesOf(run).map((wish) => componentOf(run, wish, allowed)),
+    components: targetLines(run).map((target) => componentOf(run, target, allowed)),
     limits: {
       maxDrops: hand ? 4 * planned : (valueOf(run, fields.most) ?? 1), // our choice: a repair by hand may go to four times the drops
       minDropsPerComponent: 1,
@@ -53,7 +53,7 @@ export function instanceOf(run: RunState): PlanInstance {
   };
 }
 
-function componentOf(run: RunState, { material, name, parts }: Wish, allowed: readonly Stock[]): PlanComponent {
+function componentOf(run: RunState, { material, name, parts }: TargetLine, allowed: readonly Stock[]): PlanComponent {
   const stocks = allowed.filter(
     (stock) => holdsOnly(stock, material) && (wayOf(run) === 'hand' || mayGoIn(run, stock)),
   );
@@ -92,7 +92,7 @@ export function smellOnlyOf(run: RunState, material: string): string[] {
 function scaleOf(run: RunState): PlanScale {
   const ppm = drinkPpm(run);
   if (ppm === null) return { kind: 'free' };
-  const parts = wishesOf(run).reduce((sum, wish) => sum + wish.parts, 0);
+  const parts = targetLines(run).reduce((sum, target) => sum + target.parts, 0);
   return { kind: 'fixed', mgPerPart: (ppm * drinkG(run)!) / 1000 / parts }; // mg/kg · g / 1000 is mg
 }
 
@@ -116,8 +116,8 @@ function handDrops(run: RunState): number {
 }
 
 /** Lines of drops typed by hand, mg; none where a vial holds more than one material, since no line can then be mended alone. */
-function handWishes(run: RunState): Wish[] {
-  const lines = new Map<string, Wish>();
+function handLines(run: RunState): TargetLine[] {
+  const lines = new Map<string, TargetLine>();
   for (const stock of pickedStocks(run)) {
     const mg = (valueOf(run, fields.planned(stock)) ?? 0) * dropOfStock(stock, dropperOf(run)).mgPerDrop.value;
     if (stock.contents.length > 1) return [];

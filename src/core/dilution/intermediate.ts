@@ -36,7 +36,7 @@ export function ladder(below: MassFraction, above: MassFraction): MassFraction[]
  * a third of the strength then hangs on one drop.
  * @throws Refusal when the target is not below the source
  */
-export function bridge({
+export function intermediate({
   target,
   purity,
   batch,

@@ -3,9 +3,9 @@ import { changeSettings, shelf } from '../../records/shelf';
 import { amount, whole, type Field } from '../../tasks/engine/fields';
 
 /** How labels are wished for: texts as typed and chosen, kept for the next time. */
-export type LabelWish = Readonly<Record<string, string>>;
+export type LabelSetUp = Readonly<Record<string, string>>;
 
-const usual: LabelWish = {
+const usual: LabelSetUp = {
   size: '30x20',
   ownWidth: '45',
   ownHeight: '25',
@@ -19,31 +19,31 @@ const usual: LabelWish = {
 };
 
 /** The wish of last time, with the usual where nothing was said. */
-export function labelWish(): LabelWish {
+export function labelSetUp(): LabelSetUp {
   return { ...usual, ...shelf.settings.value.labels };
 }
 
 /** Keeps a choice. */
-export function wishLabel(name: string, text: string): Promise<void> {
+export function setUpLabel(name: string, text: string): Promise<void> {
   return changeSettings({ labels: { ...shelf.settings.value.labels, [name]: text } });
 }
 
 /** Sizes offered, mm wide × high. */
 export const labelSizes = [
-  { value: '40x12', words: '40 × 12', widthMm: 40, heightMm: 12 },
-  { value: '25x15', words: '25 × 15', widthMm: 25, heightMm: 15 },
-  { value: '30x20', words: '30 × 20', widthMm: 30, heightMm: 20 },
-  { value: '50x25', words: '50 × 25', widthMm: 50, heightMm: 25 },
-  { value: 'strip', words: 'Strip', widthMm: 40, heightMm: 8 },
-  { value: 'own', words: 'Own', widthMm: 0, heightMm: 0 },
+  { value: '40x12', label: '40 × 12', widthMm: 40, heightMm: 12 },
+  { value: '25x15', label: '25 × 15', widthMm: 25, heightMm: 15 },
+  { value: '30x20', label: '30 × 20', widthMm: 30, heightMm: 20 },
+  { value: '50x25', label: '50 × 25', widthMm: 50, heightMm: 25 },
+  { value: 'strip', label: 'Strip', widthMm: 40, heightMm: 8 },
+  { value: 'own', label: 'Own', widthMm: 0, heightMm: 0 },
 ] as const;
 
 /** What labels are printed on. The dots of a printer for paper are finer than these. */
 export const labelPrinters = [
-  { value: 'printer203', words: 'Label printer 203 dpi', dpi: 203, sheet: null },
-  { value: 'printer300', words: 'Label printer 300 dpi', dpi: 300, sheet: null },
-  { value: 'A4', words: 'A4 sheets', dpi: 300, sheet: { widthMm: 210, heightMm: 297 } },
-  { value: 'Letter', words: 'Letter sheets', dpi: 300, sheet: { widthMm: 215.9, heightMm: 279.4 } },
+  { value: 'printer203', label: 'Label printer 203 dpi', dpi: 203, sheet: null },
+  { value: 'printer300', label: 'Label printer 300 dpi', dpi: 300, sheet: null },
+  { value: 'A4', label: 'A4 sheets', dpi: 300, sheet: { widthMm: 210, heightMm: 297 } },
+  { value: 'Letter', label: 'Letter sheets', dpi: 300, sheet: { widthMm: 215.9, heightMm: 279.4 } },
 ] as const;
 
 const LARGEST = { widthMm: 150, heightMm: 100 }; // our choice
@@ -85,22 +85,22 @@ export interface LabelJob {
 }
 
 /** The job of a wish, or one sentence for each field that is in its way. */
-export function jobOf(wish: LabelWish): LabelJob | { problems: Record<string, string> } {
-  const { dpi, sheet } = labelPrinters.find(({ value }) => value === wish['on']) ?? labelPrinters[0];
-  const chosen = labelSizes.find(({ value }) => value === wish['size']) ?? labelSizes[2];
+export function jobOf(setUp: LabelSetUp): LabelJob | { problems: Record<string, string> } {
+  const { dpi, sheet } = labelPrinters.find(({ value }) => value === setUp['on']) ?? labelPrinters[0];
+  const chosen = labelSizes.find(({ value }) => value === setUp['size']) ?? labelSizes[2];
   const fields: Field[] = [
     ...(chosen.value === 'own' ? ownFields : []),
     ...(sheet ? [firstField] : []),
-    ...(sheet && wish['paper'] === 'labels' ? sheetFields : []),
+    ...(sheet && setUp['paper'] === 'labels' ? sheetFields : []),
   ];
   const problems = fields.flatMap((field) => {
-    const answer = field.read(wish[field.name] ?? '');
+    const answer = field.read(setUp[field.name] ?? '');
     return answer.ok ? [] : [[field.name, answer.why] as const];
   });
   if (problems.length > 0) return { problems: Object.fromEntries(problems) };
-  const number = (field: Field<number>) => numberIn(field, wish);
+  const number = (field: Field<number>) => numberIn(field, setUp);
   const [left, top, across, down] = sheetFields.map(number);
-  const plain = wish['paper'] !== 'labels';
+  const plain = setUp['paper'] !== 'labels';
   return {
     kind: chosen.value === 'strip' ? 'strip' : 'vial',
     widthMm: chosen.value === 'own' ? number(ownFields[0]) : chosen.widthMm,
@@ -115,7 +115,7 @@ export function jobOf(wish: LabelWish): LabelJob | { problems: Record<string, st
   };
 }
 
-function numberIn(field: Field<number>, wish: LabelWish): number {
-  const answer = field.read(wish[field.name] ?? '');
+function numberIn(field: Field<number>, setUp: LabelSetUp): number {
+  const answer = field.read(setUp[field.name] ?? '');
   return answer.ok ? answer.value : 0;
 }

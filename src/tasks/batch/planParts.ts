@@ -1,13 +1,13 @@
 import type { BatchPlan } from '../../core/drink/batchPlan';
 import type { Emulsion } from '../../core/drink/emulsion';
-import type { DrinkWish } from './drinkAsked';
+import type { DrinkAsked } from './drinkAsked';
 import type { Goods, Planned } from './goods';
-import type { Wanted } from './recipe';
+import type { Recipe } from './recipe';
 
 /** The whole batch as planned. Every gram of the drink stands in exactly one line of concentrate, syrup or water. */
-export interface Idea {
-  readonly wanted: Wanted;
-  readonly drink: DrinkWish;
+export interface Plan {
+  readonly recipe: Recipe;
+  readonly drink: DrinkAsked;
   readonly gramsPerL: number;
   /** Neat formula and goods of the concentrate; the last fills it up. */
   readonly concentrate: readonly Planned[];
@@ -16,13 +16,13 @@ export interface Idea {
   readonly syrup: readonly Planned[];
   /** Water the syrup is thrown with, g; 0 when the drink is mixed at once. */
   readonly water: number;
-  readonly plan: BatchPlan;
+  readonly batch: BatchPlan;
 }
 
 /** What the drink is made of beside the concentrate; null until it is known. */
 export interface Basis {
-  readonly wanted: Wanted;
-  readonly drink: DrinkWish;
+  readonly recipe: Recipe;
+  readonly drink: DrinkAsked;
   readonly materials: readonly Goods[];
   readonly gramsPerL: number;
   /** Goods to weigh of each material, g, for `factor` times the drink. */

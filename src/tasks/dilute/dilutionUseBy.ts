@@ -4,7 +4,7 @@ import type { Order } from './making';
 import { solventBottleOf } from './source';
 
 /** Until when the vial keeps, by its materials, its solvent, the bottles it was made from and the day it was made (YYYY-MM-DD). */
-export function keepsOf(run: RunState, { source, solvent }: Order, madeOn: string): UseBy {
+export function dilutionUseBy(run: RunState, { source, solvent }: Order, madeOn: string): UseBy {
   const { families, keeps } = source;
   const bottle = solventBottleOf(run);
   const ends = [keeps, bottle ? useByOf(bottle) : null].filter((end) => end !== null);

@@ -20,7 +20,7 @@ async function repeatOfRecord(record: AnyRecord): Promise<Repeat | null> {
 }
 
 /** Make again: what is different today, before anything begins. */
-export function AgainPage({ record }: { record: AnyRecord }) {
+export function RepeatPage({ record }: { record: AnyRecord }) {
   const again = useSignal<Repeat | null | undefined>(undefined);
   useEffect(() => void repeatOfRecord(record).then((found) => (again.value = found)), [record.id]);
   const { title } = describe(record);

@@ -2,7 +2,7 @@ import { numberNeeded, power, triesNeeded, type DiscriminationTest } from '../..
 import { percent } from './words';
 
 /** What a number of tries can show, before the first sip. */
-export function promise(test: DiscriminationTest, tries: number, risk: number): string[] {
+export function powerWords(test: DiscriminationTest, tries: number, risk: number): string[] {
   const needed = numberNeeded({ test, tries, risk });
   const enough = triesNeeded({ test, risk }, 0.5, 0.8);
   if (test === 'preference') {
