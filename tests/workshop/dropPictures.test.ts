@@ -40,7 +40,7 @@ describe('a dropper in pictures', () => {
       { name: '1', value: 50 },
       { name: '2', value: 51 },
     ]);
-    expect(band).toEqual({ value: 50, doubt: expanded(drop) });
+    expect(band).toEqual({ value: 50, uncertainty: expanded(drop) });
     expect(words).toBe('Line and band: the mean, 50.0 ± 1.0 mg.');
   });
 

@@ -46,7 +46,7 @@ describe('the weigh list', () => {
       { id: 'a', mass: gram(0.001) },
       { id: 'carrier', mass: gram(100) },
     ];
-    expect(weighList(lines, 'carrier', { least }).steps[0]).toMatchObject({ enough: false, thinned: null });
+    expect(weighList(lines, 'carrier', { least }).steps[0]).toMatchObject({ enough: false, diluted: null });
     const enough = [{ id: 'a', mass: gram(0.0083) }, lines[1]!];
     expect(weighList(enough, 'carrier', { least }).steps[0]!.diluted!.strength).toBe(0.01);
   });
@@ -70,7 +70,7 @@ describe('the weigh list', () => {
       'carrier',
       { least },
     );
-    expect(steps[0]).toMatchObject({ id: 'a', enough: false, thinned: null, mass: 0.02 });
+    expect(steps[0]).toMatchObject({ id: 'a', enough: false, diluted: null, mass: 0.02 });
     expect(() => weighList(parts, 'carrier', { least: gram(0) })).toThrow('above 0 g');
   });
 
