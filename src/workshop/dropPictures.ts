@@ -21,7 +21,8 @@ const bandOf = (drop: Measured) => ({ value: drop.value, uncertainty: expanded(d
 export function readingsPicture(readings: readonly Reading[], mgPerDrop: Measured): DropPicture {
   const odd = new Set(outliers(readings).map(({ index }) => index));
   const points = readings.map(({ drops, massG }, i) => ({
-    ...{ name: String(i + 1), value: (MG_PER_G * massG) / drops },
+    name: String(i + 1),
+    value: (MG_PER_G * massG) / drops,
     ...(odd.has(i) ? { odd: true } : {}),
   }));
   const hollow = odd.size > 0 ? ' A hollow dot lies far from the others.' : '';

@@ -64,7 +64,9 @@ export function usedLines(formula: Formula, use: FormulaUse): UsedLine[] {
   return lines.map(({ id, share, grams }, i) => ({
     material: id,
     name: formula.lines.find(({ material }) => material === id)!.name,
-    ...{ share, grams, mgPerKg: share * use.mgPerKg },
+    share,
+    grams,
+    mgPerKg: share * use.mgPerKg,
     inConcentrate: massFraction((share * mgPerL) / (use.gramsPerL * 1000)),
     drops: dropsOf(id, share * use.mgPerKg, use),
     bottles: bottleWords(id, supplies[i]!),

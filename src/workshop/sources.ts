@@ -56,7 +56,14 @@ function ofBottle(bottle: Bottle): Source {
   const words = lotWords({ supplier, lot });
   const barred = grade === 'smell only';
   return {
-    ...{ id, words, lot: words, leftG, solvent: null, bottle, vial: null, pricePerG: bottle.pricePerG ?? null },
+    id,
+    words,
+    lot: words,
+    leftG,
+    solvent: null,
+    bottle,
+    vial: null,
+    pricePerG: bottle.pricePerG ?? null,
     more: barred ? 'smell only · never in a drink' : leftG === null ? 'neat' : `neat, ${formatPlain(leftG, 3)} g left`,
     strength: purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${lot || id}`),
     refusal: barred ? refusalWords(material?.name ?? 'that material', words) : null,
@@ -69,7 +76,14 @@ export function sourceOfSolvent(supply: Supply): Source {
   const words = lotWords(supply);
   const leftG = leftOf(supply)?.value ?? null;
   return {
-    ...{ id, words, lot: words, leftG, solvent: null, bottle: null, vial: null, pricePerG: null },
+    id,
+    words,
+    lot: words,
+    leftG,
+    solvent: null,
+    bottle: null,
+    vial: null,
+    pricePerG: null,
     more: '',
     strength: exact(1),
     refusal: grade === 'smell only' ? refusalWords(name, words) : null,
@@ -90,7 +104,13 @@ function ofVial(vial: Vial): Source {
   const leftG = leftOf(vial)?.value ?? null;
   const strength = `${formatPlain(label.value)} ${label.basis}`;
   return {
-    ...{ id, refusal, leftG, solvent, bottle: null, vial, pricePerG: null },
+    id,
+    refusal,
+    leftG,
+    solvent,
+    bottle: null,
+    vial,
+    pricePerG: null,
     words: `vial ${code}, ${strength}`,
     lot: [`vial ${code}`, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
     more: refusal ? 'smell only · never in a drink' : `${formatPlain(leftG ?? 0, 3)} g left`,

@@ -77,8 +77,13 @@ function barePuts(page: Page): Promise<number> {
           const made = '2026-05-04T10:00:00.000Z';
           for (let i = 0; i < many; i++)
             writing.objectStore('records').put({
-              ...{ id: `01a20000-0000-7000-8000-${String(i).padStart(12, '0')}`, kind: 'dropper', v: 1, made },
-              ...{ from: [], name: `Dropper ${i}`, tip: 'glass, 1 mm' },
+              id: `01a20000-0000-7000-8000-${String(i).padStart(12, '0')}`,
+              kind: 'dropper',
+              v: 1,
+              made,
+              from: [],
+              name: `Dropper ${i}`,
+              tip: 'glass, 1 mm',
             });
           writing.oncomplete = () => resolve(performance.now() - began);
           writing.onabort = () => reject(writing.error);

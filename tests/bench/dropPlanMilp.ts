@@ -127,16 +127,18 @@ function countProgram(instance: PlanInstance, q: number): Program {
       rows.push(`${sum(used.map((s) => [s.mgPerDrop * (1 - s.strength), n(s.id)] as const))} <= ${cap}`);
   }
   const lp = [
-    ...[
-      'Minimize',
-      ' obj: t',
-      'Subject To',
-      ...rows.map((row, at) => ` r${at}: ${row}`),
-      'Bounds',
-      ' t free',
-      scaleBounds(instance),
-    ],
-    ...['General', ` ${all.map((s) => n(s.id)).join(' ')}`, 'Binary', ` ${all.map((s) => y(s.id)).join(' ')}`, 'End'],
+    'Minimize',
+    ' obj: t',
+    'Subject To',
+    ...rows.map((row, at) => ` r${at}: ${row}`),
+    'Bounds',
+    ' t free',
+    scaleBounds(instance),
+    'General',
+    ` ${all.map((s) => n(s.id)).join(' ')}`,
+    'Binary',
+    ` ${all.map((s) => y(s.id)).join(' ')}`,
+    'End',
   ].join('\n');
   const planOf = (solution: HighsSolution) =>
     Object.fromEntries(
@@ -209,8 +211,15 @@ function oneHot(
   bounds: readonly string[],
 ): Program {
   const lp = [
-    ...['Minimize', ` obj: ${objective}`, 'Subject To', ...rows.map((row, at) => ` r${at}: ${row}`)],
-    ...['Bounds', ...bounds, 'Binary', ` ${options.map((_, at) => `x${at}`).join(' ')}`, 'End'],
+    'Minimize',
+    ` obj: ${objective}`,
+    'Subject To',
+    ...rows.map((row, at) => ` r${at}: ${row}`),
+    'Bounds',
+    ...bounds,
+    'Binary',
+    ` ${options.map((_, at) => `x${at}`).join(' ')}`,
+    'End',
   ].join('\n');
   const planOf = (solution: HighsSolution) =>
     Object.assign({}, ...options.filter((_, at) => primal(solution, `x${at}`) > 0.5).map(({ plan }) => plan)) as Plan;

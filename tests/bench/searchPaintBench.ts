@@ -40,9 +40,15 @@ export async function searchPaintBench(): Promise<void> {
       Number([...times].sort((a, b) => a - b)[Math.floor((times.length - 1) * share)]!.toFixed(1));
     console.log(
       JSON.stringify({
-        ...{ bench: 'Shelf search, key to paint', records: 5000, keys: keys.length, budgetMs: BUDGET },
-        ...{ medianMs: ms(keys, 0.5), p95Ms: ms(keys, 0.95), floorMs: ms(floor, 0.5), floorP95Ms: ms(floor, 0.95) },
-        ...{ ratio: Number((ms(keys, 0.5) / ms(floor, 0.5)).toFixed(2)) },
+        bench: 'Shelf search, key to paint',
+        records: 5000,
+        keys: keys.length,
+        budgetMs: BUDGET,
+        medianMs: ms(keys, 0.5),
+        p95Ms: ms(keys, 0.95),
+        floorMs: ms(floor, 0.5),
+        floorP95Ms: ms(floor, 0.95),
+        ratio: Number((ms(keys, 0.5) / ms(floor, 0.5)).toFixed(2)),
       }),
     );
   } finally {

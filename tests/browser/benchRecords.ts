@@ -17,15 +17,22 @@ interface Facts {
 export function vialRecord({ code, name, solvent = 'ethanol-96', grade = 'fit for drinks', supplier, lot }: Facts) {
   const { liquid: _, foodPossible: __, ...copy } = solventsOnHand().find(({ id }) => id === solvent)!;
   return newRecord('vial', {
-    ...{ code, name, grade, madeOn: '2026-05-04', useBy: '2027-05-04' },
-    ...{ supplier: supplier ?? 'Northgate Botanicals (made up)', lot: lot ?? `${code}-17` },
+    code,
+    name,
+    grade,
+    madeOn: '2026-05-04',
+    useBy: '2027-05-04',
+    supplier: supplier ?? 'Northgate Botanicals (made up)',
+    lot: lot ?? `${code}-17`,
     contents: [
       { material: `m-${code}`, name, strength: { value: 0.01287, sources: [{ id: 'd', words: 'drops', u: 0.0007 }] } },
     ],
     label: { value: 1, basis: '% w/v' },
     solvent: { ...copy, food: grade === 'fit for drinks' },
     massG: { value: 8.2, sources: [] },
-    ...{ densityGPerMl: 0.812, sizeMl: 10, uses: [] },
+    densityGPerMl: 0.812,
+    sizeMl: 10,
+    uses: [],
   });
 }
 

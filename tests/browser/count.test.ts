@@ -20,7 +20,11 @@ const shelf = [
   ...Object.keys(parts).map(material),
   ...Object.entries(strengths).map(([id, strength]) => vialOf(id, strength, { material: id.replace(/\d+/, '') })),
   newRecord('formula', {
-    ...{ id: 'f', name: 'Orchard', root: 'f', version: 1, notes: '' },
+    id: 'f',
+    name: 'Orchard',
+    root: 'f',
+    version: 1,
+    notes: '',
     lines: Object.entries(parts).map(([id, share]) => ({ material: id, name: `${id} oil`, share })),
   }),
 ];

@@ -409,15 +409,13 @@ describe('names that are meant to do harm', () => {
       '=HYPERLINK("http://x.invalid","click")',
     ];
     const records = names.map((name, i) => ({
-      ...{
-        id: `harm-${i}`,
-        kind: 'dropper',
-        v: 1,
-        made: '2026-05-04T10:00:00.000Z',
-        from: [],
-        name,
-        tip: name.slice(0, 500),
-      },
+      id: `harm-${i}`,
+      kind: 'dropper',
+      v: 1,
+      made: '2026-05-04T10:00:00.000Z',
+      from: [],
+      name,
+      tip: name.slice(0, 500),
     }));
     const path = join(profile.dir, 'harm.json');
     writeFileSync(

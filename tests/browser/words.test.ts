@@ -80,7 +80,10 @@ const named = [
   ...constituents.map(({ name }) => name),
   ...[...limitsEu, ...limitsUs, ...intakes].flatMap(({ what, source }) => [what, source]),
   ...abvTerms.map(({ term }) => term),
-  ...['made up', 'first lot', 'second lot', 'sour'],
+  'made up',
+  'first lot',
+  'second lot',
+  'sour',
   'middle of 0.8505–0.8585 g/mL, the limits of a withdrawn edition of the standard', // how the catalogue read a density
 ];
 

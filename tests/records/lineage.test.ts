@@ -5,7 +5,12 @@ import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { pipette, vialOf } from '../tasks/count/countShelf';
 
 const material = newRecord('material', {
-  ...{ id: 'm', name: 'cardamom oil', code: 'CARD', sort: 'natural', form: 'liquid', cautions: [] },
+  id: 'm',
+  name: 'cardamom oil',
+  code: 'CARD',
+  sort: 'natural',
+  form: 'liquid',
+  cautions: [],
 });
 const bottle = (id: string) =>
   newRecord('bottle', { id, from: ['m'], material: 'm', supplier: 'made up', lot: id, grade: 'fit for drinks' });
@@ -16,9 +21,14 @@ const vial = (id: string, from: string, calibration = '') => ({
   massG: measured(10, 0.1, { id: `calibration:${calibration}:repeatability`, words: '' }),
 });
 const tasting = newRecord('tasting', {
-  ...{ id: 't', from: ['second'], base: { name: 'tonic', volumeMl: 100, brix: 8, abv: 0, densityGPerMl: 1.03 } },
-  ...{ doses: [{ vial: 'second', code: 'X', drops: 3, massG: measured(0.05, 0, { id: '', words: '' }) }] },
-  ...{ reached: [], verdict: '', liking: null, uses: [{ id: 'second', massG: 0.05 }] },
+  id: 't',
+  from: ['second'],
+  base: { name: 'tonic', volumeMl: 100, brix: 8, abv: 0, densityGPerMl: 1.03 },
+  doses: [{ vial: 'second', code: 'X', drops: 3, massG: measured(0.05, 0, { id: '', words: '' }) }],
+  reached: [],
+  verdict: '',
+  liking: null,
+  uses: [{ id: 'second', massG: 0.05 }],
 });
 const names = (relatives: readonly { record: { id: string }; steps: number }[]) =>
   relatives.map(({ record, steps }) => `${record.id} ${steps}`);
@@ -58,8 +68,14 @@ describe('the lineage of a record', () => {
 
   test('tells which others were thinned from the same bottle of solvent', () => {
     const spirit = newRecord('supply', {
-      ...{ id: 'spirit', name: 'ethanol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
-      ...{ supplier: 'made up', lot: 'E-1' },
+      id: 'spirit',
+      name: 'ethanol',
+      sort: 'solvent',
+      solvent: 'ethanol-96',
+      unit: 'g',
+      amount: 800,
+      supplier: 'made up',
+      lot: 'E-1',
     });
     const thinned = (id: string, from: string) => {
       const made = vial(id, from);
@@ -76,10 +92,23 @@ describe('the lineage of a record', () => {
   test('puts side by side the bottles of a material, and those of a solvent', () => {
     const spirit = (id: string, solvent = 'ethanol-96') =>
       newRecord('supply', {
-        ...{ id, name: 'ethanol', sort: 'solvent', solvent, unit: 'g', amount: 800, supplier: '', lot: id },
+        id,
+        name: 'ethanol',
+        sort: 'solvent',
+        solvent,
+        unit: 'g',
+        amount: 800,
+        supplier: '',
+        lot: id,
       });
     const strips = newRecord('supply', {
-      ...{ id: 'strips', name: 'strips', sort: 'strips', unit: 'pieces', amount: 100, supplier: '', lot: '' },
+      id: 'strips',
+      name: 'strips',
+      sort: 'strips',
+      unit: 'pieces',
+      amount: 100,
+      supplier: '',
+      lot: '',
     });
     takeIn([spirit('E-1'), spirit('E-2'), spirit('T-1', 'triacetin'), strips]);
     const ids = (record: Parameters<typeof lotsBeside>[0]) => lotsBeside(record).map(({ id }) => id);

@@ -9,23 +9,36 @@ import { vialOf } from '../tasks/count/countShelf';
 const at = (day: string) => `${day}T10:00:00.000Z`;
 const material = (family: string) =>
   newRecord('material', {
-    ...{ id: family, name: family, code: 'X', sort: 'natural' as const, form: 'liquid' as const, cautions: [], family },
+    id: family,
+    name: family,
+    code: 'X',
+    sort: 'natural' as const,
+    form: 'liquid' as const,
+    cautions: [],
+    family,
   });
 const bottle = (facts: object = {}) => ({
   ...newRecord('bottle', { id: 'b', material: 'oil', supplier: '', lot: '', grade: 'fit for drinks' }),
-  ...{ made: at('2026-01-10') },
+  made: at('2026-01-10'),
   ...facts,
 });
 const vial = (id: string, massG: number, day: string) => ({
   ...vialOf(id, 0.01, { massG: 8 }),
-  ...{ made: at(day), uses: [{ id: 'b', massG }] },
+  made: at(day),
+  uses: [{ id: 'b', massG }],
 });
 
 const pack = (id: string, day: string) =>
   ({
     ...newRecord('supply', {
-      ...{ id, name: 'ethanol', sort: 'solvent' as const, solvent: 'ethanol-96', unit: 'g' as const, amount: 800 },
-      ...{ supplier: '', lot: '' },
+      id,
+      name: 'ethanol',
+      sort: 'solvent' as const,
+      solvent: 'ethanol-96',
+      unit: 'g' as const,
+      amount: 800,
+      supplier: '',
+      lot: '',
     }),
     made: at(day),
   }) as Supply;

@@ -26,17 +26,24 @@ function sourcesOf(one: CatalogueRow): string[] {
 // DIPPR 105 liquid densities at 20 °C (Perry) or PPDS (VDI Heat Atlas), g/mL: a second, independent source for rows taken from
 // the CRC Handbook. Read as printed coefficients, computed once; they agree with the CRC value within 1 %.
 const second = {
-  ...{ 'ethyl-formate': 0.9219, 'ethyl-acetate': 0.8995, 'ethyl-butyrate': 0.8788, 'ethyl-benzoate': 1.0468 },
-  ...{ 'butyl-acetate': 0.8809, 'methyl-salicylate': 1.1808, 'hexan-1-ol': 0.8196, 'benzyl-alcohol': 1.045 },
-  ...{
-    octanal: 0.8217,
-    nonanal: 0.8267,
-    decanal: 0.8246,
-    benzaldehyde: 1.0455,
-    furfural: 1.1594,
-    acetophenone: 1.0274,
-  },
-  ...{ 'acetic-acid': 1.0471, 'butyric-acid': 0.9559, 'octanoic-acid': 0.9076, 'propane-1-2-diol': 1.0364 },
+  'ethyl-formate': 0.9219,
+  'ethyl-acetate': 0.8995,
+  'ethyl-butyrate': 0.8788,
+  'ethyl-benzoate': 1.0468,
+  'butyl-acetate': 0.8809,
+  'methyl-salicylate': 1.1808,
+  'hexan-1-ol': 0.8196,
+  'benzyl-alcohol': 1.045,
+  octanal: 0.8217,
+  nonanal: 0.8267,
+  decanal: 0.8246,
+  benzaldehyde: 1.0455,
+  furfural: 1.1594,
+  acetophenone: 1.0274,
+  'acetic-acid': 1.0471,
+  'butyric-acid': 0.9559,
+  'octanoic-acid': 0.9076,
+  'propane-1-2-diol': 1.0364,
 };
 
 describe('the catalogue', () => {

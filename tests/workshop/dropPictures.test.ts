@@ -6,13 +6,11 @@ import { dropPicturesOf, readingsPicture } from '../../src/workshop/dropPictures
 const dropper = newRecord('dropper', { name: 'P1', tip: 'glass', outlet: 'square tip' });
 const of = (id: string, made: string, mg: number, dropperId = dropper.id) => ({
   ...newRecord('calibration', {
-    ...{
-      id,
-      dropper: dropperId,
-      liquid: { id: 'ethanol-96', name: 'ethanol 96 %' },
-      readabilityG: 0.001,
-      spread: 0.05,
-    },
+    id,
+    dropper: dropperId,
+    liquid: { id: 'ethanol-96', name: 'ethanol 96 %' },
+    readabilityG: 0.001,
+    spread: 0.05,
     readings: [
       { drops: 20, massG: (20 * mg) / 1000 },
       { drops: 10, massG: (10 * mg) / 1000 },

@@ -14,7 +14,10 @@ const OILS = { 'new.supplier': 'Pebblewick Oils' };
 
 export const bottles: readonly BottleScript[] = [
   {
-    ...{ name: 'pink grapefruit oil', code: 'PGF', row: 'grapefruit-oil', daysAgo: 212 },
+    name: 'pink grapefruit oil',
+    code: 'PGF',
+    row: 'grapefruit-oil',
+    daysAgo: 212,
     typed: {
       ...OILS,
       ...FOOD,
@@ -26,7 +29,10 @@ export const bottles: readonly BottleScript[] = [
     },
   },
   {
-    ...{ name: 'cardamom oil', code: 'CARD', row: 'cardamom-oil', daysAgo: 58 },
+    name: 'cardamom oil',
+    code: 'CARD',
+    row: 'cardamom-oil',
+    daysAgo: 58,
     typed: {
       ...OILS,
       ...FOOD,
@@ -39,7 +45,9 @@ export const bottles: readonly BottleScript[] = [
     },
   },
   {
-    ...{ name: 'rhubarb extract', code: 'RHU', daysAgo: 57 },
+    name: 'rhubarb extract',
+    code: 'RHU',
+    daysAgo: 57,
     typed: {
       ...BARN,
       ...FOOD,
@@ -52,7 +60,10 @@ export const bottles: readonly BottleScript[] = [
     },
   },
   {
-    ...{ name: 'cis-3-hexen-1-ol', code: 'HEX3', row: 'cis-3-hexen-1-ol', daysAgo: 57 },
+    name: 'cis-3-hexen-1-ol',
+    code: 'HEX3',
+    row: 'cis-3-hexen-1-ol',
+    daysAgo: 57,
     typed: {
       ...BARN,
       ...FOOD,
@@ -64,7 +75,10 @@ export const bottles: readonly BottleScript[] = [
     },
   },
   {
-    ...{ name: 'nootkatone', code: 'NOOT', row: 'nootkatone', daysAgo: 56 },
+    name: 'nootkatone',
+    code: 'NOOT',
+    row: 'nootkatone',
+    daysAgo: 56,
     typed: {
       ...BARN,
       ...FOOD,
@@ -76,7 +90,10 @@ export const bottles: readonly BottleScript[] = [
     },
   },
   {
-    ...{ name: 'beta-ionone', code: 'ION', row: 'beta-ionone', daysAgo: 56 },
+    name: 'beta-ionone',
+    code: 'ION',
+    row: 'beta-ionone',
+    daysAgo: 56,
     typed: {
       'new.supplier': 'Gannet Row Naturals',
       'new.grade': 'smell only',
@@ -86,7 +103,9 @@ export const bottles: readonly BottleScript[] = [
     },
   },
   {
-    ...{ name: 'pink grapefruit oil', code: 'PGF', daysAgo: 20 },
+    name: 'pink grapefruit oil',
+    code: 'PGF',
+    daysAgo: 20,
     typed: {
       ...BARN,
       ...FOOD,

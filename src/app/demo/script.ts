@@ -40,11 +40,17 @@ export const dilutions: readonly {
   { from: 'HEX3', code: 'HEX3', daysAgo: 53, hour: 9, typed: { ...SPIRIT, strength: '1' } },
   { from: 'HEX3', code: 'HEX01', daysAgo: 53, hour: 10, typed: { ...SPIRIT, strength: '0.1' } },
   {
-    ...{ from: 'NOOT', code: 'NOOT', daysAgo: 53, hour: 11 },
+    from: 'NOOT',
+    code: 'NOOT',
+    daysAgo: 53,
+    hour: 11,
     typed: { ...SPIRIT, strength: '1', way: 'mass', readability: '0.001', 'material.g': '0.086' },
   },
   {
-    ...{ from: 'ION', code: 'ION', daysAgo: 52, hour: 9 },
+    from: 'ION',
+    code: 'ION',
+    daysAgo: 52,
+    hour: 9,
     typed: { ...SPIRIT, solvent: 'isopropanol-99', strength: '1' },
   },
   { from: 'PGF', code: 'PGF', daysAgo: 19, hour: 9, typed: { ...SPIRIT, strength: '1' } },
@@ -52,17 +58,26 @@ export const dilutions: readonly {
 
 export const layerings = [
   {
-    ...{ name: 'first', codes: ['PGF', 'CARD'], daysAgo: 18, liking: '6' },
+    name: 'first',
+    codes: ['PGF', 'CARD'],
+    daysAgo: 18,
+    liking: '6',
     typed: { 'verdict.decision': 'try again', 'verdict.words': 'Bright, but it stops short.' },
     reading: { vials: '', minute: '5', words: 'citrus, spicy', intensity: '6', liking: '6' },
   },
   {
-    ...{ name: 'second', codes: ['PGF', 'HEX3'], daysAgo: 18, liking: '4' },
+    name: 'second',
+    codes: ['PGF', 'HEX3'],
+    daysAgo: 18,
+    liking: '4',
     typed: { 'verdict.decision': 'drop', 'verdict.words': 'Cut grass runs over the fruit.' },
     reading: { vials: '', minute: '5', words: 'green, grassy', intensity: '8', liking: '4' },
   },
   {
-    ...{ name: 'liked', codes: ['PGF', 'RHU', 'CARD'], daysAgo: 10, liking: '8' },
+    name: 'liked',
+    codes: ['PGF', 'RHU', 'CARD'],
+    daysAgo: 10,
+    liking: '8',
     typed: {
       'verdict.decision': 'keep',
       'verdict.words': 'Bright, then dry and spiced. This is it.',
@@ -80,7 +95,9 @@ export const drinks: readonly {
   typed: Readonly<Record<string, string>>;
 }[] = [
   {
-    ...{ daysAgo: 8, vial: 'PGF', drops: 9 },
+    daysAgo: 8,
+    vial: 'PGF',
+    drops: 9,
     typed: {
       'base.name': 'rhubarb soda, plain',
       'base.brix': '7',
@@ -92,7 +109,9 @@ export const drinks: readonly {
     },
   },
   {
-    ...{ daysAgo: 7, vial: 'CARD', drops: 4 },
+    daysAgo: 7,
+    vial: 'CARD',
+    drops: 4,
     typed: { 'base.ml': '100', aim: '5', verdict: 'A drop less would do.', liking: '6' },
   },
 ];
@@ -102,12 +121,16 @@ export const trial = { purpose: 'taste', most: '100', mix: '1', name: 'Low tide,
 
 /** The formula made into twenty litres. */
 export const batch = {
-  ...{ dose: '40', litres: '20', brix: '7', abv: '0', dosage: '2', make: 'clear', acidity: '2' },
-  ...{
-    carrier: 'propylene-glycol',
-    'carrier.food': 'yes',
-    fine: '0.001',
-    coarse: '1',
-    name: 'Low tide aperitif, first 20 L',
-  },
+  dose: '40',
+  litres: '20',
+  brix: '7',
+  abv: '0',
+  dosage: '2',
+  make: 'clear',
+  acidity: '2',
+  carrier: 'propylene-glycol',
+  'carrier.food': 'yes',
+  fine: '0.001',
+  coarse: '1',
+  name: 'Low tide aperitif, first 20 L',
 };

@@ -119,7 +119,8 @@ async function addBottle(cast: Cast, { name, row, typed, code, daysAgo }: Bottle
 async function layer(cast: Cast, script: (typeof layerings)[number]): Promise<void> {
   const vials = script.codes.map((code) => cast.get(code)!.id);
   const reading = Object.entries(script.reading).map(([part, text]) => ({
-    ...{ type: 'typed' as const, key: `reading.1.${part}` },
+    type: 'typed' as const,
+    key: `reading.1.${part}`,
     text: part === 'vials' ? vials.join(' ') : text,
   }));
   const made = await play('layer', {
@@ -143,7 +144,10 @@ async function formula(cast: Cast): Promise<string> {
   const lines = [['PGF', 60] as const, ['RHU', 30] as const, ['CARD', 8] as const, ['HEX3', 2] as const];
   const draft = the('formula', [cast.get('draft')!]);
   const second = newRecord('formula', {
-    ...{ from: [draft.id, cast.get('liked')!.id], name: draft.name, root: draft.root, version: 2 },
+    from: [draft.id, cast.get('liked')!.id],
+    name: draft.name,
+    root: draft.root,
+    version: 2,
     lines: lines.map(([code, share]) => ({ material: material(code).id, name: material(code).name, share })),
     notes: 'Grapefruit first, rhubarb under it, cardamom last; a trace of leaf for lift.',
   });
@@ -153,12 +157,24 @@ async function formula(cast: Cast): Promise<string> {
 
 async function supplies(cast: Cast): Promise<void> {
   const spirit = newRecord('supply', {
-    ...{ name: 'ethanol 96 % vol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
-    ...{ grade: 'fit for drinks', supplier: 'Pebblewick Spirit Store', lot: 'E-5512', box: 'cupboard' },
+    name: 'ethanol 96 % vol',
+    sort: 'solvent',
+    solvent: 'ethanol-96',
+    unit: 'g',
+    amount: 800,
+    grade: 'fit for drinks',
+    supplier: 'Pebblewick Spirit Store',
+    lot: 'E-5512',
+    box: 'cupboard',
   });
   const strips = newRecord('supply', {
-    ...{ name: 'paper strips', sort: 'strips', unit: 'pieces', amount: 8 },
-    ...{ supplier: 'Gannet Row Papers', lot: '', box: 'drawer' },
+    name: 'paper strips',
+    sort: 'strips',
+    unit: 'pieces',
+    amount: 8,
+    supplier: 'Gannet Row Papers',
+    lot: '',
+    box: 'drawer',
   });
   await keepDemo([spirit, strips].map((one) => ({ ...one, made: at(60, 8) })));
   cast.set('spirit', spirit);

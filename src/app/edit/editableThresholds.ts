@@ -54,7 +54,10 @@ function amounts(texts: Record<Part, string>, i: number): { low: Field<number | 
   const { unit } = texts;
   const low = optionalAmount({ name: nameOf(i, 'low'), title: 'Smelled from', unit, ...within });
   const high = optionalAmount({
-    ...{ name: nameOf(i, 'high'), title: 'Or up to', unit, ...within },
+    name: nameOf(i, 'high'),
+    title: 'Or up to',
+    unit,
+    ...within,
     help: 'Where figures differ; may stay empty.',
   });
   const from = low.read(texts.low);

@@ -19,7 +19,11 @@ export function batchTable(batch: Batch): string {
     [],
     ['into', 'what', 'lot', 'planned g', 'weighed g', '± g (k = 2)'],
     ...batch.weighed.map(({ into, name, lot, plannedG, massG }) => [
-      ...[into, name, lot, plannedG, massG.value],
+      into,
+      name,
+      lot,
+      plannedG,
+      massG.value,
       expanded(massG),
     ]),
     [],

@@ -81,7 +81,9 @@ function placed(row: SheetRow, lines: readonly string[], at: At): SheetText[] {
   return [
     ...lines.map((text, i) => ({ text, x: marginMm, y: y(i), size, face })),
     ...row.numbers.map((text, i) => ({
-      ...{ text, y: y(0), ...look },
+      text,
+      y: y(0),
+      ...look,
       x: ends[i]! - at.widthOf(text, look.face) * look.size,
     })),
   ];

@@ -18,7 +18,9 @@ function rowsOf(making: Making, now: Made): Compared[] {
   const planned = plannedDrink(making.plan);
   const isIn = (id: string) => making.syrup.pours.every(({ goods, mass }) => goods.id !== id || mass !== null);
   const row = (name: string, id: string, text: (made: Made) => string): Compared => ({
-    ...{ name, planned: text(planned), now: text(now) },
+    name,
+    planned: text(planned),
+    now: text(now),
     isIn: id !== '' && isIn(id),
   });
   const hasAlcohol = planned.abv.value > 0 || now.abv.value > 0;

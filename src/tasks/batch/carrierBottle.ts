@@ -19,7 +19,8 @@ export function carrierBottleField(run: RunState): Field<string> | null {
   if (bottles.length === 0) return null;
   const good = bottles.filter(({ refusal, leftG }) => refusal === null && leftG !== 0);
   return choice({
-    ...{ name: `lot.${id}`, title: 'Bottle' },
+    name: `lot.${id}`,
+    title: 'Bottle',
     options: [
       ...solventBottleOptions(id),
       { value: ELSEWHERE, label: 'Not from the Shelf', hint: 'nothing is counted off', always: true },

@@ -46,7 +46,11 @@ function nextPour(weighing: Weighing, step: WeighStep, so: Vessel & { bases: Map
   const pour = { key, id, scale: 'fine' as const, target: factor * base, mass: massAt(run, key) };
   const planned = list.steps.map((one) => ({ id: one.id, mass: gram(factor * (bases.get(one.id) ?? one.mass)) }));
   return {
-    ...{ ...pour, into: 'concentrate', stock, again: false, tooSmall: !step.enough },
+    ...pour,
+    into: 'concentrate',
+    stock,
+    again: false,
+    tooSmall: !step.enough,
     goods: stock?.goods ?? goods(id),
     rescue: rescueOf(run, pour, { planned, pours }),
   };

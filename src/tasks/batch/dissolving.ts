@@ -49,14 +49,14 @@ function oneOf(line: RecipeLine, drink: DrinkAsked): Dissolving {
   const material = find('material', line.material);
   const water = inWater(material?.cas ?? '', material);
   const { name } = line;
-  if (!water) return { ...{ name, mgPerL }, holds: null, verdict: 'try it', words: 'nothing is known of it' };
+  if (!water) return { name, mgPerL, holds: null, verdict: 'try it', words: 'nothing is known of it' };
   const kow = logKow[material?.cas ?? ''];
   const holds =
     drink.abv > 0 && kow !== undefined
       ? solubilityIn(water, kow, [{ fraction: drink.abv / 100, ...cosolvents.ethanol }])
       : water;
   const alcohol = drink.abv > 0 && kow === undefined ? '; what the alcohol helps is not counted' : '';
-  return { ...{ name, mgPerL, holds }, verdict: willDissolve(mgPerL, holds), words: `${holds.basis}${alcohol}` };
+  return { name, mgPerL, holds, verdict: willDissolve(mgPerL, holds), words: `${holds.basis}${alcohol}` };
 }
 
 /** Measured entries of one compound can differ threefold: the range spans them all. Oils are taken as terpenes, their worst part. */

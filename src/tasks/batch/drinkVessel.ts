@@ -49,7 +49,10 @@ function nextPour(
   const planned = lines.map((one) => ({ id: one.id, mass: gram(factor * one.mass) }));
   const rescue = rescueOf(run, pour, { planned, pours });
   return {
-    ...{ ...pour, stock: null, again: false, tooSmall: target < (leastOf(run, scale) ?? 0) },
+    ...pour,
+    stock: null,
+    again: false,
+    tooSmall: target < (leastOf(run, scale) ?? 0),
     rescue: rescue && within(run, rescue, { pours: [...pours, pour], there }),
   };
 }

@@ -61,7 +61,10 @@ export const agentsFor = oncePerRun((run: RunState): AgentOnHand[] => {
           ? 'not allowed in this kind of drink'
           : `at most ${formatPlain(cap, 3)} mg/L`;
     return {
-      ...{ id: part.id, name, cas: cas[0]!, densityGPerMl: (low + high) / 2 },
+      id: part.id,
+      name,
+      cas: cas[0]!,
+      densityGPerMl: (low + high) / 2,
       capMgPerL: cap,
       words: `${density}; ${allowed}`,
     };
@@ -111,7 +114,8 @@ export function emulsionGoods(
     oil: { mass: gram(massOf(lines)), density: gramPerMl(oil) },
     agent: agent?.capMgPerL ? { density: gramPerMl(agent.densityGPerMl), capMgPerL: agent.capMgPerL } : null,
     drink: { volume: millilitre(ml), density: gramPerMl(drink.densityGPerMl) },
-    ...{ gramsPerL, gumRatio },
+    gramsPerL,
+    gumRatio,
   });
   const extra = [
     ...(agent ? [{ goods: pure(agent.id, agent.name, { cas: agent.cas, beside: 'carrier' }), mass: made.agent }] : []),

@@ -45,7 +45,9 @@ export function pure(id: string, name: string, more: Pick<Goods, 'cas' | 'beside
 export function materialGoods(line: RecipeLine, source: Source): Goods {
   const rest = source.vial ? carriersOf(source.vial).flatMap((one) => thinner(one.id, one.share, one.ethanol)) : [];
   return {
-    ...{ id: line.material, name: line.name, source },
+    id: line.material,
+    name: line.name,
+    source,
     contents: [{ material: line.material, strength: source.strength }, ...rest],
   };
 }
@@ -53,7 +55,10 @@ export function materialGoods(line: RecipeLine, source: Source): Goods {
 /** A solvent as the carrier of a concentrate, from its bottle where one was named. */
 export function carrierGoods(solvent: SolventOnHand, source: Source | null): Goods {
   return {
-    ...{ id: solvent.id, name: solvent.name, source, beside: 'fixed' }, // the dosage stays, whatever the dose
+    id: solvent.id,
+    name: solvent.name,
+    source,
+    beside: 'fixed', // the dosage stays, whatever the dose
     contents: thinner(solvent.id, 1, ethanolOf(solvent)),
   };
 }

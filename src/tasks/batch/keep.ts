@@ -72,7 +72,9 @@ function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
   const name = again ? `${goods.name}, more` : goods.name;
   const { source } = goods;
   return {
-    ...{ into, id: goods.id, name },
+    into,
+    id: goods.id,
+    name,
     source: source?.id ?? null,
     lot: source?.lot ?? '',
     plannedG: target,

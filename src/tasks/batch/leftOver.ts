@@ -52,14 +52,21 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
   const solvent = solventIn(run, making);
   const densityGPerMl = densityOf(vessel.pours, solvent);
   return newRecord('vial', {
-    ...{ from: [batchId, ...uses.map(({ id }) => id)], contents, uses, massG: left, densityGPerMl },
+    from: [batchId, ...uses.map(({ id }) => id)],
+    contents,
+    uses,
+    massG: left,
+    densityGPerMl,
     ...besideIn(making),
     code: valueOf(run, fields.leftCode())!,
     name: `${plan.recipe.name}, concentrate`.slice(0, 60),
     label: { value: Number((whole * 100).toPrecision(3)), basis: '% w/w' },
     solvent: solvent && copyOf(solvent),
     sizeMl: Math.ceil(left.value / densityGPerMl),
-    ...{ grade: 'fit for drinks', madeOn: today(), supplier: '', lot: '' },
+    grade: 'fit for drinks',
+    madeOn: today(),
+    supplier: '',
+    lot: '',
     useBy: useByOfDilution({
       madeOn: today(),
       families: contents.map(({ material }) => find('material', material)?.family ?? ''),

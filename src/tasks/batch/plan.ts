@@ -106,7 +106,8 @@ function batchPlanOf(run: RunState, { drink, ml }: Basis, parts: readonly Planne
     throw: { parts: valueOf(run, fields.parts) ?? 0, by: textOf(run, fields.by) === 'mass' ? 'mass' : 'volume' },
     acid: acid ? { id: acid.id, acid: acid.acid, citricPerL: valueOf(run, fields.acidity) ?? 0 } : null,
     preservatives: preservatives.map(({ id, preservative }) => ({
-      ...{ id, preservative },
+      id,
+      preservative,
       acidMgPerL: amounts[id as keyof typeof amounts] ?? 0,
     })),
     concentrate: {

@@ -102,11 +102,14 @@ function drinkFrom(plan: Plan, mixture: Mixture | null): Made | null {
   const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
   const inIt = (id: string) => scaled(shareIn(mixture, id), PPM);
   return {
-    ...{ mixture, densityGPerMl, brix: scaled(sugar, 100) },
+    mixture,
+    densityGPerMl,
+    brix: scaled(sugar, 100),
     abv: scaled(times(ethanol, densityGPerMl), 100 / pure),
     litres: scaled(over(mixture.mass, densityGPerMl), 1 / 1000), // mL per L
     reached: plan.recipe.lines.map(({ material, name }) => ({
-      ...{ material, name },
+      material,
+      name,
       mgPerKg: inIt(material),
       mgPerL: times(inIt(material), densityGPerMl),
     })),
@@ -130,7 +133,9 @@ function partsOf(plan: Plan, mixture: Mixture): Part[] {
 
 function partOf({ id, name, cas, source, beside }: Goods, mgPerKg: Measured): Part {
   return {
-    ...{ id, name, mgPerKg },
+    id,
+    name,
+    mgPerKg,
     ...(cas === undefined ? {} : { cas }),
     ...(source ? { bottles: bottlesBehind(source, id) } : {}),
     ...(beside === 'fixed' ? { fixed: true } : {}),

@@ -62,7 +62,8 @@ export function recipeOf(run: RunState): Recipe | null {
   const total = tasting.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
   if (!(total > 0)) throw new Refusal('nothing was dosed in that drink');
   const lines = tasting.reached.map(({ material, name, mgPerKg }) => ({
-    ...{ material, name },
+    material,
+    name,
     share: mgPerKg.value / total,
   }));
   const name = `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`;

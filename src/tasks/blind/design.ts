@@ -55,7 +55,10 @@ export function designOf(run: RunState): Design | null {
   const shuffle = shuffleOf(method, tries, isAlone(run));
   const planned = laidOut({ method, tries, samples: samples.length, levels, seed, shuffle });
   return {
-    ...{ method, samples, levels, shuffle },
+    method,
+    samples,
+    levels,
+    shuffle,
     sets: shuffle === 'cards' ? asTaken(planned, run) : planned,
     risk: Number(valueOf(run, fields.risk) ?? '0.05'),
     unit: unitOf(run),

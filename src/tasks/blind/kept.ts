@@ -10,7 +10,11 @@ export function resultsOfTest(test: Test): readonly Result[] {
   if (!method) return [];
   const levels = test.steps ?? [];
   const design: Design = {
-    ...{ method, levels, samples: test.samples, risk: test.risk, unit: test.unit ?? '' },
+    method,
+    levels,
+    samples: test.samples,
+    risk: test.risk,
+    unit: test.unit ?? '',
     sets: test.sets.map(({ cups }) => ({ cups })),
     expected: test.expected ?? null,
     drops: null, // the drink in the cups is not kept; what it came to stands in the outcome

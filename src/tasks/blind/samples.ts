@@ -54,7 +54,10 @@ export function sampleFields(run: RunState, method: Method): Field<string>[] {
   const names = placesOf(method).map((title, i) => {
     const row = rowOf(run.typed[`from.${i}`]);
     return words({
-      ...{ name: `sample.${i}`, title, max: 40, optional: i >= needed(method) },
+      name: `sample.${i}`,
+      title,
+      max: 40,
+      optional: i >= needed(method),
       ...(row ? { help: `From the Shelf: ${row.name}, ${row.what}.` } : {}),
     });
   });

@@ -58,7 +58,10 @@ function keep(run: RunState): AnyRecord[] {
   const from = [...new Set([...sources, design.drops?.vial].filter((id) => id != null))];
   return [
     newRecord('test', {
-      ...{ name: nameOf(run), from, test: design.method.id, risk: design.risk },
+      name: nameOf(run),
+      from,
+      test: design.method.id,
+      risk: design.risk,
       served: isAlone(run) ? 'alone' : 'served',
       samples: [...design.samples],
       ...(sources.some((id) => id !== null) ? { sources } : {}),

@@ -35,7 +35,14 @@ export function curveScale(all: readonly CurvePoint[], { room, scale }: { room: 
     Math.round(left + 8 + ((drops - least) / Math.max(1, most - least)) * (right - left - 8));
   const inside = ERRORS.filter((error) => error <= high && error >= low);
   return {
-    ...{ width: room, height, left, right, bottom, letters, x, y },
+    width: room,
+    height,
+    left,
+    right,
+    bottom,
+    letters,
+    x,
+    y,
     errors: apart(inside, y, 1.3 * letters),
     ticks: apart(roundDrops(most), x, 3 * letters).filter((drops) => drops >= least),
   };

@@ -66,7 +66,14 @@ export function strengthOf(stock: Stock): number {
 function ofVial(vial: Vial): Stock {
   const { id, code, name, contents, grade, solvent, densityGPerMl, useBy, label } = vial;
   return {
-    ...{ id, code, name, contents, grade, solvent, densityGPerMl, useBy },
+    id,
+    code,
+    name,
+    contents,
+    grade,
+    solvent,
+    densityGPerMl,
+    useBy,
     what: `${formatPlain(label.value)} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}`,
     liquid: liquidOfVial(vial),
     leftG: leftOf(vial)?.value ?? null,
@@ -79,7 +86,13 @@ function ofBottle(bottle: Bottle): Stock[] {
   const { id, grade, useBy = '' } = bottle;
   return [
     {
-      ...{ id, grade, useBy, code: material.code, name: material.name, what: 'neat', solvent: null },
+      id,
+      grade,
+      useBy,
+      code: material.code,
+      name: material.name,
+      what: 'neat',
+      solvent: null,
       contents: [{ material: material.id, name: material.name, strength: purityOf(bottle, material.purity) }],
       liquid: { id: material.id, liquid: null, strength: 1 },
       densityGPerMl: (bottle.density ?? material.density)?.gPerMl ?? TYPICAL_DENSITY,

@@ -42,7 +42,11 @@ export const fields = {
   }),
   abv: amount({ name: 'base.abv', title: 'Alcohol', unit: '% ABV', min: 0, max: 96, preset: '0' }),
   density: optionalAmount({
-    ...{ name: 'base.density', title: 'Its density, where you measured it', unit: 'g/mL', min: 0.7, max: 1.5 },
+    name: 'base.density',
+    title: 'Its density, where you measured it',
+    unit: 'g/mL',
+    min: 0.7,
+    max: 1.5,
     help: 'Empty: computed from sugar and alcohol.',
   }),
   volume: (preset: string) =>

@@ -21,7 +21,11 @@ export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
         bottles: bottles.filter((bottle) => bottle.material === material),
       })),
       ...others.map(({ id, name, cas, share: of }) => ({
-        ...{ id, name, fixed, mgPerKg: scaled(share, of), carrier: true },
+        id,
+        name,
+        fixed,
+        mgPerKg: scaled(share, of),
+        carrier: true,
         ...(cas === undefined ? {} : { cas }),
       })),
     ];

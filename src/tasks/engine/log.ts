@@ -61,7 +61,8 @@ export function openLog(start: Start): EventLog {
   }
 
   return {
-    ...{ events, trouble },
+    events,
+    trouble,
     coming: () => coming,
     append: (happenings) => (last = store(happenings, [])),
     settled: () => last,

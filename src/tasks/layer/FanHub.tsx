@@ -22,7 +22,10 @@ export function FanHub({ walk }: { walk: Walk }) {
     <>
       <FanPicture
         strips={drying.map(({ strip: { vial }, drying: { ready, wet } }) => ({
-          ...{ id: vial.id, code: vial.code, ready, wet },
+          id: vial.id,
+          code: vial.code,
+          ready,
+          wet,
           family: familyOf(run, vial.id),
         }))}
       />

@@ -157,7 +157,10 @@ function keep(run: RunState): AnyRecord[] {
     from: strips.map(({ vial }) => vial.id),
     name: codesOf(judged(run)),
     strips: strips.map(({ vial, dips, dippedAt, takenOutAt, driedAt }) => ({
-      ...{ vial: vial.id, code: vial.code, dips, family: familyOf(run, vial.id) },
+      vial: vial.id,
+      code: vial.code,
+      dips,
+      family: familyOf(run, vial.id),
       dippedAt: iso(dippedAt),
       takenOutAt: iso(takenOutAt),
       ...(driedAt === null ? {} : { driedAt: iso(driedAt)! }),

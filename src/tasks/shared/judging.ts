@@ -116,7 +116,8 @@ export function judge(run: RunState, parts: readonly Part[], drink: FinishedDrin
     ceilings: all.filter(({ finding }) => finding.check !== 'concern'),
     looks: all.filter(({ finding }) => finding.check === 'concern'),
     silent: [...new Set(judged.filter(({ cas }) => cas.length === 0).map(({ name }) => name))],
-    ...{ traits: traitsFor(materials, jurisdiction), has },
+    traits: traitsFor(materials, jurisdiction),
+    has,
     counted: [...new Map(judged.map((one) => [one.id, one])).values()].flatMap(({ id, name, constituents: held }) =>
       held.map((constituent) => ({ id, name, constituent })),
     ),

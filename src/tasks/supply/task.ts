@@ -91,9 +91,13 @@ function keep(run: RunState): AnyRecord[] {
   const [useBy, box] = [valueOf(run, fields.useBy), valueOf(run, fields.box)];
   return [
     newRecord('supply', {
-      ...{ name, sort, amount: amountOf, unit: liquid ? 'g' : 'pieces' },
+      name,
+      sort,
+      amount: amountOf,
+      unit: liquid ? 'g' : 'pieces',
       ...(liquid ? { solvent: run.typed['solvent']!, grade: food ? 'fit for drinks' : 'smell only' } : {}),
-      ...{ supplier: valueOf(run, fields.supplier) ?? '', lot: valueOf(run, fields.lot) ?? '' },
+      supplier: valueOf(run, fields.supplier) ?? '',
+      lot: valueOf(run, fields.lot) ?? '',
       ...(useBy ? { useBy } : {}),
       ...(box ? { box } : {}),
     }),

@@ -51,7 +51,13 @@ export function scatterScale(
   const step = (right - left) / points.length;
   const longest = Math.max(...points.map(({ name }) => name.length)) * WIDE * letters;
   return {
-    ...{ width: room, height, left, right, letters, ticks, decimals },
+    width: room,
+    height,
+    left,
+    right,
+    letters,
+    ticks,
+    decimals,
     named: namedPlaces(points.length, Math.ceil((longest + letters) / step)),
     x: (place) => left + (place + 0.5) * step,
     y: (value) => top + ((high - value) / (high - low)) * (bottom - top),

@@ -74,7 +74,10 @@ describe('the label of a bottle', () => {
       cautions: [],
     });
     const bottle = newRecord('bottle', {
-      ...{ material: material.id, supplier: 'Bay & Bell (made up)', lot: '44', grade: 'smell only' as const },
+      material: material.id,
+      supplier: 'Bay & Bell (made up)',
+      lot: '44',
+      grade: 'smell only' as const,
     });
     takeIn([material, bottle]);
     expect(wordsOn(labelOf(bottle, 'vial'))).toContain(
@@ -86,11 +89,25 @@ describe('the label of a bottle', () => {
 describe('the label of a batch', () => {
   const sure = (value: number) => ({ value, sources: [] });
   const weighed = (into: 'concentrate' | 'syrup', id: string, lot: string, g: number) => ({
-    ...{ into, id, name: id, lot, plannedG: g, massG: sure(g), source: lot ? id : null },
+    into,
+    id,
+    name: id,
+    lot,
+    plannedG: g,
+    massG: sure(g),
+    source: lot ? id : null,
   });
   const batch = newRecord('batch', {
-    ...{ name: 'Orchard, 20 L', madeOn: '2026-05-04', jurisdiction: 'EU', notes: '', uses: [], asked: {} },
-    ...{ formula: { id: 'f', name: 'Orchard', version: 1 }, lines: [], reached: [], checks: [] },
+    name: 'Orchard, 20 L',
+    madeOn: '2026-05-04',
+    jurisdiction: 'EU',
+    notes: '',
+    uses: [],
+    asked: {},
+    formula: { id: 'f', name: 'Orchard', version: 1 },
+    lines: [],
+    reached: [],
+    checks: [],
     weighed: [
       weighed('concentrate', 'linalool', 'Saltmarsh, lot L-1', 2),
       weighed('concentrate', 'maltol', 'Saltmarsh, lot M-2', 1),
@@ -150,7 +167,11 @@ describe('the flame', () => {
 
   test('is due for a material that flashes at 45 °C once there is more than a little of it', () => {
     const limonene = newRecord('material', {
-      ...{ name: 'd-limonene', code: 'LIM', sort: 'substance' as const, form: 'liquid' as const, cautions: [] },
+      name: 'd-limonene',
+      code: 'LIM',
+      sort: 'substance' as const,
+      form: 'liquid' as const,
+      cautions: [],
       flash: { value: 45, source: 'IEC 60079-20-1' },
     });
     takeIn([limonene]);

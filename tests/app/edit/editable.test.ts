@@ -8,7 +8,12 @@ import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { catalogue, factsOf, loadCatalogue } from '../../../src/workshop/catalogue';
 
 const ownMaterial = newRecord('material', {
-  ...{ id: 'own', name: 'bog myrtle oil', code: 'BOG', sort: 'natural', form: 'liquid', cautions: [] },
+  id: 'own',
+  name: 'bog myrtle oil',
+  code: 'BOG',
+  sort: 'natural',
+  form: 'liquid',
+  cautions: [],
 });
 
 /** The material as it stands on the Shelf after it was changed. */
@@ -103,13 +108,21 @@ describe('a material of the person’s own', () => {
 
   test('as typed, each with that as its source', () => {
     const now = after(ownMaterial, {
-      ...{ sort: 'substance', family: 'Aldehyde', boils: '202', density: '0,91', 'density.within': '0.01' },
-      ...{ cautions: 'flammable, Sensitiser', 'notes.0': 'Smells stronger after a week.' },
+      sort: 'substance',
+      family: 'Aldehyde',
+      boils: '202',
+      density: '0,91',
+      'density.within': '0.01',
+      cautions: 'flammable, Sensitiser',
+      'notes.0': 'Smells stronger after a week.',
     });
     expect(now).toMatchObject({
-      ...{ sort: 'substance', family: 'aldehyde', boils: { value: 202, source: 'as typed by hand' } },
+      sort: 'substance',
+      family: 'aldehyde',
+      boils: { value: 202, source: 'as typed by hand' },
       density: { gPerMl: 0.91, halfWidth: 0.01, source: 'as typed by hand' },
-      ...{ cautions: ['flammable', 'sensitiser'], notes: ['Smells stronger after a week.'] },
+      cautions: ['flammable', 'sensitiser'],
+      notes: ['Smells stronger after a week.'],
     });
     expect(wordsOf(now).facts!.flat().join()).toContain('May cause skin sensitisation');
     const emptied = after(now, { cautions: '', 'notes.0': '', 'density.within': '', boils: '', family: '' });

@@ -10,11 +10,22 @@ const widthOf = (text: string) => 0.55 * text.length;
 function batchOf(materials: number, gas = {}) {
   const names = Array.from({ length: materials }, (_, i) => `material ${i + 1}`);
   return newRecord('batch', {
-    ...{ name: 'Orchard, 20 L', madeOn: '2026-05-04', jurisdiction: 'EU', notes: 'for the fair', uses: [], asked: {} },
-    ...{ formula: { id: 'f', name: 'Orchard', version: 2 }, lines: [] },
+    name: 'Orchard, 20 L',
+    madeOn: '2026-05-04',
+    jurisdiction: 'EU',
+    notes: 'for the fair',
+    uses: [],
+    asked: {},
+    formula: { id: 'f', name: 'Orchard', version: 2 },
+    lines: [],
     weighed: names.map((name) => ({
-      ...{ into: 'concentrate' as const, id: name, name, source: 'b', lot: `Saltmarsh, lot ${name}` },
-      ...{ plannedG: 0.009333, massG: { value: 1019.074, sources: [{ id: 's', words: 'scale', u: 0.00041 }] } },
+      into: 'concentrate' as const,
+      id: name,
+      name,
+      source: 'b',
+      lot: `Saltmarsh, lot ${name}`,
+      plannedG: 0.009333,
+      massG: { value: 1019.074, sources: [{ id: 's', words: 'scale', u: 0.00041 }] },
     })),
     reached: names.map((name) => ({ material: name, name, mgPerKg: sure(12), mgPerL: sure(12) })),
     checks: [

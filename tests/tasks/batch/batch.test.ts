@@ -99,7 +99,11 @@ describe('what a batch is made from', () => {
     const mgPerKg = (value: number) => ({ value, sources: [] });
     takeIn([
       newRecord('tasting', {
-        ...{ id: 'liked', doses: [], verdict: 'good', liking: 8, uses: [] },
+        id: 'liked',
+        doses: [],
+        verdict: 'good',
+        liking: 8,
+        uses: [],
         base: { name: 'tonic', volumeMl: 100, brix: 8, abv: 0.5, densityGPerMl: 1.03 },
         reached: [
           { material: 'linalool', name: 'linalool', mgPerKg: mgPerKg(30) },
@@ -348,11 +352,24 @@ describe('what may not go into a drink', () => {
     const sure = (value: number) => ({ value, sources: [] });
     const vial = (id: string, food: boolean, uses: { id: string; massG: number }[]) =>
       newRecord('vial', {
-        ...{ id, code: id.toUpperCase(), name: 'linalool', sizeMl: 10, supplier: '', lot: '', uses },
-        ...{ contents: [{ material: 'linalool', name: 'linalool', strength: sure(0.1) }], massG: sure(8) },
-        ...{ label: { value: 10, basis: '% w/w' }, densityGPerMl: 0.8, madeOn: '2026-01-01', useBy: '' },
+        id,
+        code: id.toUpperCase(),
+        name: 'linalool',
+        sizeMl: 10,
+        supplier: '',
+        lot: '',
+        uses,
+        contents: [{ material: 'linalool', name: 'linalool', strength: sure(0.1) }],
+        massG: sure(8),
+        label: { value: 10, basis: '% w/w' },
+        densityGPerMl: 0.8,
+        madeOn: '2026-01-01',
+        useBy: '',
         solvent: {
-          ...{ id: food ? 'ethanol-96' : 'isopropanol-99', name: 'a solvent', food, dryOff: 'minutes' },
+          id: food ? 'ethanol-96' : 'isopropanol-99',
+          name: 'a solvent',
+          food,
+          dryOff: 'minutes',
           density: { gPerMl: 0.8, atC: 20, source: 'test' },
         },
         grade: 'fit for drinks',

@@ -15,8 +15,15 @@ import { startWalking } from '../walking';
 
 const glycol = (id: string, facts: Partial<Supply> = {}): Supply => ({
   ...newRecord('supply', {
-    ...{ id, name: 'propylene glycol', sort: 'solvent', solvent: 'propylene-glycol', unit: 'g', amount: 500 },
-    ...{ supplier: 'Saltmarsh Supplies', lot: `L-${id}`, grade: 'fit for drinks' },
+    id,
+    name: 'propylene glycol',
+    sort: 'solvent',
+    solvent: 'propylene-glycol',
+    unit: 'g',
+    amount: 500,
+    supplier: 'Saltmarsh Supplies',
+    lot: `L-${id}`,
+    grade: 'fit for drinks',
   }),
   ...facts,
 });

@@ -16,7 +16,11 @@ import { weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 
 const oneOil = newRecord('formula', {
-  ...{ id: 'f2', name: 'Nutmeg alone', root: 'f2', version: 1, notes: '' },
+  id: 'f2',
+  name: 'Nutmeg alone',
+  root: 'f2',
+  version: 1,
+  notes: '',
   lines: [{ material: 'nutmeg', name: 'nutmeg oil', share: 1 }],
 });
 
@@ -143,13 +147,11 @@ describe('the concentrate that is left over', () => {
     const [, vial] = records;
     const thin = {
       ...vial,
-      ...{
-        id: 'thin',
-        code: 'THIN',
-        from: [vial.id],
-        uses: [{ id: vial.id, massG: 1 }],
-        massG: { value: 4, sources: [] },
-      },
+      id: 'thin',
+      code: 'THIN',
+      from: [vial.id],
+      uses: [{ id: vial.id, massG: 1 }],
+      massG: { value: 4, sources: [] },
       contents: vial.contents.map((part) => ({ ...part, strength: { value: part.strength.value / 4, sources: [] } })),
       beside: undefined,
     };

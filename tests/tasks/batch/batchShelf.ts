@@ -13,20 +13,36 @@ const materials = [
 export function batchShelf(): AnyRecord[] {
   const bottleOf = (id: string, material: string, facts: object = {}) =>
     newRecord('bottle', {
-      ...{ id, material, supplier: 'Saltmarsh Supplies', lot: `L-${id}`, grade: 'fit for drinks', amountG: 100 },
+      id,
+      material,
+      supplier: 'Saltmarsh Supplies',
+      lot: `L-${id}`,
+      grade: 'fit for drinks',
+      amountG: 100,
       ...facts,
     } as never);
   return [
     ...materials.map(([id, name, cas, sort, form, gPerMl]) =>
       newRecord('material', {
-        ...{ id, name, cas, sort, form, code: id.slice(0, 4).toUpperCase(), cautions: [] },
+        id,
+        name,
+        cas,
+        sort,
+        form,
+        code: id.slice(0, 4).toUpperCase(),
+        cautions: [],
         density: { gPerMl, atC: 20, source: 'made up for the test' },
       }),
     ),
     ...materials.map(([id]) => bottleOf(`b-${id}`, id, { pricePerG: 2 })),
     bottleOf('b-linalool-nose', 'linalool', { grade: 'smell only' }),
     newRecord('formula', {
-      ...{ id: 'f1', name: 'Orchard', root: 'f1', version: 1, notes: '', from: ['lay'] },
+      id: 'f1',
+      name: 'Orchard',
+      root: 'f1',
+      version: 1,
+      notes: '',
+      from: ['lay'],
       lines: [
         { material: 'nutmeg', name: 'nutmeg oil', share: 4 },
         { material: 'linalool', name: 'linalool', share: 3 },
@@ -39,6 +55,15 @@ export function batchShelf(): AnyRecord[] {
 
 /** What is typed to plan 20 L of a clear drink: 50 mg/kg of the formula, 10 °Brix, in propylene glycol. */
 export const clearPlan: Record<string, string> = {
-  ...{ what: 'f1', dose: '50', litres: '20', brix: '10', abv: '0', dosage: '1', make: 'clear' },
-  ...{ carrier: 'propylene-glycol', 'carrier.food': 'yes', fine: '0.001', coarse: '1' },
+  what: 'f1',
+  dose: '50',
+  litres: '20',
+  brix: '10',
+  abv: '0',
+  dosage: '1',
+  make: 'clear',
+  carrier: 'propylene-glycol',
+  'carrier.food': 'yes',
+  fine: '0.001',
+  coarse: '1',
 };

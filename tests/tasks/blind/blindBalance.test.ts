@@ -296,7 +296,10 @@ test('a drink as tasted can be a sample', () => {
   const tasting = newRecord('tasting', {
     base: { name: 'tonic', volumeMl: 100, brix: 8, abv: 0, densityGPerMl: 1.03 },
     doses: [{ vial: 'v', code: 'CARD', drops: 3, massG: exact(0.05) }],
-    ...{ reached: [], verdict: '', liking: null, uses: [] },
+    reached: [],
+    verdict: '',
+    liking: null,
+    uses: [],
   });
   takeIn([tasting]);
   const walk = begin('triangle', { 'sample.0': 'tonic + CARD', 'from.0': tasting.id });

@@ -64,7 +64,11 @@ describe('a new bottle', () => {
     expect(walk.step().ask!.map(({ name }) => name)).toEqual(['new.name', 'new.code']);
     const byHand = startWalking(bottle, { 'new.name': 'rhubarb base' });
     expect(byHand.step().ask!.map(({ name }) => name)).toEqual([
-      ...['new.name', 'new.code', 'new.form', 'new.cas', 'new.plant'],
+      'new.name',
+      'new.code',
+      'new.form',
+      'new.cas',
+      'new.plant',
     ]);
   });
 

@@ -76,8 +76,12 @@ describe('the drop beside that of last time', () => {
   const now = (before: number, doubt: number) => {
     const old = newRecord('dropper', { name: `P${before}`, tip: 'glass' });
     const then = newRecord('calibration', {
-      ...{ dropper: old.id, liquid: { id: 'water', name: 'water' }, readings: [{ drops: 20, massG: before / 50 }] },
-      ...{ readabilityG: 0.001, mgPerDrop: measured(before, doubt, { id: 'then', words: 'x' }), spread: 0.05 },
+      dropper: old.id,
+      liquid: { id: 'water', name: 'water' },
+      readings: [{ drops: 20, massG: before / 50 }],
+      readabilityG: 0.001,
+      mgPerDrop: measured(before, doubt, { id: 'then', words: 'x' }),
+      spread: 0.05,
     });
     takeIn([old, then]);
     const step = verdictOf(weighed(['1.000', '1.002', '0.998'], { dropper: old.id }), 3); // 50 mg
@@ -105,8 +109,12 @@ describe('the drop beside that of last time', () => {
 describe('what one drop weighs', () => {
   const of = (liquid: string, mg: number, u: number, day: string) => ({
     ...newRecord('calibration', {
-      ...{ dropper: dropper.id, liquid: { id: liquid, name: liquid }, readings: [{ drops: 20, massG: mg / 50 }] },
-      ...{ readabilityG: 0.001, mgPerDrop: measured(mg, u, { id: `${liquid}${day}`, words: 'x' }), spread: 0.05 },
+      dropper: dropper.id,
+      liquid: { id: liquid, name: liquid },
+      readings: [{ drops: 20, massG: mg / 50 }],
+      readabilityG: 0.001,
+      mgPerDrop: measured(mg, u, { id: `${liquid}${day}`, words: 'x' }),
+      spread: 0.05,
     }),
     made: `${day}T10:00:00Z`,
   });

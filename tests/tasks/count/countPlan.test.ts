@@ -27,7 +27,11 @@ function stockTheShelf(): void {
     vialOf('hex05', 0.005, { material: 'hex', grade: 'smell only' }),
     newRecord('bottle', { id: 'bhex', material: 'hex', supplier: '', lot: '', grade: 'fit for drinks' }),
     newRecord('formula', {
-      ...{ id: 'f', name: 'Orchard', root: 'f', version: 1, notes: '' },
+      id: 'f',
+      name: 'Orchard',
+      root: 'f',
+      version: 1,
+      notes: '',
       lines: Object.entries(parts).map(([id, share]) => ({ material: id, name: `${id} oil`, share })),
     }),
   ]);

@@ -30,8 +30,12 @@ const bottle = newRecord('bottle', { material: material.id, supplier: 'made up',
 const solid = newRecord('bottle', { material: crystals.id, supplier: 'made up', lot: 'L2', grade: 'fit for drinks' });
 const dropper = newRecord('dropper', { name: 'P1', tip: 'glass' });
 const forty = newRecord('calibration', {
-  ...{ dropper: dropper.id, liquid: { id: material.id, name: 'cardamom oil' }, readings: [{ drops: 20, massG: 0.8 }] },
-  ...{ readabilityG: 0.001, mgPerDrop: { value: 40, sources: [] }, spread: 0.05 },
+  dropper: dropper.id,
+  liquid: { id: material.id, name: 'cardamom oil' },
+  readings: [{ drops: 20, massG: 0.8 }],
+  readabilityG: 0.001,
+  mgPerDrop: { value: 40, sources: [] },
+  spread: 0.05,
 });
 
 /** A run with these fields typed and so many drops tapped. */
@@ -45,8 +49,15 @@ function walked(typed: Record<string, string>, drops = 0): RunState {
 }
 
 const usual = {
-  ...{ bottle: bottle.id, strength: '1', basis: '% w/v', size: '15', solvent: 'ethanol-96', food: 'yes' },
-  ...{ measure: 'syringe', way: 'drops', dropper: dropper.id },
+  bottle: bottle.id,
+  strength: '1',
+  basis: '% w/v',
+  size: '15',
+  solvent: 'ethanol-96',
+  food: 'yes',
+  measure: 'syringe',
+  way: 'drops',
+  dropper: dropper.id,
 };
 const vialOf = (run: RunState) => dilute.keep(run)[0] as RecordOf<'vial'>;
 const step = (run: RunState, key: string) => dilute.steps(run).find((one) => one.key === key)!;
@@ -240,8 +251,14 @@ describe('wrong answers are met with one sentence, and stay as typed', () => {
 describe('a bottle of solvent from the Shelf', () => {
   const spirit = (grade?: 'fit for drinks' | 'smell only', facts: object = {}) => ({
     ...newRecord('supply', {
-      ...{ name: 'ethanol 96 % vol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
-      ...{ supplier: 'made up', lot: 'E-1', ...(grade ? { grade } : {}) },
+      name: 'ethanol 96 % vol',
+      sort: 'solvent',
+      solvent: 'ethanol-96',
+      unit: 'g',
+      amount: 800,
+      supplier: 'made up',
+      lot: 'E-1',
+      ...(grade ? { grade } : {}),
     }),
     ...facts,
   });

@@ -22,25 +22,49 @@ const envelope = { v: 1, made: '2025-01-01T08:00:00.000Z', from: [] as string[] 
 
 function vialOf(id: string, code: string, facts: object = {}) {
   return {
-    ...{ ...envelope, id, kind: 'vial', code, name: `${code} oil`, solvent: ethanol, sizeMl: 10, uses: [] },
+    ...envelope,
+    id,
+    kind: 'vial',
+    code,
+    name: `${code} oil`,
+    solvent: ethanol,
+    sizeMl: 10,
+    uses: [],
     contents: [{ material: `m-${code}`, name: `${code} oil`, strength: sure(0.01) }],
     label: { value: 1, basis: '% w/w' },
     massG: sure(8),
     densityGPerMl: 0.808,
-    ...{ grade: 'fit for drinks', madeOn: '2025-01-01', useBy: '2026-01-01', supplier: '', lot: '' },
+    grade: 'fit for drinks',
+    madeOn: '2025-01-01',
+    useBy: '2026-01-01',
+    supplier: '',
+    lot: '',
     ...facts,
   };
 }
 
 const bottle = (id: string, grade: string) => ({
-  ...{ ...envelope, id, kind: 'bottle', material: 'm', supplier: 'Saltmarsh Supplies', lot: '7', grade },
+  ...envelope,
+  id,
+  kind: 'bottle',
+  material: 'm',
+  supplier: 'Saltmarsh Supplies',
+  lot: '7',
+  grade,
 });
 
 /** A dropper whose drops weigh exactly 22 mg of ethanol, with no scatter. */
 const dropper = { ...envelope, id: 'd22', kind: 'dropper', name: 'Pipette 22', tip: '' };
 const calibration = {
-  ...{ ...envelope, id: 'c22', kind: 'calibration', dropper: 'd22', liquid: { id: 'ethanol-96', name: 'ethanol' } },
-  ...{ readings: [{ drops: 20, massG: 0.44 }], readabilityG: 0.001, mgPerDrop: sure(22), spread: 0 },
+  ...envelope,
+  id: 'c22',
+  kind: 'calibration',
+  dropper: 'd22',
+  liquid: { id: 'ethanol-96', name: 'ethanol' },
+  readings: [{ drops: 20, massG: 0.44 }],
+  readabilityG: 0.001,
+  mgPerDrop: sure(22),
+  spread: 0,
 };
 
 beforeEach(() =>
@@ -71,8 +95,13 @@ function runOf(typed: Record<string, string>, drops: Record<string, number> = {}
 
 /** 12 drops of 22 mg of a 1.0 % w/w vial, into a drink on the scale. */
 const example = {
-  ...{ vial: 'v-card', dropper: 'd22', base: 'new', 'base.name': 'plain water', 'base.by': 'mass' },
-  ...{ 'base.g': String(100 - 12 * 0.022), 'base.slack': '0' },
+  vial: 'v-card',
+  dropper: 'd22',
+  base: 'new',
+  'base.name': 'plain water',
+  'base.by': 'mass',
+  'base.g': String(100 - 12 * 0.022),
+  'base.slack': '0',
 };
 const stepOf = (run: RunState, key: string) => dose.steps(run).find((step) => step.key === key)!;
 const keys = (run: RunState) => dose.steps(run).map(({ key }) => key);

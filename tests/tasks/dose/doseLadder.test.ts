@@ -9,30 +9,64 @@ import { fold, type RunState } from '../../../src/tasks/engine/fold';
 const sure = (value: number) => ({ value, sources: [] });
 const envelope = { v: 1, made: '2025-01-01T08:00:00.000Z', from: [] as string[] };
 const ethanol = {
-  ...{ id: 'ethanol-96', name: 'ethanol 96 % vol', food: true, dryOff: 'minutes' },
+  id: 'ethanol-96',
+  name: 'ethanol 96 % vol',
+  food: true,
+  dryOff: 'minutes',
   density: { gPerMl: 0.80742, atC: 20, source: 'OIML R 22' },
 };
 const glycol = {
-  ...{ id: 'propylene-glycol', name: 'propylene glycol', food: true, dryOff: 'stays wet' },
+  id: 'propylene-glycol',
+  name: 'propylene glycol',
+  food: true,
+  dryOff: 'stays wet',
   density: { gPerMl: 1.0361, atC: 20, source: 'CRC' },
 };
 
 function vialOf(code: string, contents: (readonly [string, number])[], solvent: object = ethanol) {
   return {
-    ...{ ...envelope, id: `v-${code}`, kind: 'vial', code, name: code, solvent, sizeMl: 10, uses: [] },
+    ...envelope,
+    id: `v-${code}`,
+    kind: 'vial',
+    code,
+    name: code,
+    solvent,
+    sizeMl: 10,
+    uses: [],
     contents: contents.map(([material, strength]) => ({ material, name: material, strength: sure(strength) })),
-    ...{ label: { value: 1, basis: '% w/w' }, massG: sure(8), densityGPerMl: 0.808, grade: 'fit for drinks' },
-    ...{ madeOn: '2025-01-01', useBy: '2026-01-01', supplier: '', lot: '' },
+    label: { value: 1, basis: '% w/w' },
+    massG: sure(8),
+    densityGPerMl: 0.808,
+    grade: 'fit for drinks',
+    madeOn: '2025-01-01',
+    useBy: '2026-01-01',
+    supplier: '',
+    lot: '',
   };
 }
 
 const dropper = { ...envelope, id: 'd20', kind: 'dropper', name: 'Pipette 20', tip: '' };
 const calibration = (liquid: string) => ({
-  ...{ ...envelope, id: `c-${liquid}`, kind: 'calibration', dropper: 'd20', liquid: { id: liquid, name: liquid } },
-  ...{ readings: [{ drops: 20, massG: 0.4 }], readabilityG: 0.001, mgPerDrop: sure(20), spread: 0 },
+  ...envelope,
+  id: `c-${liquid}`,
+  kind: 'calibration',
+  dropper: 'd20',
+  liquid: { id: liquid, name: liquid },
+  readings: [{ drops: 20, massG: 0.4 }],
+  readabilityG: 0.001,
+  mgPerDrop: sure(20),
+  spread: 0,
 });
 const material = (id: string, cas: string) => ({
-  ...{ ...envelope, id, kind: 'material', name: id, code: 'XX', cas, sort: 'natural', form: 'liquid', cautions: [] },
+  ...envelope,
+  id,
+  kind: 'material',
+  name: id,
+  code: 'XX',
+  cas,
+  sort: 'natural',
+  form: 'liquid',
+  cautions: [],
 });
 
 beforeEach(() =>
@@ -50,8 +84,18 @@ beforeEach(() =>
 );
 
 const typed = {
-  ...{ vial: 'v-NUT', dropper: 'd20', base: 'new', 'base.name': 'soda', 'base.by': 'mass', 'base.g': '100' },
-  ...{ 'base.slack': '0', mode: 'ladder', lowest: '4', glasses: '4', factor: '2', blind: 'no' },
+  vial: 'v-NUT',
+  dropper: 'd20',
+  base: 'new',
+  'base.name': 'soda',
+  'base.by': 'mass',
+  'base.g': '100',
+  'base.slack': '0',
+  mode: 'ladder',
+  lowest: '4',
+  glasses: '4',
+  factor: '2',
+  blind: 'no',
 };
 
 function runOf(more: Record<string, string> = {}, drops: Record<string, number> = {}): RunState {
@@ -171,7 +215,13 @@ describe('one glass and the rules', () => {
 
   test('the range that was liked before comes from one’s own tastings of that material', () => {
     const tasting = (id: string, mgPerKg: number, liking: number) => ({
-      ...{ ...envelope, id, kind: 'tasting', doses: [], verdict: '', liking, uses: [] },
+      ...envelope,
+      id,
+      kind: 'tasting',
+      doses: [],
+      verdict: '',
+      liking,
+      uses: [],
       base: { name: 'soda', volumeMl: 100, brix: 0, abv: 0, densityGPerMl: 1 },
       reached: [{ material: 'nutmeg oil', name: 'nutmeg oil', mgPerKg: sure(mgPerKg) }],
     });

@@ -33,7 +33,10 @@ describe('a formula', () => {
       vialOf('v1', 0.01, { material: 'linalool' }),
       vialOf('v2', 0.001, { material: 'maltol' }),
       newRecord('layering', {
-        ...{ id: 'lay', name: 'Two', readings: [], strips: [strip('v1', 1), strip('v2', 2)] },
+        id: 'lay',
+        name: 'Two',
+        readings: [],
+        strips: [strip('v1', 1), strip('v2', 2)],
         verdict: { liking: 8, decision: 'keep', words: '' },
       }),
     ]);

@@ -69,7 +69,10 @@ describe('what to layer next', () => {
       newRecord('layering', {
         name: '',
         strips: vials.slice(0, 3).map(({ id, code }, i) => ({
-          ...{ vial: id, code, dips: 1, dippedAt: null },
+          vial: id,
+          code,
+          dips: 1,
+          dippedAt: null,
           takenOutAt: i === 2 ? '2026-05-04T10:00:00.000Z' : null,
         })),
         readings: [],

@@ -17,11 +17,20 @@ export function vialOnShelf(code: string, facts: { solvent?: string; strength?: 
   const { solvent = 'ethanol-96', strength = 0.01, name = `material of ${code}` } = facts;
   const exact = (value: number) => ({ value, sources: [] });
   const vial = newRecord('vial', {
-    ...{ code, name, grade: 'fit for drinks' as const, madeOn: '2026-05-01', useBy: '', supplier: '', lot: '' },
+    code,
+    name,
+    grade: 'fit for drinks' as const,
+    madeOn: '2026-05-01',
+    useBy: '',
+    supplier: '',
+    lot: '',
     contents: [{ material: `m-${code}`, name, strength: exact(strength) }],
     label: { value: 1, basis: '% w/v' },
     solvent: solventCopy(solvent),
-    ...{ massG: exact(8), densityGPerMl: 0.81, sizeMl: 10, uses: [] },
+    massG: exact(8),
+    densityGPerMl: 0.81,
+    sizeMl: 10,
+    uses: [],
   });
   takeIn([vial]);
   return vial;

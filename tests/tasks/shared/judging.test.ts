@@ -7,8 +7,17 @@ import { judge, traitKey, type Part } from '../../../src/tasks/shared/judging';
 import { levelWords, stateWords } from '../../../src/workshop/limitRules';
 
 const material = (id: string, cas: string, sort = 'substance') => ({
-  ...{ id, kind: 'material', v: 1, made: '2025-01-01T08:00:00.000Z', from: [], name: id, code: 'XX', cas, sort },
-  ...{ form: 'liquid', cautions: [] },
+  id,
+  kind: 'material',
+  v: 1,
+  made: '2025-01-01T08:00:00.000Z',
+  from: [],
+  name: id,
+  code: 'XX',
+  cas,
+  sort,
+  form: 'liquid',
+  cautions: [],
 });
 
 beforeEach(() =>
@@ -31,7 +40,9 @@ const run = (typed: Record<string, string> = {}) =>
     Object.entries(typed).map(([key, text], seq): RunEvent => ({ run: 'r', seq, at: '', type: 'typed', key, text })),
   );
 const part = (id: string, mgPerKg: number, more: Partial<Part> = {}): Part => ({
-  ...{ id, name: id, mgPerKg: exact(mgPerKg) },
+  id,
+  name: id,
+  mgPerKg: exact(mgPerKg),
   ...more,
 });
 const soda = { abv: 0, density: 1 };
@@ -66,8 +77,15 @@ describe('what the rules say of a drink', () => {
 
   test('a certificate on the bottle counts by itself, but only when every bottle behind the vial has one', () => {
     const bottle = (id: string, share: number | null) => ({
-      ...{ id, kind: 'bottle' as const, v: 1, made: '', from: [], material: 'nutmeg oil', supplier: '', lot: id },
-      ...{ grade: 'fit for drinks' as const },
+      id,
+      kind: 'bottle' as const,
+      v: 1,
+      made: '',
+      from: [],
+      material: 'nutmeg oil',
+      supplier: '',
+      lot: id,
+      grade: 'fit for drinks' as const,
       ...(share === null ? {} : { constituents: [{ cas: '94-59-7', name: 'safrole', share }] }),
     });
     const highest = (...bottles: ReturnType<typeof bottle>[]) =>

@@ -55,8 +55,15 @@ describe('making a vial again', () => {
   test('takes another bottle of the solvent where the old one is put away', () => {
     const spirit = (id: string, facts: object = {}) => ({
       ...newRecord('supply', {
-        ...{ id, name: 'ethanol', sort: 'solvent', solvent: 'ethanol-96', unit: 'g', amount: 800 },
-        ...{ supplier: '', lot: id, grade: 'fit for drinks' },
+        id,
+        name: 'ethanol',
+        sort: 'solvent',
+        solvent: 'ethanol-96',
+        unit: 'g',
+        amount: 800,
+        supplier: '',
+        lot: id,
+        grade: 'fit for drinks',
       }),
       ...facts,
     });
@@ -87,8 +94,13 @@ describe('making a vial again', () => {
   test('says when a drop was weighed anew since', () => {
     const old = { ...vialOf('v', 0.01), from: ['A1', 'cal'] };
     const later = newRecord('calibration', {
-      ...{ id: 'cal2', dropper: 'pip', liquid: { id: 'ethanol-96', name: 'ethanol 96 %' }, readings: [] },
-      ...{ readabilityG: 0.001, mgPerDrop: { value: 14.2, sources: [] }, spread: 0.05 },
+      id: 'cal2',
+      dropper: 'pip',
+      liquid: { id: 'ethanol-96', name: 'ethanol 96 %' },
+      readings: [],
+      readabilityG: 0.001,
+      mgPerDrop: { value: 14.2, sources: [] },
+      spread: 0.05,
     });
     takeIn([old, later]);
     expect(repeatOf(dilute, run('dilute', [old]), state(wish)).differences).toEqual([
@@ -134,11 +146,26 @@ describe('making other things again', () => {
   test('a batch, a year later: the plan, and the lots of today in place of those that are used up or put away', () => {
     const sure = (value: number) => ({ value, sources: [] });
     const weighed = (id: string, source: string | null) => ({
-      ...{ into: 'concentrate' as const, id, name: id, source, lot: source ?? '', plannedG: 1, massG: sure(1) },
+      into: 'concentrate' as const,
+      id,
+      name: id,
+      source,
+      lot: source ?? '',
+      plannedG: 1,
+      massG: sure(1),
     });
     const made = newRecord('batch', {
-      ...{ id: 'batch1', name: 'Orchard', madeOn: '2025-05-01', jurisdiction: 'EU', notes: '', asked: {}, lines: [] },
-      ...{ formula: { id: 'f1', name: 'Orchard', version: 1 }, reached: [], checks: [], from: ['f1', 'A1'] },
+      id: 'batch1',
+      name: 'Orchard',
+      madeOn: '2025-05-01',
+      jurisdiction: 'EU',
+      notes: '',
+      asked: {},
+      lines: [],
+      formula: { id: 'f1', name: 'Orchard', version: 1 },
+      reached: [],
+      checks: [],
+      from: ['f1', 'A1'],
       weighed: [weighed('card', 'A1'), weighed('sugar', null)],
       drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1), emulsion: false },
       uses: [{ id: 'A1', massG: 5 }],

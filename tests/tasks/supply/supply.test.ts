@@ -20,14 +20,12 @@ describe('a supply', () => {
   test('of a solvent takes its name from it and is counted in grams', () => {
     const typed = { sort: 'solvent', solvent: 'ethanol-96', grade: 'fit for drinks', grams: '807', lot: 'E-1' };
     expect(added(typed)).toMatchObject({
-      ...{
-        name: 'ethanol 96 % vol',
-        solvent: 'ethanol-96',
-        unit: 'g',
-        amount: 807,
-        lot: 'E-1',
-        grade: 'fit for drinks',
-      },
+      name: 'ethanol 96 % vol',
+      solvent: 'ethanol-96',
+      unit: 'g',
+      amount: 807,
+      lot: 'E-1',
+      grade: 'fit for drinks',
     });
   });
 
