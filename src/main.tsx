@@ -23,7 +23,7 @@ const drawn = Promise.race([whenFirstRead, new Promise((resolve) => setTimeout(r
 });
 loading
   .finally(() => {
-    // Nobody waits for these, and they cost a slow phone 90 ms.
+    // No one waits for these, and they cost a slow phone 90 ms.
     void registerWorker();
     void navigator.storage?.persist?.();
   })

@@ -38,7 +38,7 @@ export function turned(of: Picture, degrees: number, scale = 1): Picture {
   });
 }
 
-/** Blurred by a Gaussian of so many pixels; white outside. */
+/** Blurred by a Gaussian of that many pixels; white outside. */
 export function blurred({ width, height, grey }: Picture, sigma: number): Picture {
   const reach = Math.ceil(3 * sigma);
   const weights = Float64Array.from({ length: 2 * reach + 1 }, (_, i) =>

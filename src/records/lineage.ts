@@ -8,7 +8,7 @@ export interface Relative {
   readonly steps: number;
 }
 
-/** Ids of what a record was made from, directly: as stored, what it took, and the calibrations its doubt rests on. */
+/** Ids of what a record was made from, directly: as stored, what it took, and the calibrations its uncertainty rests on. */
 function originIds(record: AnyRecord): string[] {
   const own = 'uses' in record ? record.uses.map(({ id }) => id) : [];
   return [...new Set([...record.from, ...own, ...(kindOf(record).descent?.(record) ?? []), ...calibrationIds(record)])];

@@ -89,7 +89,7 @@ async function storedButRuns(): Promise<Stored[]> {
   return (await Promise.all(others.map(storedOfKind))).flat();
 }
 
-/** Reads everything anew: after a mending, a restore, or both in another window. */
+/** Reads everything again: after a mending, a restore, or both in another window. */
 export async function readAll(): Promise<void> {
   const [, openRuns, settings] = await storedForBench();
   const raws = [...openRuns, ...settings, ...(await storedButRuns())];
@@ -139,7 +139,7 @@ function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadab
 
 /** Puts stored things into the signals; those that cannot be read go to `unreadable`. */
 export function takeIn(raws: readonly Stored[]): void {
-  if (raws.length === 0) return; // a tap brings no record, and nothing is drawn anew for it
+  if (raws.length === 0) return; // a tap brings no record, and nothing is drawn again for it
   const { read, failed } = sortOut(raws);
   const next = new Map(onHand.value);
   for (const record of read) next.set(record.id, record);

@@ -12,7 +12,7 @@ export type Stocked = Bottle | Vial | Supply;
 /** Our choice: the amount on a bottle's label or a pack is right within 1 % (standard). */
 const LABEL_DOUBT = 0.01;
 
-/** What was taken, by the id of what it was taken from; strips, vials and solvent from a bottle nobody named are counted off packs by sort. */
+/** What was taken, by the id of what it was taken from; strips, vials and solvent from a bottle no one named are counted off packs by sort. */
 const takings = computed(() => {
   const found = new Map<string, Taking[]>();
   const put = (id: string, amount: number, at: string) => {
@@ -47,7 +47,7 @@ function takingsOf(record: Stocked): readonly Taking[] {
   return [...own, ...unnamed.filter(({ at }) => at > made && (next === undefined || at < next))];
 }
 
-/** What there was at first: as made, or as the label says, in g or pieces; null when nobody said. */
+/** What there was at first: as made, or as the label says, in g or pieces; null when no one said. */
 export function fullOf(record: Stocked): Measured | null {
   if (isOf('vial', record)) return record.massG;
   const amount = isOf('supply', record) ? record.amount : record.amountG;
@@ -57,7 +57,7 @@ export function fullOf(record: Stocked): Measured | null {
   return measured(amount, counted ? 0 : amount * LABEL_DOUBT, { id: `label:${record.id}`, words });
 }
 
-/** What is left, in g or pieces; null when nobody said how much there was, and it was never weighed. */
+/** What is left, in g or pieces; null when no one said how much there was, and it was never weighed. */
 export function leftOf(record: Stocked): Measured | null {
   const full = fullOf(record);
   const weighed = record.weighed ?? [];

@@ -1,7 +1,7 @@
 import type { LiquidClass } from './solvents';
 
 /**
- * Drops of droppers nobody has weighed: what stands in until a calibration, with its honest wide spread. mg per drop.
+ * Drops of droppers no one has weighed: what is in until a calibration, with its honest wide spread. mg per drop.
  * Half-widths are the range over glass droppers, bottle inserts and pipettes of unknown tip; u = half-width/√3
  * (rectangular, GUM 4.3.7). Predictions are Tate's law with the Harkins–Brown correction from the tip that gives 50 mg
  * of water; real tips give 34–63 mg, so every prediction is spread by about 30 %. A bottle lip can give far more: 33 mg

@@ -53,7 +53,7 @@ export function formatCount(n: number): string {
   return counts.format(n);
 }
 
-/** A number as it could be typed, with a point: for what stands in a field. At most `digits` significant ones. */
+/** A number as it could be typed, with a point: for what is in a field. At most `digits` significant ones. */
 export function formatTyped(x: number, digits = 4): string {
   return String(Number(x.toPrecision(digits)));
 }
@@ -87,12 +87,12 @@ export function formatFigures(x: number, figures: number): string {
   return withLocalSign(x.toPrecision(figures).replace('-', '−'));
 }
 
-/** Decimals that show two significant digits of a doubt, 0 to 6. */
+/** Decimals that show two significant digits of an uncertainty, 0 to 6. */
 function decimalsFor(uncertainty: number): number {
   return Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(uncertainty))));
 }
 
-/** A measured number and its ± at k = 2, both to two significant digits of the ±: { value: '1.04', doubt: '0.11' }. */
+/** A measured number and its ± at k = 2, both to two significant digits of the ±: { value: '1.04', uncertainty: '0.11' }. */
 export function formatMeasured(a: Measured): { value: string; uncertainty: string } {
   const uncertainty = expanded(a);
   if (!(uncertainty > 0) || !Number.isFinite(uncertainty)) return { value: formatPlain(a.value), uncertainty: '' };

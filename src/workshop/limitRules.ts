@@ -19,7 +19,7 @@ export const rules: Rules = {
   ]),
 };
 
-/** How a state is said, and the sign that stands beside the words: colour is never the only one. */
+/** How a state is said, and the sign that is beside the words: colour is never the only one. */
 export const stateWords: Readonly<Record<State, { sign: string; words: string }>> = {
   prohibited: { sign: '✕', words: 'not allowed' },
   over: { sign: '▲', words: 'over the limit' },

@@ -16,7 +16,7 @@ import { formatDay, formatGiven, formatPlain } from '../ui/format';
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
 export interface SolventOnHand extends SolventCopy {
   readonly liquid: LiquidClass | null;
-  /** Density at the temperature of the room (settings; 20 °C unless changed), g/mL, with its doubt. */
+  /** Density at the temperature of the room (settings; 20 °C unless changed), g/mL, with its uncertainty. */
   readonly now: Measured;
   /** False where no food grade of it exists: then it is smell only, whatever the bottle says. */
   readonly foodPossible: boolean;
@@ -77,7 +77,7 @@ export function solventBottles(of?: string): Supply[] {
   return bottles.sort((a, b) => isEmpty.get(a)! - isEmpty.get(b)!);
 }
 
-/** They as options of a choice. */
+/** Options of a choice. */
 export function solventBottleOptions(of?: string): Option[] {
   return solventBottles(of).map((one) => ({
     value: one.id,
@@ -88,7 +88,7 @@ export function solventBottleOptions(of?: string): Option[] {
   }));
 }
 
-/** Droppers as options, with the drop nobody has weighed last. */
+/** Droppers as options, with the drop no one has weighed last. */
 export function dropperOptions(): Option[] {
   const own = list('dropper').map(({ id, name, tip }) => ({ value: id, label: name, hint: tip }));
   return [

@@ -20,7 +20,7 @@ export interface Source {
   readonly strength: Measured;
   /** Why it may not go into a drink, in one sentence; null when it may. */
   readonly refusal: string | null;
-  /** g left by the book; null where the book does not know. */
+  /** g left as reckoned; null where the book does not know. */
   readonly leftG: number | null;
   readonly pricePerG: number | null;
   /** What the rest of a vial is. */

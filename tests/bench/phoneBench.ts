@@ -47,7 +47,7 @@ export async function phoneBench(): Promise<void> {
   }
 }
 
-/** What each of them gives, so many times, one after the other. */
+/** What each of them gives, that many times, one after the other. */
 async function inTurn<A, T>(all: readonly A[], times: number, work: (one: A) => Promise<T>): Promise<T[][]> {
   const found: T[][] = all.map(() => []);
   for (let i = 0; i < times; i++) for (const [k, one] of all.entries()) found[k]!.push(await work(one));

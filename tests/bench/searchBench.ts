@@ -58,7 +58,7 @@ export function bigShelf(): AnyRecord[] {
 
 const median = (times: readonly number[]) => [...times].sort((a, b) => a - b)[times.length >> 1]!;
 
-/** Every key of typing each query, on 5,000 records; the index is made anew when a record changes, and that is timed too. */
+/** Every key of typing each query, on 5,000 records; the index is made again when a record changes, and that is timed too. */
 export async function searchBench(): Promise<void> {
   shelf.records.value = new Map();
   takeIn(bigShelf());

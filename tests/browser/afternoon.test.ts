@@ -182,7 +182,7 @@ test('a triangle of twelve triads, killed in the middle, says what it means', as
     await phone.page.locator('.code-tile', { hasText: named }).tap();
     await phone.page.locator('.code-tile.on', { hasText: named }).waitFor();
     await h.done();
-    if (i < 11) await h.done(); // the rest; nobody is held
+    if (i < 11) await h.done(); // the rest; no one is held
   }
   await h.sees('9 of 12 right: this nose tells first lot from second lot.');
   await h.finish();

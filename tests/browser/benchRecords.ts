@@ -36,7 +36,7 @@ export function vialRecord({ code, name, solvent = 'ethanol-96', grade = 'fit fo
   });
 }
 
-/** Puts records into the store of an open page and loads it anew, as if they had been made on this phone. */
+/** Puts records into the store of an open page and loads it again, as if they had been made on this phone. */
 export async function shelve(page: Page, records: readonly AnyRecord[]): Promise<void> {
   await page.evaluate(
     ([stored, first]) =>

@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import type { Driven } from './driven';
 
-/** A new bottle is thinned by drops up to the record; in the middle of the drops the browser is opened anew, and goes on where it was. */
+/** A new bottle is diluted by drops up to the record; in the middle of the drops the browser is opened again, and goes on where it was. */
 export async function thinNewBottle(browser: Driven, home: string, anew: () => Promise<Driven>): Promise<void> {
   await toThePad(browser);
   for (let i = 1; i <= 3; i++) {

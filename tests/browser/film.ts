@@ -17,7 +17,7 @@ export function heldUp(of: Picture, { degrees, scale }: { degrees: number; scale
   return noisy(blurred(on, 1), 8);
 }
 
-/** Writes pictures as a film of 10 a second (YUV4MPEG2, 4:2:0), each shown so many tenths of a second; it begins anew at its end. */
+/** Writes pictures as a film of 10 a second (YUV4MPEG2, 4:2:0), each shown that many tenths of a second; it begins again at its end. */
 export function writeFilm(path: string, scenes: readonly { picture: Picture; tenths: number }[]): void {
   const colour = Buffer.alloc((WIDE / 2) * (HIGH / 2) * 2, 128);
   const frames = scenes.flatMap(({ picture: { grey }, tenths }) => {

@@ -49,7 +49,7 @@ export async function openFirefox(binary: string, profile: string): Promise<Driv
 
 type Command = (name: string, parameters: object) => Promise<{ value: unknown }>;
 
-/** A connection, or null while nobody listens yet. */
+/** A connection, or null while no one listens yet. */
 function dial(port: number): Promise<net.Socket | null> {
   const socket = net.connect(port, '127.0.0.1');
   return new Promise((resolve) => {

@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 
-/** Writes a backup of so many droppers to a file. */
+/** Writes a backup of that many droppers to a file. */
 export function writeLargeBackup(path: string, many: number): void {
   const made = '2026-05-04T10:00:00.000Z';
   const records = Array.from({ length: many }, (_, i) => ({

@@ -49,7 +49,7 @@ async function openStore(): Promise<{ keys: string[]; mended: readonly string[];
   });
 }
 
-/** Writes so many times, each write one record and two events; gives the keys. */
+/** Writes that many times, each write one record and two events; gives the keys. */
 function writeSome(times: number): Promise<string[]> {
   return page.evaluate(async (times) => {
     const keys: string[] = [];

@@ -173,7 +173,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.done();
     for (let i = 0; i < 3; i++) {
       await phone.page.locator('.dip-pad').tap();
-      await phone.page.waitForTimeout(500); // nobody dips faster
+      await phone.page.waitForTimeout(500); // no one dips faster
     }
     await h.sees('Fan them');
     await phone.page.locator('svg[role=img]').first().waitFor();

@@ -14,7 +14,7 @@ describe.runIf(hasWebkit)('in WebKitGTK, with the host gone', () => {
     webkit = await openWebkit(profile.dir);
     await webkit.go(site.url);
     await webkit.see('.tasks', /Dilute/);
-    await webkit.see('[aria-label="Settings"]', /./); // the app itself, not the Bench that stands in the page
+    await webkit.see('[aria-label="Settings"]', /./); // the app itself, not the Bench that is in the page
     await webkit.run('return navigator.serviceWorker.ready.then(() => true)');
     await webkit.go(site.url); // under the worker's control
     await webkit.see('.keeping-line', /kept once/); // the last thing to come: a driver's click does not wait for what moves

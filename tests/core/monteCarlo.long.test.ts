@@ -67,7 +67,7 @@ describe('first-order uncertainty against simulation (JCGM 101: Monte Carlo)', (
       return (m2! * w1) / (m2! + draw(9.8, 0.02));
     });
     agree('chain', second.strength, drawn);
-    // Forgetting that it is the same dropper would understate the doubt:
+    // Forgetting that it is the same dropper would understate the uncertainty:
     const apart = second.strength.sources.filter(({ id }) => id !== 'dropper');
     expect(Math.hypot(...apart.map(({ u }) => u))).toBeLessThan(0.9 * drawn.sd);
   });

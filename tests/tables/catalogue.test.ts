@@ -9,7 +9,7 @@ import { cautions } from '../../src/tables/cautions';
 const rows: readonly CatalogueRow[] = [...substances, ...oils];
 const row = (id: string) => rows.find((one) => one.id === id)!;
 
-/** Every source id that stands in a row. */
+/** Every source id that is in a row. */
 function sourcesOf(one: CatalogueRow): string[] {
   const cited = [one.cas, one.fema, one.melts, one.boils, one.flash, one.water].flatMap((pair) =>
     pair ? [pair[1]] : [],

@@ -31,7 +31,7 @@ export function KeepingNotice() {
 
 async function lookForBackup(): Promise<string> {
   await whenLoaded;
-  if ([...shelf.records.value.values()].some((record) => record.demo)) return ''; // the demo is nobody's work
+  if ([...shelf.records.value.values()].some((record) => record.demo)) return ''; // the demo is no one's work
   const since = await sinceBackup();
   return isBackupDue(since) ? backupWords(since) : '';
 }

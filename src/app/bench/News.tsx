@@ -8,7 +8,7 @@ const SETTLED = 1500; // ms after all is read; our choice: by then every line of
 export function News({ children }: { children: ComponentChildren }) {
   const inner = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    // Leaving the Bench is no news, so `inner` is looked at anew each time.
+    // Leaving the Bench is no news, so `inner` is looked at again each time.
     const sizes = new ResizeObserver(() => inner.current && keepRoom(inner.current.offsetHeight));
     void whenLoaded.then(() => setTimeout(() => inner.current && sizes.observe(inner.current), SETTLED));
     return () => sizes.disconnect();

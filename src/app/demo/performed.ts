@@ -53,7 +53,7 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
   return ended(task, run, events, now());
 }
 
-/** An amount nobody scripted is weighed exactly as planned: the step offers to fill that in. */
+/** An amount no one scripted is weighed exactly as planned: the step offers to fill that in. */
 function filledIn(step: Step, events: readonly RunEvent[]): Happening[] {
   if (Object.keys(problemsOf(step, fold(events))).length === 0) return [];
   const offer = step.offers?.find(({ type, start }) => type && !start);

@@ -13,7 +13,7 @@ interface Props {
   class?: string;
   /** Steps that it is moved in. */
   indent?: number;
-  /** What stands beside the button. */
+  /** What is beside the button. */
   children?: ComponentChildren;
 }
 

@@ -3,7 +3,7 @@ import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/
 import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { Entry } from './Entry';
 
-/** '6.5 g left', or '' when nobody said how much there was. */
+/** '6.5 g left', or '' when no one said how much there was. */
 export function leftWords(record: Stocked): string {
   const left = leftOf(record);
   if (!left) return '';

@@ -7,7 +7,7 @@ export interface Description {
   line: string;
   code?: string;
   grade?: string;
-  /** Label, text, and where it was read, if that is told apart. */
+  /** Label, text, and where it was read, if that is said apart. */
   facts?: readonly (readonly [label: string, text: string, source?: string])[];
   results?: readonly Result[];
   next?: readonly Offer[];

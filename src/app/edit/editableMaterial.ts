@@ -61,7 +61,7 @@ function casNumber(text: string): Editable<Material> {
   return editable({ ...field, read }, text, (old, cas) => put(old, 'cas', cas || null));
 }
 
-/** Families by which a last day of use is told. */
+/** Families by which a last day of use is said. */
 const KEEPING = ['citrus oil', 'oil', 'slow oil', 'aldehyde', 'sulfur'];
 
 /** Its class, or its kind of oil: these words say how long bottles and dilutions of it keep. */

@@ -13,7 +13,7 @@ const units = ['µg/kg', 'mg/kg', 'µg/L', 'mg/L', 'mg/m³'];
 const kinds = ['detection', 'recognition'];
 const within = { min: 1e-6, max: 1e9 }; // our choice: beyond it another unit is meant
 
-/** What is asked of each threshold that the person gave, and of those to be added. What stands there from the catalogue is not asked and stays. */
+/** What is asked of each threshold that the person gave, and of those to be added. What is there from the catalogue is not asked and stays. */
 export function thresholdFields(record: Material, typed: Typed): Editable<Material>[] {
   const there = record.thresholds ?? [];
   const added = Array.from({ length: Number(typed[MORE_THRESHOLDS] ?? 0) }, (_, i) => there.length + i);
@@ -36,7 +36,7 @@ function all(record: Material, typed: Typed, added: readonly number[]): Threshol
 
 const nameOf = (i: number, part: Part) => `thresholds.${i}.${part}`;
 
-/** What stands in the fields of one. */
+/** What is in the fields of one. */
 function textsOf(now: Threshold | undefined, typed: Typed, i: number): Record<Part, string> {
   const at = (part: Part, text: string) => typed[nameOf(i, part)] ?? text;
   const medium = at('medium', now?.medium ?? 'water').trim();

@@ -7,7 +7,7 @@ const mishap = signal<{ readonly text: string; readonly page: string } | null>(n
 const here = () => route.value.join('/');
 
 /**
- * Listens for what nobody caught. Left out is what is no fault of Minim: notices of the browser that carry no error
+ * Listens for what no one caught. Left out is what is no fault of Minim: notices of the browser that carry no error
  * (ResizeObserver), and what a person broke off.
  */
 export function listenForMishaps(): void {

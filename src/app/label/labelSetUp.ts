@@ -2,7 +2,7 @@ import { SMALLEST_LABEL } from '../../core/label/label';
 import { changeSettings, shelf } from '../../records/shelf';
 import { amount, whole, type Field } from '../../tasks/engine/fields';
 
-/** How labels are wished for: texts as typed and chosen, kept for the next time. */
+/** How labels are asked for: texts as typed and chosen, kept for the next time. */
 export type LabelSetUp = Readonly<Record<string, string>>;
 
 const usual: LabelSetUp = {
@@ -18,7 +18,7 @@ const usual: LabelSetUp = {
   first: '1',
 };
 
-/** The wish of last time, with the usual where nothing was said. */
+/** The target of last time, with the usual where nothing was said. */
 export function labelSetUp(): LabelSetUp {
   return { ...usual, ...shelf.settings.value.labels };
 }
@@ -68,7 +68,7 @@ export const sheetFields = [
   amount({ name: 'down', title: 'Gap down', unit: 'mm', min: 0, max: 50 }),
 ] as const;
 
-/** What a wish comes to: a size, a printer, and the sheet where there is one. */
+/** What a target comes to: a size, a printer, and the sheet where there is one. */
 export interface LabelJob {
   readonly kind: 'vial' | 'strip';
   readonly widthMm: number;
@@ -84,7 +84,7 @@ export interface LabelJob {
   } | null;
 }
 
-/** The job of a wish, or one sentence for each field that is in its way. */
+/** The job of a target, or one sentence for each field that is in its way. */
 export function jobOf(setUp: LabelSetUp): LabelJob | { problems: Record<string, string> } {
   const { dpi, sheet } = labelPrinters.find(({ value }) => value === setUp['on']) ?? labelPrinters[0];
   const chosen = labelSizes.find(({ value }) => value === setUp['size']) ?? labelSizes[2];

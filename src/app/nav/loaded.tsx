@@ -43,7 +43,7 @@ export function useTask(id: string | undefined): Task | null | undefined {
   return task.value;
 }
 
-/** Asks to load the page anew; what was done is on the disk. */
+/** Asks to load the page again; what was done is on the disk. */
 export function StaleNotice() {
   if (!stale.value) return null;
   return (

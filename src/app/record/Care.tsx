@@ -13,7 +13,7 @@ import { useTask } from '../nav/loaded';
 import { go } from '../nav/route';
 import { placeWords } from '../describe/ShelfEntry';
 
-/** What is left, as a number with its ±, or null where nobody said. */
+/** What is left, as a number with its ±, or null where no one said. */
 export function leftResult(record: Stocked): Result | null {
   const left = leftOf(record);
   if (!left) return null;

@@ -23,7 +23,7 @@ const rows: readonly Row[] = [
   ['Left', (lot) => leftWords(lot).replace(/ left$/, '')],
 ];
 
-/** Suppliers and lots of one material or solvent side by side; what nobody wrote down is left out. */
+/** Suppliers and lots of one material or solvent side by side; what no one wrote down is left out. */
 export function Lots({ record }: { record: AnyRecord }) {
   const bottles = lotsBeside(record);
   if (bottles.length < (isLot(record) ? 2 : 1)) return null;

@@ -61,7 +61,7 @@ function numberLook(kind: SheetRow['kind']): Pick<SheetText, 'size' | 'face'> {
   return kind === 'head' ? { size: LOOKS.note.size, face: 'plain' } : { size: LOOKS[kind].size, face: 'bold' };
 }
 
-/** Room that so many numbers take, mm. */
+/** Room that that many numbers take, mm. */
 function roomOf(numbers: readonly string[], columns: readonly number[]): number {
   return numbers.reduce((sum, _, i) => sum + columns[i]!, 0);
 }

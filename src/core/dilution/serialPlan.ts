@@ -27,7 +27,7 @@ export interface ByScale {
   readonly least: Gram;
 }
 
-/** By drops: mg per drop of the dilutions made, spread of one drop (share), least and most drops to count in a step, doubt of the solvent, g. */
+/** By drops: mg per drop of the dilutions made, spread of one drop (share), least and most drops to count in a step, uncertainty of the solvent, g. */
 export interface ByDrops {
   readonly by: 'drops';
   readonly mgPerDrop: Measured;
@@ -60,7 +60,7 @@ export interface SerialPlan {
   readonly used: Gram;
 }
 
-/** More steps than four are not looked for: each adds its doubt, and four steps of 1:100 span eight decades. Our choice. */
+/** More steps than four are not looked for: each adds its uncertainty, and four steps of 1:100 span eight decades. Our choice. */
 const MOST_STEPS = 4;
 
 /** Batches of a vial between that are tried, as multiples of the smallest possible. Our choice. */

@@ -19,7 +19,7 @@ const LOW = 0.15;
 
 /**
  * Grams (or pieces) left: what was found at the last weighing less what was taken since, or what was there at first less all
- * that was taken; never below zero. Takings are doubtful by 5 % (standard, our choice), all in the same direction, under
+ * that was taken; never below zero. Takings are uncertain by 5 % (standard, our choice), all in the same direction, under
  * `<id>:takings`.
  */
 export function amountLeft(facts: {

@@ -10,7 +10,7 @@ import {
   type Millilitre,
 } from '../number/units';
 
-/** A material to be thinned: density, purity or strength (g/g), mg per drop; null for a solid, which goes by mass only. */
+/** A material to be diluted: density, purity or strength (g/g), mg per drop; null for a solid, which goes by mass only. */
 export interface SetItem {
   readonly id: string;
   readonly density: Density;

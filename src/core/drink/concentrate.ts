@@ -13,7 +13,7 @@ export interface FormulaLine {
   readonly share: MassFraction;
 }
 
-/** A concentrate of so many grams: g of each neat material and of the carrier that makes it up. */
+/** A concentrate of that many grams: g of each neat material and of the carrier that makes it up. */
 export interface Concentrate {
   readonly mass: Gram;
   readonly strength: MassFraction;

@@ -145,7 +145,7 @@ export function concentrateStrength(mgPerL: number, gramsPerL: number): MassFrac
 }
 
 /**
- * True composition of a counted trial: the share of each material in all that is active, g/g, with its doubt.
+ * True composition of a counted trial: the share of each material in all that is active, g/g, with its uncertainty.
  * `active` g per line; lines of one material add. ∂sᵢ/∂aⱼ = (δᵢⱼ − sᵢ)/Σa, so a calibration shared by all lines cancels (GUM
  * 5.2.2).
  * @throws Refusal when nothing is in it or a mass is negative

@@ -62,7 +62,7 @@ export interface Acid {
 /** Anhydrous citric acid: 192.124 g/mol, three protons (IUPAC atomic weights). */
 export const CITRIC: Acid = { molarMass: 192.124, protons: 3 };
 
-/** Grams of an acid that titrate like so many grams of anhydrous citric acid. Check: malic 1.047, tartaric 1.172. */
+/** Grams of an acid that titrate like that many grams of anhydrous citric acid. Check: malic 1.047, tartaric 1.172. */
 export function acidLikeCitric(acid: Acid, citric: Gram): Gram {
   return gram((citric * (acid.molarMass / acid.protons)) / (CITRIC.molarMass / CITRIC.protons));
 }
@@ -73,7 +73,7 @@ export interface Preservative {
   readonly acidMolarMass: number;
 }
 
-/** Grams of preservative to weigh for so many grams of its free acid. Check: sodium benzoate 1.180, potassium sorbate 1.340. */
+/** Grams of preservative to weigh for that many grams of its free acid. Check: sodium benzoate 1.180, potassium sorbate 1.340. */
 export function preservativeForAcid(preservative: Preservative, acid: Gram): Gram {
   return gram((acid * preservative.molarMass) / preservative.acidMolarMass);
 }

@@ -1,4 +1,4 @@
-/** What to put on the scale, in order, with a thinned stock where an amount is too small for it. */
+/** What to put on the scale, in order, with a diluted stock where an amount is too small for it. */
 import { DRAWABLE, ladder } from '../dilution/intermediate';
 import type { PlannedMass } from './batchPlan';
 import { gram, massFraction, type Gram, type MassFraction } from '../number/units';
@@ -12,7 +12,7 @@ export interface Diluted {
 }
 
 /**
- * One weighing. `mass` is what goes on the scale: neat material, or its thinned stock. `enough` false: less than the scale
+ * One weighing. `mass` is what goes on the scale: neat material, or its diluted stock. `enough` false: less than the scale
  * can weigh and no stock helps with the carrier there is; make a larger batch or thin in several steps.
  */
 export interface WeighStep {
@@ -32,7 +32,7 @@ export interface WeighList {
 /**
  * Weigh list of a concentrate: smallest first, because an amount that went over is cured by more of what is still to come;
  * carrier after that; volatile material last, into the carrier (order: our choice and common practice, no source).
- * An amount under `least` (g, smallestMass of the scale) is thinned with the carrier to the strongest of 50, 20, 10, 5 … %
+ * An amount under `least` (g, smallestMass of the scale) is diluted with the carrier to the strongest of 50, 20, 10, 5 … %
  * that brings it over, 1 % at the weakest; its carrier is taken off the carrier step, so the sum is still that of the concentrate.
  * @throws Refusal when `least` is not above zero
  */
@@ -61,7 +61,7 @@ export function weighList(
   };
 }
 
-/** No stock is thinned further at once: a hundredth. Our choice; further down, kilograms of carrier go into one that is hardly used. */
+/** No stock is diluted further at once: a hundredth. Our choice; further down, kilograms of carrier go into one that is hardly used. */
 const WEAKEST = massFraction(0.01);
 
 /** Strongest stock of the ladder that brings `mass` g of neat over the least amount with at most `carrier` g in what is drawn. */

@@ -3,7 +3,7 @@ import { studentFactor95 } from '../number/student';
 import { MG_PER_G, type MassFraction } from '../number/units';
 import { Refusal } from '../text/refusal';
 
-/** One weighing: so many drops, counted, weighed this much net of the tare, in grams. */
+/** One weighing: that many drops, counted, weighed this much net of the tare, in grams. */
 export interface Reading {
   readonly drops: number;
   readonly massG: number;

@@ -29,7 +29,7 @@ export interface Outlier {
   readonly critical: number;
 }
 
-const MOST_READINGS = 30; // our choice: nobody weighs more
+const MOST_READINGS = 30; // our choice: no one weighs more
 const MOST_DROPS = 400; // our choice: about 20 mL of water
 
 /**

@@ -18,10 +18,10 @@ export interface CombinedCalibration {
 
 /**
  * One drop mass (mg) from calibrations of the same dropper and liquid, oldest first. They are weighted by 1/u², and
- * tested for agreement by χ² on n − 1; where they disagree (chance below 5 %), the doubt is widened by the Birge ratio
+ * tested for agreement by χ² on n − 1; where they disagree (chance below 5 %), the uncertainty is widened by the Birge ratio
  * and `drifted` says so: the latest is then the one to trust, or a new one.
  * Source: Birge, Phys. Rev. 40 (1932) 207; GUM 5.1.2. Sources shared between the calibrations add up as they should.
- * @throws Refusal without calibrations, or for one without doubt
+ * @throws Refusal without calibrations, or for one without uncertainty
  */
 export function combineCalibrations(oldestFirst: readonly Measured[], id: string): CombinedCalibration {
   const last = oldestFirst.at(-1);

@@ -25,7 +25,7 @@ export interface TransferredDrop {
 /**
  * Relative standard uncertainty of a transfer: 9.3 %, the root mean square of what 9 published counts of mobile liquids
  * from droppers weigh over what is predicted, less 1. All 9 drops are heavier than predicted, by 3 to 14 %; the estimate
- * is not corrected for that, the doubt covers it. Source: pharmacopoeias and dispensing books of 1809 to 1961, worked
+ * is not corrected for that, the uncertainty covers it. Source: pharmacopoeias and dispensing books of 1809 to 1961, worked
  * out in tests/core/dropTransfer.test.ts.
  */
 export const TRANSFER_UNCERTAINTY = 0.093;
@@ -79,7 +79,7 @@ export function tipRadiusMm(mg: number, surfaceTension: number, density: number)
 
 /**
  * mg per drop of another liquid from the same dropper, from a calibration in mg per drop of `from`: the tip's effective
- * radius out of one, the drop of the other from it. Its doubt is that of the calibration, of both surface tensions
+ * radius out of one, the drop of the other from it. Its uncertainty is that of the calibration, of both surface tensions
  * (exponent 1.068) and of the method (source `transfer:<id>`). Viscous liquids (glycerol drops −11 % in one source, +32 % in another) and lips or
  * inserts (spirit off by 1.8 times) are not carried over: `typical` is given back, with its wide ±.
  * Source: Tate with Harkins–Brown; m₂/m₁ = (σ₂/σ₁)^1.068 (ρ₂/ρ₁)^−0.068 for the sensitivities (Yildirim et al. 2005).

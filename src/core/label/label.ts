@@ -28,7 +28,7 @@ export const EASY_TEXT = 2.4;
 /**
  * A label laid out. The widths that the frame hands in must be those of the typeface that draws. The code's modules
  * are whole dots of the printer, and its corner lies on a dot. mm and dots per inch.
- * Source: our own way of setting text; the sizes and their sources stand beside them here and in labelBlocks and labelText.
+ * Source: our own way of setting text; the sizes and their sources are beside them here and in labelBlocks and labelText.
  * @throws Refusal for a label smaller than 15 × 6 mm, or whose code and grade find no room
  */
 export function layoutLabel(content: LabelContent, frame: LabelFrame): LabelLayout {

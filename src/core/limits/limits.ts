@@ -22,7 +22,7 @@ export interface Rules {
 /**
  * All findings for a drink, in the order of the checks, worst first within a check.
  * Amounts of materials in mg per kg of drink; portion and body weight in kg, above 0. The amount of a finding is in the
- * finding's unit, also where no figure was found: what nobody has judged is told in mg a day.
+ * finding's unit, also where no figure was found: what no one has judged is said in mg a day.
  * Source: that of each row, given as `figure`.
  * @throws Refusal when portion or body weight is not above 0
  */

@@ -1,9 +1,9 @@
 import { expanded, type Measured } from '../number/measured';
 
 /**
- * Whether a drink (% v/v with its doubt) meets a term: 'close' when the doubt at k = 2 reaches across the number.
+ * Whether a drink (% v/v with its uncertainty) meets a term: 'close' when the uncertainty at k = 2 reaches across the number.
  * `below` true: strictly less than; false: not more than. 'no number' when the rule has none.
- * Arithmetic; the doubt as in GUM 6.2.1.
+ * Arithmetic; the uncertainty as in GUM 6.2.1.
  */
 export function meetsTerm(
   abv: Measured,

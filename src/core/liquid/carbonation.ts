@@ -50,7 +50,7 @@ export function volumesAt(gaugeBar: number, t: Celsius): number {
 }
 
 /**
- * Gauge pressure (bar) that holds so many volumes of CO2 in water at t: inverse of {@link volumesAt}, by bisection.
+ * Gauge pressure (bar) that holds that many volumes of CO2 in water at t: inverse of {@link volumesAt}, by bisection.
  * Arithmetic.  * Check: 3.0 volumes take 1.08 bar at 4 °C and 2.57 bar at 20 °C.
  * @throws Refusal below zero, above what 9 bar holds, or outside 0–40 °C
  */
@@ -71,7 +71,7 @@ export function gaugeForVolumes(volumes: number, t: Celsius): number {
   return high;
 }
 
-/** g of CO2 per L in so many volumes: 1.977 each, arithmetic from the constants above (real gas; the trade rounds to 1.96). */
+/** g of CO2 per L in that many volumes: 1.977 each, arithmetic from the constants above (real gas; the trade rounds to 1.96). */
 export function carbonDioxidePerLitre(volumes: number): number {
   return (volumes * GRAM_PER_MOL) / LITRE_PER_MOL;
 }

@@ -80,13 +80,13 @@ export function solubilityIn(
   };
 }
 
-/** From this share of cosolvent on, the model's whole factor of doubt counts; below it in proportion of the logarithm. Our choice. */
+/** From this share of cosolvent on, the model's whole factor of uncertainty counts; below it in proportion of the logarithm. Our choice. */
 const LITTLE = 0.1;
 
 /** What a range of solubility says about an amount. */
 export type Verdict = 'dissolves' | 'try it' | 'stays cloudy';
 
-/** The verdict for so many mg/L: below the range it dissolves, above it it does not, within it must be tried (our choice). */
+/** The verdict for that many mg/L: below the range it dissolves, above it it does not, within it must be tried (our choice). */
 export function willDissolve(mgPerL: number, solubility: WaterSolubility): Verdict {
   if (mgPerL <= solubility.low) return 'dissolves';
   return mgPerL > solubility.high ? 'stays cloudy' : 'try it';

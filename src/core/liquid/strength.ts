@@ -4,7 +4,7 @@
  *
  * Our choice: volumes of aroma material and solvent are taken as additive, 1/ρ = x/ρs + (1 − x)/ρl with x the mass
  * share of what was put in. Error of the volume: estimated below 0.5 % at equal parts and below 0.2 % at 10 %, nil
- * towards neat or solvent (from memory, no source); it is carried as a source of doubt. Ethanol with water, the worst pair
+ * towards neat or solvent (from memory, no source); it is carried as a source of uncertainty. Ethanol with water, the worst pair
  * on the bench, shrinks 3 % (50 mL + 50 mL give 97 mL, published): that pair has a law of its own, never use this one.
  */
 import { exact, measured, propagate, type Measured } from '../number/measured';
@@ -20,10 +20,10 @@ export interface Strength {
   readonly basis: Basis;
 }
 
-/** A density in g/mL, with or without its doubt. */
+/** A density in g/mL, with or without its uncertainty. */
 export type Density = GramPerMl | Measured;
 
-/** What is thinned in what: densities at one temperature; purity (or strength of the vial it is thinned from), 1 if not given. */
+/** What is diluted in what: densities at one temperature; purity (or strength of the vial it is diluted from), 1 if not given. */
 export interface Liquid {
   readonly soluteDensity: Density;
   readonly solventDensity: Density;
@@ -33,7 +33,7 @@ export interface Liquid {
 /** Largest change of volume on mixing that is allowed for, share of the volume at equal parts (from memory, no source). */
 const VOLUME_CHANGE = 0.005;
 
-/** A density with its doubt; a plain number has none. g/mL, above 0. @throws Refusal at 0 or below */
+/** A density with its uncertainty; a plain number has none. g/mL, above 0. @throws Refusal at 0 or below */
 export function densityOf(density: Density): Measured {
   const known = typeof density === 'number' ? exact(density) : density;
   if (!(known.value > 0 && Number.isFinite(known.value)))
@@ -71,7 +71,7 @@ export function toMassFraction({ value, basis }: Strength, liquid: Liquid): Mass
 }
 
 /**
- * A mass fraction (g/g, with its doubt) in any basis, in the unit of that basis. Sensitivities from the derivatives of
+ * A mass fraction (g/g, with its uncertainty) in any basis, in the unit of that basis. Sensitivities from the derivatives of
  * c = w·ρ(w); the densities and the additive volumes bring their own sources. 0 to the purity.
  * @throws Refusal outside 0 to the purity
  */
@@ -91,7 +91,7 @@ export function showStrength(w: Measured, basis: Basis, liquid: Liquid): Measure
 }
 
 /**
- * Purity from "at least x %": the middle of x to 100 % with a rectangular doubt, g/g. x in % w/w, above 0 to 100.
+ * Purity from "at least x %": the middle of x to 100 % with a rectangular uncertainty, g/g. x in % w/w, above 0 to 100.
  * Source: GUM 4.3.7 for the rectangle (half-width over √3).
  * @throws Refusal outside the range
  */
@@ -110,7 +110,7 @@ function known({ soluteDensity, solventDensity, purity = massFraction(1) }: Liqu
   return { solute: densityOf(soluteDensity), solvent: densityOf(solventDensity), purity };
 }
 
-/** c = w·ρ(w), g of pure material per mL of dilution. The doubt of the purity itself comes with w. */
+/** c = w·ρ(w), g of pure material per mL of dilution. The uncertainty of the purity itself comes with w. */
 function massPerMl(w: Measured, liquid: Liquid): Measured {
   const { solute, solvent, purity } = known(liquid);
   const x = Math.min(w.value / purity, 1);

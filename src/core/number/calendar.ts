@@ -1,7 +1,7 @@
 import { Refusal } from '../text/refusal';
 
 /**
- * A day (YYYY-MM-DD) so many months later; a day that the month does not have becomes its last one (31 January + 1 month is
+ * A day (YYYY-MM-DD) that many months later; a day that the month does not have becomes its last one (31 January + 1 month is
  * 28 or 29 February; our choice). Whole months, any sign. Proleptic Gregorian calendar, no time zone.
  * @throws Refusal for what is no day
  */

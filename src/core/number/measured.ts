@@ -1,21 +1,21 @@
 import { Refusal } from '../text/refusal';
 
 /**
- * Numbers with their doubt: first-order propagation of uncertainty (GUM, JCGM 100:2008, 5.1.2 and 5.2).
+ * Numbers with their uncertainty: first-order propagation of uncertainty (GUM, JCGM 100:2008, 5.1.2 and 5.2).
  *
  * A Measured holds its value and, for each independent source, the signed standard uncertainty that this source
  * brings, in the unit of the value. Two results that share a source (the same calibration used for two vials) carry
  * it under the same id, so correlated terms add as they should: linearly within a source, in squares between sources.
  */
 
-/** One independent cause of doubt: `u` is c·u(x), sensitivity times standard uncertainty, signed, in the value's unit. */
+/** One independent cause of uncertainty: `u` is c·u(x), sensitivity times standard uncertainty, signed, in the value's unit. */
 export interface Source {
   readonly id: string;
   readonly words: string;
   readonly u: number;
 }
 
-/** A value and where its doubt comes from. The unit is that of the name that holds it. */
+/** A value and where its uncertainty comes from. The unit is that of the name that holds it. */
 export interface Measured {
   readonly value: number;
   readonly sources: readonly Source[];
@@ -29,13 +29,13 @@ export interface BudgetLine {
   readonly share: number;
 }
 
-/** A number without doubt (a count, a definition). Any finite number. */
+/** A number without uncertainty (a count, a definition). Any finite number. */
 export function exact(value: number): Measured {
   return { value, sources: [] };
 }
 
 /**
- * A number with one source of doubt. `u` is its standard uncertainty, same unit, 0 or more.
+ * A number with one source of uncertainty. `u` is its standard uncertainty, same unit, 0 or more.
  * @throws Refusal when u is negative or not finite
  */
 export function measured(value: number, u: number, source: { id: string; words: string }): Measured {

@@ -17,7 +17,7 @@ export interface PlanStock {
   readonly rsd: number;
   /** Drops left in the vial, whole; null: no limit. */
   readonly availableDrops: number | null;
-  /** What the material is thinned in; 'none' for neat material. */
+  /** What the material is diluted in; 'none' for neat material. */
   readonly solvent: string;
 }
 
@@ -26,7 +26,7 @@ export interface PlanComponent {
   readonly id: string;
   /** The user's word for it in sentences; the id where there is none. */
   readonly name?: string;
-  /** Wished mass of neat material, in any unit common to all lines (parts). */
+  /** Target mass of neat material, in any unit common to all lines (parts). */
   readonly parts: number;
   readonly stocks: readonly PlanStock[];
 }
@@ -67,20 +67,20 @@ export interface PlanInstance {
 /** Whole drops by stock id; a vial that is not named gives none. */
 export type Plan = Readonly<Record<string, number>>;
 
-/** One line of a plan at the best scale. Errors are fractions of the wish. */
+/** One line of a plan at the best scale. Errors are fractions of the target. */
 export interface PlanLine {
   readonly componentId: string;
   readonly stockIds: readonly string[];
   readonly drops: number;
-  /** Neat material wished at this scale, mg. */
+  /** Neat material asked for at this scale, mg. */
   readonly wishMg: number;
   /** Neat material in these drops, mg. */
   readonly trueMg: number;
-  /** |rounding| + z · counting: what the objective sees of this line, fraction of the wish. */
+  /** |rounding| + z · counting: what the objective sees of this line, fraction of the target. */
   readonly error: number;
-  /** true / wish − 1, signed: what whole drops cost. */
+  /** true / target − 1, signed: what whole drops cost. */
   readonly rounding: number;
-  /** One standard deviation of the counted drops' mass, fraction of the wish. */
+  /** One standard deviation of the counted drops' mass, fraction of the target. */
   readonly counting: number;
 }
 

@@ -16,7 +16,7 @@ import type { Problem } from './problem';
  * falls below it, same node again. Filled by a plan p with a larger error (then L(p) < l2): the node is cut in two, in
  * the middle while wide, at L(p) when narrow. There p is in neither half: below, as U(p) > top(L(p), e); above, as its
  * lowest line falls out. Every cut at L(p) thus excludes one of finitely many options, so the search ends, and what it
- * keeps is the optimum, to the margin by which "better" is told from equal (1e-11 in the error).
+ * keeps is the optimum, to the margin by which "better" is said from equal (1e-11 in the error).
  */
 
 /** Where a plan lies: L and U in mg per part, its best scale, its error there, its drops. */
@@ -66,7 +66,7 @@ export function best(problem: Problem, cap = problem.cap): Found | Shortage {
 }
 
 /**
- * The best plan above the limit of drops, up to `most`: with the least cap that brings the error to `wished` (fraction), else with
+ * The best plan above the limit of drops, up to `most`: with the least cap that brings the error to `asked for` (fraction), else with
  * `most`. Our own: the error falls as the cap rises, so that cap is found by halving.
  */
 export function bestAbove(problem: Problem, wished: number, most: number): Found | Shortage {

@@ -54,7 +54,7 @@ export function nextLayering(coverage: PairCoverage, size: number, stored: reado
 }
 
 /**
- * A count: at least so many layerings of `size` are still needed: by the pairs left, by what the busiest vial still has to
+ * A count: at least that many layerings of `size` are still needed: by the pairs left, by what the busiest vial still has to
  * meet, and by the places all vials together still need. With nothing done this is the bound of Schönheim,
  * ⌈v/k·⌈(v−1)/(k−1)⌉⌉. Source: Pacific J. Math. 14 (1964) 1405; with something done, our own.
  */
@@ -78,7 +78,7 @@ function designFor(vials: number, size: number, stored: readonly CoveringRow[]):
   return row ? row.layerings.split(' ').map((word) => [...word].map((letter) => letter.charCodeAt(0) - 97)) : null;
 }
 
-/** Up to so many vials a design is fitted to what is done; with more, the greedy plan was as good in every trial. */
+/** Up to that many vials a design is fitted to what is done; with more, the greedy plan was as good in every trial. */
 const FITTED = 20;
 
 /** The layerings of a design that still bring a new pair, its letters given to the vials so that few are left. */

@@ -76,7 +76,7 @@ export function testResult(plan: TestPlan, right: number): TestResult {
 }
 
 /**
- * Chance (0 to 1) that the test will show a difference which is told in a `share` (0 to 1) of the tries, the others
+ * Chance (0 to 1) that the test will show a difference which is said in a `share` (0 to 1) of the tries, the others
  * being guessed.
  * @throws Refusal for impossible tries, risk or share
  */

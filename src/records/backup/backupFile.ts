@@ -8,7 +8,7 @@ export const backupVersion = 1;
 /** Bytes of the largest file that is looked into; 50,000 records with their runs are about a third of it. */
 export const largestBackup = 128 * 1024 * 1024;
 
-/** What stands in a backup before anybody has looked at its items. */
+/** What is in a backup before anybody has looked at its items. */
 export interface BackupContent {
   readonly made: string;
   readonly records: readonly unknown[];

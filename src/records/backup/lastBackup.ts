@@ -12,7 +12,7 @@ export async function noteBackup(): Promise<void> {
   await remember('backup', { at: Date.now(), records: state?.records ?? 0 } satisfies LastBackup);
 }
 
-/** Notes that so many records came out of a backup made at a time (ms since 1970): they are no new work. */
+/** Notes that that many records came out of a backup made at a time (ms since 1970): they are no new work. */
 export async function noteRestored(records: number, made: number): Promise<void> {
   const last = (await remembered('backup')) as LastBackup | undefined;
   const at = Number.isNaN(made) ? Date.now() : made;

@@ -16,7 +16,7 @@ export type Mending =
   | { do: 'fill the store'; after: number }
   /** The journal lacks the last few writes, and the store knows what they touched. */
   | { do: 'top up the journal'; writes: readonly Touched[] }
-  /** The journal is not to be trusted or lacks too much: write it anew from the store. */
+  /** The journal is not to be trusted or lacks too much: write it again from the store. */
   | { do: 'write the journal anew' }
   /** The journal belongs to a store that is lost; what the store of today has not comes back from it. */
   | { do: 'join' };

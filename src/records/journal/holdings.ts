@@ -12,15 +12,15 @@ export interface Holdings {
   readonly held: number;
   /** The file that is written to; none before the first write. */
   main: JournalFile | null;
-  /** Writes since the journal began to be written anew; null when it is not. */
+  /** Writes since the journal began to be written again; null when it is not. */
   since: Batch[] | null;
   /** Writes that did not fit; they go in before the next one. */
   lacking: Batch[];
 }
 
-const mostLacking = 200; // writes kept in memory while the phone is full; beyond them the next start writes the journal anew
+const mostLacking = 200; // writes kept in memory while the phone is full; beyond them the next start writes the journal again
 
-/** Opens what there is; waits so many ms for files that another window holds. Rejects where the browser has no such file system. */
+/** Opens what there is; waits that many ms for files that another window holds. Rejects where the browser has no such file system. */
 export async function openHoldings(patience: number): Promise<Holdings> {
   const folder = await openFolder();
   const { files, held } = await openFiles(folder, patience);
@@ -45,7 +45,7 @@ export async function writeLine(own: Holdings, store: string, batch: Batch): Pro
 
 let underWay: Promise<void> | null = null;
 
-/** Writes the whole journal anew from the store, into one file. Killed at any moment, the old files or the new one hold everything. */
+/** Writes the whole journal again from the store, into one file. Killed at any moment, the old files or the new one hold everything. */
 export function rewrite(own: Holdings): Promise<void> {
   underWay ??= replaceWhole(own).finally(() => (underWay = null));
   return underWay;

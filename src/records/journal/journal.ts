@@ -73,7 +73,7 @@ export async function commitToBoth(changes: readonly Change[]): Promise<State> {
   return state;
 }
 
-/** Writes the journal anew from the store. */
+/** Writes the journal again from the store. */
 export async function rewriteJournal(): Promise<void> {
   if (worker) await ask({ do: 'rewrite' });
 }

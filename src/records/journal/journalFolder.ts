@@ -12,7 +12,7 @@ export async function openFolder(): Promise<Folder> {
   return (await root.getDirectoryHandle('journal', { create: true })) as Folder;
 }
 
-/** Opens every journal file that no other window holds, trying for so many ms; says how many are held. */
+/** Opens every journal file that no other window holds, trying for that many ms; says how many are held. */
 export async function openFiles(folder: Folder, patience: number): Promise<{ files: JournalFile[]; held: number }> {
   const files: JournalFile[] = [];
   let held = 0;

@@ -39,7 +39,7 @@ const facts = () => ({
         high: z.number(),
         unit: z.string(),
         source: z.string(),
-        /** Given by hand: those of the catalogue stand beside it and are never changed. */
+        /** Given by hand: those of the catalogue are beside it and are never changed. */
         own: z.optional(z.boolean()),
       }),
     ),

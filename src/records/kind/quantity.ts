@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { shortIdOf } from './shortId';
 import type { SearchText } from './record';
 
-/** core/measured.ts as stored: a value with its sources of doubt, all in one unit, told by the field's name. */
+/** core/measured.ts as stored: a value with its sources of uncertainty, all in one unit, given by the field's name. */
 export const measuredSchema = z.object({
   value: z.number(),
   sources: z.readonly(z.array(z.object({ id: z.string(), words: z.string(), u: z.number() }))),
@@ -16,10 +16,10 @@ export const densitySchema = z.object({
   halfWidth: z.optional(z.number()),
 });
 
-/** A number with where it was read; its unit is told by the field's name. */
+/** A number with where it was read; its unit is given by the field's name. */
 export const citedSchema = z.object({ value: z.number(), source: z.string() });
 
-/** Smell only: thinned with what must never be swallowed. Fit for drinks: every part of it may be. */
+/** Smell only: diluted with what must never be swallowed. Fit for drinks: every part of it may be. */
 export const gradeSchema = z.enum(['smell only', 'fit for drinks']);
 export type Grade = z.output<typeof gradeSchema>;
 

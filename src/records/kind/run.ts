@@ -35,7 +35,7 @@ export const runEvent = z.object({
   seq: z.number(),
   at: z.string(),
   /** go: show step `key`, `text` names the step left as done, if any · typed: field `key` holds `text` · preset: nothing was typed in
-   *  field `key`, and `text` stood in it when its screen was left · drop, count, undo: tap pad `key` · mark, unmark: the moment `key` happened. */
+   *  field `key`, and `text` was in it when its screen was left · drop, count, undo: tap pad `key` · mark, unmark: the moment `key` happened. */
   type: z.enum(['go', 'typed', 'preset', 'drop', 'count', 'undo', 'mark', 'unmark']),
   key: z.string(),
   text: z.optional(z.string()),

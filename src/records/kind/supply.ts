@@ -9,7 +9,7 @@ const schema = z.lazy(() =>
     sort: z.enum(['solvent', 'strips', 'vials', 'other']),
     /** For a solvent: its id in the table or among the person's own; what vials took of it is counted off. */
     solvent: z.optional(z.string()),
-    /** Of a solvent: whether this bottle of it may go into a drink; left out where nobody has read its label. */
+    /** Of a solvent: whether this bottle of it may go into a drink; left out where no one has read its label. */
     grade: z.optional(gradeSchema),
     unit: z.enum(['g', 'pieces']),
     /** What there was when it was put on the Shelf, in `unit`. */

@@ -11,7 +11,7 @@ const schema = z.lazy(() =>
     name: z.string(),
     /** What it holds: one material for a dilution, several for a trial. Strength in g of neat material per g of the vial's liquid. */
     contents: z.array(z.object({ material: z.string(), name: z.string(), strength: measuredSchema })),
-    /** The strength that was wished for, as it stands on the label. */
+    /** The strength that was asked for, as it stands on the label. */
     label: z.object({ value: z.number(), basis: z.string() }),
     solvent: z.nullable(solventCopy),
     /** What else its liquid holds that rules count in a drink: weighting agent and gum of an emulsion, g per g of it. */

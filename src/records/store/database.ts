@@ -27,11 +27,11 @@ function connect(): Promise<IDBPDatabase<Schema>> {
     blocking: () => void disconnect(), // a newer version in another tab wants to open, or the store is erased: let it
     terminated: () => void (connection = null),
   });
-  connection.catch(() => (connection = null)); // could not be opened: the next use tries anew
+  connection.catch(() => (connection = null)); // could not be opened: the next use tries again
   return connection;
 }
 
-/** Lets go of the database; the next use opens it anew. */
+/** Lets go of the database; the next use opens it again. */
 export async function disconnect(): Promise<void> {
   const old = connection;
   connection = null;

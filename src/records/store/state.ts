@@ -17,7 +17,7 @@ export interface Touched {
   readonly keys: readonly (readonly [string] | readonly [string, number])[] | null;
 }
 
-const kept = 16; // writes noted: a kill can cost the journal one, a full disk a few more; beyond them it is written anew
+const kept = 16; // writes noted: a kill can cost the journal one, a full disk a few more; beyond them it is written again
 const most = 100; // keys noted of one write
 
 /** A store in which nothing was written yet. */

@@ -29,7 +29,7 @@ export function carrierBottleField(run: RunState): Field<string> | null {
   });
 }
 
-/** The bottle that the carrier comes from; null where it is none of the Shelf, or nobody has said. */
+/** The bottle that the carrier comes from; null where it is none of the Shelf, or no one has said. */
 export function carrierBottleOf(run: RunState): Source | null {
   const field = carrierBottleField(run);
   if (!field) return null;

@@ -14,7 +14,7 @@ import { filled, rescueOf, type Vessel } from './vessel';
 interface Weighing {
   readonly run: RunState;
   readonly list: WeighList;
-  /** Id of what the others are thinned with; it fills up. */
+  /** Id of what the others are diluted with; it fills up. */
   readonly fill: string;
   readonly goods: (id: string) => Goods;
 }

@@ -13,7 +13,7 @@ import { oncePerRun } from '../engine/oncePerRun';
 import { recipeOf as recipeOf, type Recipe, type RecipeLine } from './recipe';
 import { Refusal } from '../../core/text/refusal';
 
-/** The drink that is wished for. */
+/** The drink that is asked for. */
 export interface DrinkAsked {
   readonly litres: number;
   readonly mgPerKg: number;
@@ -22,7 +22,7 @@ export interface DrinkAsked {
   readonly abv: number;
 }
 
-/** What stands in the fields of the drink until something is typed: from the tasting, or from a drink that was used before. */
+/** What is in the fields of the drink until something is typed: from the tasting, or from a drink that was used before. */
 export function usualDrink(run: RunState) {
   const base = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base ?? list('base')[0];
   const dose = recipeOrNull(run)?.mgPerKg;
@@ -36,7 +36,7 @@ export function usualDrink(run: RunState) {
   };
 }
 
-/** True when the sugar is told in g per litre of drink. */
+/** True when the sugar is said in g per litre of drink. */
 export function isByLitre(run: RunState): boolean {
   return run.typed['sugar.by'] === 'litre';
 }

@@ -18,7 +18,7 @@ import type { Basis, Plan } from './planParts';
 import { oncePerRun } from '../engine/oncePerRun';
 import { drinkOf } from './drinkAsked';
 
-/** Density of an oil nobody has looked up, g/mL. Typical, not confirmed. */
+/** Density of an oil no one has looked up, g/mL. Typical, not confirmed. */
 const TYPICAL_OIL = 0.9;
 
 /** True when the concentrate becomes an emulsion: chosen, or because something stays cloudy. */
@@ -26,7 +26,7 @@ export function isEmulsion(run: RunState): boolean {
   return textOf(run, fields.make(usualMake(run))) === 'emulsion';
 }
 
-/** What stands there until it is chosen. */
+/** What is there until it is chosen. */
 export function usualMake(run: RunState): 'clear' | 'emulsion' {
   return dissolving(run)?.verdict === 'stays cloudy' ? 'emulsion' : 'clear';
 }

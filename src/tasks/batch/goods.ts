@@ -63,7 +63,7 @@ export function carrierGoods(solvent: SolventOnHand, source: Source | null): Goo
   };
 }
 
-/** Spirit of so many % ABV. */
+/** Spirit of that many % ABV. */
 export function spiritGoods(abv: number): Goods {
   const contents = thinner(SPIRIT, 1, ethanolMassFraction(volumeFraction(abv / 100)));
   return { id: SPIRIT, name: `spirit, ${abv} % ABV`, source: null, contents };

@@ -16,7 +16,7 @@ import type { Making } from './progress';
 import type { Pour } from './pour';
 import { carrierOf } from './drinkAsked';
 
-/** The concentrate that did not go into the drink, g; null where there is none beyond the doubt of the scale. */
+/** The concentrate that did not go into the drink, g; null where there is none beyond the uncertainty of the scale. */
 function leftOver({ concentrate, syrup }: Making): Measured | null {
   const poured = syrup.pours.flatMap(({ goods, mass }) => (goods.id === CONCENTRATE && mass ? [mass] : []));
   if (!concentrate || poured.length === 0) return null;
@@ -36,7 +36,7 @@ export function leftWords(making: Making): string[] {
   return left ? [`‹${measuredText(left, 'g')}› of the concentrate are left.`] : [];
 }
 
-/** It as a vial, with the strengths that were weighed; null where nothing is left or it is not kept. */
+/** As a vial, with the strengths that were weighed; null where nothing is left or it is not kept. */
 export function leftOverVial(run: RunState, making: Making, batchId: string): Vial | null {
   const left = leftOver(making);
   if (!left || textOf(run, fields.left) !== 'keep') return null;

@@ -10,7 +10,7 @@ import type { RunState } from '../engine/fold';
 import { fields } from './fields';
 import type { Goods } from './goods';
 
-/** A thinned stock to weigh from: what is meant to go in, g, and what it became. */
+/** A diluted stock to weigh from: what is meant to go in, g, and what it became. */
 export interface Stock {
   /** Key of the mass of the material; that of the carrier has `.thin` behind it. */
   readonly key: string;
@@ -40,7 +40,7 @@ export interface Pour {
   /** What is asked for, g. */
   readonly target: number;
   readonly mass: Measured | null;
-  /** Less than the scale can weigh, and no thinning helps. */
+  /** Less than the scale can weigh, and no diluting helps. */
   readonly tooSmall: boolean;
   /** More of what is in the vessel already, after another one went over. */
   readonly again: boolean;
@@ -70,7 +70,7 @@ export function offBy(run: RunState, { mass, target, scale }: Pick<Pour, 'mass' 
   return Math.abs(off) > Math.max(tolerance * target, halfStep) ? off : 0;
 }
 
-/** What the scale showed under a key, with its doubt, g; null until it is typed. */
+/** What the scale showed under a key, with its uncertainty, g; null until it is typed. */
 export function massAt(run: RunState, key: string, scale: Pour['scale'] = 'fine'): Measured | null {
   const grossG = valueOf(run, fields.mass(key, ''));
   const readabilityG = valueOf(run, scale === 'fine' ? fields.fine : fields.coarse);

@@ -149,7 +149,7 @@ function bottlesBehind({ bottle, vial }: Source, material: string): Bottle[] {
   return vial ? bottlesOf(vial).filter((one) => one.material === material) : [];
 }
 
-/** Density with the doubt of sugar and ethanol (slopes by a small step) and of what is not counted. */
+/** Density with the uncertainty of sugar and ethanol (slopes by a small step) and of what is not counted. */
 function densityFrom(sugar: Measured, ethanol: Measured): Measured {
   const at = (brix: number, spirit: number) =>
     drinkDensity({ brix: massFraction(brix), ethanol: massFraction(spirit) }) as number;

@@ -19,10 +19,10 @@ import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
 import { materialsOf, recipeOrNull } from './drinkAsked';
 
-/** What the rules say of the drink as planned, and the highest dose that passes. It keeps nobody from going on: Minim warns. */
+/** What the rules say of the drink as planned, and the highest dose that passes. It keeps no one from going on: Minim warns. */
 function limitsStep(run: RunState): Step {
   const { value: plan, problem } = outcome(() => planOf(run));
-  const isShown = run.at === 'limits'; // judging takes a while: not for a step that nobody sees
+  const isShown = run.at === 'limits'; // judging takes a while: not for a step that no one sees
   const { value: judgement } = outcome(() => (isShown && plan ? judgeDrink(run, plan, plannedDrink(plan)) : null));
   const worst = judgement && worstState(judgement.findings);
   return {

@@ -168,7 +168,7 @@ function exactly(masses: Record<string, string>, words: string): Offer {
   return { words, type: masses, leave: true };
 }
 
-/** Where it comes from, and when so many grams are not there. */
+/** Where it comes from, and when that many grams are not there. */
 function lotWords({ source }: Goods, grams: number): string[] {
   if (!source) return [];
   const { lot, leftG } = source;

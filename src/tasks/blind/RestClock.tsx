@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 
 export const REST_SECONDS = 60; // our choice: published protocols take 30 s between trials
 
-/** Counts the rest down from the moment of the last answer, ms since 1970. It advises; nobody is held. */
+/** Counts the rest down from the moment of the last answer, ms since 1970. It advises; no one is held. */
 export function RestClock({ since }: { since: number }) {
   const [now, setNow] = useState(Date.now);
   useEffect(() => {

@@ -8,7 +8,7 @@ function roundOf(method: Method, samples: number): number {
   return many ? rankingRound(samples) : ordersInRound(twoSampleTest(method));
 }
 
-/** What so many sets balance, before they are laid out; or how many would. `samples` are counted. */
+/** What that many sets balance, before they are laid out; or how many would. `samples` are counted. */
 export function balanceWords(method: Method, tries: number, samples: number, shuffle: Shuffle): string {
   if (method.id === 'threshold')
     return shuffle === 'none'
@@ -26,7 +26,7 @@ function timesText(n: number): string {
   return n === 1 ? 'once' : n === 2 ? 'twice' : `${n} times`;
 }
 
-/** How to hide what is what when nobody else is there, and what is then balanced and what is chance. */
+/** How to hide what is what when no one else is there, and what is then balanced and what is chance. */
 export function aloneWords(method: Method, shuffle: Shuffle): string[] {
   if (shuffle === 'cards')
     return [

@@ -4,7 +4,7 @@ import type { Design } from './design';
 import { METHODS } from './methods';
 import { outcomeOf } from './outcome';
 
-/** The numbers of a blind test in the Book, each with how it was worked out; worked out anew from its locked answers. */
+/** The numbers of a blind test in the Book, each with how it was worked out; worked out again from its locked answers. */
 export function resultsOfTest(test: Test): readonly Result[] {
   const method = METHODS.find(({ id }) => id === test.test);
   if (!method) return [];

@@ -78,7 +78,7 @@ function factorField(run: RunState): Field<string> {
   });
 }
 
-/** The ladder in its unit, rising; null until all is known. @throws Refusal when nobody could count its drops */
+/** The ladder in its unit, rising; null until all is known. @throws Refusal when no one could count its drops */
 export function levelsOf(run: RunState): number[] | null {
   const count = valueOf(run, levelsField);
   const factor = Number(valueOf(run, factorField(run)) ?? NaN);

@@ -12,13 +12,13 @@ import { formatDay } from '../../ui/format';
 const MOST_SAMPLES = 6;
 const LETTERS = Array.from({ length: MOST_SAMPLES }, (_, i) => String.fromCharCode(65 + i));
 
-/** One of the samples: its name as it is told, and the record of the Shelf that it is, if it was picked there. */
+/** One of the samples: its name as it is said, and the record of the Shelf that it is, if it was picked there. */
 export interface Sample {
   readonly name: string;
   readonly from: string | null;
 }
 
-/** What the samples of a method are called in its questions, by place; so many can be compared. */
+/** What the samples of a method are called in its questions, by place; that many can be compared. */
 export function placesOf({ id }: Method): string[] {
   if (id === 'paired') return ['Sample with less', 'Sample with more'];
   if (id === 'threshold') return ['Plain (the drink alone)', 'What is in the other'];
@@ -96,7 +96,7 @@ export function sampleNamed({ code, name }: PickItem): string {
   return (name.endsWith(`+ ${code}`) ? name : code).slice(0, 40);
 }
 
-/** Whether a sample is of a vial that nobody may taste: then all are smelled. */
+/** Whether a sample is of a vial that no one may taste: then all are smelled. */
 export function areSmelled(samples: readonly Sample[]): boolean {
   return samples.some(({ from }) => {
     const vial = find('vial', from ?? undefined);

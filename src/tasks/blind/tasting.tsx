@@ -26,7 +26,7 @@ export function tastingSteps(run: RunState, design: Design): Step[] {
   return steps;
 }
 
-/** One screen a cup. Alone, cups are told by their place, since their codes are hidden. */
+/** One screen a cup. Alone, cups are given by their place, since their codes are hidden. */
 function cupSteps(run: RunState, design: Design, i: number): Step[] {
   const { cups } = design.sets[i]!;
   const duo = design.method.id === 'duo-trio';

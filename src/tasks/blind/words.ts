@@ -27,12 +27,12 @@ export function chanceText(p: number): string {
   return p >= 0.001 ? `${Math.round(p * 1000)} of 1000` : 'less than 1 of 1000';
 }
 
-/** A number that was counted, without doubt. */
+/** A number that was counted, without uncertainty. */
 export function counted(value: number): Measured {
   return measured(value, 0, { id: 'counted', words: 'counted' });
 }
 
-const SMALL = 0.001; // our choice: below it a chance is told in a million
+const SMALL = 0.001; // our choice: below it a chance is said in a million
 
 /** The chance of as much by guessing alone, with how it was counted. */
 export function chanceResult(p: number, words: readonly string[], inputs: readonly Input[]): Result {

@@ -4,7 +4,7 @@ import './count.css';
 import { percent, signedPercent, worstLine } from './plans';
 import { stockOf } from './stock';
 
-/** Each line of a plan: what is wished, what is counted, what that brings, and how far off it is. */
+/** Each line of a plan: what is asked, what is counted, what that brings, and how far off it is. */
 export function PlanTable({ instance, answer }: { instance: PlanInstance; answer: PlanAnswer }) {
   const all = answer.lines.reduce((sum, line) => sum + line.trueMg, 0);
   const parts = instance.components.reduce((sum, component) => sum + component.parts, 0);

@@ -18,7 +18,7 @@ export interface CurveScale {
   y(error: number): number;
 }
 
-const ERRORS = [1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01]; // lines of the grid: fractions of the wish
+const ERRORS = [1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01]; // lines of the grid: fractions of the target
 const LETTERS = 12; // CSS px at the usual size
 const WIDE = 0.58; // width of a bold letter over its size, taken wide
 

@@ -70,7 +70,7 @@ function neatIn(run: RunState, asked: readonly Target[]) {
   return [...shares.values()];
 }
 
-/** Strength that was wished for in the whole trial, % w/w to three digits, as it stands on the label. */
+/** Strength that was asked for in the whole trial, % w/w to three digits, as it stands on the label. */
 function target(run: RunState, asked: readonly Target[]): number {
   const lines = asked.flatMap(({ id, drops }) => {
     const stock = stockOf(id);

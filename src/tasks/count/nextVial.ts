@@ -51,7 +51,7 @@ export function diluteOffer(run: RunState, material: string, strength?: string):
   };
 }
 
-/** A drop of what most vials on the list are thinned in; ethanol while there is none. */
+/** A drop of what most vials on the list are diluted in; ethanol while there is none. */
 function newDrop(run: RunState, { components }: PlanInstance): NewDrop {
   const solvents = components.flatMap(({ stocks }) => stocks.flatMap(({ id }) => stockOf(id)?.solvent?.id ?? []));
   const often = (id: string) => solvents.filter((other) => other === id).length;

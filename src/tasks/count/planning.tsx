@@ -137,7 +137,7 @@ function naiveText({ chosen, instance }: Plans): string {
     : 'Rounding line by line finds no way with so few drops.';
 }
 
-/** Which vials give drops that nobody has weighed. */
+/** Which vials give drops that no one has weighed. */
 function typicalText(run: RunState, plan: Readonly<Record<string, number>>): string[] {
   const codes = Object.keys(plan).flatMap((id) => {
     const stock = stockOf(id);

@@ -9,7 +9,7 @@ import { percent } from './plans';
 import { countedDrops, targetsText, type Round, type Target } from './rounds';
 import { stockOf } from './stock';
 
-/** A way on after a slip: how it is said, what it costs (fraction of the wish, worst line), and what is counted from then on. */
+/** A way on after a slip: how it is said, what it costs (fraction of the target, worst line), and what is counted from then on. */
 interface Way {
   readonly name: 'accept' | 'complete' | 'scaleUp';
   readonly error: number | null;

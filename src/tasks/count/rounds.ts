@@ -6,7 +6,7 @@ export interface Target {
   readonly drops: number;
 }
 
-/** One turn at the tap pad: this stock, up to so many drops in all. */
+/** One turn at the tap pad: this stock, up to that many drops in all. */
 export interface Round extends Target {
   /** Key of its step; a stock that is taken a second time has a second round. */
   readonly key: string;
@@ -14,7 +14,7 @@ export interface Round extends Target {
   readonly walked: readonly string[];
   /** What comes after it, unless a slip changes that. */
   readonly rest: readonly Target[];
-  /** True when the count is not the wish and nobody has decided what follows; then this is asked. */
+  /** True when the count is not the target and no one has decided what follows; then this is asked. */
   readonly slipped: boolean;
 }
 

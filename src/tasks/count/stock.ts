@@ -25,11 +25,11 @@ export interface Stock {
   readonly densityGPerMl: number;
   /** YYYY-MM-DD, or '' where none is known. */
   readonly useBy: string;
-  /** What is left by the book, g; null where the book does not know what there was. */
+  /** What is left as reckoned, g; null where the book does not know what there was. */
   readonly leftG: number | null;
 }
 
-/** Density of an aroma material nobody has looked up, for the volume of the trial only. Typical, not confirmed. */
+/** Density of an aroma material no one has looked up, for the volume of the trial only. Typical, not confirmed. */
 const TYPICAL_DENSITY = 0.95; // g/mL
 
 const stocks = computed(() => {
@@ -52,7 +52,7 @@ export function dropOfStock(stock: Stock, dropper: string): DropOnHand {
   return dropOf(dropper, stock.liquid);
 }
 
-/** Whole drops left of a stock by the book, from this dropper; null where the book does not know. */
+/** Whole drops left of a stock as reckoned, from this dropper; null where the book does not know. */
 export function leftDrops(stock: Stock, dropper: string): number | null {
   if (stock.leftG === null) return null;
   return Math.floor((stock.leftG * 1000) / dropOfStock(stock, dropper).mgPerDrop.value);

@@ -38,7 +38,7 @@ function handSteps(run: RunState): Step[] {
   ];
 }
 
-/** One turn at the pad: the vial to take, and its drops. What is said of the vial is worked out only while it stands there. */
+/** One turn at the pad: the vial to take, and its drops. What is said of the vial is worked out only while it is there. */
 function countStep(run: RunState, { id, drops: target, key }: Round): Step {
   const stock = stockOf(id);
   return {

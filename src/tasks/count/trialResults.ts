@@ -12,7 +12,7 @@ interface Asked {
   readonly drinkG: number | null;
 }
 
-/** How far the worst line is from its wish, the true share of each material, how strong the trial is, and what it makes of its drink. */
+/** How far the worst line is from its target, the true share of each material, how strong the trial is, and what it makes of its drink. */
 export function trialResults(trial: Trial, { targets, drinkG }: Asked): Result[] {
   const inputs = inputsOf(trial);
   const target = targetShares(targets);

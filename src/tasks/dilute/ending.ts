@@ -14,7 +14,7 @@ import { inMl, type Order } from './making';
 import { pourStep } from './pouring';
 import { gradeOf } from './source';
 
-const OVERSHOOT = 0.02; // our choice: 2 % over the wish is worth a word, less is not
+const OVERSHOOT = 0.02; // our choice: 2 % over the target is worth a word, less is not
 
 /** What came out, the rescue if it is too strong, and the label. */
 export function endSteps(run: RunState, order: Order): DiluteStep[] {

@@ -51,7 +51,7 @@ export interface Made extends Dilution {
   readonly rescue: ReturnType<typeof rescue> | null;
 }
 
-/** What was really made. `tag` starts the ids of what is doubtful about this vial alone. @throws Refusal with nothing in it */
+/** What was really made. `tag` starts the ids of what is uncertain about this vial alone. @throws Refusal with nothing in it */
 export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
   const material = materialIn(run, order, tag);
   const first = solventIn(run, order, { name: 'solvent', plannedG: order.plan.solventG, tag });

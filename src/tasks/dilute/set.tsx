@@ -27,7 +27,7 @@ function pickedBottles(run: RunState) {
   );
 }
 
-/** Which bottles shall be thinned alike. */
+/** Which bottles is to be diluted alike. */
 export function pickSetStep(run: RunState): DiluteStep {
   return {
     key: 'set',

@@ -14,7 +14,7 @@ import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields } from './fields';
 
-/** What is thinned: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
+/** What is diluted: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
 export interface Source {
   readonly id: string;
   readonly name: string;
@@ -34,10 +34,10 @@ export interface Source {
   readonly keeps: UseBy | null;
 }
 
-/** Density of an aroma material nobody has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */
+/** Density of an aroma material no one has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */
 const TYPICAL_DENSITY = { value: 0.95, halfWidth: 0.11 }; // g/mL
 
-/** What was chosen to be thinned, or null while nothing is, or not enough of a new bottle is known. */
+/** What was chosen to be diluted, or null while nothing is, or not enough of a new bottle is known. */
 export function sourceOf(run: RunState): Source | null {
   const id = answer(run, fields.source);
   const vial = find('vial', id);
@@ -92,7 +92,7 @@ function densityOf({ gPerMl, halfWidth = 0, source }: NonNullable<Bottle['densit
   return measured(gPerMl, halfWidth / Math.sqrt(3), { id: `density:${id}`, words: `density: ${source}` });
 }
 
-/** Density of a material nobody has looked up, with its honest spread. */
+/** Density of a material no one has looked up, with its honest spread. */
 export function typicalDensity(name: string): Measured {
   const { value, halfWidth } = TYPICAL_DENSITY;
   return measured(value, halfWidth / Math.sqrt(3), {

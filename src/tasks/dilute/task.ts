@@ -73,7 +73,7 @@ function labelValue(asked: number, made: Measured): number {
   return Math.abs(made.value / asked - 1) <= 0.02 ? asked : Number(forFile(() => formatMeasured(made)).value);
 }
 
-/** Thin a neat material, or a vial, to a strength that a nose can judge. */
+/** Dilute a neat material, or a vial, to a strength that a nose can judge. */
 export const dilute: Task<DiluteStep['key']> = {
   id: 'dilute',
   recorded: true,

@@ -1,6 +1,6 @@
 import { formatPlain } from '../../ui/format';
 
-/** Levels in mg/kg: now, liked before, the highest that passes, the former maximum, the wish. */
+/** Levels in mg/kg: now, liked before, the highest that passes, the former maximum, the target. */
 export interface Levels {
   readonly now: number;
   readonly liked: { readonly low: number; readonly high: number } | null;
@@ -10,7 +10,7 @@ export interface Levels {
 }
 
 const ROOM = 1.25; // the axis ends a quarter beyond the last mark that matters
-const FAR = 8; // a mark more than so many times beyond the others is told in words only
+const FAR = 8; // a mark more than that many times beyond the others is said in words only
 
 /** Where the dose stands: liked range shaded, ceiling as a wall, former maximum dashed, the dose as a needle. */
 export function DoseBar({ levels }: { levels: Levels }) {

@@ -11,7 +11,7 @@ import { levelsOf } from './levels';
 import { nameOf } from './results';
 import './dose.css';
 
-/** The part of the dosing screen that is tapped: what the last drop did, what was wished for, − drop and + drop. */
+/** The part of the dosing screen that is tapped: what the last drop did, what was asked for, − drop and + drop. */
 export function drawDrops(i: number) {
   return (walk: Walk) => <DropButtons walk={walk} i={i} />;
 }

@@ -54,7 +54,7 @@ export function dropperOf(run: RunState, i: number): string {
   return own ?? (i > 1 ? dropperOf(run, i - 1) : '');
 }
 
-/** Dose i, with so many drops; null until vial and dropper are chosen. */
+/** Dose i, with that many drops; null until vial and dropper are chosen. */
 export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dosing | null {
   const vial = vialOf(run, i);
   const dropper = dropperOf(run, i);
@@ -100,7 +100,7 @@ export function reachedBy(vial: Vial, dose: Dose): { mgPerKg: Measured; mgPerL: 
   return { mgPerKg: plus(...own.map((one) => one.mgPerKg)), mgPerL: plus(...own.map((one) => one.mgPerL)) };
 }
 
-/** Whole drops of dose i for what is wanted; null without a wish or by mass. @throws Refusal when it cannot be reached */
+/** Whole drops of dose i for what is wanted; null without a target or by mass. @throws Refusal when it cannot be reached */
 export function planOf(run: RunState, i: number): ReturnType<typeof dropsForPpm> | null {
   const ppm = valueOf(run, fields.aim(i));
   const now = glassOf(run, i, 0);

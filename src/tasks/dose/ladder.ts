@@ -10,7 +10,7 @@ import { baseOf } from './drink';
 import { fields } from './fields';
 import { dropperOf, pourOf, vialOf, type Dosing, type Glass } from './glass';
 
-/** One glass of a ladder: wished level in mg/kg, whole drops for it, what they give. */
+/** One glass of a ladder: asked for level in mg/kg, whole drops for it, what they give. */
 export interface Rung {
   readonly target: number;
   readonly drops: number;

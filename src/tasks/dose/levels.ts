@@ -8,7 +8,7 @@ import { dropsOf, glassOf, reachedBy, type Glass } from './glass';
 import { judgeGlass } from './parts';
 import { formerMaximum, likedLevels } from './usual';
 
-/** Where dose i stands, for the bar: now, liked before, the ceiling beside the other doses, the former maximum, the wish. */
+/** Where dose i stands, for the bar: now, liked before, the ceiling beside the other doses, the former maximum, the target. */
 export function levelsOf(run: RunState, glass: Glass, i: number): Levels {
   const { vial } = glass.dosings.at(-1)!;
   return {

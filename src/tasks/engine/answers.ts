@@ -23,8 +23,8 @@ export function ask<T>(field: Field<T>, { refuse, ...now }: Now<T>): Field<T> {
 }
 
 /**
- * The answer of a run in a field; null while there is none. Of a declared field: what was typed, else what stood in it when its
- * screen was left, else its fixed preset. Of a field as it is asked now: what was typed, else what stands in it now.
+ * The answer of a run in a field; null while there is none. Of a declared field: what was typed, else what was in it when its
+ * screen was left, else its fixed preset. Of a field as it is asked now: what was typed, else what is in it now.
  */
 export function answer<T>(run: RunState, field: Field<T>): T | null {
   const left = field.asked ? undefined : run.presets[field.name];

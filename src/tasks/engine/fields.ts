@@ -12,7 +12,7 @@ export interface Field<T = unknown> {
   readonly title: string;
   readonly unit?: string;
   readonly help?: string;
-  /** Text that stands in the field until something is typed. */
+  /** Text that is in the field until something is typed. */
   readonly preset?: string;
   readonly input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
   readonly options?: readonly Option[];
@@ -32,7 +32,7 @@ interface Asked {
 const good = <T>(value: T): Answer<T> => ({ ok: true, value });
 const bad = (why: string): Answer<never> => ({ ok: false, why });
 
-/** What stands in a field of a run: what was typed, else its preset. */
+/** What is in a field of a run: what was typed, else its preset. */
 export function textOf(run: RunState, field: Field): string {
   return run.typed[field.name] ?? field.preset ?? '';
 }
@@ -43,7 +43,7 @@ export function valueOf<T>(run: RunState, field: Field<T>): T | null {
   return answer.ok ? answer.value : null;
 }
 
-/** A number with a unit; comma or point. `above` excludes its bound, `min` and `max` include theirs, all in the field's unit; what `counts` is told without it: "at least 1, not 0". */
+/** A number with a unit; comma or point. `above` excludes its bound, `min` and `max` include theirs, all in the field's unit; what `counts` is said without it: "at least 1, not 0". */
 export function amount(
   asked: Asked & { unit: string; above?: number; min?: number; max?: number; why?: string; counts?: true },
 ): Field<number> {

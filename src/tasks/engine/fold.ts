@@ -5,7 +5,7 @@ export interface RunState {
   /** Key of the step shown, '' before the first move. */
   readonly at: string;
   readonly typed: Readonly<Record<string, string>>;
-  /** What stood in fields that were left as they were, by field. */
+  /** What was in fields that were left as they were, by field. */
   readonly presets: Readonly<Record<string, string>>;
   readonly drops: Readonly<Record<string, number>>;
   readonly marks: Readonly<Record<string, string>>;

@@ -10,7 +10,7 @@ export function problemsOf(step: Step, state: RunState): Record<string, string> 
   return Object.fromEntries(answers.flatMap(([name, answer]) => (answer.ok ? [] : [[name, answer.why]])));
 }
 
-/** What is recorded when a step is left as done: what it types, and what stands in the fields where nothing was typed. */
+/** What is recorded when a step is left as done: what it types, and what is in the fields where nothing was typed. */
 export function recordedOn(step: Step, state: RunState): Happening[] {
   const typed = Object.entries(step.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text }));
   const untouched = (step.ask ?? []).filter(({ name, preset }) => preset !== undefined && !(name in state.typed));
@@ -27,8 +27,8 @@ export function nextKey(task: Task, step: Step, state: RunState): string | undef
 }
 
 /**
- * A run as it reads, with what stood in the fields of the steps that were left. Versions before did not record that: there it
- * is what stands in them now, step by step, since a later step may depend on it.
+ * A run as it reads, with what was in the fields of the steps that were left. Versions before did not record that: there it
+ * is what is in them now, step by step, since a later step may depend on it.
  */
 export function withPresets(task: Task, state: RunState): RunState {
   for (let now = state; ;) {

@@ -60,15 +60,10 @@ export function openLog(start: Start): EventLog {
     next = numberAfter(coming);
   }
 
-  return {
-    events,
-    trouble,
-    coming: () => coming,
-    append: (happenings) => (last = store(happenings, [])),
-    settled: () => last,
-    seal: (records, ended, last) => store(last, [...records, ended]),
-    complain: (words) => void (trouble.value = words),
-  };
+  const append: EventLog['append'] = (happenings) => (last = store(happenings, []));
+  const seal: EventLog['seal'] = (records, ended, last) => store(last, [...records, ended]);
+  const complain = (words: string) => void (trouble.value = words);
+  return { events, trouble, append, seal, complain, coming: () => coming, settled: () => last };
 }
 
 /** The number of the next event: one on from the last, also where a mended store lacks some in between. */

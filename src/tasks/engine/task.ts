@@ -6,7 +6,7 @@ import type { Field } from './fields';
 import type { RunState } from './fold';
 import type { Happening } from './log';
 
-/** Counting on the tap pad: which counter, how many are wished for, and what the count means, in a few words. */
+/** Counting on the tap pad: which counter, how many are asked for, and what the count means, in a few words. */
 export interface Pad {
   readonly counter: string;
   readonly target: number | null;

@@ -3,7 +3,7 @@ import type { Walk } from '../engine/task';
 import { StripChips } from './StripChips';
 import { dipsOf, inFan, toDip, type Strip } from './strips';
 
-const SAME_TOUCH_MS = 400; // our choice: nobody dips two strips faster
+const SAME_TOUCH_MS = 400; // our choice: no one dips two strips faster
 
 /** One tap for each strip as it is dipped; the strips dipped before dry beside it. */
 export function Dipping({ walk }: { walk: Walk }) {

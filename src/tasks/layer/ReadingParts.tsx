@@ -5,7 +5,7 @@ import { MOMENTS, momentText, readingOf } from './readings';
 import { intensityWords, likingWords, Scale } from '../shared/Scale';
 import { WordChips } from './WordChips';
 
-const MANY_STRIPS = 4; // our choice: so many are hardly all smelled at once, so the choice stands open
+const MANY_STRIPS = 4; // our choice: that many are hardly all smelled at once, so the choice stands open
 
 /** When it is smelled, which strips, and words for it. */
 export function ReadingHead({ walk, n }: { walk: Walk; n: number }) {

@@ -7,7 +7,7 @@ export function familyOf(run: RunState, vial: string): string {
 }
 
 /**
- * What a vial smells of, as a key that outlives the vial: its materials. A vial made anew of the same materials has
+ * What a vial smells of, as a key that outlives the vial: its materials. A vial made again of the same materials has
  * been smelled with whatever the old one was smelled with.
  */
 export function smellOf(vial: string): string {

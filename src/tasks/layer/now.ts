@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 
-/** The time in ms since 1970, anew every `everyMs`. */
+/** The time in ms since 1970, again every `everyMs`. */
 export function useNow(everyMs: number): number {
   const [now, setNow] = useState(Date.now);
   useEffect(() => {

@@ -28,7 +28,7 @@ export function setsOf(
   }));
 }
 
-/** All that was ever smelled together, of earlier layerings and of this run, vials told by what they smell of. */
+/** All that was ever smelled together, of earlier layerings and of this run, vials given by what they smell of. */
 export function smelledSets(run: RunState): SmelledSet[] {
   const before = list('layering').flatMap((layering) => {
     const { strips, readings, verdict } = layering;

@@ -53,7 +53,7 @@ export const fields = {
   ppm: optionalAmount({ name: 'ppm', title: 'Wanted', unit: 'mg/kg', above: 0, max: 1_000_000 }),
 };
 
-/** The sum worked out. `wanted` is null without a wish. */
+/** The sum worked out. `wanted` is null without a target. */
 export interface Sum {
   readonly results: readonly Result[];
   readonly wanted: ReturnType<typeof dropsForPpm> | null;

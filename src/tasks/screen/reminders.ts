@@ -5,7 +5,7 @@ import type { Due, Task } from '../engine/task';
 const FURTHEST = 24 * 3600_000; // ms; a timer further ahead would not outlive the page anyway
 const timers = new Map<string, ReturnType<typeof setTimeout>>();
 
-/** Whether notifications may be shown: they may, they may not, nobody was asked, or this browser has none. */
+/** Whether notifications may be shown: they may, they may not, no one was asked, or this browser has none. */
 export type Permission = 'granted' | 'denied' | 'default' | 'none';
 
 /** What the browser says about notifications now. */

@@ -2,10 +2,10 @@ import { measuredText } from '../../ui/format';
 import type { Sound } from '../../ui/device/tick';
 import type { Step } from '../engine/task';
 
-const NEAR = 3; // our choice: from so many drops before the wish on, what is left is said
-const MOST = 8; // options; our choice: nobody keeps more in mind by ear
+const NEAR = 3; // our choice: from that many drops before the target on, what is left is said
+const MOST = 8; // options; our choice: no one keeps more in mind by ear
 
-/** A counter before and after something happened to it, and the drops wished for. */
+/** A counter before and after something happened to it, and the drops asked for. */
 export interface Counted {
   readonly before: number;
   readonly now: number;

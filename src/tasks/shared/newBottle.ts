@@ -11,7 +11,7 @@ import { formatGiven } from '../../ui/format';
 
 const own = 'as typed from the bottle or its certificate';
 
-/** The code of a new material: one that is free stands there, and one that is taken will not do. */
+/** The code of a new material: one that is free is there, and one that is taken will not do. */
 function askCode(name: string): Field<string> {
   const taken = list('material').map((material) => material.code);
   return ask(fields.code, { preset: shortCode(name, taken), refuse: notAmong(taken) });

@@ -122,7 +122,7 @@ function change(then: Stocked, now: Stocked): string {
   return said.length > 0 ? ` (${said.join(', ')})` : '';
 }
 
-/** Drops that were weighed anew since. */
+/** Drops that were weighed again since. */
 function drops(state: RunState, kept: readonly AnyRecord[]): string[] {
   const dropper = find('dropper', state.typed['dropper'] ?? state.presets['dropper']);
   const used = kept.flatMap((record) => ancestors(record.id)).map(({ record }) => record);

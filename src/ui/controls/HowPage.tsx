@@ -2,7 +2,7 @@ import { budget, standardUncertainty } from '../../core/number/measured';
 import { formatPlain, measuredText } from '../format';
 import type { Result } from './result';
 
-/** How this was worked out: formula in words, inputs with their sources, and which doubt contributes how much. */
+/** How this was worked out: formula in words, inputs with their sources, and which uncertainty contributes how much. */
 export function HowPage({ result, onClose }: { result: Result; onClose: () => void }) {
   return (
     <main class="page how-page">
@@ -34,7 +34,7 @@ export function HowPage({ result, onClose }: { result: Result; onClose: () => vo
   );
 }
 
-/** Which source of doubt contributes how much, largest first. */
+/** Which source of uncertainty contributes how much, largest first. */
 function Budget({ result }: { result: Result }) {
   const lines = budget(result.amount);
   return (

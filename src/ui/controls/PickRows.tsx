@@ -18,8 +18,8 @@ interface Props {
   none?: string;
 }
 
-const FEW = 8; // our choice: up to so many are looked through faster than searched
-const MOST = 60; // our choice: more rows than that nobody scrolls through
+const FEW = 8; // our choice: up to that many are looked through faster than searched
+const MOST = 60; // our choice: more rows than that no one scrolls through
 
 /** Big rows to pick from; a tap picks one, another tap lets it go. With many of them a search above. */
 export function PickRows({ label, items, picked, onPick, none = 'Nothing stands here yet.' }: Props) {

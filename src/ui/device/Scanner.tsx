@@ -98,7 +98,7 @@ function Typing({ find, onPick }: { find: Props['find']; onPick: (id: string) =>
 }
 
 const EVERY_MS = 100; // our choice: a picture about ten times a second leaves the phone cool
-const AGAIN_MS = 1500; // the same code is told again only after this long
+const AGAIN_MS = 1500; // the same code is said again only after this long
 
 /** Looks at the video for as long as it is on the screen; a sentence when it cannot. */
 function useReading(video: RefObject<HTMLVideoElement | null>, onText: (text: string) => void) {

@@ -7,7 +7,7 @@ const fonts: Record<LabelFace, string> = {
   code: "700 %px 'Hyperlegible Mono', monospace",
 };
 
-/** The font of a face in a size of so many pixels, as a canvas takes it. */
+/** The font of a face in a size of that many pixels, as a canvas takes it. */
 export function fontOf(face: LabelFace, pixels: number): string {
   return fonts[face].replace('%', String(pixels));
 }

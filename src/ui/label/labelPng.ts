@@ -9,7 +9,7 @@ import { darkRuns, type SquareCode } from './squareCode';
 
 const INK = 140; // of 255: darker prints (our choice: a little heavier than the middle, thin strokes break first)
 
-/** A label as a picture of exactly so many dots, each black or white, its density written in. The fonts must be loaded. */
+/** A label as a picture of exactly that many dots, each black or white, its density written in. The fonts must be loaded. */
 export async function labelPng(layout: LabelLayout, code: SquareCode | null, dpi: number): Promise<Uint8Array> {
   const perMm = dotsPerMm(dpi);
   const canvas = document.createElement('canvas');

@@ -7,7 +7,7 @@ export interface ScatterPoint {
   readonly odd?: boolean;
 }
 
-/** Numbers in their order, and the band (value ± doubt) that they make. */
+/** Numbers in their order, and the band (value ± uncertainty) that they make. */
 export interface ScatterNumbers {
   readonly points: readonly ScatterPoint[];
   readonly band: { readonly value: number; readonly uncertainty: number };

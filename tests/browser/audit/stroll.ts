@@ -129,7 +129,7 @@ function answer({ prefer, types, all }: { prefer: string[]; types: Record<string
   }
 }
 
-/** Lets drops fall until there are as many as are wished for, or taps what is put in order, no faster than a finger; runs inside the page. */
+/** Lets drops fall until there are as many as are asked for, or taps what is put in order, no faster than a finger; runs inside the page. */
 async function drip(): Promise<void> {
   const pause = (ms: number) => new Promise((wait) => setTimeout(wait, ms));
   const ordered = /From least|least to most/.test(document.querySelector('.say')?.textContent ?? '');

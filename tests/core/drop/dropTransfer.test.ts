@@ -27,7 +27,7 @@ test('drops of mobile liquids from a dropper are 3 to 14 % heavier than carried 
   expect(mobile).toHaveLength(9);
   expect(Math.min(...mobile)).toBeGreaterThan(0.03);
   expect(Math.max(...mobile)).toBeLessThan(0.15);
-  expect(rms(mobile)).toBeCloseTo(TRANSFER_UNCERTAINTY, 3); // the doubt the app gives is the error found here
+  expect(rms(mobile)).toBeCloseTo(TRANSFER_UNCERTAINTY, 3); // the uncertainty the app gives is the error found here
 });
 
 test('published counts show why glycerol and bottle lips are not carried over', () => {

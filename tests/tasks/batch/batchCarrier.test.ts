@@ -72,7 +72,7 @@ describe('the bottle that the carrier comes from', () => {
   });
 
   test('gives what thinned the small ones, too', () => {
-    const made = kept({ ...plan, fine: '0.01' }); // vanillin is thinned with the carrier first
+    const made = kept({ ...plan, fine: '0.01' }); // vanillin is diluted with the carrier first
     const carrier = made.uses.find(({ id }) => id === 'pg')!.massG;
     expect(carrier).toBeGreaterThan(carrierIn(made).massG.value + 1);
   });
@@ -126,7 +126,7 @@ describe('the concentrate that is left over', () => {
 
   test('shares its bottle with the batch, and no gram is counted twice', () => {
     const unnamed = glycol('later', { grade: 'smell only', made: '2001-02-03T10:00:00Z' });
-    takeIn([glycol('pg', { made: '2001-01-03T10:00:00Z' }), unnamed]); // what nobody names counts off the later one
+    takeIn([glycol('pg', { made: '2001-01-03T10:00:00Z' }), unnamed]); // what no one names counts off the later one
     const [made, vial] = batch.keep(weighAll({ ...spared, [lot]: 'pg' })) as [Batch, Vial];
     takeIn([made, vial]);
     const weighed = carrierIn(made).massG.value;

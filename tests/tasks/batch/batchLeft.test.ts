@@ -167,7 +167,7 @@ describe('the concentrate that is left over', () => {
 
 const cloudy = { ...clearPlan, spare: '25', make: 'emulsion', agent: 'agent-8050-30-4', dosage: '2' };
 
-/** What the rules say of so many grams of a vial in a litre of a drink without sugar. */
+/** What the rules say of that many grams of a vial in a litre of a drink without sugar. */
 function judgeDose(vial: string, grams: number, typed: Record<string, string> = {}) {
   const drink = { 'base.name': 'soda', 'base.brix': '0', 'base.abv': '0', 'base.ml': '1000', 'base.slack': '0' };
   const run = { ...freshRun, typed: { vial, dropper: 'scale', massG: String(grams), ...drink, ...typed } };

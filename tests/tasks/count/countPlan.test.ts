@@ -50,7 +50,7 @@ function toPlans(purpose = 'taste', typed: Record<string, string> = {}): Walker 
   return walk;
 }
 
-/** At the first line of the recommended plan, or of the smallest on the list with at least so many drops. */
+/** At the first line of the recommended plan, or of the smallest on the list with at least that many drops. */
 function toCounting(atLeast?: number): Walker {
   const walk = toPlans();
   const plans = plansOf(walk.state());
@@ -61,13 +61,13 @@ function toCounting(atLeast?: number): Walker {
   return walk;
 }
 
-/** What the pad asks for: counter and wish. */
+/** What the pad asks for: counter and target. */
 function asks(walk: Walker): { counter: string; wish: number; id: string } {
   const { counter, target: wish } = walk.step().pad!;
   return { counter, wish: wish!, id: counter.slice('drops.'.length) };
 }
 
-/** Counts the line at hand with so many drops too many or too few, and leaves the pad. */
+/** Counts the line at hand with that many drops too many or too few, and leaves the pad. */
 function countLine(walk: Walker, off = 0): void {
   const { counter, wish } = asks(walk);
   walk.tap(counter, wish + off - (walk.state().drops[counter] ?? 0));

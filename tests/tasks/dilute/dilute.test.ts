@@ -38,7 +38,7 @@ const forty = newRecord('calibration', {
   spread: 0.05,
 });
 
-/** A run with these fields typed and so many drops tapped. */
+/** A run with these fields typed and that many drops tapped. */
 function walked(typed: Record<string, string>, drops = 0): RunState {
   const events = [
     ...Object.entries(typed).map(([key, text]) => ({ type: 'typed' as const, key, text })),

@@ -5,7 +5,7 @@ import { blurred, codesIn, noisy, picture, turned, type Picture } from '../../pi
 
 const text = codeTextOf(shortIdOf('a vial'));
 
-/** As a printer puts it down: so many dots to a module, four modules of white around. */
+/** As a printer puts it down: that many dots to a module, four modules of white around. */
 function printed(dots: number): Picture {
   const code = squareCodeOf(text);
   const side = (code.side + 8) * dots;
