@@ -58,6 +58,21 @@ function fontTags(files: readonly string[]): HtmlTagDescriptor[] {
   }));
 }
 
+/** The shape of a backup, published beside the app. */
+const schema: Plugin = {
+  name: 'backup-schema',
+  apply: 'build',
+  async generateBundle() {
+    const file = './src/records/backup/backupSchema.ts';
+    const { backupSchema } = (await runnerImport<typeof import('./src/records/backup/backupSchema.ts')>(file)).module;
+    this.emitFile({
+      type: 'asset',
+      fileName: 'backup.schema.json',
+      source: `${JSON.stringify(backupSchema(), null, 1)}\n`,
+    });
+  },
+};
+
 async function benchHtml(): Promise<string> {
   const { tasks } = (await runnerImport<typeof import('./src/tasks/index.ts')>('./src/tasks/index.ts')).module;
   const [bench, shelf, book] = inWords(['Bench', 'Shelf', 'Book'] as const, words);
@@ -88,7 +103,7 @@ const closed: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [pwa, closed, bench, otherWords],
+  plugins: [pwa, closed, bench, schema, otherWords],
   worker: { plugins: () => [otherWords] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {

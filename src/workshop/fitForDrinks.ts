@@ -1,4 +1,4 @@
-import { find, shelf } from '../records/shelf';
+import { shelf } from '../records/shelf';
 import type { Vial } from '../records/kind/vial';
 import { solventsOnHand } from './onHand';
 
@@ -43,20 +43,18 @@ function gradeCause(vial: Vial): string {
 }
 
 function parentCause(vial: Vial, id: string, seen: Set<string>): string | null {
-  const bottle = find('bottle', id);
-  if (bottle)
-    return bottle.grade === 'smell only' ? `${vial.code} comes from a bottle that is not fit for drinks` : null;
-  const pack = find('supply', id);
-  if (pack)
-    return pack.grade === 'smell only'
-      ? `${vial.code} was thinned from a bottle of ${pack.name} that is not fit for drinks`
+  const origin = shelf.records.value.get(id);
+  if (origin?.kind === 'bottle')
+    return origin.grade === 'smell only' ? `${vial.code} comes from a bottle that is not fit for drinks` : null;
+  if (origin?.kind === 'supply')
+    return origin.grade === 'smell only'
+      ? `${vial.code} was thinned from a bottle of ${origin.name} that is not fit for drinks`
       : null;
-  const parent = find('vial', id);
-  if (parent) {
-    const cause = causeOf(id, parent, seen);
-    return cause && `${vial.code} was made with ${parent.code}, and ${cause}`;
+  if (origin?.kind === 'vial') {
+    const cause = causeOf(id, origin, seen);
+    return cause && `${vial.code} was made with ${origin.code}, and ${cause}`;
   }
   const taken = vial.uses.some((use) => use.id === id);
-  const known = shelf.records.value.has(id) || solventsOnHand().some((solvent) => solvent.id === id);
+  const known = origin !== undefined || solventsOnHand().some((solvent) => solvent.id === id);
   return taken && !known ? `${vial.code} was made with something that is no longer on the Shelf` : null;
 }

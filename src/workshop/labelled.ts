@@ -13,24 +13,19 @@ function isLabelledKind(kind: keyof typeof kinds): kind is LabelledKind {
   return kinds[kind].label;
 }
 
-const codes: { readonly [K in LabelledKind]: (record: RecordOf<K>) => string } = {
-  vial: ({ code }) => code,
-  bottle: ({ material }) => find('material', material)?.code ?? '',
-  batch: () => 'BATCH',
-};
-
-const names: { readonly [K in LabelledKind]: (record: RecordOf<K>) => string } = {
-  vial: ({ name }) => name,
-  bottle: ({ material }) => find('material', material)?.name ?? 'a material that is gone',
-  batch: ({ name }) => name,
-};
-
-/** The code that the person gave to it; a batch has none, and says what it is. */
-export function codeOf(record: Labelled): string {
-  return byKind(codes, record);
+/** The code that the person gave to a thing, and what it is called. */
+export interface Called {
+  readonly code: string;
+  readonly name: string;
 }
 
-/** What it is called. */
-export function nameOf(record: Labelled): string {
-  return byKind(names, record);
+const called: { readonly [K in LabelledKind]: (record: RecordOf<K>) => Called } = {
+  vial: ({ code, name }) => ({ code, name }),
+  bottle: ({ material }) => find('material', material) ?? { code: '', name: 'a material that is gone' },
+  batch: ({ name }) => ({ code: 'BATCH', name }),
+};
+
+/** Code and name of a thing that can carry a label; a batch has no code, and says what it is. */
+export function calledOf(record: Labelled): Called {
+  return byKind(called, record);
 }

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { backupSchema } from '../../src/records/backup/backupSchema';
 
 const dist = resolve(import.meta.dirname, '../../dist');
 const KB = 1000;
@@ -25,6 +26,10 @@ test('the first load is at most 60 kB of script, gzipped', () => {
   console.info(`first load: ${total.toFixed(1)} kB in ${files.length} scripts`);
   expect(files.length).toBeGreaterThan(0);
   expect(total).toBeLessThanOrEqual(60);
+});
+
+test('the shape of a backup is published beside the app', () => {
+  expect(JSON.parse(readFileSync(join(dist, 'backup.schema.json'), 'utf8'))).toEqual(backupSchema());
 });
 
 test('every script, style, font and picture that the app may need is in the precache', () => {

@@ -11,7 +11,7 @@ import { refusalOf } from '../../workshop/fitForDrinks';
 import { measuredText } from '../../ui/format';
 import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
 import { inLabelBasis } from './describeVial';
-import { allLabelled, codeOf, nameOf, type Labelled } from '../../workshop/labelled';
+import { allLabelled, calledOf, type Labelled } from '../../workshop/labelled';
 
 /** A label's words, its square code, and, should it ever happen, that another record has the same short id. */
 export interface LabelOf {
@@ -105,11 +105,12 @@ type Head = [[code: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
 
 /** Code and grade, then the name. A vial that may not go into a drink says so in white on black. */
 function headOf(record: Labelled, smellOnly: boolean): Head {
-  const code: LabelSpan = { text: codeOf(record), face: 'code', scale: 1.5, rank: 0, what: 'the code' };
+  const called = calledOf(record);
+  const code: LabelSpan = { text: called.code, face: 'code', scale: 1.5, rank: 0, what: 'the code' };
   const grade: LabelSpan = smellOnly
     ? { text: 'SMELL ONLY', face: 'badge', scale: 1, rank: 0, what: 'SMELL ONLY' }
     : plain('fit\u00a0for\u00a0drinks', 'fit for drinks', 1);
-  return [[code, grade], [{ ...plain(nameOf(record), 'the name', 1), face: 'bold' }]];
+  return [[code, grade], [{ ...plain(called.name, 'the name', 1), face: 'bold' }]];
 }
 
 /** A strip has room for two lines: which one it is, and what it holds. */

@@ -3,7 +3,7 @@ import { foundByShortId, foundByTyping, shortIdInCode } from '../../records/kind
 import { Later } from '../../ui/controls/Later';
 import { Say } from '../../ui/controls/Say';
 import type { RunState } from '../engine/fold';
-import { allLabelled, codeOf, nameOf } from '../../workshop/labelled';
+import { allLabelled, calledOf } from '../../workshop/labelled';
 import type { Pad, Step, Walk } from '../engine/task';
 import '../shared/labelCheck.css';
 
@@ -35,13 +35,14 @@ export function LabelButton({ state, step, onScan }: { state: RunState; step: St
 export function WrongThing({ walk, onScan }: { walk: Walk; onScan: () => void }) {
   const step = walk.step.value;
   const id = walk.state.value.typed[scanKey(step)];
-  const found = allLabelled().find((record) => record.id === id);
+  const record = allLabelled().find((one) => one.id === id);
+  const found = record && calledOf(record);
   return (
     <div class="wrong-thing" role="alert">
       <p class="say">
-        <Say text={`Stop: this is ‹${found ? codeOf(found) : 'something else'}›.`} />
+        <Say text={`Stop: this is ‹${found?.code ?? 'something else'}›.`} />
       </p>
-      <p>{found && `${nameOf(found)}. `}Put it back.</p>
+      <p>{found && `${found.name}. `}Put it back.</p>
       <p>
         <Say text={`Take ‹${step.pad!.expects!.code}›.`} />
       </p>
@@ -93,7 +94,7 @@ export function meaningOf(text: string, then: (id: string) => string): string {
 
 /** Something with a label, as a line of a list. */
 export function listed(record: ReturnType<typeof allLabelled>[number]): { id: string; code: string; words: string } {
-  const code = codeOf(record);
+  const { code, name } = calledOf(record);
   const kind = record.kind === 'bottle' ? ', bottle' : '';
-  return { id: record.id, code, words: `${code} · ${nameOf(record)}${kind}` };
+  return { id: record.id, code, words: `${code} · ${name}${kind}` };
 }
