@@ -149,6 +149,12 @@ describe('the house', () => {
     expect(lost).toEqual([]);
   });
 
+  test('where answers are typed, answer() alone reads them', () => {
+    const typed = /^tasks\/(calibrate|dilute|bottle)\/|^tasks\/shared\/(newBottle|bottleFields|Naming)/;
+    const readers = files.filter(({ path, text }) => typed.test(path) && /\.(typed|presets)\b|\bvalueOf\(/.test(text));
+    expect(readers.map(({ path }) => path)).toEqual([]);
+  });
+
   test('only records/store/database.ts imports idb', () => {
     const users = files.filter(({ text }) => imports(text).includes('idb')).map(({ path }) => path);
     expect(users.filter((path) => path !== 'records/store/database.ts')).toEqual([]);

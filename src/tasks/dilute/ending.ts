@@ -4,7 +4,7 @@ import type { RunState } from '../engine/fold';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import type { Offer } from '../engine/task';
-import { answer, ask, types } from '../engine/answers';
+import { answer, ask, supposing, types } from '../engine/answers';
 import { today } from '../../workshop/today';
 import { freeVialCode } from '../../workshop/vialCode';
 import { fields, type DiluteStep } from './fields';
@@ -19,7 +19,7 @@ const OVERSHOOT = 0.02; // our choice: 2 % over the target is worth a word, less
 /** What came out, the rescue if it is too strong, and the label. */
 export function endSteps(run: RunState, order: Order): DiluteStep[] {
   const made = attempt(() => madeOf(run, order));
-  const asMixed = attempt(() => madeOf({ ...run, typed: { ...run.typed, ...types(fields.overshoot, 'keep') } }, order));
+  const asMixed = attempt(() => madeOf(supposing(run, types(fields.overshoot, 'keep')), order));
   if (made instanceof Refused || asMixed instanceof Refused) return [];
   const rescued = answer(run, fields.overshoot) === 'rescue' && made.rescue !== null;
   const rescue = rescued

@@ -37,6 +37,11 @@ export function types<T extends string | object>(field: Field<T>, value: NoInfer
   return { [field.name]: typeof value === 'string' ? value : JSON.stringify(value) };
 }
 
+/** A run as it would be with some answers typed. */
+export function supposing(run: RunState, typed: Readonly<Record<string, string>>): RunState {
+  return { ...run, typed: { ...run.typed, ...typed } };
+}
+
 /** What a button types to take an answer back. */
 export function clears(field: Field): Record<string, string> {
   return { [field.name]: '' };
