@@ -1,4 +1,6 @@
+import { isDay } from '../core/number/calendar';
 import { expanded, type Measured } from '../core/number/measured';
+import { withoutGuard } from '../core/number/typed';
 
 /** The language that numbers and days are written in: the phone's; outside of a browser English. */
 const language = usable(typeof document === 'undefined' ? undefined : navigator.language);
@@ -30,13 +32,17 @@ export function withLocalSign(number: string): string {
   return hasComma ? number.replace('.', ',') : number;
 }
 
+/** A number as it was typed, for reading: as the phone writes it, but as it is where more than a decimal point is in it. */
+export function formatTypedText(text: string): string {
+  return /^[+-]?\d*\.\d*$/.test(text) ? withLocalSign(withoutGuard(text)) : text;
+}
+
 /** A stored day (YYYY-MM-DD, or a moment that begins so) for reading; '' for none. */
 export function formatDay(stored = ''): string {
   const day = stored.slice(0, 10);
-  const at = Date.parse(day);
-  if (isFile || Number.isNaN(at)) return day;
+  if (isFile || !isDay(day)) return day;
   dayFormat ??= new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeZone: 'UTC' });
-  if (!days.has(day)) days.set(day, dayFormat.format(at));
+  if (!days.has(day)) days.set(day, dayFormat.format(Date.parse(day)));
   return days.get(day)!;
 }
 

@@ -1,9 +1,10 @@
+import { readNumber } from '../../core/number/typed';
 import type { RunEvent } from '../../records/kind/run';
 import type { Field } from '../../tasks/engine/fields';
 import { fold, type RunState } from '../../tasks/engine/fold';
 import { withPresets } from '../../tasks/engine/leaving';
 import type { Step, Task } from '../../tasks/engine/task';
-import { formatDay, withLocalSign } from '../../ui/format';
+import { formatDay, formatGiven, formatTypedText } from '../../ui/format';
 
 /** A step that was done: its instruction, what was answered or counted, and when (ISO 8601, UTC). */
 export interface StoryLine {
@@ -14,7 +15,7 @@ export interface StoryLine {
 
 /** What was done in a run, step by step, folded from its events. */
 export function storyOf(task: Task, events: readonly RunEvent[]): StoryLine[] {
-  const state = withPresets(task, fold(events));
+  const state = withPresets(task, { ...fold(events), told: true });
   return task.steps(state).flatMap((step) => {
     const at = state.done[step.key];
     return at ? [{ say: step.say, answers: answersOf(step, state), at }] : [];
@@ -28,7 +29,13 @@ function answersOf({ ask = [], pad }: Step, state: RunState): StoryLine['answers
 
 function shownText({ input }: Field, text: string): string {
   if (input === 'date') return formatDay(text);
-  return input === 'decimal' ? withLocalSign(text) : text;
+  return input === 'decimal' || input === 'numeric' ? toldNumber(text) : text;
+}
+
+/** A number as it was typed; where it could be read in two ways, as it was read then. */
+function toldNumber(text: string): string {
+  const typed = readNumber(text);
+  return typed.kind === 'two' ? formatGiven(typed.readings[1]) : formatTypedText(text);
 }
 
 function answerText(field: Field, state: RunState): string {

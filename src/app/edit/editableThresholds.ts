@@ -1,3 +1,4 @@
+import { typedText } from '../../core/number/typed';
 import type { RecordOf } from '../../records/kind/kinds';
 import { choice, optionalAmount, words, type Field } from '../../tasks/engine/fields';
 import { editable, put, type Editable, type Typed } from './editing';
@@ -41,8 +42,8 @@ function textsOf(now: Threshold | undefined, typed: Typed, i: number): Record<Pa
   const at = (part: Part, text: string) => typed[nameOf(i, part)] ?? text;
   const medium = at('medium', now?.medium ?? 'water').trim();
   return {
-    low: at('low', now ? String(now.low) : ''),
-    high: at('high', now && now.high > now.low ? String(now.high) : ''),
+    low: at('low', now ? typedText(now.low) : ''),
+    high: at('high', now && now.high > now.low ? typedText(now.high) : ''),
     medium,
     unit: at('unit', now?.unit ?? (medium.toLowerCase() === 'air' ? 'mg/m³' : 'µg/kg')),
     kind: at('kind', now?.kind ?? 'detection'),

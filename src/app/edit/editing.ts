@@ -1,5 +1,7 @@
+import { typedText } from '../../core/number/typed';
 import type { Material } from '../../records/kind/material';
-import { choice, day, optionalAmount, words, type Answer, type Field } from '../../tasks/engine/fields';
+import { choice, day, optionalAmount, words, type Field } from '../../tasks/engine/fields';
+import type { Answer } from '../../tasks/engine/readAmount';
 
 /** What was typed, by the name of the field. */
 export type Typed = Readonly<Record<string, string>>;
@@ -72,7 +74,7 @@ interface Amount {
 
 export function number<R extends object>(record: R, key: OptionalKeyFor<R, number>, asked: Amount): Editable<R> {
   const now = held<R, number>(record, key);
-  const text = now === undefined ? '' : String(Number(now.toPrecision(6)));
+  const text = now === undefined ? '' : typedText(Number(now.toPrecision(6)));
   return editable(optionalAmount({ name: key, max: 1e6, ...asked }), text, (old, typed) => put(old, key, typed));
 }
 
@@ -88,7 +90,7 @@ type Cited = NonNullable<Material['melts']>;
 export function cited<R extends object>(record: R, key: OptionalKeyFor<R, Cited>, asked: Amount): Editable<R> {
   const now = held<R, Cited>(record, key);
   const field = optionalAmount({ name: key, max: 1e7, ...asked, ...(now ? { help: now.source } : {}) });
-  return editable(field, now ? String(now.value) : '', (old, value) => {
+  return editable(field, now ? typedText(now.value) : '', (old, value) => {
     const typed = value === null ? null : value === now?.value ? now : { value, source: own };
     return put<R, Cited>(old, key, typed);
   });
@@ -102,7 +104,7 @@ export function density<R extends object>(record: R, key: DensityKey<R>): Editab
   const width = now?.halfWidth === undefined ? {} : { halfWidth: now.halfWidth };
   const asked = { name: key, title: 'Density at 20 °C', unit: 'g/mL', min: 0.5, max: 2.5 };
   const field = optionalAmount({ ...asked, ...(now ? { help: now.source } : {}) });
-  return editable(field, now ? String(now.gPerMl) : '', (old, gPerMl) => {
+  return editable(field, now ? typedText(now.gPerMl) : '', (old, gPerMl) => {
     const typed = gPerMl === null ? null : gPerMl === now?.gPerMl ? now : { gPerMl, atC: 20, source: own, ...width };
     return put<R, Density>(old, key, typed);
   });
@@ -140,7 +142,7 @@ export function separate(text: string): string[] {
 export function purity<R extends object>(record: R, key: OptionalKeyFor<R, number>): Editable<R> {
   const now = held<R, number>(record, key);
   const field = optionalAmount({ name: key, title: 'Purity, at least', unit: '%', above: 0, max: 100 });
-  const text = now === undefined ? '' : String(Number((now * 100).toPrecision(6)));
+  const text = now === undefined ? '' : typedText(Number((now * 100).toPrecision(6)));
   return editable(field, text, (old, percent) => put(old, key, percent === null ? null : percent / 100));
 }
 

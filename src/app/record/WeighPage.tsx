@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { measured, type Measured } from '../../core/number/measured';
+import { typedText } from '../../core/number/typed';
 import { netMass } from '../../core/dilution/weighing';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { keep, newId } from '../../records/shelf';
@@ -85,7 +86,7 @@ function unitOf(record: Stocked): string {
 
 function questions(record: Stocked): Field<number>[] {
   if (unitOf(record) === 'pieces') return [fields.pieces];
-  return [fields.gross, fields.empty(record.emptyG === undefined ? '' : String(record.emptyG)), fields.step];
+  return [fields.gross, fields.empty(record.emptyG === undefined ? '' : typedText(record.emptyG)), fields.step];
 }
 
 /** What the answers say is left; null while one is missing. @throws Refusal when the glass weighs more than all */

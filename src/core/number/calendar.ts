@@ -21,8 +21,17 @@ export function daysBetween(from: string, to: string): number {
   return Math.round((b! - a!) / 86_400_000); // ms in a day
 }
 
+/**
+ * Whether a text is a day that a calendar has: YYYY-MM-DD, of the years 1900 to 2200 (our choice: what is on a label or a page of
+ * a notebook). Gregorian calendar.
+ */
+export function isDay(text: string): boolean {
+  const at = /^(19|20|21)\d{2}-\d{2}-\d{2}$|^2200-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : NaN;
+  return !Number.isNaN(at) && new Date(at).toISOString().startsWith(text); // 30 February is read as 2 March
+}
+
 function partsOf(day: string): [number, number, number] {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(day);
-  if (!parts || Number.isNaN(Date.parse(day))) throw new Refusal('“{day}” is not a day', { day });
-  return [Number(parts[1]), Number(parts[2]), Number(parts[3])];
+  if (!isDay(day)) throw new Refusal('“{day}” is not a day', { day });
+  const [year, month, date] = day.split('-').map(Number);
+  return [year!, month!, date!];
 }

@@ -1,4 +1,4 @@
-import { textOf, valueOf } from '../engine/fields';
+import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { traitKey } from '../shared/judging';
 import { fields } from './fields';
@@ -9,7 +9,7 @@ export function traitsOf(run: RunState, emulsion: boolean): Record<string, strin
   const sugar = valueOf(run, sugarField(run));
   return {
     [traitKey('cloudy')]: emulsion ? 'yes' : 'no',
-    [traitKey('carbonated')]: Number(textOf(run, fields.volumes).replace(',', '.')) > 0 ? 'yes' : 'no',
+    [traitKey('carbonated')]: (valueOf(run, fields.volumes) ?? 0) > 0 ? 'yes' : 'no',
     [traitKey('no added sugar')]: sugar === 0 ? 'yes' : 'no',
   };
 }

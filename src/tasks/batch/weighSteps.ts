@@ -1,6 +1,6 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import { formatPlain, withLocalSign } from '../../ui/format';
-import { textOf } from '../engine/fields';
+import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { spareFactor } from './concentrate';
@@ -192,7 +192,7 @@ function offWords(run: RunState, pour: Pour): string[] {
 
 /** Grams as the scale shows them, with a point as for typing. */
 function gramsOf(run: RunState, grams: number, scale: Pour['scale'] = 'fine'): string {
-  const step = Number(textOf(run, scale === 'fine' ? fields.fine : fields.coarse).replace(',', '.'));
+  const step = valueOf(run, scale === 'fine' ? fields.fine : fields.coarse) ?? 0;
   const decimals = step > 0 ? Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)) : 2;
   return grams.toFixed(Math.min(6, decimals));
 }

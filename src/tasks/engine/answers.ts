@@ -1,5 +1,5 @@
 import type { Option } from '../../ui/controls/field';
-import type { Field } from './fields';
+import { signIn, type Field } from './fields';
 import type { RunState } from './fold';
 
 /** What a field is asked with at this moment: what the Shelf, the day and the answers before it bring. */
@@ -13,9 +13,9 @@ interface Now<T> {
 
 /** A declared field as a screen asks it now. Its name, and so its answer, stay the same. */
 export function ask<T>(field: Field<T>, { refuse, ...now }: Now<T>): Field<T> {
-  const read: Field<T>['read'] = (text) => {
+  const read: Field<T>['read'] = (text, oneSign) => {
     if (now.options?.every(({ value }) => value !== text)) return { ok: false, why: `“${field.title}”: choose one.` };
-    const answer = field.read(text);
+    const answer = field.read(text, oneSign);
     const why = answer.ok && refuse ? refuse(answer.value) : null;
     return why === null ? answer : { ok: false, why };
   };
@@ -28,7 +28,7 @@ export function ask<T>(field: Field<T>, { refuse, ...now }: Now<T>): Field<T> {
  */
 export function answer<T>(run: RunState, field: Field<T>): T | null {
   const left = field.asked ? undefined : run.presets[field.name];
-  const given = field.read(run.typed[field.name] ?? left ?? field.preset ?? '');
+  const given = field.read(run.typed[field.name] ?? left ?? field.preset ?? '', signIn(run, field));
   return given.ok ? given.value : null;
 }
 

@@ -1,10 +1,10 @@
 import type * as z from 'zod/mini';
+import { isDay } from '../../core/number/calendar';
 import type { Option } from '../../ui/controls/field';
-import { formatDay, formatPlain } from '../../ui/format';
+import { formatDay } from '../../ui/format';
 import { today } from '../../workshop/today';
 import type { RunState } from './fold';
-
-export type Answer<T> = { ok: true; value: T } | { ok: false; why: string };
+import { bad, good, readAmount, type Answer, type AskedAmount, type OneSign } from './readAmount';
 
 /** A question of a step: how it is asked, and how its typed text becomes a value, or one clear sentence. */
 export interface Field<T = unknown> {
@@ -18,7 +18,7 @@ export interface Field<T = unknown> {
   readonly options?: readonly Option[];
   /** True for a field as a screen asks it now (`ask`): its preset is that of the moment. */
   readonly asked?: true;
-  read(text: string): Answer<T>;
+  read(text: string, oneSign?: OneSign): Answer<T>;
 }
 
 interface Asked {
@@ -29,50 +29,44 @@ interface Asked {
   optional?: boolean;
 }
 
-const good = <T>(value: T): Answer<T> => ({ ok: true, value });
-const bad = (why: string): Answer<never> => ({ ok: false, why });
-
 /** What is in a field of a run: what was typed, else its preset. */
 export function textOf(run: RunState, field: Field): string {
   return run.typed[field.name] ?? field.preset ?? '';
 }
 
+/** How what stands in a field of a run is read. */
+export function answerIn<T>(run: RunState, field: Field<T>): Answer<T> {
+  return field.read(textOf(run, field), signIn(run, field));
+}
+
+/** How one comma or point is read in a field of a run. */
+export function signIn(run: RunState, { name }: Field): OneSign {
+  return run.told || run.typed[name] === undefined ? 'decimal' : undefined;
+}
+
 /** The value of a field of a run, or null while its text is not a value. */
 export function valueOf<T>(run: RunState, field: Field<T>): T | null {
-  const answer = field.read(textOf(run, field));
+  const answer = answerIn(run, field);
   return answer.ok ? answer.value : null;
 }
 
-/** A number with a unit; comma or point. `above` excludes its bound, `min` and `max` include theirs, all in the field's unit; what `counts` is said without it: "at least 1, not 0". */
-export function amount(
-  asked: Asked & { unit: string; above?: number; min?: number; max?: number; why?: string; counts?: true },
-): Field<number> {
-  const { unit, above, min, max } = asked;
-  const read = (text: string): Answer<number> => {
-    const number = parse(text);
-    if (number === null) return bad(`“${asked.title}” is still empty: type a number, in ${unit}.`);
-    if (Number.isNaN(number)) return bad(`“${text.trim()}” is not a number: type digits, with a comma or a point.`);
-    const told = (n: number) => (asked.counts ? formatPlain(n) : `${formatPlain(n)} ${unit}`);
-    if (above !== undefined && number <= above)
-      return bad(`${asked.title}: more than ${told(above)}, not ${told(number)}.`);
-    if (min !== undefined && number < min) return bad(`${asked.title}: at least ${told(min)}, not ${told(number)}.`);
-    if (max !== undefined && number > max) return bad(`${asked.title}: at most ${told(max)}, not ${told(number)}.`);
-    return good(number);
-  };
-  return { ...asked, input: 'decimal', read };
+/** A number with a unit; comma or point. What can be read in two ways is asked about. */
+export function amount(asked: Asked & AskedAmount): Field<number> {
+  return { ...asked, input: 'decimal', read: (text, oneSign) => readAmount(asked, text, oneSign) };
 }
 
 /** An amount that may be left out: empty text is null. */
-export function optionalAmount(asked: Parameters<typeof amount>[0]): Field<number | null> {
+export function optionalAmount(asked: Asked & AskedAmount): Field<number | null> {
   const field = amount(asked);
-  return { ...field, read: (text) => (text.trim() === '' ? good(null) : field.read(text)) };
+  const read = (text: string, oneSign?: OneSign) => (text.trim() === '' ? good(null) : field.read(text, oneSign));
+  return { ...field, read };
 }
 
 /** A whole number of something. */
 export function whole(asked: Asked & { unit: string; min?: number; max?: number }): Field<number> {
   const field = amount({ ...asked, min: asked.min ?? 0, counts: true });
-  const read = (text: string): Answer<number> => {
-    const answer = field.read(text);
+  const read = (text: string, oneSign?: OneSign): Answer<number> => {
+    const answer = field.read(text, oneSign);
     return answer.ok && !Number.isInteger(answer.value)
       ? bad(`${asked.title}: whole ${asked.unit} only, not ${text.trim()}.`)
       : answer;
@@ -85,7 +79,8 @@ export function words(asked: Asked & { max?: number }): Field<string> {
   const max = asked.max ?? 200;
   const read = (text: string): Answer<string> => {
     const trimmed = text.trim();
-    if (trimmed === '' && !asked.optional) return bad(`“${asked.title}” is still empty.`);
+    if (trimmed.replace(/[\s\p{Default_Ignorable_Code_Point}]/gu, '') === '')
+      return asked.optional ? good('') : bad(`“${asked.title}” is still empty.`);
     return trimmed.length > max ? bad(`${asked.title}: at most ${max} letters, not ${trimmed.length}.`) : good(trimmed);
   };
   return { ...asked, input: 'text', read };
@@ -112,7 +107,7 @@ export function notAmong(taken: readonly string[]): (short: string) => string | 
 export function day(asked: Asked & { past?: boolean }): Field<string> {
   const read = (text: string): Answer<string> => {
     if (text === '') return asked.optional ? good('') : bad(`“${asked.title}” is still empty: choose a day.`);
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text))) return bad(`“${text}” is not a day.`);
+    if (!isDay(text)) return bad(`“${text}” is not a day.`);
     return asked.past && text > today()
       ? bad(`${asked.title}: ${formatDay(text)} is still to come; today is ${formatDay(today())}.`)
       : good(text);
@@ -151,11 +146,4 @@ export function shaped<S extends z.ZodMiniType>(name: string, shape: S): Field<z
 /** An answer that no question asks for by itself: a button or a picture gives it. */
 export function given<const V extends string>(name: string, values: readonly V[]): Field<V> {
   return choice({ name, title: name, options: values.map((value) => ({ value, label: value })) });
-}
-
-/** null for nothing typed, NaN for no number. A number has one comma or point at most, and no letters. */
-function parse(text: string): number | null {
-  const trimmed = text.trim().replace('−', '-');
-  if (trimmed === '') return null;
-  return /^[+-]?(\d+[.,]?\d*|[.,]\d+)$/.test(trimmed) ? Number(trimmed.replace(',', '.')) : NaN;
 }

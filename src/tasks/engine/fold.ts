@@ -11,6 +11,8 @@ export interface RunState {
   readonly marks: Readonly<Record<string, string>>;
   /** Step key → when it was last left as done. */
   readonly done: Readonly<Record<string, string>>;
+  /** Of a run that is told afterwards: its numbers are read as they were then, with one comma or point as decimal sign. */
+  readonly told?: true;
 }
 
 export const freshRun: RunState = { at: '', typed: {}, presets: {}, drops: {}, marks: {}, done: {} };

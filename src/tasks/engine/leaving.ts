@@ -1,4 +1,4 @@
-import { textOf } from './fields';
+import { answerIn } from './fields';
 import { fold, type RunState } from './fold';
 import type { Happening } from './log';
 import { placeOf } from './place';
@@ -6,7 +6,7 @@ import type { Step, Task } from './task';
 
 /** The sentences that keep a step from being left: field name → sentence. */
 export function problemsOf(step: Step, state: RunState): Record<string, string> {
-  const answers = (step.ask ?? []).map((field) => [field.name, field.read(textOf(state, field))] as const);
+  const answers = (step.ask ?? []).map((field) => [field.name, answerIn(state, field)] as const);
   return Object.fromEntries(answers.flatMap(([name, answer]) => (answer.ok ? [] : [[name, answer.why]])));
 }
 

@@ -1,5 +1,5 @@
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { textOf } from '../engine/fields';
+import { answerIn, textOf } from '../engine/fields';
 import type { Walk } from '../engine/task';
 import { linesOf, materialOptions, nextKey, percentOf, rowsOf, type Row } from './lines';
 import './formula.css';
@@ -46,7 +46,7 @@ interface LineProps {
 function Line({ walk, row, free, onType }: LineProps) {
   const run = walk.state.value;
   const text = textOf(run, row.parts);
-  const answer = row.parts.read(text);
+  const answer = answerIn(run, row.parts);
   return (
     <section class="line">
       <label class="pick">

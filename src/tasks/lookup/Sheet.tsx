@@ -2,7 +2,7 @@ import { formatFixed, formatPlain, measuredText } from '../../ui/format';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { attempt, Refused } from '../../workshop/attempt';
 import { dropsText } from '../../workshop/dropWords';
-import { textOf, type Field } from '../engine/fields';
+import { answerIn, textOf, type Field } from '../engine/fields';
 import type { Walk } from '../engine/task';
 import { dropFor, fields, sumOf } from './sum';
 import './lookup.css';
@@ -61,7 +61,7 @@ function offBy(error: number): string {
 /** A number to type; `unitBeside` where its unit is the list at its side. */
 function Typed({ walk, field, unitBeside }: { walk: Walk; field: Field; unitBeside?: boolean }) {
   const text = textOf(walk.state.value, field);
-  const answer = field.read(text);
+  const answer = answerIn(walk.state.value, field);
   const { unit: _, ...bare } = field;
   return (
     <FieldInput

@@ -4,7 +4,7 @@ import type { Ceiling } from '../../core/limits/highestDose';
 import { cautions, NO_CERTIFICATE } from '../../tables/cautions';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain } from '../../ui/format';
-import { textOf, type Field } from '../engine/fields';
+import { answerIn, textOf, type Field } from '../engine/fields';
 import { FindingLine } from './FindingLine';
 import { judgeFields, traitKey, type Judgement } from './judging';
 import { traitWords } from '../../workshop/limitRules';
@@ -167,7 +167,7 @@ function type(walk: Walk, key: string, text: string): void {
 
 function Typed({ walk, field }: { walk: Walk; field: Field }) {
   const text = textOf(walk.state.value, field);
-  const answer = field.read(text);
+  const answer = answerIn(walk.state.value, field);
   return (
     <FieldInput
       field={field}

@@ -1,7 +1,7 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { Options } from './ChoiceField';
-import { withLocalSign } from '../format';
-import type { FieldFacts } from './field';
+import { formatTypedText } from '../format';
+import type { FieldFacts, Reading, ReadText } from './field';
 
 interface Props {
   field: FieldFacts;
@@ -11,44 +11,98 @@ interface Props {
   onText: (text: string, sure: boolean) => unknown;
 }
 
-/** A question with its unit beside it and, when the answer will not do, one sentence under it. */
+/**
+ * A question with its unit beside it and, when the answer will not do, one sentence under it. A number that can be read in two
+ * ways has both under it, to tap.
+ */
 export function FieldInput(props: Props) {
-  return props.field.input === 'choice' ? <ChoiceField {...props} /> : <TextField {...props} />;
+  return props.field.input === 'choice' ? <ChoiceField {...props} /> : <TypedField {...props} />;
 }
 
-function TextField({ field, text, problem, onText }: Props) {
-  const shown = field.input === 'decimal' ? withLocalSign(text) : text;
+function TypedField({ field, text, problem, onText }: Props) {
+  const [settled, setSettled] = useState<Reading>(); // the reading that was tapped last
+  const read = text === field.preset ? undefined : field.read?.(text); // a preset has the point as decimal sign
+  const shown = isNumber(field) && !read?.readings ? formatTypedText(text) : text;
+  const { box, store } = useBox(shown, onText);
+  function settle(reading: Reading, byKey: boolean) {
+    setSettled(reading);
+    box.current!.value = formatTypedText(reading.text);
+    if (byKey) box.current!.focus(); // the buttons go; under a finger the keyboard need not come up again
+    void store(reading.text);
+  }
+  return (
+    <div class="typed">
+      <label class="field">
+        <span class="title">{field.title}</span>
+        <span class="box">
+          <input
+            ref={box}
+            name={field.name}
+            {...(field.input === 'date' ? { type: 'date' } : {})}
+            inputMode={isNumber(field) ? field.input : 'text'}
+            autoComplete="off"
+            autoCapitalize={field.input === 'text' ? 'sentences' : 'off'}
+            enterKeyHint="done"
+            defaultValue={shown}
+            aria-invalid={problem ? 'true' : 'false'}
+            aria-describedby={`${field.name}-note`}
+            onInput={(event) => store(event.currentTarget.value)}
+          />
+          {field.unit && <span class="unit">{field.unit}</span>}
+        </span>
+        <Note field={field} problem={problem} said={saidOf(read, settled?.text === text ? settled : undefined)} />
+      </label>
+      {read?.readings && <Readings readings={read.readings} onSettle={settle} />}
+    </div>
+  );
+}
+
+/** The box of a question: what is typed in it is right until it is stored; then it follows the stored text. */
+function useBox(shown: string, onText: Props['onText']) {
   const box = useRef<HTMLInputElement>(null);
   const onTheWay = useRef(0); // texts that are not stored yet
   useEffect(() => {
-    // While it is being typed in, or its text is on the way to the disk, the box itself is right; the stored text follows it.
     if (box.current && box.current !== document.activeElement && onTheWay.current === 0) box.current.value = shown;
   }, [shown]);
+  async function store(typed: string) {
+    onTheWay.current++;
+    await onText(typed, true);
+    onTheWay.current--;
+  }
+  return { box, store };
+}
+
+function isNumber({ input }: FieldFacts): boolean {
+  return input === 'decimal' || input === 'numeric';
+}
+
+/** What is said of how a number was read: a question where it has two readings, an echo where thousands were grouped. */
+function saidOf(read: ReadText | undefined, settled: Reading | undefined): string | undefined {
+  if (read?.readings) return 'This can be read in two ways. Which is it?';
+  const words = settled?.words ?? read?.readAs;
+  return words && `Read as ${words}.`;
+}
+
+interface ReadingsProps {
+  readings: readonly Reading[];
+  onSettle: (reading: Reading, byKey: boolean) => void;
+}
+
+/** The readings of a number, each a large button: one tap settles it. */
+function Readings({ readings, onSettle }: ReadingsProps) {
   return (
-    <label class="field">
-      <span class="title">{field.title}</span>
-      <span class="box">
-        <input
-          ref={box}
-          name={field.name}
-          {...(field.input === 'date' ? { type: 'date' } : {})}
-          inputMode={field.input === 'decimal' || field.input === 'numeric' ? field.input : 'text'}
-          autoComplete="off"
-          autoCapitalize={field.input === 'text' ? 'sentences' : 'off'}
-          enterKeyHint="done"
-          defaultValue={shown}
-          aria-invalid={problem ? 'true' : 'false'}
-          aria-describedby={`${field.name}-note`}
-          onInput={async (event) => {
-            onTheWay.current++;
-            await onText(event.currentTarget.value, true);
-            onTheWay.current--;
-          }}
-        />
-        {field.unit && <span class="unit">{field.unit}</span>}
-      </span>
-      <Note field={field} problem={problem} />
-    </label>
+    <div class="readings" role="group" aria-label="Which number is it?">
+      {readings.map((reading) => (
+        <button
+          key={reading.text}
+          type="button"
+          class="second"
+          onClick={(event) => onSettle(reading, event.detail === 0)}
+        >
+          {reading.words}
+        </button>
+      ))}
+    </div>
   );
 }
 
@@ -62,10 +116,12 @@ function ChoiceField({ field, text, problem, onText }: Props) {
   );
 }
 
-function Note({ field, problem }: { field: FieldFacts; problem: string | undefined }) {
+/** One line under a question: what is wrong, else how the number was read, else help. */
+function Note({ field, problem, said }: { field: FieldFacts; problem: string | undefined; said?: string | undefined }) {
+  const role = problem ? 'alert' : said ? 'status' : undefined;
   return (
-    <span id={`${field.name}-note`} class={problem ? 'note wrong' : 'note'} role={problem ? 'alert' : undefined}>
-      {problem ?? field.help}
+    <span id={`${field.name}-note`} class={problem ? 'note wrong' : 'note'} role={role}>
+      {problem ?? said ?? field.help}
     </span>
   );
 }

@@ -7,6 +7,12 @@ export interface Option<V extends string = string> {
   always?: boolean;
 }
 
+/** One of two numbers that a typed text can mean: how it is shown, and the text that means it alone. */
+export interface Reading {
+  readonly words: string;
+  readonly text: string;
+}
+
 /** What a question shows of itself. */
 export interface FieldFacts {
   name: string;
@@ -15,4 +21,15 @@ export interface FieldFacts {
   help?: string;
   input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
   options?: readonly Option[];
+  /** Text that stands in the field until something is typed. */
+  preset?: string;
+  /** How a typed text is read: where it has two readings, both; where it was read, what is worth saying of that. */
+  read?(text: string): ReadText;
+}
+
+/** What is shown of how a text was read. */
+export interface ReadText {
+  readonly ok: boolean;
+  readonly readings?: readonly Reading[];
+  readonly readAs?: string;
 }
