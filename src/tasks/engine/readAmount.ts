@@ -67,10 +67,15 @@ function inBounds(asked: AskedAmount, number: number, isTold: boolean): Answer<n
   return isTold ? { ok: true, value: number, readAs: `${formatGiven(number)} ${asked.unit}` } : good(number);
 }
 
-function twoReadings({ unit }: AskedAmount, text: string, [grouped, decimal]: readonly number[]): Answer<never> {
+function twoReadings(
+  { unit, counts }: AskedAmount,
+  text: string,
+  [grouped, decimal]: readonly number[],
+): Answer<never> {
+  const told = (number: string) => (counts ? number : `${number} ${unit}`);
   const readings = [
-    { words: `${formatGiven(grouped!)} ${unit}`, text: typedText(grouped!) },
-    { words: `${formatFixed(decimal!, 3)} ${unit}`, text: typedText(decimal!) }, // with the three decimals that were typed
+    { words: told(formatGiven(grouped!)), text: typedText(grouped!) },
+    { words: told(formatFixed(decimal!, counts ? 0 : 3)), text: typedText(decimal!) }, // three decimals, as typed
   ];
   const [one, other] = readings;
   return { ok: false, why: `“${text.trim()}” is ${one!.words} or ${other!.words}: choose one.`, readings };

@@ -16,6 +16,7 @@ describe('days', () => {
   });
 
   test('what is no day gets a sentence', () => {
-    expect(() => monthsLater('soon', 1)).toThrow('“soon” is not a day');
+    for (const text of ['soon', '2026-02-30', '0001-01-01', '2026-13-01', '2026-1-1'])
+      expect(() => monthsLater(text, 1)).toThrow(`“${text}” is not a day`);
   });
 });

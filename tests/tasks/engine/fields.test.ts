@@ -1,5 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
-import { amount, choice, code, day, optionalAmount, whole, words } from '../../../src/tasks/engine/fields';
+import { amount, choice, code, day, optionalAmount, valueOf, whole, words } from '../../../src/tasks/engine/fields';
+import { freshRun } from '../../../src/tasks/engine/fold';
 
 const why = (answer: { ok: boolean; why?: string }) => (answer.ok ? '' : answer.why);
 const ml = amount({ name: 'v', title: 'Volume', unit: 'mL', above: 0, max: 100 });
@@ -19,10 +20,59 @@ describe('typed text becomes a number with a unit, or one clear sentence', () =>
     ['-3', 'more than 0 mL, not −3 mL'],
     ['1000', 'at most 100 mL, not 1000 mL'],
     ['ten', '“ten” is not a number'],
-    ['1.000,5', 'is not a number'],
+    ['1.000,5', 'at most 100 mL, not 1001 mL'],
+    ['1.00,5', 'commas, points or blanks are in places where no number has them'],
+    ['9'.repeat(400), 'more than any amount'],
+    ['7 mL', '“7 mL” is not a number'],
     ['1e3', 'is not a number'],
     ['Infinity', 'is not a number'],
   ])('“%s” is refused', (text, sentence) => expect(why(ml.read(text))).toContain(sentence));
+
+  test('a comma or point that may group thousands is asked about, with both readings', () => {
+    const litre = amount({ name: 'v', title: 'Volume', unit: 'mL', above: 0, max: 100_000 });
+    for (const text of ['1,000', '1.000'])
+      expect(litre.read(text)).toEqual({
+        ok: false,
+        why: `“${text}” is 1000 mL or 1.000 mL: choose one.`,
+        readings: [
+          { words: '1000 mL', text: '1000' },
+          { words: '1.000 mL', text: '1' },
+        ],
+      });
+    const asked = litre.read('12,345');
+    expect(!asked.ok && asked.readings?.map(({ text }) => text)).toEqual(['12345', '012.345']);
+    expect(litre.read('012.345')).toEqual({ ok: true, value: 12.345 });
+    expect(litre.read('1,000', 'decimal')).toEqual({ ok: true, value: 1 });
+  });
+
+  test('only a reading that can be meant counts, and it is said what was read', () => {
+    expect(ml.read('12,345')).toEqual({ ok: true, value: 12.345, readAs: '12.345 mL' });
+    const litre = amount({ name: 'v', title: 'Volume', unit: 'mL', max: 100_000 });
+    expect(litre.read('12 500,5')).toEqual({ ok: true, value: 12500.5, readAs: '12500.5 mL' });
+    expect(why(amount({ name: 'd', title: 'Density', unit: 'g/mL', max: 2 }).read('3,000'))).toBe(
+      'Density: at most 2 g/mL, not 3 g/mL.',
+    );
+    const drops = whole({ name: 'n', title: 'Drops', unit: 'drops', max: 500 });
+    const asked = drops.read('1,000');
+    expect(!asked.ok && asked.readings?.map(({ words }) => words)).toEqual(['1000', '1']);
+    expect(why(drops.read('1,234'))).toBe('Drops: at most 500, not 1234.');
+  });
+
+  test('what the program wrote into a field has the point as decimal sign; what was typed is asked about', () => {
+    const field = amount({ name: 'v', title: 'Volume', unit: 'mL', max: 100_000, preset: '1.234' });
+    expect(valueOf(freshRun, field)).toBe(1.234);
+    expect(valueOf({ ...freshRun, typed: { v: '1.234' } }, field)).toBeNull();
+    expect(valueOf({ ...freshRun, typed: { v: '1.234' }, told: true }, field)).toBe(1.234);
+  });
+
+  test('a name has more than signs of zero width; a day is one of the calendar', () => {
+    for (const text of ['\u200b', '\u2060 \ufeff', '\u3164'])
+      expect(words({ name: 'w', title: 'Name' }).read(text).ok).toBe(false);
+    const received = day({ name: 'd', title: 'Received' });
+    for (const text of ['2026-02-30', '2026-04-31', '0001-01-01', '2201-01-01', '26-01-01'])
+      expect(why(received.read(text))).toBe(`“${text}” is not a day.`);
+    for (const text of ['2028-02-29', '1900-01-01', '2200-12-31']) expect(received.read(text).ok).toBe(true);
+  });
 
   test('drops are whole', () => {
     const drops = whole({ name: 'n', title: 'Drops', unit: 'drops' });
