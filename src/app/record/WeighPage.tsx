@@ -6,13 +6,23 @@ import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { keep, newId } from '../../records/shelf';
 import { isStocked, leftOf, type Stocked } from '../../records/stock';
 import { attempt, Refused } from '../../workshop/attempt';
-import { amount, whole, type Field } from '../../tasks/engine/fields';
+import { amount, inRun, textOf, whole, type Field } from '../../tasks/engine/fields';
+import { freshRun } from '../../tasks/engine/fold';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { measuredText } from '../../ui/format';
 import { FormPage } from '../nav/FormPage';
 
+const step = amount({
+  name: 'step',
+  title: 'Smallest step of the scale',
+  unit: 'g',
+  above: 0,
+  max: 10,
+  preset: '0.01',
+});
+
 const fields = {
-  gross: amount({ name: 'gross', title: 'The scale shows', unit: 'g', above: 0, max: 100_000 }),
+  gross: amount({ name: 'gross', title: 'The scale shows', unit: 'g', above: 0, max: 100_000, scale: step }),
   empty: (preset: string) =>
     amount({
       name: 'empty',
@@ -21,9 +31,10 @@ const fields = {
       min: 0,
       max: 100_000,
       preset,
+      scale: step,
       help: 'Weigh one of the same kind; it is kept for next time.',
     }),
-  step: amount({ name: 'step', title: 'Smallest step of the scale', unit: 'g', above: 0, max: 10, preset: '0.01' }),
+  step,
   pieces: whole({ name: 'pieces', title: 'There are', unit: 'pieces', max: 1_000_000 }),
 };
 
@@ -35,9 +46,9 @@ export function WeighPage({ record }: { record: AnyRecord }) {
 function Weighing({ record }: { record: Stocked }) {
   const typed = useSignal<Record<string, string>>({});
   const tried = useSignal(false);
-  const asked = questions(record);
-  const textOf = (field: Field) => typed.value[field.name] ?? field.preset ?? '';
-  const answers = asked.map((field) => field.read(textOf(field)));
+  const run = { ...freshRun, typed: typed.value };
+  const asked = questions(record).map((field) => inRun(run, field));
+  const answers = asked.map((field) => field.read(textOf(run, field)));
   const left = attempt(() => found(record, answers));
   const before = leftOf(record);
   async function store(): Promise<boolean> {
@@ -54,7 +65,7 @@ function Weighing({ record }: { record: Stocked }) {
       {asked.map((field, i) => (
         <FieldInput
           field={field}
-          text={textOf(field)}
+          text={textOf(run, field)}
           problem={tried.value ? whyOf(answers[i]!) : undefined}
           onText={(text) => (typed.value = { ...typed.value, [field.name]: text })}
         />

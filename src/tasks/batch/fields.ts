@@ -1,6 +1,6 @@
 import { acids } from '../../tables/syrupAdditives';
 import type { Option } from '../../ui/controls/field';
-import { amount, choice, code, optionalAmount, words } from '../engine/fields';
+import { amount, choice, code, optionalAmount, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { traitKey } from '../shared/judging';
 import { solventsOnHand } from '../../workshop/onHand';
@@ -221,7 +221,8 @@ export const fields = {
     max: 20,
     preset: '1',
   }),
-  mass: (key: string, title: string) => amount({ name: `mass.${key}`, title, unit: 'g', min: 0, max: 1_000_000 }),
+  mass: (key: string, title: string, scale: 'fine' | 'coarse'): Field<number> =>
+    amount({ name: `mass.${key}`, title, unit: 'g', min: 0, max: 1_000_000, scale: fields[scale] }),
   name: (preset: string) => words({ name: 'name', title: 'Name of the batch', max: 60, preset }),
   notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
 };

@@ -72,7 +72,7 @@ export function offBy(run: RunState, { mass, target, scale }: Pick<Pour, 'mass' 
 
 /** What the scale showed under a key, with its uncertainty, g; null until it is typed. */
 export function massAt(run: RunState, key: string, scale: Pour['scale'] = 'fine'): Measured | null {
-  const grossG = valueOf(run, fields.mass(key, ''));
+  const grossG = valueOf(run, fields.mass(key, '', scale));
   const readabilityG = valueOf(run, scale === 'fine' ? fields.fine : fields.coarse);
   if (grossG === null || readabilityG === null) return null;
   const repeatabilityG = scale === 'fine' ? (valueOf(run, fields.scatter) ?? 0) : 0;

@@ -59,7 +59,10 @@ function stockStep(run: RunState, pour: Pour): Step {
       ...lotWords(from, neat),
       ...lotWords(carrier, thin),
     ],
-    ask: [fields.mass(key, `${from.name} weighed`), fields.mass(`${key}.thin`, `${carrier.name} weighed`)],
+    ask: [
+      fields.mass(key, `${from.name} weighed`, 'fine'),
+      fields.mass(`${key}.thin`, `${carrier.name} weighed`, 'fine'),
+    ],
     offers: isMade
       ? []
       : [exactly({ [`mass.${key}`]: amounts[0], [`mass.${key}.thin`]: amounts[1] }, 'Both exactly so')],
@@ -84,7 +87,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
     ],
-    ask: [fields.mass(key, 'The scale shows')],
+    ask: [fields.mass(key, 'The scale shows', pour.scale)],
     ...(isOpen(run, pour) ? {} : { draw: drawComposition }),
     ...waysOn(run, pour, { grams, litres: making.plan.drink.litres * making.vessel.factor }),
     done: 'Weighed',
@@ -142,7 +145,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
       ...offWords(run, pour),
       ...(isOpen(run, pour) ? doseWords(run, making, pour) : []),
     ],
-    ask: [fields.mass(key, 'The scale shows')],
+    ask: [fields.mass(key, 'The scale shows', pour.scale)],
     draw: drawDrink,
     ...waysOn(run, pour, { grams, litres: plan.drink.litres * vessel.factor * syrup.factor }),
     done: 'In',

@@ -85,6 +85,15 @@ export type DiluteStep = Step<
   | 'set-plan'
 >;
 
+const readability = amount({
+  name: 'readability',
+  title: 'Smallest step of the scale',
+  unit: 'g',
+  above: 0,
+  max: 1,
+  preset: '0.01',
+});
+
 /** The questions of a dilution. */
 export const fields = {
   source: pick({ name: 'bottle', title: 'From' }),
@@ -146,20 +155,21 @@ export const fields = {
   }),
   within: amount({ name: 'within', title: 'Known to within ±', unit: '%', above: 0, max: 100, preset: '10' }),
   dropper: pick({ name: 'dropper', title: 'Dropper' }),
-  readability: amount({
-    name: 'readability',
-    title: 'Smallest step of the scale',
-    unit: 'g',
-    above: 0,
-    max: 1,
-    preset: '0.01',
-  }),
+  readability,
   /** Another solvent amount than asked for was put in. */
   otherAmount: (pour: Pour) => given(`${pour}.own`, ['yes']),
   solventMl: (pour: Pour) =>
     amount({ name: `${pour}.ml`, title: 'Solvent really put in', unit: 'mL', above: 0, max: 2000 }),
-  solventG: (pour: Pour) => amount({ name: `${pour}.g`, title: 'The scale shows', unit: 'g', above: 0, max: 2000 }),
-  materialG: amount({ name: 'material.g', title: 'The scale shows', unit: 'g', above: 0, max: 1000 }),
+  solventG: (pour: Pour) =>
+    amount({ name: `${pour}.g`, title: 'The scale shows', unit: 'g', above: 0, max: 2000, scale: readability }),
+  materialG: amount({
+    name: 'material.g',
+    title: 'The scale shows',
+    unit: 'g',
+    above: 0,
+    max: 1000,
+    scale: readability,
+  }),
   /** Solvent is taken that makes the planned drops exact. */
   exact: given('exact', ['yes']),
   /** What is done with a dilution that came out too strong. */

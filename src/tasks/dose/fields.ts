@@ -1,6 +1,6 @@
 import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
-import { amount, choice, optionalAmount, whole, words } from '../engine/fields';
+import { amount, choice, optionalAmount, whole, words, type Field } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { formatGiven } from '../../ui/format';
@@ -71,8 +71,11 @@ export const fields = {
       max: 1_000_000,
       help: 'May stay empty: then you go by taste.',
     }),
-  weighed: (i: number) =>
-    amount({ name: named('massG', i), title: 'The scale shows', unit: 'g', above: 0, max: 10_000 }),
+  weighed: (i: number): Field<number> =>
+    amount({
+      ...{ name: named('massG', i), title: 'The scale shows', unit: 'g', above: 0, max: 10_000 },
+      scale: fields.readability,
+    }),
   readability: amount({
     name: 'readability',
     title: 'Smallest step of the scale',

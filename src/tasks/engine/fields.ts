@@ -16,6 +16,8 @@ export interface Field<T = unknown> {
   readonly preset?: string;
   readonly input: 'decimal' | 'numeric' | 'text' | 'date' | 'choice';
   readonly options?: readonly Option[];
+  /** Of what a scale shows: the question for its smallest step, g. */
+  readonly scale?: Field<number>;
   /** True for a field as a screen asks it now (`ask`): its preset is that of the moment. */
   readonly asked?: true;
   read(text: string, oneSign?: OneSign): Answer<T>;
@@ -39,9 +41,16 @@ export function answerIn<T>(run: RunState, field: Field<T>): Answer<T> {
   return field.read(textOf(run, field), signIn(run, field));
 }
 
-/** How one comma or point is read in a field of a run. */
-export function signIn(run: RunState, { name }: Field): OneSign {
-  return run.told || run.typed[name] === undefined ? 'decimal' : undefined;
+/** How one comma or point is read in a field of a run. A scale that shows three decimals shows a decimal sign, not thousands. */
+export function signIn(run: RunState, { name, scale }: Field): OneSign {
+  if (run.told || run.typed[name] === undefined) return 'decimal';
+  const step = scale ? valueOf(run, scale) : null;
+  return step !== null && step < 0.01 ? 'decimal' : undefined;
+}
+
+/** A field as it is read in a run, for its screen. */
+export function inRun<T>(run: RunState, field: Field<T>): Field<T> {
+  return { ...field, read: (text) => field.read(text, signIn(run, field)) };
 }
 
 /** The value of a field of a run, or null while its text is not a value. */
@@ -51,7 +60,7 @@ export function valueOf<T>(run: RunState, field: Field<T>): T | null {
 }
 
 /** A number with a unit; comma or point. What can be read in two ways is asked about. */
-export function amount(asked: Asked & AskedAmount): Field<number> {
+export function amount(asked: Asked & AskedAmount & { scale?: Field<number> }): Field<number> {
   return { ...asked, input: 'decimal', read: (text, oneSign) => readAmount(asked, text, oneSign) };
 }
 

@@ -7,7 +7,7 @@ import { ResultLine } from '../../ui/controls/ResultLine';
 import { Say } from '../../ui/controls/Say';
 import { TapPad } from '../../ui/controls/TapPad';
 import { keepAwake } from '../../ui/device/wakeLock';
-import { textOf } from '../engine/fields';
+import { inRun, textOf } from '../engine/fields';
 import { GuardedStep } from './BrokenStep';
 import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
@@ -150,7 +150,7 @@ function Questions({
       {ask.map((field) => (
         <FieldInput
           key={field.name}
-          field={field}
+          field={inRun(walk.state.value, field)}
           text={textOf(walk.state.value, field)}
           problem={problems[field.name]}
           onText={async (text, sure) => {

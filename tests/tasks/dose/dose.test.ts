@@ -100,7 +100,7 @@ const example = {
   base: 'new',
   'base.name': 'plain water',
   'base.by': 'mass',
-  'base.g': String(100 - 12 * 0.022),
+  'base.g': (100 - 12 * 0.022).toFixed(4),
   'base.slack': '0',
 };
 const stepOf = (run: RunState, key: string) => dose.steps(run).find((step) => step.key === key)!;

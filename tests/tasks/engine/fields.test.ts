@@ -1,5 +1,15 @@
 import { describe, expect, test, vi } from 'vitest';
-import { amount, choice, code, day, optionalAmount, valueOf, whole, words } from '../../../src/tasks/engine/fields';
+import {
+  amount,
+  choice,
+  code,
+  day,
+  inRun,
+  optionalAmount,
+  valueOf,
+  whole,
+  words,
+} from '../../../src/tasks/engine/fields';
 import { freshRun } from '../../../src/tasks/engine/fold';
 
 const why = (answer: { ok: boolean; why?: string }) => (answer.ok ? '' : answer.why);
@@ -63,6 +73,16 @@ describe('typed text becomes a number with a unit, or one clear sentence', () =>
     expect(valueOf(freshRun, field)).toBe(1.234);
     expect(valueOf({ ...freshRun, typed: { v: '1.234' } }, field)).toBeNull();
     expect(valueOf({ ...freshRun, typed: { v: '1.234' }, told: true }, field)).toBe(1.234);
+  });
+
+  test('a scale that shows three decimals shows a decimal sign; one that does not is asked about', () => {
+    const scale = amount({ name: 'step', title: 'Step', unit: 'g', preset: '0.01' });
+    const shows = amount({ name: 'g', title: 'The scale shows', unit: 'g', max: 100_000, scale });
+    const typed = { g: '39.999' };
+    expect(valueOf({ ...freshRun, typed }, shows)).toBeNull();
+    expect(valueOf({ ...freshRun, typed: { ...typed, step: '1' } }, shows)).toBeNull();
+    expect(valueOf({ ...freshRun, typed: { ...typed, step: '0,001' } }, shows)).toBe(39.999);
+    expect(inRun({ ...freshRun, typed: { ...typed, step: '0.001' } }, shows).read('40.000').ok).toBe(true);
   });
 
   test('a name has more than signs of zero width; a day is one of the calendar', () => {

@@ -18,7 +18,7 @@ const byMass = { strength: '1,0', basis: '% w/w', mgPerDrop: '22', drops: '12', 
 
 describe('the sum', () => {
   test('12 drops of 22 mg at 1.0 % w/w in 100 g of drink are 26.4 mg/kg (worked example, n m w / M)', () => {
-    expect(perKg({ ...byMass, drink: '99,736' }).value).toBeCloseTo(worked('d7').value, 9);
+    expect(perKg({ ...byMass, drink: '99,7360' }).value).toBeCloseTo(worked('d7').value, 9);
     expect(perKg({ ...byMass, drink: '100' }).value).toBeCloseTo(26.3305, 4); // the drops weigh too
   });
 
