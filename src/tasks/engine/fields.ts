@@ -36,7 +36,7 @@ export function textOf(run: RunState, field: Field): string {
   return run.typed[field.name] ?? field.preset ?? '';
 }
 
-/** How what stands in a field of a run is read. */
+/** How the text in a field of a run is read. */
 export function answerIn<T>(run: RunState, field: Field<T>): Answer<T> {
   return field.read(textOf(run, field), signIn(run, field));
 }
