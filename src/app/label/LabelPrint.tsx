@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import { sheetPlaces } from '../../core/label/labelSheet';
 import { attempt, Refused } from '../../workshop/attempt';
 import { Label } from '../../ui/label/Label';
@@ -65,9 +65,9 @@ export function placesOf(
   return attempt(() => sheetPlaces({ ...sheet, labelWidthMm: widthMm, labelHeightMm: heightMm }, count));
 }
 
-/** Sets the size of the printed page while this is shown. */
+/** Sets the size of the printed page while this is shown: together with what is printed, or a quick finger prints it on the size of before. */
 function usePageSize({ widthMm, heightMm }: { widthMm: number; heightMm: number }): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const rules = new CSSStyleSheet(); // made here, not parsed from the page: the content policy lets it pass
     rules.replaceSync(`@page { size: ${widthMm}mm ${heightMm}mm; margin: 0 }`);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, rules];
