@@ -28,7 +28,7 @@ const takings = computed(() => {
 });
 
 function takingsOfVial(vial: Vial, put: (id: string, amount: number, at: string) => void): void {
-  const named = vial.uses.reduce((sum, { massG }) => sum + massG, 0);
+  const named = vial.uses.reduce((sum, { id, massG }) => (id === vial.solvent?.id ? sum : sum + massG), 0);
   if (vial.solvent) put(`solvent ${vial.solvent.id}`, Math.max(0, vial.massG.value - named), vial.made);
   put('vials', 1, vial.made);
 }

@@ -27,7 +27,8 @@ function causeOf(id: string, vial: Vial, seen: Set<string>): string | null {
 
 /** Ids of what it was made from; runs and calibrations among them are none of its contents. */
 function originsOf(vial: Vial): string[] {
-  return [...new Set([...vial.uses.map(({ id }) => id), ...vial.from])];
+  const own = vial.uses.map(({ id }) => id).filter((id) => id !== vial.solvent?.id); // a solvent is judged by itself
+  return [...new Set([...own, ...vial.from])];
 }
 
 function solventCause(vial: Vial): string | null {

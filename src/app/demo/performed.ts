@@ -3,8 +3,9 @@ import type { Run, RunEvent } from '../../records/kind/run';
 import { newRecord } from '../../records/shelf';
 import { fold } from '../../tasks/engine/fold';
 import type { Happening } from '../../tasks/engine/log';
-import { nextKey, problemsOf, recordedOn } from '../../tasks/engine/leaving';
+import { leaving, nextKey, problemsOf } from '../../tasks/engine/leaving';
 import { placeOf } from '../../tasks/engine/place';
+import { recordsOf } from '../../tasks/engine/recordsOf';
 import type { Step, Task } from '../../tasks/engine/task';
 
 /** A run of the demo: what is answered, counted and marked, and when it began (ISO 8601, UTC). */
@@ -46,8 +47,7 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
       throw new Error(`the demo stops at “${left.key}” of ${task.id}: ${why ?? 'it goes in a circle'}`);
     const state = fold(events);
     const next = nextKey(task, left, state);
-    happen(...recordedOn(left, state));
-    happen({ type: 'go', key: next ?? '', text: left.key });
+    happen(...leaving(left, state, next ?? ''));
     if (next === undefined) break;
   }
   return ended(task, run, events, now());
@@ -69,10 +69,8 @@ function stepOf(task: Task, events: readonly RunEvent[]): Step {
 function ended(task: Task, run: Run, events: RunEvent[], at: string) {
   const state = fold(events);
   const marked = { demo: true as const };
-  const records = task
-    .keep(state)
-    .map((record) => ({ ...record, from: [...record.from, run.id], made: at, ...marked }));
-  const kept = records.map(({ id }) => id);
-  const made = { ...run, made: events[0]!.at, title: task.title(state), endedAt: at, kept, ...marked };
-  return { run: made, events, records };
+  const kept = recordsOf(task, run.id, { state, events, endedAt: at });
+  const records = kept.map((record) => ({ ...record, made: at, ...marked }));
+  const end = { made: events[0]!.at, title: task.title(state), endedAt: at, kept: records.map(({ id }) => id) };
+  return { run: { ...run, ...end, ...marked }, events, records };
 }

@@ -1,45 +1,43 @@
-import { readNumber } from '../../core/number/typed';
 import type { RunEvent } from '../../records/kind/run';
-import type { Field } from '../../tasks/engine/fields';
-import { fold, type RunState } from '../../tasks/engine/fold';
+import { fold, freshRun, type RunState } from '../../tasks/engine/fold';
 import { withPresets } from '../../tasks/engine/leaving';
-import type { Step, Task } from '../../tasks/engine/task';
-import { formatDay, formatGiven, formatTypedText } from '../../ui/format';
+import type { Task } from '../../tasks/engine/task';
+import { toldOf, type Told } from '../../tasks/engine/told';
 
-/** A step that was done: its instruction, what was answered or counted, and when (ISO 8601, UTC). */
-export interface StoryLine {
-  readonly say: string;
-  readonly answers: readonly (readonly [title: string, text: string])[];
+/** A step that was done: its instruction, what was answered or counted by then, and when it was left (ISO 8601, UTC). */
+export interface StoryLine extends Told {
   readonly at: string;
 }
 
-/** What was done in a run, step by step, folded from its events. */
+/**
+ * What was done in a run, in the order in which it was done, each step as it was when it was left. A step that was left once
+ * more, with nothing changed, is told once. Where the first version wrote no words down, they are found from the events before.
+ */
 export function storyOf(task: Task, events: readonly RunEvent[]): StoryLine[] {
-  const state = withPresets(task, { ...fold(events), told: true });
-  return task.steps(state).flatMap((step) => {
-    const at = state.done[step.key];
-    return at ? [{ say: step.say, answers: answersOf(step, state), at }] : [];
-  });
+  const told = new Map<string, StoryLine>();
+  let state = startOf(task, events);
+  for (const event of events) {
+    if (event.type === 'go' && event.text) {
+      const line = event.told ?? replayed(task, state, event.text);
+      const same = JSON.stringify([event.text, line]);
+      if (line && !told.has(same)) told.set(same, { ...line, at: event.at });
+    }
+    state = fold([event], state);
+  }
+  return [...told.values()];
 }
 
-function answersOf({ ask = [], pad }: Step, state: RunState): StoryLine['answers'] {
-  const counted = pad ? [['Drops', String(state.drops[pad.counter] ?? 0)] as const] : [];
-  return [...ask.map((field) => [field.title, answerText(field, state)] as const), ...counted];
+/** The beginning of a run: that of the first version has in its fields what it did not record. */
+function startOf(task: Task, events: readonly RunEvent[]): RunState {
+  const start: RunState = { ...freshRun, told: true };
+  if (events.every(({ type, text, told }) => type !== 'go' || !text || told)) return start;
+  const recorded = new Set(events.flatMap(({ type, key }) => (type === 'preset' ? [key] : [])));
+  const { presets } = withPresets(task, fold(events, start));
+  return { ...start, presets: Object.fromEntries(Object.entries(presets).filter(([key]) => !recorded.has(key))) };
 }
 
-function shownText({ input }: Field, text: string): string {
-  if (input === 'date') return formatDay(text);
-  return input === 'decimal' || input === 'numeric' ? toldNumber(text) : text;
-}
-
-/** A number as it was typed; where it could be read in two ways, as it was read then. */
-function toldNumber(text: string): string {
-  const typed = readNumber(text);
-  return typed.kind === 'two' ? formatGiven(typed.readings[1]) : formatTypedText(text);
-}
-
-function answerText(field: Field, state: RunState): string {
-  const text = state.typed[field.name] ?? state.presets[field.name] ?? field.preset ?? '';
-  const words = field.options?.find((option) => option.value === text)?.label ?? shownText(field, text);
-  return field.unit && words ? `${words} ${field.unit}` : words || '–';
+/** A step as the task had it in that state; null where it has none of that key any more. */
+function replayed(task: Task, state: RunState, key: string): Told | null {
+  const step = task.steps(state).find((one) => one.key === key);
+  return step ? toldOf(step, state) : null;
 }

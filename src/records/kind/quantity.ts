@@ -23,8 +23,28 @@ export const citedSchema = z.object({ value: z.number(), source: z.string() });
 export const gradeSchema = z.enum(['smell only', 'fit for drinks']);
 export type Grade = z.output<typeof gradeSchema>;
 
-/** Grams taken out of a bottle or vial. */
-export const useSchema = z.object({ id: z.string(), massG: z.number() });
+/**
+ * Grams taken out of a bottle or vial, and what was known of it then; of a solvent without a bottle, its own id. Records of the first
+ * version have id and grams only. What it was called is history: grade and limits are those of the thing itself, today.
+ */
+export const useSchema = z.object({
+  id: z.string(),
+  massG: z.number(),
+  /** How the grams are known. */
+  how: z.optional(z.enum(['counted', 'weighed', 'poured'])),
+  /** Standard uncertainty of the grams. */
+  u: z.optional(z.number()),
+  drops: z.optional(z.number()),
+  ml: z.optional(z.number()),
+  code: z.optional(z.string()),
+  name: z.optional(z.string()),
+  /** As on its label, such as '1 % w/v'; 'neat' from a bottle. */
+  strength: z.optional(z.string()),
+  lot: z.optional(z.string()),
+  supplier: z.optional(z.string()),
+  dropper: z.optional(z.object({ id: z.string(), name: z.string() })),
+});
+export type Use = z.output<typeof useSchema>;
 
 /** Where a thing stands on the shelf, and how its amount is watched. */
 export const standing = {

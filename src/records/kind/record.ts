@@ -1,5 +1,33 @@
 import * as z from 'zod/mini';
 
+/** How a record was made, as its run told when it ended. */
+const doneSchema = z.object({
+  /** First and last moment of the run, UTC, ISO 8601. */
+  from: z.string(),
+  to: z.string(),
+  /** The drops that were chosen, and how far the worst line of that plan was off, as a fraction of its target. */
+  plan: z.optional(
+    z.object({
+      lines: z.array(z.object({ id: z.string(), code: z.string(), drops: z.number() })),
+      error: z.optional(z.number()),
+    }),
+  ),
+  /** Counts and weighings that were not as planned, in the order in which they happened, and what was done about each. */
+  slips: z.optional(
+    z.array(
+      z.object({
+        id: z.string(),
+        what: z.string(),
+        planned: z.number(),
+        counted: z.number(),
+        unit: z.enum(['drops', 'g']),
+        way: z.string(),
+      }),
+    ),
+  ),
+});
+export type Done = z.output<typeof doneSchema>;
+
 /** What every stored record carries. `made` is UTC, ISO 8601; `from` are the ids it was made from; `uses` what it took, in grams. */
 export function envelope<K extends string>(kind: K) {
   return {
@@ -11,6 +39,7 @@ export function envelope<K extends string>(kind: K) {
     archived: z.optional(z.string()),
     /** Belongs to the demo workshop; goes when the demo goes. */
     demo: z.optional(z.literal(true)),
+    done: z.optional(doneSchema),
     /** When it was last stored; of two copies of a record the later one is the newer. */
     written: z.optional(z.string()),
     /** The last few `written` before ({@link stampsKept}): a copy whose own is among them is an ancestor, and no conflict. */

@@ -40,5 +40,7 @@ export const runEvent = z.object({
   key: z.string(),
   text: z.optional(z.string()),
   by: z.optional(z.number()),
+  /** Of a step left as done: how the Book tells it, with what was answered and counted by then. */
+  told: z.optional(z.object({ say: z.string(), answers: z.array(z.tuple([z.string(), z.string()])) })),
 });
 export type RunEvent = z.output<typeof runEvent>;

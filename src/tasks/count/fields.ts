@@ -5,6 +5,7 @@ import { amount, choice, code, textOf, valueOf, whole, words, type Field } from 
 import type { RunState } from '../engine/fold';
 import { dropperOptions } from '../../workshop/onHand';
 import { numberedVialCode, vialCodes } from '../../workshop/vialCode';
+import { targetsIn, type Target } from './rounds';
 import { stocksOnHand, type Stock } from './stock';
 
 /** Formulas on the Shelf, newest first, then what is typed. */
@@ -98,6 +99,13 @@ function usualSize(fillMl: number): string {
 /** 'hand' for vials and drops typed, the id of a formula, or '' while nothing is chosen. */
 export function wayOf(run: RunState): string {
   return textOf(run, fields.way(run));
+}
+
+/** The drops asked for: the plan that was chosen, or what was typed for each vial picked. */
+export function asked(run: RunState): Target[] {
+  if (wayOf(run) !== 'hand') return targetsIn(run.typed['plan'] ?? '');
+  const typed = pickedStocks(run).map((stock) => ({ id: stock.id, drops: valueOf(run, fields.planned(stock)) }));
+  return typed.flatMap(({ id, drops }) => (drops === null ? [] : [{ id, drops }]));
 }
 
 /** What the run is called: its own name, or that of its formula. */

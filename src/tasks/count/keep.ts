@@ -3,6 +3,7 @@ import { find, newId, newRecord } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { today } from '../../workshop/today';
+import { droppedBy, useOf } from '../../workshop/uses';
 import { targetLines } from './planInstance';
 import { dropperOf, fields, wayOf } from './fields';
 import type { Round, Target } from './rounds';
@@ -20,6 +21,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
   const name = valueOf(run, fields.name)!;
   const formula = find('formula', wayOf(run)) ?? typedFormula(run, asked, name);
   const dropper = find('dropper', dropperOf(run));
+  const dropped = droppedBy(dropperOf(run));
   const from = [...trial.counted.map(({ stock }) => stock.id), formula.id, ...(dropper ? [dropper.id] : [])];
   const vial = newRecord('vial', {
     from,
@@ -36,7 +38,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     useBy: earliest(trial),
     supplier: '',
     lot: '',
-    uses: trial.counted.map(({ stock, mass }) => ({ id: stock.id, massG: mass.value })),
+    uses: trial.counted.map(({ stock, drops, mass }) => useOf(stock.id, mass, { how: 'counted', drops, ...dropped })),
   });
   return find('formula', formula.id) ? [vial] : [vial, formula];
 }

@@ -112,7 +112,7 @@ function planStep(run: RunState): Step {
     more: [...(advice ? [advice.words] : []), worstText(plans), naiveText(plans), ...typicalText(run, chosen.plan)],
     offers: advice?.offers ?? [{ words: 'Which new dilution would help?', type: { advice: 'yes' } }],
     draw: () => <PlanTable instance={instance} answer={chosen} />,
-    types: { plan: targetsText(targetsOf(chosen)) },
+    types: { plan: targetsText(targetsOf(chosen)), 'plan-error': String(chosen.objective) },
     done: `Count ${dropsText(chosen.drops)}`,
   };
 }

@@ -72,6 +72,11 @@ export function roundsOf(run: RunState, first: readonly Target[]): Round[] {
   );
 }
 
+/** Name of the way on after a slip; '' while none is chosen. */
+export function wayAfter(run: RunState, round: Pick<Round, 'key'>): string {
+  return (run.typed[slipOf(round)] ?? '').split('|')[0]!;
+}
+
 /** What is counted after a slip, as decided; undefined while nothing is. */
 function decided(run: RunState, key: string): Target[] | undefined {
   const [, targets] = (run.typed[slipOf({ key })] ?? '').split('|');

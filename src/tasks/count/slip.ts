@@ -8,7 +8,7 @@ import { countedDrops, slipOf, type Round } from './rounds';
 import { stockOf } from './stock';
 
 /** Words of what was decided, for the record, where the numbers are no longer at hand. */
-const DECIDED: Record<string, string> = {
+export const DECIDED: Record<string, string> = {
   on: 'Counted on',
   accept: 'Left as it is',
   complete: 'Changed the lines still to come',

@@ -1,14 +1,14 @@
 import { attempt, Refused } from '../../workshop/attempt';
 import { dropsText, ofTarget } from '../../workshop/dropWords';
-import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { drinkG, targetLines } from './planInstance';
-import { dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
+import { asked, dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
+import { happenedIn } from './happened';
 import { keepTrial } from './keep';
 import { Picking } from './Picking';
 import { planningSteps } from './planning';
-import { counterOf, roundsOf, targetsIn, type Round, type Target } from './rounds';
+import { counterOf, roundsOf, type Round } from './rounds';
 import { slipStep } from './slip';
 import { dropOfStock, leftDrops, stockOf, stocksOnHand, type Stock } from './stock';
 import { VialToTake } from './VialToTake';
@@ -16,13 +16,6 @@ import { activeText, amountText, trialOf } from './trial';
 import { trialResults } from './trialResults';
 
 const FLAMES = 'Keep flames away. Open a window.';
-
-/** The drops asked for: the plan that was chosen, or what was typed for each vial picked. */
-function asked(run: RunState): Target[] {
-  if (wayOf(run) !== 'hand') return targetsIn(run.typed['plan'] ?? '');
-  const typed = pickedStocks(run).map((stock) => ({ id: stock.id, drops: valueOf(run, fields.planned(stock)) }));
-  return typed.flatMap(({ id, drops }) => (drops === null ? [] : [{ id, drops }]));
-}
 
 function handSteps(run: RunState): Step[] {
   const picked = pickedStocks(run);
@@ -136,5 +129,6 @@ export const count: Task = {
   title: (run) => ['Count drops', nameOf(run)].filter(Boolean).join(' · '),
   steps,
   keep: (run) => keepTrial(run, roundsOf(run, asked(run)), asked(run)),
+  done: happenedIn,
   repeats,
 };

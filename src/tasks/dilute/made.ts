@@ -45,6 +45,8 @@ function materialIn(run: RunState, order: Order, tag: string): Measured {
 export interface Made extends Dilution {
   readonly contents: readonly Measured[];
   readonly material: Measured;
+  /** All the solvent in it, g. */
+  readonly solvent: Measured;
   /** The strength in the basis that was asked for. */
   readonly shown: Measured;
   readonly gPerMl: GramPerMl;
@@ -69,6 +71,7 @@ export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
     ...made,
     contents,
     material,
+    solvent,
     shown,
     gPerMl: mixtureDensity(massFraction(made.strength.value), order.liquid),
     rescue: more,

@@ -1,19 +1,24 @@
 import type { Measured } from '../../core/number/measured';
 import type { AnyRecord } from '../../records/kind/kinds';
-import { newId, newRecord } from '../../records/shelf';
+import type { Use } from '../../records/kind/quantity';
+import type { Done } from '../../records/kind/record';
+import { find, newId, newRecord } from '../../records/shelf';
 import { forFile, formatMeasured } from '../../ui/format';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { newBottle } from '../shared/newBottle';
 import type { Task } from '../engine/task';
+import { droppedBy, useOf } from '../../workshop/uses';
 import { freeVialCode } from '../../workshop/vialCode';
 import { fields, repeats, type DiluteStep } from './fields';
 import { madeOf, type Made } from './made';
-import { orderOf, strengthOf, type Order } from './making';
+import { inMl, orderOf, strengthOf, type Order } from './making';
 import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
 import { Refusal } from '../../core/text/refusal';
+
+const OFF = 0.02; // our choice: a weighing within 2 % is as planned
 
 /** The vial as really made, with the bottle, material or solvent that came with it. */
 function keep(run: RunState): AnyRecord[] {
@@ -43,10 +48,8 @@ function keep(run: RunState): AnyRecord[] {
 function vialOf(run: RunState, order: Order, made: Made): AnyRecord {
   const { source, solvent } = order;
   const bottle = solventBottleOf(run);
-  const solventUse = bottle ? [{ id: bottle.id, massG: made.mass.value - made.material.value }] : [];
-  const uses = [{ id: source.id, massG: made.material.value }, ...solventUse];
   return newRecord('vial', {
-    from: uses.map((use) => use.id),
+    from: [source.id, ...(bottle ? [bottle.id] : [])],
     code: answer(run, fields.code)!,
     name: source.name,
     contents: source.contents.map((part, i) => ({
@@ -64,8 +67,46 @@ function vialOf(run: RunState, order: Order, made: Made): AnyRecord {
     useBy: answer(run, fields.useBy)!,
     supplier: source.supplier,
     lot: source.lot,
-    uses,
+    uses: usesOf(run, order, made),
   });
+}
+
+/** The material as counted or weighed, and the solvent as weighed or poured; without a bottle it goes by its own id. */
+function usesOf(run: RunState, order: Order, { material, solvent }: Made): Use[] {
+  const { source, byDrops } = order;
+  const { code, name, supplier, lot } = source;
+  const strength = find('vial', source.id) ? {} : { strength: 'neat' };
+  const counted = {
+    how: 'counted',
+    drops: run.drops['source'] ?? 0,
+    ...droppedBy(answer(run, fields.dropper) ?? ''),
+  } as const;
+  const poured = { how: 'poured', ml: Number(inMl(order, solvent.value).toPrecision(12)) } as const;
+  const bottle = solventBottleOf(run);
+  return [
+    useOf(source.id, material, { code, name, supplier, lot, ...strength, ...(byDrops ? counted : { how: 'weighed' }) }),
+    useOf(bottle?.id ?? order.solvent.id, solvent, {
+      name: order.solvent.name,
+      ...(answer(run, fields.measure) === 'scale' ? { how: 'weighed' } : poured),
+    }),
+  ];
+}
+
+/** The drops or the mass that were asked for, where others went in, and what was done about it. */
+function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
+  const order = isSet(run) ? null : orderOf(run);
+  if (!order) return {};
+  const { id, code: what } = order.source;
+  const rescued = answer(run, fields.overshoot) === 'rescue';
+  const way = rescued ? 'Rescued with more solvent' : 'Left as it is';
+  if (order.byDrops) {
+    const [planned, counted] = [order.plan.drops!.drops, run.drops['source'] ?? 0];
+    const plan = { lines: [{ id, code: what, drops: planned }], error: Math.abs(order.plan.drops!.error) };
+    return counted === planned ? { plan } : { plan, slips: [{ id, what, planned, counted, unit: 'drops', way }] };
+  }
+  const [planned, counted] = [order.plan.amounts.source, answer(run, fields.materialG) ?? 0];
+  const isOff = Math.abs(counted - planned) > Math.max(OFF * planned, order.readabilityG);
+  return isOff ? { slips: [{ id, what, planned, counted, unit: 'g', way }] } : {};
 }
 
 /** What the label says: the strength that was asked for when it was met within 2 %, else the true one, as far as its ± lets it be known. */
@@ -80,6 +121,7 @@ export const dilute: Task<DiluteStep['key']> = {
   title: (run) => ['Dilute', isSet(run) ? 'a set' : sourceOf(run)?.name].filter(Boolean).join(' · '),
   steps,
   keep,
+  done: happenedIn,
   repeats,
   repeat({ answers }) {
     const code = answers[fields.code.name];

@@ -19,6 +19,8 @@ import { fields, named } from './fields';
 export interface Dosing {
   readonly vial: Vial;
   readonly drop: DropOnHand | null;
+  /** Id of the dropper, 'typical' for one that was not weighed, 'scale' for none. */
+  readonly dropper: string;
   readonly drops: number | null;
   readonly mass: Measured;
 }
@@ -59,11 +61,11 @@ export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dos
   const vial = vialOf(run, i);
   const dropper = dropperOf(run, i);
   if (!vial || dropper === '') return null;
-  if (dropper === 'scale') return { vial, drop: null, drops: null, mass: weighed(run, i) };
+  if (dropper === 'scale') return { vial, drop: null, dropper, drops: null, mass: weighed(run, i) };
   const drop = dropOf(dropper, liquidOfVial(vial));
   const counting = { id: `dose.${i}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${vial.code}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
-  return { vial, drop, drops, mass };
+  return { vial, drop, dropper, drops, mass };
 }
 
 function weighed(run: RunState, i: number): Measured {

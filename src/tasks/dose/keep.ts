@@ -5,9 +5,10 @@ import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
 import { isNewBase, usedBase } from './drink';
 import { fields, named } from './fields';
-import { countOf, glassOf, type Glass } from './glass';
+import { countOf, glassOf, type Dosing, type Glass } from './glass';
 import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
 import { nameOf } from './results';
+import { droppedBy, useOf } from '../../workshop/uses';
 import { Refusal } from '../../core/text/refusal';
 
 type Tasting = RecordOf<'tasting'>;
@@ -76,6 +77,11 @@ function tastingOf(glass: Glass, base: string, tasted: Tasted): Tasting {
     })),
     abv: dose.abv,
     ...tasted,
-    uses: dosings.map(({ vial, mass }) => ({ id: vial.id, massG: mass.value })),
+    uses: dosings.map(useOfDosing),
   });
+}
+
+function useOfDosing({ vial, drops, dropper, mass }: Dosing): Tasting['uses'][number] {
+  const counted = drops !== null && { how: 'counted' as const, drops, ...droppedBy(dropper) };
+  return useOf(vial.id, mass, counted || { how: 'weighed' });
 }

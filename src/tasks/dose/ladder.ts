@@ -66,6 +66,6 @@ export function rungGlass(run: RunState, k: number): Glass | null {
   const drops = run.drops[`rung.${k + 1}`] ?? 0;
   const counting = { id: `rung.${k + 1}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${vial.code}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
-  const dosing: Dosing = { vial, drop, drops, mass };
+  const dosing: Dosing = { vial, drop, dropper, drops, mass };
   return { base, dosings: [dosing], dose: doseOf([pourOf(dosing)], base.drink) };
 }

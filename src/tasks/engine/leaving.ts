@@ -3,6 +3,7 @@ import { fold, type RunState } from './fold';
 import type { Happening } from './log';
 import { placeOf } from './place';
 import type { Step, Task } from './task';
+import { toldOf } from './told';
 
 /** The sentences that keep a step from being left: field name → sentence. */
 export function problemsOf(step: Step, state: RunState): Record<string, string> {
@@ -16,6 +17,16 @@ export function recordedOn(step: Step, state: RunState): Happening[] {
   const untouched = (step.ask ?? []).filter(({ name, preset }) => preset !== undefined && !(name in state.typed));
   const presets = untouched.filter(({ name, preset }) => state.presets[name] !== preset);
   return [...typed, ...presets.map(({ name, preset }) => ({ type: 'preset' as const, key: name, text: preset! }))];
+}
+
+/**
+ * What is stored when a step is left as done for another ('' at the end): what it types, what is in its fields, and how the Book
+ * tells it. That is written down now, so that neither a later count nor a later version of Minim tells it differently.
+ */
+export function leaving(step: Step, state: RunState, next: string): Happening[] {
+  const recorded = recordedOn(step, state);
+  const told = toldOf(step, withHappenings(state, recorded));
+  return [...recorded, { type: 'go', key: next, text: step.key, told }];
 }
 
 /** Key of the step that the main button leads to, with what leaving this one records; undefined at the end of the run. */
@@ -50,7 +61,7 @@ export function wayAhead(task: Task, from: RunState): Happening[] {
     const waits = step.pad ?? step.counting ?? step.hand ?? step.act ?? step.problem;
     const next = waits || Object.keys(problemsOf(step, state)).length > 0 ? undefined : nextKey(task, step, state);
     if (next === undefined) return happened;
-    happened.push(...recordedOn(step, state), { type: 'go', key: next, text: step.key });
+    happened.push(...leaving(step, state, next));
   }
 }
 

@@ -3,7 +3,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import type { Run, RunEvent } from '../../records/kind/run';
 import { keep, runWithEvents } from '../../records/shelf';
 
-export type Happening = Pick<RunEvent, 'type' | 'key'> & Partial<Pick<RunEvent, 'text' | 'by'>>;
+export type Happening = Pick<RunEvent, 'type' | 'key'> & Partial<Pick<RunEvent, 'text' | 'by' | 'told'>>;
 
 /** The events of one run: on the disk first, then in the signal. */
 export interface EventLog {

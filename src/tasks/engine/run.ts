@@ -6,8 +6,9 @@ import { afterThis } from '../../ui/afterThis';
 import { attempt, Refused } from '../../workshop/attempt';
 import { fold, freshRun, type RunState } from './fold';
 import { lastSound, layOut, titleOf, type LaidOut } from './layOut';
-import { nextKey, recordedOn, wayAhead, withHappenings, withPresets } from './leaving';
+import { leaving, nextKey, wayAhead, withHappenings, withPresets } from './leaving';
 import { placeOf } from './place';
+import { recordsOf } from './recordsOf';
 import { openLog, type EventLog, type Happening } from './log';
 import type { Start, Task, Walk } from './task';
 
@@ -37,11 +38,10 @@ function walk(task: Task, run: Run, log: EventLog, from: RunState = freshRun): W
   const step = computed(() => steps.value[index.value]!);
 
   async function leave(): Promise<readonly AnyRecord[] | null> {
-    const left = recordedOn(step.value, state.value);
     const next = nextKey(task, step.value, state.value);
-    const go: Happening = { type: 'go', key: next ?? '', text: step.value.key };
-    if (next === undefined) return ended(task, run, log, [...left, go], withHappenings(state.value, left));
-    await log.append([...left, go]);
+    const last = leaving(step.value, state.value, next ?? '');
+    if (next === undefined) return ended(task, run, log, { last, from });
+    await log.append(last);
     return null;
   }
 
@@ -61,10 +61,7 @@ function walk(task: Task, run: Run, log: EventLog, from: RunState = freshRun): W
       return log.append(happenings);
     },
     settled: log.settled,
-    goTo: (key, done = false) =>
-      done
-        ? log.append([...recordedOn(step.value, state.value), { type: 'go', key, text: step.value.key }])
-        : log.append([{ type: 'go', key }]),
+    goTo: (key, done = false) => log.append(done ? leaving(step.value, state.value, key) : [{ type: 'go', key }]),
   };
 }
 
@@ -73,17 +70,18 @@ async function ended(
   task: Task,
   run: Run,
   log: EventLog,
-  last: readonly Happening[],
-  state: RunState,
+  { last, from }: { last: readonly Happening[]; from: RunState },
 ): Promise<readonly AnyRecord[] | null> {
-  const kept = attempt(() => task.keep(state));
-  if (kept instanceof Refused) {
-    log.complain(kept.problem);
+  const before = log.events.value;
+  const state = withHappenings(fold(before, from), last.slice(0, -1)); // all but the leaving itself
+  const endedAt = new Date().toISOString();
+  const records = attempt(() => recordsOf(task, run.id, { state, events: before, endedAt }));
+  if (records instanceof Refused) {
+    log.complain(records.problem);
     return null;
   }
-  const records = kept.map((record) => ({ ...record, from: [...record.from, run.id] }));
   const { open: _, ...rest } = run;
-  const end = { title: task.title(state), endedAt: new Date().toISOString(), kept: records.map(({ id }) => id) };
+  const end = { title: task.title(state), endedAt, kept: records.map(({ id }) => id) };
   return (await log.seal(records, { ...rest, ...end }, last)) ? records : null;
 }
 

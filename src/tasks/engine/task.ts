@@ -1,6 +1,8 @@
 import type { ReadonlySignal } from '@preact/signals';
 import type { VNode } from 'preact';
 import type { AnyRecord } from '../../records/kind/kinds';
+import type { Done } from '../../records/kind/record';
+import type { RunEvent } from '../../records/kind/run';
 import type { Result } from '../../ui/controls/result';
 import type { Field } from './fields';
 import type { RunState } from './fold';
@@ -87,6 +89,8 @@ export interface Task<Key extends string = string> {
   due?(run: RunState): readonly Due[];
   /** The records that the run ends in; the first is shown. Throws a Refusal with one sentence when it cannot end so. */
   keep(run: RunState): readonly AnyRecord[];
+  /** The plan that was chosen and what did not go by it, for the first record that the run ends in; found from what happened. */
+  done?(run: RunState, events: readonly RunEvent[]): Pick<Done, 'plan' | 'slips'>;
   /** Fields whose answers a repeat of the run begins with, by name; one that ends with a point is all that begin so. None is measured. */
   readonly repeats?: readonly string[];
   /** What a repeat begins with beside them, or in place of them. */

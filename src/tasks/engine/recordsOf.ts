@@ -1,0 +1,22 @@
+import type { AnyRecord } from '../../records/kind/kinds';
+import type { RunEvent } from '../../records/kind/run';
+import type { RunState } from './fold';
+import type { Task } from './task';
+
+/** A run that ends: its state, all that happened in it, and when it ended (ISO 8601, UTC). */
+interface Ended {
+  readonly state: RunState;
+  readonly events: readonly RunEvent[];
+  readonly endedAt: string;
+}
+
+/** The records that a run ends in, each with the run among what it came from and when it was made; the first one with how. @throws Refusal when it cannot end so */
+export function recordsOf(task: Task, run: string, { state, events, endedAt }: Ended): AnyRecord[] {
+  const times = { from: events[0]?.at ?? endedAt, to: endedAt };
+  const how = task.done?.(state, events) ?? {};
+  return task.keep(state).map((record, i) => ({
+    ...record,
+    from: [...record.from, run],
+    done: i === 0 ? { ...times, ...how } : times,
+  }));
+}
