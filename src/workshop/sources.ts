@@ -8,6 +8,10 @@ import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { formatPlain } from '../ui/format';
 import { refusalOf } from './fitForDrinks';
+import { today } from './today';
+import { useByOf } from './useBy';
+
+const NEVER = 'smell only · never in a drink';
 
 /** A bottle, or a vial of one material, that a material can be weighed from; or a bottle of solvent. */
 export interface Source {
@@ -20,6 +24,8 @@ export interface Source {
   readonly strength: Measured;
   /** Why it may not go into a drink, in one sentence; null when it may. */
   readonly refusal: string | null;
+  /** True when it is past its day. */
+  readonly past: boolean;
   /** g left as reckoned; null where the book does not know. */
   readonly leftG: number | null;
   readonly pricePerG: number | null;
@@ -32,7 +38,7 @@ export interface Source {
 /** Sources by material, for a Shelf as it stands: all steps of a run ask for them. */
 const known = new WeakMap<object, Map<string, Source[]>>();
 
-/** What a material can be weighed from: bottles first, oldest first, then vials of nothing else; the empty after those, the smell-only last. */
+/** What a material can be weighed from: bottles first, oldest first, then vials of nothing else; after those what is past its day, then the empty, the smell-only last. */
 export function sourcesOf(material: string): Source[] {
   const records = shelf.records.value;
   if (!known.has(records)) known.set(records, new Map());
@@ -44,7 +50,7 @@ export function sourcesOf(material: string): Source[] {
 function inOrder(material: string): Source[] {
   const bottles = list('bottle').filter((bottle) => bottle.material === material);
   const vials = list('vial').filter(({ contents }) => contents.length === 1 && contents[0]!.material === material);
-  const rank = ({ refusal, leftG }: Source) => (refusal ? 2 : leftG === 0 ? 1 : 0);
+  const rank = ({ refusal, leftG, past }: Source) => (refusal ? 3 : leftG === 0 ? 2 : past ? 1 : 0);
   return [...bottles.reverse().map(ofBottle), ...vials.map(ofVial)].sort((a, b) => rank(a) - rank(b));
 }
 
@@ -60,11 +66,12 @@ function ofBottle(bottle: Bottle): Source {
     words,
     lot: words,
     leftG,
+    past: isPast(bottle),
     solvent: null,
     bottle,
     vial: null,
     pricePerG: bottle.pricePerG ?? null,
-    more: barred ? 'smell only · never in a drink' : leftG === null ? 'neat' : `neat, ${formatPlain(leftG, 3)} g left`,
+    more: barred ? NEVER : ['neat', ...moreOf(bottle, leftG)].join(', '),
     strength: purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${lot || id}`),
     refusal: barred ? refusalWords(material?.name ?? 'that material', words) : null,
   };
@@ -80,6 +87,7 @@ export function sourceOfSolvent(supply: Supply): Source {
     words,
     lot: words,
     leftG,
+    past: isPast(supply),
     solvent: null,
     bottle: null,
     vial: null,
@@ -88,6 +96,16 @@ export function sourceOfSolvent(supply: Supply): Source {
     strength: exact(1),
     refusal: grade === 'smell only' ? refusalWords(name, words) : null,
   };
+}
+
+function isPast(record: Bottle | Supply | Vial): boolean {
+  const useBy = useByOf(record);
+  return useBy !== null && useBy.day < today();
+}
+
+/** How much is left of it, and whether it is past its day. */
+function moreOf(record: Bottle | Vial, leftG: number | null): string[] {
+  return [...(leftG === null ? [] : [`${formatPlain(leftG, 3)} g left`]), ...(isPast(record) ? ['past its day'] : [])];
 }
 
 function lotWords({ supplier, lot }: { supplier: string; lot: string }): string {
@@ -107,13 +125,14 @@ function ofVial(vial: Vial): Source {
     id,
     refusal,
     leftG,
+    past: isPast(vial),
     solvent,
     bottle: null,
     vial,
     pricePerG: null,
     words: `vial ${code}, ${strength}`,
     lot: [`vial ${code}`, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
-    more: refusal ? 'smell only · never in a drink' : `${formatPlain(leftG ?? 0, 3)} g left`,
+    more: refusal ? NEVER : moreOf(vial, leftG ?? 0).join(', '),
     strength: vial.contents[0]!.strength,
   };
 }

@@ -130,8 +130,10 @@ function told(run: Run): string {
   return [when, outcome(run), run.demo && 'demo'].filter(Boolean).join(' · ');
 }
 
-/** What the first thing it ended in says of itself. */
+/** What was counted, or what the first thing it ended in says of itself. */
 function outcome(run: Run): string {
   const first = run.kept.map((id) => shelf.records.value.get(id)).find(Boolean);
-  return first ? describe(first).line : '';
+  if (!first) return '';
+  const { did, line } = describe(first);
+  return did ?? line;
 }

@@ -1,4 +1,3 @@
-import { scaled } from '../../core/number/measured';
 import { byKind, kindOf, type AnyRecord, type OwnPageKind, type RecordOf } from '../../records/kind/kinds';
 import type { PlainPage, Value } from '../../records/kind/record';
 import { find } from '../../records/shelf';
@@ -7,6 +6,7 @@ import { facts, type Description } from './description';
 import { describeBatch } from './describeBatch';
 import { describeLayering } from './describeLayering';
 import { describeBottle, describeMaterial } from './describeMaterial';
+import { describeTasting } from './describeTasting';
 import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
@@ -107,37 +107,7 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
       ['Gas', r.carbonation],
     ),
   }),
-  tasting: (r) => ({
-    title: r.base.name,
-    line: r.reached.map((part) => `${part.name} ${measuredText(part.mgPerKg, 'mg/kg')}`).join(', '),
-    facts: facts(
-      [
-        'Drink',
-        `${formatGiven(r.base.volumeMl)} mL, ${formatGiven(r.base.brix)} °Brix, ${formatGiven(r.base.abv)} % ABV`,
-      ],
-      ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the ladder' : ''}`],
-      ['Alcohol of the whole', r.abv && measuredText(r.abv, '% ABV')],
-      ['Verdict', r.verdict],
-      ['Liking', r.liking ?? undefined],
-      ...r.doses.map(
-        (dose) => [dose.code, dose.drops === null ? measuredText(dose.massG, 'g') : dropsText(dose.drops)] as const,
-      ),
-    ),
-    results: r.reached.map((part) => ({
-      label: part.name,
-      amount: part.mgPerKg,
-      unit: 'mg/kg',
-      how: {
-        words: ['Mass of the material over mass of the drink.'],
-        inputs: r.doses.map((dose) => ({
-          words: dose.code,
-          text: measuredText(scaled(dose.massG, 1000), 'mg'),
-          source: dose.drops === null ? 'weighed' : `${dropsText(dose.drops)} counted`,
-        })),
-      },
-    })),
-    next: [{ words: 'Make a batch of it', start: { task: 'batch', typed: { what: r.id } } }],
-  }),
+  tasting: describeTasting,
   batch: describeBatch,
   test: describeTest,
 };

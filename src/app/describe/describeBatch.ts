@@ -2,6 +2,7 @@ import type { Batch } from '../../records/kind/batch';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
+import { doneFacts } from './wentIn';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */
 export function describeBatch(r: Batch): Description {
@@ -9,26 +10,26 @@ export function describeBatch(r: Batch): Description {
   return {
     title: r.name,
     line: `${measuredText(litres, 'L')}, ${formatPlain(brix.value, 3)} °Brix, ${formatPlain(abv.value, 2)} % ABV`,
-    facts: facts(
-      ['Made', formatDay(r.madeOn)],
-      ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
-      ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
-      ['Gas', gas && gasWords(gas)],
-      ...r.weighed.map(
-        ({ name, massG, lot }) => [name, [measuredText(massG, 'g'), lot].filter(Boolean).join(', ')] as const,
+    facts: [
+      ...facts(
+        ['Made', formatDay(r.madeOn)],
+        ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
+        ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
+        ['Gas', gas && gasWords(gas)],
+        ...r.weighed.map(
+          ({ name, massG, lot }) => [name, [measuredText(massG, 'g'), lot].filter(Boolean).join(', ')] as const,
+        ),
+        ...r.checks.filter(({ state }) => WORST.includes(state)).map(({ what, words }) => [what, words] as const),
+        ['Rules', `${r.jurisdiction}, as read on ${formatDay(r.madeOn)}; Minim warns, it does not certify`],
+        ['Notes', r.notes],
       ),
-      ...r.checks.filter(({ state }) => WORST.includes(state)).map(({ what, words }) => [what, words] as const),
-      ['Rules', `${r.jurisdiction}, as read on ${formatDay(r.madeOn)}; Minim warns, it does not certify`],
-      ['Notes', r.notes],
-    ),
+      ...doneFacts(r.done),
+    ],
     results: [
       resultOf(r, 'Drink', { amount: litres, unit: 'L' }),
       resultOf(r, 'Sugar', { amount: brix, unit: '°Brix' }),
       resultOf(r, 'Alcohol', { amount: abv, unit: '% ABV' }),
       ...r.reached.map(({ name, mgPerKg }) => resultOf(r, name, { amount: mgPerKg, unit: 'mg/kg' })),
-    ],
-    next: [
-      { words: 'Make it again', start: { task: 'batch', typed: { ...r.asked, what: r.formula.id, again: r.id } } },
     ],
   };
 }

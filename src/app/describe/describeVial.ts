@@ -5,6 +5,7 @@ import { find } from '../../records/shelf';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
+import { doneFacts, dropsLine, wentIn } from './wentIn';
 
 /** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
 export function describeVial(r: RecordOf<'vial'>): Description {
@@ -13,17 +14,23 @@ export function describeVial(r: RecordOf<'vial'>): Description {
     line: `${formatGiven(r.label.value)} ${r.label.basis}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
     code: r.code,
     grade: r.grade,
-    facts: facts(
-      ['Grade', r.grade],
-      ['Solvent', r.solvent?.name],
-      ['Solvent from', solventBottles(r)],
-      ['Amount made', measuredText(r.massG, 'g')],
-      ['Vial', `${formatGiven(r.sizeMl)} mL`],
-      ['Made', formatDay(r.madeOn)],
-      ['Use by', formatDay(r.useBy)],
-      ['Supplier', r.supplier],
-      ['Lot', r.lot],
-    ),
+    ...(dropsLine(r.uses) ? { did: dropsLine(r.uses) } : {}),
+    facts: [
+      ...facts(['Grade', r.grade]),
+      ...wentIn(r.uses),
+      ...facts(
+        ['Formula', formulaText(r)],
+        ['Solvent', r.solvent?.name],
+        ['Solvent from', isEarlier(r) ? solventBottles(r) : ''],
+        ['Amount made', measuredText(r.massG, 'g')],
+        ['Vial', `${formatGiven(r.sizeMl)} mL`],
+        ['Made', formatDay(r.madeOn)],
+        ['Use by', formatDay(r.useBy)],
+        ['Supplier', r.supplier],
+        ['Lot', r.lot],
+      ),
+      ...doneFacts(r.done),
+    ],
     results: r.contents.map((part) => strengthResult(r, part)),
     next: [
       { words: 'Dose a drink', start: { task: 'dose', typed: { vial: r.id } } },
@@ -34,6 +41,17 @@ export function describeVial(r: RecordOf<'vial'>): Description {
         : []),
     ],
   };
+}
+
+/** Whether it is a record of the first version. */
+function isEarlier({ uses }: RecordOf<'vial'>): boolean {
+  return uses.every(({ how }) => how === undefined);
+}
+
+/** The formula that a trial was counted from. */
+function formulaText({ from, contents }: RecordOf<'vial'>): string {
+  const [formula] = contents.length > 1 ? from.flatMap((id) => find('formula', id) ?? []) : [];
+  return formula ? `${formula.name}, version ${formula.version}` : '';
 }
 
 /** Supplier and lot of the bottle that its solvent came from, where that was chosen. */

@@ -10,6 +10,8 @@ export interface Description {
   /** Label, text, and where it was read, if that is said apart. */
   facts?: readonly (readonly [label: string, text: string, source?: string])[];
   results?: readonly Result[];
+  /** What was done, in one line for the Book: '3 GING 1 % w/v, 12 SWOR 1 % w/v'. */
+  did?: string;
   next?: readonly Offer[];
   /** Why it could not be put into words; title and line then tell only which record it is. */
   fault?: { readonly error: unknown };

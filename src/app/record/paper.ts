@@ -4,6 +4,7 @@ import { kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { ancestors } from '../../records/lineage';
 import { describe } from '../describe/describe';
 import type { StoryLine } from '../describe/story';
+import { useName } from '../describe/wentIn';
 
 /** Any record as a table for a spreadsheet: numbers with ± and unit, facts, what it was made from, and of a run what was done. */
 export function recordTable(record: AnyRecord, story: readonly StoryLine[] = []): string {
@@ -21,6 +22,7 @@ export function recordTable(record: AnyRecord, story: readonly StoryLine[] = [])
     [],
     ['fact', 'text', 'source'],
     ...facts.map(([label, text, source = '']) => [label, text, source]),
+    ...usesRows(record),
     [],
     ['made from', 'what', 'title', 'line'],
     ...ancestors(record.id).map(({ record: one, steps }) => {
@@ -29,6 +31,17 @@ export function recordTable(record: AnyRecord, story: readonly StoryLine[] = [])
     }),
     ...(story.length > 0 ? [[], ['done (UTC)', 'what', 'asked', 'answered'], ...story.flatMap(storyRows)] : []),
   ]);
+}
+
+/** What went in, one row each; a record of the first version has its grams. */
+function usesRows(record: AnyRecord): (string | number)[][] {
+  const uses = 'uses' in record ? record.uses : [];
+  if (uses.length === 0) return [];
+  const rows = uses.map((use) => {
+    const { massG, u, how = '', drops = '', ml = '', supplier = '', lot = '', dropper } = use;
+    return [useName(use), how, drops, ml, massG, u === undefined ? '' : 2 * u, dropper?.name ?? '', supplier, lot];
+  });
+  return [[], ['went in', 'how', 'drops', 'mL', 'g', '± g (k = 2)', 'dropper', 'supplier', 'lot'], ...rows];
 }
 
 function storyRows({ say, answers, at }: StoryLine): string[][] {

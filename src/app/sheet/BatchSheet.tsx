@@ -4,6 +4,7 @@ import { find } from '../../records/shelf';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
+import { slipWords } from '../describe/wentIn';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
 import './batchSheet.css';
@@ -24,6 +25,7 @@ export function BatchSheet({ id }: { id: string }) {
       {(['concentrate', 'syrup', 'drink'] as const).map((into) => (
         <Weighed batch={batch} into={into} />
       ))}
+      <Slips batch={batch} />
       <Drink batch={batch} />
       <Checks batch={batch} />
       <footer class="actions">
@@ -103,6 +105,22 @@ function Weighed({ batch, into }: { batch: Batch; into: Batch['weighed'][number]
           ))}
         </tbody>
       </table>
+    </section>
+  );
+}
+
+/** Weighings that were not as planned, and what was done about each. */
+function Slips({ batch: { done } }: { batch: Batch }) {
+  const slips = done?.slips ?? [];
+  if (slips.length === 0) return null;
+  return (
+    <section>
+      <h2>Not as planned</h2>
+      {slips.map((slip) => (
+        <p>
+          {slip.what}: {slipWords(slip)}
+        </p>
+      ))}
     </section>
   );
 }

@@ -26,6 +26,7 @@ export function batchTable(batch: Batch): string {
       massG.value,
       expanded(massG),
     ]),
+    ...slipRows(batch),
     [],
     ['drink', 'value', '± (k = 2)', 'unit'],
     ...drink.map(([name, amount, unit]) => [name, amount.value, expanded(amount), unit]),
@@ -42,4 +43,11 @@ export function batchTable(batch: Batch): string {
     ['check', 'result', 'source'],
     ...batch.checks.map(({ what, words, source }) => [what, words, source]),
   ]);
+}
+
+function slipRows({ done }: Batch): (string | number)[][] {
+  const slips = done?.slips ?? [];
+  if (slips.length === 0) return [];
+  const rows = slips.map(({ what, planned, counted, way }) => [what, planned, counted, way]);
+  return [[], ['not as planned', 'planned g', 'weighed g', 'what was done'], ...rows];
 }

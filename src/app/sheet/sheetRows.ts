@@ -1,6 +1,7 @@
 import type { Batch } from '../../records/kind/batch';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import { gasWords } from '../describe/describeBatch';
+import { slipWords } from '../describe/wentIn';
 
 /** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
 export interface SheetRow {
@@ -21,6 +22,7 @@ export function sheetRows(batch: Batch): SheetRow[] {
     row('note', `Made ${formatDay(madeOn)} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
     ...(notes ? [row('note', notes)] : []),
     ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
+    ...slipRows(batch),
     ...drinkRows(batch),
     row('head', `What the ${batch.jurisdiction} rules said`),
     ...batch.checks.flatMap(({ what, words, source }) => [
@@ -41,6 +43,12 @@ function weighedRows({ weighed }: Batch, into: keyof typeof VESSELS): SheetRow[]
       ...(lot ? [row('note', lot)] : []),
     ]),
   ];
+}
+
+function slipRows({ done }: Batch): SheetRow[] {
+  const slips = done?.slips ?? [];
+  if (slips.length === 0) return [];
+  return [row('head', 'Not as planned'), ...slips.map((slip) => row('line', `${slip.what}: ${slipWords(slip)}`))];
 }
 
 function drinkRows({ drink, reached }: Batch): SheetRow[] {

@@ -61,7 +61,7 @@ export const batch = {
   search: () => [],
   label: true,
   edit: false,
-  repeat: false, // its page offers to make it again, with what was asked for then
+  repeat: true,
   page: 'own',
 } as const satisfies Kind<Batch>;
 export type Batch = z.output<typeof schema>;

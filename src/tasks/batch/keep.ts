@@ -1,10 +1,11 @@
 import type { Finding } from '../../core/limits/finding';
-import { plus } from '../../core/number/measured';
+import { exact, plus, scaled, type Measured } from '../../core/number/measured';
 import { Refusal } from '../../core/text/refusal';
 import { gaugeForVolumes } from '../../core/liquid/carbonation';
 import { celsius } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
 import type { AnyRecord } from '../../records/kind/kinds';
+import type { Done } from '../../records/kind/record';
 import { find, newRecord } from '../../records/shelf';
 import { forFile, formatPlain, measuredText } from '../../ui/format';
 import { textOf, valueOf } from '../engine/fields';
@@ -12,12 +13,15 @@ import type { RunState } from '../engine/fold';
 import { judgeFields } from '../shared/judging';
 import { levelWords, stateWords } from '../../workshop/limitRules';
 import { today } from '../../workshop/today';
+import { useOf } from '../../workshop/uses';
 import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
+import type { Goods } from './goods';
 import { leftOverVial } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import { massAt, type Pour } from './pour';
 import { refusalOfLine, recipeOrNull } from './drinkAsked';
+import type { Vessel } from './vessel';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
 const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what', 'left', 'left.'];
@@ -85,21 +89,42 @@ function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
 /** What the batch took, less what went into the vial: nothing is counted twice. */
 function without(uses: Batch['uses'], others: Batch['uses']): Batch['uses'] {
   const massOf = (id: string) => others.reduce((sum, use) => sum + (use.id === id ? use.massG : 0), 0);
-  return uses.map(({ id, massG }) => ({ id, massG: Math.max(0, massG - massOf(id)) }));
+  return uses.map((use) => ({ ...use, massG: Math.max(0, use.massG - massOf(use.id)) }));
 }
 
-/** Grams taken out of each bottle and vial, what went into stocks included. */
+/** Grams taken out of each bottle and vial: what went into stocks is counted, and where more was drawn of one than was made, as much again of its parts. */
 function usesOf(run: RunState, { vessel }: Making): Batch['uses'] {
-  const taken = new Map<string, number>();
-  const take = (id: string | undefined, massG: number) => id && taken.set(id, (taken.get(id) ?? 0) + massG);
+  const taken = new Map<string, Measured>();
+  const take = ({ source }: Goods, mass: Measured | null) =>
+    source && mass && taken.set(source.id, plus(taken.get(source.id) ?? exact(0), mass));
   for (const { goods, mass, stock, again } of vessel.pours) {
     if (stock) {
-      take(goods.source?.id, massAt(run, stock.key)?.value ?? 0);
-      take(stock.carrier.source?.id, massAt(run, `${stock.key}.thin`)?.value ?? 0);
-    } else if (!again || !vessel.pours.some((one) => one.goods.id === goods.id && one.stock))
-      take(goods.source?.id, mass!.value);
+      const [neat, thin] = [massAt(run, stock.key), massAt(run, `${stock.key}.thin`)];
+      const made = (neat?.value ?? 0) + (thin?.value ?? 0);
+      const times = made > 0 ? Math.max(1, drawnOf(vessel, goods.id) / made) : 1;
+      take(goods, neat && scaled(neat, times));
+      take(stock.carrier, thin && scaled(thin, times));
+    } else if (!again || !vessel.pours.some((one) => one.goods.id === goods.id && one.stock)) take(goods, mass);
   }
-  return [...taken].map(([id, massG]) => ({ id, massG }));
+  return [...taken].map(([id, mass]) => useOf(id, mass, { how: 'weighed' }));
+}
+
+/** g of some goods that went into the vessel, at all weighings together. */
+function drawnOf({ pours }: Vessel, id: string): number {
+  return pours.reduce((sum, { goods, mass }) => sum + (goods.id === id ? (mass?.value ?? 0) : 0), 0);
+}
+
+/** Weighings that went over, and what was chosen then. */
+export function happenedIn(run: RunState): Pick<Done, 'slips'> {
+  const making = makingOf(run);
+  const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
+  const slips = pours.flatMap(({ key, id, goods, rescue, target, mass }) => {
+    const chosen = rescue && run.typed[`over.${key}`];
+    if (!chosen) return [];
+    const way = chosen === 'scale' ? 'All scaled up to it' : 'Left as it is';
+    return [{ id, what: goods.name, planned: target, counted: mass!.value, unit: 'g' as const, way }];
+  });
+  return slips.length > 0 ? { slips } : {};
 }
 
 function drinkFacts(run: RunState, { plan }: Making, { litres, brix, abv, densityGPerMl }: Made): Batch['drink'] {

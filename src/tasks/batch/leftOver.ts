@@ -1,5 +1,5 @@
 import { CONCENTRATE } from '../../core/drink/batchPlan';
-import { exact, expanded, minus, plus, type Measured } from '../../core/number/measured';
+import { exact, expanded, minus, plus, scaled, type Measured } from '../../core/number/measured';
 import { shareIn } from '../../core/drink/mixture';
 import { find, newRecord } from '../../records/shelf';
 import type { SolventCopy } from '../../records/kind/solvent';
@@ -10,6 +10,7 @@ import type { RunState } from '../engine/fold';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { today } from '../../workshop/today';
 import { useByOf, useByOfDilution } from '../../workshop/useBy';
+import { useOf } from '../../workshop/uses';
 import { fields } from './fields';
 import type { Goods } from './goods';
 import type { Making } from './progress';
@@ -47,7 +48,7 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
       .map(({ strength }) => ({ material, name, strength })),
   );
   const share = left.value / concentrate!.mass.value;
-  const uses = takenOf(vessel.pours).map(({ id, massG }) => ({ id, massG: massG * share }));
+  const uses = takenOf(vessel.pours).map(([id, mass]) => useOf(id, scaled(mass, share), { how: 'weighed' }));
   const whole = plus(exact(0), ...contents.map(({ strength }) => strength)).value;
   const solvent = solventIn(run, making);
   const densityGPerMl = densityOf(vessel.pours, solvent);
@@ -85,16 +86,16 @@ function besideIn({ plan, concentrate }: Making): Pick<Vial, 'beside'> {
 }
 
 /** Grams of each bottle and vial that are really in the concentrate: of a stock, what was drawn. */
-function takenOf(pours: readonly Pour[]): Vial['uses'] {
-  const taken = new Map<string, number>();
-  const take = ({ source }: Goods, massG: number) =>
-    source && taken.set(source.id, (taken.get(source.id) ?? 0) + massG);
+function takenOf(pours: readonly Pour[]): [id: string, mass: Measured][] {
+  const taken = new Map<string, Measured>();
+  const take = ({ source }: Goods, mass: Measured) =>
+    source && taken.set(source.id, plus(taken.get(source.id) ?? exact(0), mass));
   for (const { goods, mass } of pours) {
     const stock = pours.find((one) => one.goods.id === goods.id && one.stock)?.stock;
-    take(goods, mass!.value * (stock?.share.value ?? 1));
-    if (stock) take(stock.carrier, mass!.value * (1 - stock.share.value));
+    take(goods, scaled(mass!, stock?.share.value ?? 1));
+    if (stock) take(stock.carrier, scaled(mass!, 1 - stock.share.value));
   }
-  return [...taken].map(([id, massG]) => ({ id, massG }));
+  return [...taken];
 }
 
 /** What the formula is in: the carrier, or the water of an emulsion. */

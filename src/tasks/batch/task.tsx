@@ -8,7 +8,7 @@ import { LimitsPanel } from '../shared/LimitsPanel';
 import type { Offer, Step, Task } from '../engine/task';
 import { fields } from './fields';
 import { planOf } from './plan';
-import { keepBatch, usualName } from './keep';
+import { happenedIn, keepBatch, usualName } from './keep';
 import { leftFields, leftWords } from './leftOver';
 import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './progress';
 import { outcome } from '../../workshop/attempt';
@@ -136,6 +136,7 @@ export const batch: Task = {
   title: (run) => ['Make a batch', recipeOrNull(run)?.name].filter(Boolean).join(' · '),
   steps,
   keep: keepBatch,
+  done: happenedIn,
   repeats,
   /** The lots of today for what was weighed; the batch itself, so that its own steps say what differs. */
   repeat({ kept, todays }) {

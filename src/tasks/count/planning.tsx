@@ -41,6 +41,7 @@ function materialSteps(run: RunState): Step[] {
       key: 'materials',
       say: 'Which materials?',
       draw: (walk) => <Picking walk={walk} items={items} label="Materials" />,
+      told: [['Picked', picked.map(({ code }) => code).join(', ') || '–']],
       ...(picked.length === 0 ? { problem: 'Pick at least one material.' } : {}),
     },
     {

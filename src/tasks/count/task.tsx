@@ -25,6 +25,7 @@ function handSteps(run: RunState): Step[] {
       say: 'Which vials go in?',
       more: ['They are counted in the order in which you pick them.'],
       draw: (walk) => <Picking walk={walk} items={stocksOnHand()} label="Vials and bottles" />,
+      told: [['Picked', picked.map(({ code }) => code).join(', ') || '–']],
       ...(picked.length === 0 ? { problem: 'Pick at least one vial.' } : {}),
     },
     { key: 'drops', say: 'How many drops of each?', ask: picked.map(fields.planned) },

@@ -33,9 +33,14 @@ export function pickSetStep(run: RunState): DiluteStep {
     key: 'set',
     say: 'Which will you thin alike?',
     draw: (walk) => <SetPick walk={walk} />,
+    told: [['Picked', pickedBottles(run).map(nameOfBottle).join(', ') || '–']],
     ...(pickedBottles(run).length === 0 ? { problem: 'Pick at least one bottle.' } : {}),
     offers: [{ words: 'Only one after all', type: clears(fields.set) }],
   };
+}
+
+function nameOfBottle({ bottle, material }: ReturnType<typeof pickedBottles>[number]): string {
+  return [material.code, bottle.lot && `lot ${bottle.lot}`].filter(Boolean).join(' ');
 }
 
 function SetPick({ walk }: { walk: Walk }) {
@@ -71,6 +76,10 @@ export function setPlanStep(run: RunState): DiluteStep {
     };
   const { vials, solventVolume, drops, weighed } = planned;
   const solvent = solventOf(run)!;
+  const each = vials.map((vial, i) => {
+    const amount = vial.drops ? dropsText(vial.drops.drops) : `${formatPlain(vial.source, 3)} g`;
+    return [kept[i]!.material.code, `${amount} in ${formatPlain(vial.solventVolume, 3)} mL`] as const;
+  });
   const totals = [
     `‹${formatPlain(solventVolume, 3)} mL› of ${solvent.name}`,
     drops > 0 ? `‹${dropsText(drops)}›` : '',
@@ -79,11 +88,8 @@ export function setPlanStep(run: RunState): DiluteStep {
   return {
     key: 'set-plan',
     say: `${vials.length} vials need ${totals.filter(Boolean).join(', ')}.`,
-    more: vials.map((vial, i) => {
-      const { material } = kept[i]!;
-      const amount = vial.drops ? dropsText(vial.drops.drops) : `${formatPlain(vial.source, 3)} g`;
-      return `‹${material.code}› ${amount} in ${formatPlain(vial.solventVolume, 3)} mL`;
-    }),
+    more: each.map(([code, amount]) => `‹${code}› ${amount}`),
+    told: each,
     offers: kept.map(({ bottle, material }) => makeOffer(run, bottle.id, material.code)),
     done: 'All are made',
   };

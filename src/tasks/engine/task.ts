@@ -50,6 +50,8 @@ export interface Step<Key extends string = string> {
   /** The hand does something here, though nothing is asked: a run that begins ahead stops before it. */
   readonly hand?: true;
   readonly draw?: (walk: Walk) => VNode;
+  /** What `draw` asks beside `ask`, and its answer, for the Book. */
+  readonly told?: readonly (readonly [title: string, text: string])[];
   readonly results?: readonly Result[];
   readonly offers?: readonly Offer<Key>[];
   /** Words on the main button. */

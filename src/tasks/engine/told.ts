@@ -13,7 +13,8 @@ export function toldOf(step: Step, state: RunState): Told {
   const counting = countingOf(step);
   const counted = counting ? [['Drops', String(state.drops[counting.counter] ?? 0)] as [string, string]] : [];
   const asked = (step.ask ?? []).map((field): [string, string] => [field.title, answerText(field, state)]);
-  return { say: step.say, answers: [...asked, ...counted] };
+  const drawn = (step.told ?? []).map(([title, text]): [string, string] => [title, text]);
+  return { say: step.say, answers: [...asked, ...drawn, ...counted] };
 }
 
 function answerText(field: Field, state: RunState): string {

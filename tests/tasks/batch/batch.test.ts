@@ -54,7 +54,9 @@ describe('20 L of a clear drink', () => {
     expect(made.from).toEqual(expect.arrayContaining(['f1', 'b-nutmeg', 'b-linalool', 'b-maltol', 'b-vanillin']));
     const nutmeg = made.weighed.find(({ id }) => id === 'nutmeg')!;
     expect(nutmeg.lot).toBe('Saltmarsh Supplies, lot L-b-nutmeg');
-    expect(made.uses).toContainEqual({ id: 'b-nutmeg', massG: nutmeg.massG.value });
+    expect(made.uses).toContainEqual(
+      expect.objectContaining({ id: 'b-nutmeg', how: 'weighed', lot: 'L-b-nutmeg', massG: nutmeg.massG.value }),
+    );
     expect(nutmeg.massG.value).toBeCloseTo((50 * 20 * 1.0381 * 0.4) / 1000, 2); // mg/kg × kg × share
   });
 
@@ -183,6 +185,29 @@ describe('a weighing that went over', () => {
     const taken = made.uses.find(({ id }) => id === 'b-maltol')!.massG;
     const weighed = made.weighed.filter(({ id }) => id === 'maltol').reduce((sum, { massG }) => sum + massG.value, 0);
     expect(taken).toBeCloseTo(weighed, 12);
+  });
+
+  test('is told with what was asked, what was weighed and what was done, as it was then', () => {
+    const run = weighOver('scale');
+    const [slip, ...others] = batch.done!(run, []).slips!;
+    expect(slip).toMatchObject({ what: 'linalool', unit: 'g', way: 'All scaled up to it' });
+    expect(slip!.counted / slip!.planned).toBeCloseTo(1.1, 2);
+    expect(others).toEqual([]);
+    expect(batch.done!(weighAll(clearPlan), [])).toEqual({});
+  });
+
+  test('what was drawn of a stock beyond what was made of it has left its bottles too', () => {
+    const first = weighAll({ ...clearPlan, fine: '0.01', 'over.c.nutmeg': 'scale' }, (target, key) =>
+      key === 'mass.c.nutmeg' ? 10 * target : target,
+    );
+    const made = kept(first);
+    const of = (id: string) => made.weighed.filter((one) => one.id === id);
+    expect(of('vanillin').length).toBeGreaterThan(1); // weighed from its stock, and more of it after the slip
+    const drawn = of('vanillin').reduce((sum, { massG }) => sum + massG.value, 0);
+    const [neat, thin] = ['t.vanillin', 't.vanillin.thin'].map((key) => Number(first.typed[`mass.${key}`]));
+    expect(drawn).toBeGreaterThan(neat! + thin!);
+    const taken = made.uses.find(({ id }) => id === 'b-vanillin')!.massG;
+    expect(taken).toBeCloseTo((drawn * neat!) / (neat! + thin!), 9);
   });
 
   test('kept, only that material is off, and the record says by how much', () => {

@@ -58,7 +58,9 @@ describe('the bottle that the carrier comes from', () => {
     const { massG, source, lot: words } = carrierIn(made);
     expect({ source, words }).toEqual({ source: 'pg', words: 'Saltmarsh Supplies, lot L-pg' });
     expect(massG.value).toBeCloseTo(20 - (50 * 20 * 1.0381) / 1000, 2); // 1 g/L, less the formula
-    expect(made.uses).toContainEqual({ id: 'pg', massG: massG.value });
+    expect(made.uses).toContainEqual(
+      expect.objectContaining({ id: 'pg', lot: 'L-pg', how: 'weighed', massG: massG.value }),
+    );
     expect(leftOf(glycol('pg'))!.value).toBeCloseTo(500 - massG.value, 9);
     expect(ancestors(made.id).map(({ record }) => record.id)).toContain('pg');
     expect(descendants('pg').map(({ record }) => record.id)).toEqual([made.id]);

@@ -95,9 +95,10 @@ describe('vials and drops typed by hand', () => {
       ['card', expect.closeTo(0.006, 12)],
       ['hex', expect.closeTo(0.002, 12)],
     ]);
-    expect(vial.uses).toEqual([
-      { id: 'card', massG: expect.closeTo(0.18, 12) },
-      { id: 'hex', massG: expect.closeTo(0.12, 12) },
+    const known = { how: 'counted', supplier: 'Saltmarsh', lot: '1', dropper: { id: 'pip', name: 'Pipette 1' } };
+    expect(vial.uses).toMatchObject([
+      { ...known, id: 'card', code: 'CARD', strength: '1 % w/w', drops: 12, massG: expect.closeTo(0.18, 12) },
+      { ...known, id: 'hex', code: 'HEX', strength: '0.5 % w/w', drops: 8, massG: expect.closeTo(0.12, 12) },
     ]);
     expect(vial.useBy).toBe('2026-11-01'); // the earliest of its parts
     expect(vial.from).toEqual(expect.arrayContaining(['card', 'hex', 'pip', formula.id]));

@@ -1,0 +1,60 @@
+import { plus, scaled } from '../../core/number/measured';
+import type { Tasting } from '../../records/kind/drink';
+import type { Result } from '../../ui/controls/result';
+import { formatGiven, measuredText } from '../../ui/format';
+import { dropsText } from '../../workshop/dropWords';
+import { facts, type Description } from './description';
+import { doneFacts, dropsLine, wentIn } from './wentIn';
+
+/** A drink in words: its drops, what they made of it, and how it was. */
+export function describeTasting(r: Tasting): Description {
+  const { volumeMl, brix, abv, name } = r.base;
+  const known = r.uses.some(({ how }) => how !== undefined);
+  return {
+    title: name,
+    line: r.reached.map((part) => `${part.name} ${measuredText(part.mgPerKg, 'mg/kg')}`).join(', '),
+    ...(dropsLine(r.uses)
+      ? { did: `${dropsLine(r.uses)} into ${formatGiven(Number(volumeMl.toPrecision(3)))} mL` }
+      : {}),
+    facts: [
+      ...facts([
+        'Drink',
+        `${formatGiven(Number(volumeMl.toPrecision(6)))} mL, ${formatGiven(brix)} °Brix, ${formatGiven(abv)} % ABV`,
+      ]),
+      ...(known ? wentIn(r.uses) : earlier(r)),
+      ...facts(
+        ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the ladder' : ''}`],
+        ['Alcohol of the whole', r.abv && measuredText(r.abv, '% ABV')],
+        ['Verdict', r.verdict],
+        ['Liking', r.liking ?? undefined],
+      ),
+      ...doneFacts(r.done),
+    ],
+    results: resultsOf(r),
+    next: [{ words: 'Make a batch of it', start: { task: 'batch', typed: { what: r.id } } }],
+  };
+}
+
+/** The doses of a record of the first version: it kept codes and drops. */
+function earlier(r: Tasting): NonNullable<Description['facts']> {
+  return facts(
+    ...r.doses.map(
+      ({ code, drops, massG }) => [code, drops === null ? measuredText(massG, 'g') : dropsText(drops)] as const,
+    ),
+  );
+}
+
+/** All materials together where there are several, then each. */
+function resultsOf({ reached, doses }: Tasting): Result[] {
+  const inputs = doses.map(({ code, drops, massG }) => ({
+    words: code,
+    text: measuredText(scaled(massG, 1000), 'mg'),
+    source: drops === null ? 'weighed' : `${dropsText(drops)} counted`,
+  }));
+  const how = { words: ['Mass of the material over mass of the drink.'], inputs };
+  const all = plus(...reached.map(({ mgPerKg }) => mgPerKg));
+  return [
+    ...(reached.length > 1 ? [{ label: 'All neat material together', amount: all, unit: 'mg/kg', how }] : []),
+    ...reached.map(({ name, mgPerKg }) => ({ label: name, amount: mgPerKg, unit: 'mg/kg', how })),
+  ];
+}

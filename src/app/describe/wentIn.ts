@@ -1,0 +1,76 @@
+import { measured, scaled } from '../../core/number/measured';
+import type { Use } from '../../records/kind/quantity';
+import type { Done } from '../../records/kind/record';
+import { find } from '../../records/shelf';
+import { formatMoment, formatPlain, measuredText, withLocalSign } from '../../ui/format';
+import { dropsText } from '../../workshop/dropWords';
+import { calledNow } from '../../workshop/uses';
+import type { Description } from './description';
+
+type Facts = NonNullable<Description['facts']>;
+
+/** The one line on a page whose record the first version made. */
+const EARLIER = 'Made with an earlier version: the drops were not kept.';
+
+/** What went into a thing: what of it, how much, from which lot and how that is known; in a record of the first version as far as it tells. */
+export function wentIn(uses: readonly Use[]): Facts {
+  const counted = uses.filter(({ drops }) => drops !== undefined);
+  const all = counted.reduce((sum, { drops = 0 }) => sum + drops, 0);
+  return [
+    ...uses.map((use) => [useName(use), amountWords(use), sourceWords(use)] as const),
+    ...(counted.length > 1 ? [['Drops in all', dropsText(all)] as const] : []),
+    ...(uses.length > 0 && uses.every(({ how }) => how === undefined) ? [['What went in', EARLIER] as const] : []),
+  ];
+}
+
+/** '3 GING 1 % w/v, 12 SWOR neat': all that was counted, in one line; '' where nothing was. */
+export function dropsLine(uses: readonly Use[]): string {
+  const counted = uses.flatMap((use) => (use.drops === undefined ? [] : `${use.drops} ${useName(use)}`));
+  return counted.join(', ');
+}
+
+/** Code and strength of what was taken, as they were then; of a record of the first version as they are now. */
+export function useName(use: Use): string {
+  const { code, strength = '', name } = use.how === undefined ? { ...called(use.id), ...use } : use;
+  return [code ?? name ?? 'something that is gone', withLocalSign(strength)].filter(Boolean).join(' ');
+}
+
+function called(id: string): Partial<Use> {
+  const thing = find('vial', id) ?? find('bottle', id) ?? find('supply', id);
+  return thing ? calledNow(thing) : {};
+}
+
+function amountWords({ id, massG, u = 0, drops, ml }: Use): string {
+  const mass = measured(massG, u, { id: `use:${id}`, words: 'as counted or weighed' });
+  return [
+    ...(drops === undefined ? [] : [dropsText(drops)]),
+    ...(ml === undefined ? [] : [`${formatPlain(ml, 3)} mL`]),
+    massG < 1 ? measuredText(scaled(mass, 1000), 'mg') : measuredText(mass, 'g'),
+  ].join(', ');
+}
+
+function sourceWords({ how, dropper, lot, supplier }: Use): string {
+  const known = how === 'counted' && dropper ? `counted with ${dropper.name}` : (how ?? '');
+  return [known, supplier, lot && `lot ${lot}`].filter(Boolean).join(', ');
+}
+
+/** When it was made, the plan that was chosen, and what did not go by it. */
+export function doneFacts(done: Done | undefined): Facts {
+  if (!done) return [];
+  const { plan, slips = [] } = done;
+  const error = plan?.error === undefined ? '' : `; worst line ${formatPlain(plan.error * 100, 2)} % off`;
+  return [
+    ['Begun', formatMoment(done.from)],
+    ['Ended', formatMoment(done.to)],
+    ...(plan
+      ? [['Planned', `${plan.lines.map(({ code, drops }) => `${drops} ${code}`).join(', ')}${error}`] as const]
+      : []),
+    ...slips.map((slip) => [`Not as planned: ${slip.what}`, slipWords(slip)] as const),
+  ];
+}
+
+/** '3 drops, not 2: Counted on'. */
+export function slipWords({ planned, counted, unit, way }: NonNullable<Done['slips']>[number]): string {
+  const text = (x: number) => (unit === 'drops' ? dropsText(x) : `${formatPlain(x)} g`);
+  return `${text(counted)}, not ${unit === 'drops' ? planned : text(planned)}: ${way}`;
+}
