@@ -24,7 +24,7 @@ import { refusalOfLine, recipeOrNull } from './drinkAsked';
 import type { Vessel } from './vessel';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
-const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'what', 'left', 'left.'];
+const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {

@@ -79,6 +79,9 @@ function endSteps(run: RunState, making: Making): Step[] {
   ];
 }
 
+/** What is shown before a batch that is made exactly as one before: what may have changed since. */
+const ASKED_AGAIN = ['lots', 'spirit', 'carrier-food', 'limits'];
+
 function steps(run: RunState): Step[] {
   const what = whatStep(run);
   const recipe = recipeOrNull(run);
@@ -89,10 +92,12 @@ function steps(run: RunState): Step[] {
   const { value: making, problem } = outcome(() => makingOf(run));
   const scale = scaleStep(making, leastOf(run));
   const all = [...planning, limitsStep(run), { ...scale, ...(problem ? { problem } : {}) }];
-  return making ? [...all, ...weighSteps(run, making), ...endSteps(run, making)] : all;
+  if (!making) return all;
+  const before = run.typed['exactly'] ? all.filter(({ key }) => ASKED_AGAIN.includes(key)) : all;
+  return [...before, ...weighSteps(run, making), ...endSteps(run, making)];
 }
 
-/** What a repeat begins with. */
+/** What a repeat begins with. Whether spirit and carrier are fit for drinks is asked each time: it may be another bottle. */
 const repeats = [
   'what',
   'base',
@@ -101,7 +106,6 @@ const repeats = [
   'brix',
   'abv',
   'spirit',
-  'spirit.',
   'throw.',
   'acid',
   'acidity',
@@ -111,7 +115,6 @@ const repeats = [
   'spare',
   'make',
   'carrier',
-  'carrier.',
   'oil',
   'agent',
   'gum',
@@ -139,10 +142,10 @@ export const batch: Task = {
   done: happenedIn,
   repeats,
   /** The lots of today for what was weighed; the batch itself, so that its own steps say what differs. */
-  repeat({ kept, todays }) {
+  repeat({ kept, todays, exactly }) {
     const made = kept.find((record) => isOf('batch', record));
     if (!made || !isOf('batch', made)) return {};
     const lots = made.weighed.flatMap(({ id, source }) => (source ? [[`lot.${id}`, todays(source)] as const] : []));
-    return { ...Object.fromEntries(lots), again: made.id };
+    return { ...Object.fromEntries(lots), again: made.id, ...(exactly ? { exactly: made.id } : {}) };
   },
 };

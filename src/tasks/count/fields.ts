@@ -103,7 +103,7 @@ export function wayOf(run: RunState): string {
 
 /** The drops asked for: the plan that was chosen, or what was typed for each vial picked. */
 export function asked(run: RunState): Target[] {
-  if (wayOf(run) !== 'hand') return targetsIn(run.typed['plan'] ?? '');
+  if (wayOf(run) !== 'hand' || run.typed['exactly']) return targetsIn(run.typed['plan'] ?? '');
   const typed = pickedStocks(run).map((stock) => ({ id: stock.id, drops: valueOf(run, fields.planned(stock)) }));
   return typed.flatMap(({ id, drops }) => (drops === null ? [] : [{ id, drops }]));
 }

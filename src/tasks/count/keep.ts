@@ -5,6 +5,7 @@ import type { RunState } from '../engine/fold';
 import { today } from '../../workshop/today';
 import { droppedBy, useOf } from '../../workshop/uses';
 import { targetLines } from './planInstance';
+import { formulaOfThen } from './exactly';
 import { dropperOf, fields, wayOf } from './fields';
 import type { Round, Target } from './rounds';
 import { dropOfStock, stockOf, strengthOf } from './stock';
@@ -19,7 +20,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     token,
   );
   const name = valueOf(run, fields.name)!;
-  const formula = find('formula', wayOf(run)) ?? typedFormula(run, asked, name);
+  const formula = find('formula', wayOf(run)) ?? formulaOfThen(run) ?? typedFormula(run, asked, name);
   const dropper = find('dropper', dropperOf(run));
   const dropped = droppedBy(dropperOf(run));
   const from = [...trial.counted.map(({ stock }) => stock.id), formula.id, ...(dropper ? [dropper.id] : [])];

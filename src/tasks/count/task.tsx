@@ -4,6 +4,7 @@ import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { drinkG, targetLines } from './planInstance';
 import { asked, dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
+import { exactlyAs, isExact } from './exactly';
 import { happenedIn } from './happened';
 import { keepTrial } from './keep';
 import { Picking } from './Picking';
@@ -52,6 +53,10 @@ function countStep(run: RunState, { id, drops: target, key }: Round): Step {
   };
 }
 
+function countSteps(run: RunState, rounds: readonly Round[]): Step[] {
+  return rounds.flatMap((round) => [countStep(run, round), ...(round.slipped ? [slipStep(run, round)] : [])]);
+}
+
 function warningsOf(run: RunState, stock: Stock | undefined, target: number): string[] {
   if (!stock) return ['This vial is no longer on the Shelf.'];
   const left = leftDrops(stock, dropperOf(run));
@@ -98,11 +103,12 @@ function steps(run: RunState): Step[] {
       },
     ];
   const rounds = roundsOf(run, asked(run));
+  if (isExact(run)) return [...countSteps(run, rounds), ...lastSteps(run, rounds)];
   const dropper: Step = { key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()], cautions: [FLAMES] };
   return [
     first,
     ...(wayOf(run) === 'hand' ? [...handSteps(run), dropper] : planningSteps(run, dropper)),
-    ...rounds.flatMap((round) => [countStep(run, round), ...(round.slipped ? [slipStep(run, round)] : [])]),
+    ...countSteps(run, rounds),
     ...lastSteps(run, rounds),
   ];
 }
@@ -132,4 +138,5 @@ export const count: Task = {
   keep: (run) => keepTrial(run, roundsOf(run, asked(run)), asked(run)),
   done: happenedIn,
   repeats,
+  repeat: exactlyAs,
 };

@@ -172,6 +172,9 @@ export const fields = {
   }),
   /** Solvent is taken that makes the planned drops exact. */
   exact: given('exact', ['yes']),
+  /** A vial made before is made exactly again: drops or g of the material, and g of the solvent. */
+  exactSource: amount({ name: 'again.source', title: 'Material as then', unit: 'drops or g', above: 0, max: 1000 }),
+  exactSolvent: amount({ name: 'again.solvent', title: 'Solvent as then', unit: 'g', above: 0, max: 2000 }),
   /** What is done with a dilution that came out too strong. */
   overshoot: given('overshoot', ['keep', 'rescue']),
   code: code({ name: 'vial.code', title: 'Code of the vial' }),

@@ -111,7 +111,19 @@ export function orderOf(run: RunState): Order | null {
     readabilityG: answer(run, fields.readability) ?? 0.01,
     target: targetOf(run, source, liquid),
   };
-  return { ...order, plan: planFor(order, answer(run, fields.exact) === 'yes') };
+  const plan = planFor(order, answer(run, fields.exact) === 'yes');
+  const [taken, solventG] = [answer(run, fields.exactSource), answer(run, fields.exactSolvent)];
+  return { ...order, plan: taken === null || solventG === null ? plan : asThen(plan, order, { taken, solventG }) };
+}
+
+/** The plan with the drops or grams of a vial made before, and its solvent. */
+function asThen(plan: Plan, order: Omit<Order, 'plan'>, then: { taken: number; solventG: number }): Plan {
+  const [solvent, { mgPerDrop }] = [gram(then.solventG), order.drop];
+  const sourceG = order.byDrops ? (then.taken * mgPerDrop.value) / 1000 : then.taken;
+  const strength = massFraction((sourceG * order.liquid.purity!) / (sourceG + solvent));
+  const drops = plan.drops && { ...plan.drops, drops: then.taken, strength, error: strength / order.target - 1 };
+  const amounts = { source: gram(sourceG), solvent };
+  return { ...plan, drops, amounts, solventG: solvent, exactG: solvent };
 }
 
 function planFor(order: Omit<Order, 'plan'>, exactly: boolean): Plan {

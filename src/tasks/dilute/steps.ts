@@ -34,6 +34,8 @@ export function steps(run: RunState): DiluteStep[] {
   };
   const fresh = answer(run, fields.source) === 'new' ? newBottleSteps(run) : [];
   const order = attempt(() => orderOf(run));
+  if (isExact(run) && order && !(order instanceof Refused))
+    return [...makingSteps(run, order).filter(({ key }) => key !== 'plan'), ...endSteps(run, order)];
   return [
     first,
     ...fresh,
@@ -43,6 +45,11 @@ export function steps(run: RunState): DiluteStep[] {
     ...waySteps(run, source?.solid ?? false),
     ...(order && !(order instanceof Refused) ? [...makingSteps(run, order), ...endSteps(run, order)] : []),
   ];
+}
+
+/** Whether a vial made before is made exactly again: nothing is asked and nothing is planned. */
+function isExact(run: RunState): boolean {
+  return answer(run, fields.exactSource) !== null && answer(run, fields.exactSolvent) !== null;
 }
 
 function strengthStep(run: RunState): DiluteStep {

@@ -1,7 +1,8 @@
 import type { Measured } from '../../core/number/measured';
-import type { AnyRecord } from '../../records/kind/kinds';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import type { Use } from '../../records/kind/quantity';
 import type { Done } from '../../records/kind/record';
+import type { Vial } from '../../records/kind/vial';
 import { find, newId, newRecord } from '../../records/shelf';
 import { forFile, formatMeasured } from '../../ui/format';
 import { answer, types } from '../engine/answers';
@@ -114,6 +115,17 @@ function labelValue(asked: number, made: Measured): number {
   return Math.abs(made.value / asked - 1) <= 0.02 ? asked : Number(forFile(() => formatMeasured(made)).value);
 }
 
+/** The drops or grams of a vial made before, and its solvent; a record of the first version has the drops in its run. */
+function amountsOf({ uses, massG }: Vial, counted: Readonly<Record<string, number>>): Record<string, string> {
+  const [source] = uses;
+  if (!source) return {};
+  const drops = source.drops ?? counted['source'] ?? 0;
+  return {
+    [fields.exactSource.name]: String(drops > 0 ? drops : source.massG),
+    [fields.exactSolvent.name]: String(massG.value - source.massG),
+  };
+}
+
 /** Dilute a neat material, or a vial, to a strength that a nose can judge. */
 export const dilute: Task<DiluteStep['key']> = {
   id: 'dilute',
@@ -123,8 +135,12 @@ export const dilute: Task<DiluteStep['key']> = {
   keep,
   done: happenedIn,
   repeats,
-  repeat({ answers }) {
+  repeat({ answers, counted, kept }) {
     const code = answers[fields.code.name];
-    return code ? types(fields.code, freeVialCode(code)) : {};
+    const vial = kept.find((record) => isOf('vial', record));
+    return {
+      ...(code ? types(fields.code, freeVialCode(code)) : {}),
+      ...(vial && isOf('vial', vial) ? amountsOf(vial, counted) : {}),
+    };
   },
 };

@@ -6,7 +6,7 @@ import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
 import { DoseBar } from './DoseBar';
 import { named } from './fields';
-import { dropsOf, glassOf, planOf, reachedBy, type Glass } from './glass';
+import { dropsOf, glassOf, reachedBy, targetOf, type Glass } from './glass';
 import { levelsOf } from './levels';
 import { nameOf } from './results';
 import './dose.css';
@@ -57,11 +57,11 @@ function glassAt(run: RunState, i: number, drops: number): Glass | null {
 function fallen(run: RunState, glass: Glass, i: number): string {
   const { vial } = glass.dosings.at(-1)!;
   const drops = dropsOf(run, i);
-  const plan = attempt(() => planOf(run, i));
+  const target = attempt(() => targetOf(run, i));
   const before = drops > 0 ? glassAt(run, i, drops - 1) : null;
   const was = before ? ` · was ${formatMeasured(reachedBy(vial, before.dose).mgPerKg).value} mg/kg` : '';
-  if (!plan || plan instanceof Refused) return `${dropsText(drops)}${was}`;
-  return `${drops > plan.drops ? `${dropsText(drops)},` : drops} ${ofTarget(drops, plan.drops)}${was}`;
+  if (!target || target instanceof Refused) return `${dropsText(drops)}${was}`;
+  return `${drops > target.drops ? `${dropsText(drops)},` : drops} ${ofTarget(drops, target.drops)}${was}`;
 }
 
 /** What a drop is taken to weigh, and the alcohol of the whole. */

@@ -13,6 +13,7 @@ import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import { liquidOfVial } from '../../workshop/onHand';
 import { baseOf, type BaseDrink } from './drink';
+import { dropsOfThen } from './exactly';
 import { fields, named } from './fields';
 
 /** What was let fall, or weighed, from one vial. `drops` is null when it was weighed. */
@@ -100,6 +101,12 @@ export function pourOf({ vial, mass }: Dosing): Pour {
 export function reachedBy(vial: Vial, dose: Dose): { mgPerKg: Measured; mgPerL: Measured } {
   const own = dose.materials.filter(({ material }) => vial.contents.some((part) => part.material === material));
   return { mgPerKg: plus(...own.map((one) => one.mgPerKg)), mgPerL: plus(...own.map((one) => one.mgPerL)) };
+}
+
+/** The drops of dose i to count to: those of then, or those for what is wanted; null where neither is known. @throws Refusal when it cannot be reached */
+export function targetOf(run: RunState, i: number): { readonly drops: number } | null {
+  const then = dropsOfThen(run, i);
+  return then === null ? planOf(run, i) : { drops: then };
 }
 
 /** Whole drops of dose i for what is wanted; null without a target or by mass. @throws Refusal when it cannot be reached */

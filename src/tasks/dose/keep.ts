@@ -1,11 +1,13 @@
 import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
+import type { Done } from '../../records/kind/record';
 import { find, newId, newRecord } from '../../records/shelf';
+import { outcome } from '../../workshop/attempt';
 import { valueOf } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
 import { isNewBase, usedBase } from './drink';
 import { fields, named } from './fields';
-import { countOf, glassOf, type Dosing, type Glass } from './glass';
+import { countOf, dropsOf, glassOf, targetOf, type Dosing, type Glass } from './glass';
 import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
 import { nameOf } from './results';
 import { droppedBy, useOf } from '../../workshop/uses';
@@ -38,6 +40,30 @@ function single(run: RunState): Glass {
   const glass = glassOf(run, countOf(run));
   if (!glass) throw new Refusal('The drink is not known yet: go back and fill in what is missing.');
   return glass;
+}
+
+/** The drops that were asked for in one glass, and where others fell. Of several glasses each tells its own. */
+export function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
+  const doses = Array.from({ length: isLadder(run) ? 0 : countOf(run) }, (_, k) => {
+    const vial = find('vial', run.typed[named('vial', k + 1)]);
+    const planned = outcome(() => targetOf(run, k + 1)).value?.drops;
+    return vial && planned !== undefined
+      ? [{ id: vial.id, code: vial.code, drops: planned, fell: dropsOf(run, k + 1) }]
+      : [];
+  }).flat();
+  if (doses.length === 0) return {};
+  const slips = doses
+    .filter(({ drops, fell }) => drops !== fell)
+    .map(({ id, code, drops, fell }) => ({
+      id,
+      what: code,
+      planned: drops,
+      counted: fell,
+      unit: 'drops' as const,
+      way: 'By taste',
+    }));
+  const plan = { lines: doses.map(({ id, code, drops }) => ({ id, code, drops })) };
+  return { plan, ...(slips.length > 0 ? { slips } : {}) };
 }
 
 type Tasted = Pick<Tasting, 'verdict' | 'liking' | 'glass'>;

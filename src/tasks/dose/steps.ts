@@ -9,7 +9,7 @@ import { abvLines } from './abvTerms';
 import { describedBase, isNewBase, isWeighed, usedBase, usualSlack } from './drink';
 import { drawDrops } from './DropButtons';
 import { fields, named } from './fields';
-import { dropperOf, dropsOf, glassOf, planOf, type Glass } from './glass';
+import { dropperOf, dropsOf, glassOf, planOf, targetOf, type Glass } from './glass';
 import { isLadder } from './ladder';
 import { glassResults, reachedResults } from './results';
 
@@ -107,7 +107,10 @@ export function doseStep(run: RunState, i: number): Step {
     results: reachedResults(glass),
     ...(byScale
       ? { ask: [fields.weighed(i), fields.readability] }
-      : { draw: drawDrops(i), counting: { counter: key, target: outcome(() => planOf(run, i)).value?.drops ?? null } }),
+      : {
+          draw: drawDrops(i),
+          counting: { counter: key, target: outcome(() => targetOf(run, i)).value?.drops ?? null },
+        }),
     done: 'Stir and taste',
     ...(none ? { problem: 'No drop has fallen yet.' } : {}),
   };

@@ -1,8 +1,9 @@
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { fields, named } from './fields';
+import { exactlyAs, isExact } from './exactly';
 import { countOf, dropperOf, glassOf, vialOf } from './glass';
-import { keepDose } from './keep';
+import { happenedIn, keepDose } from './keep';
 import { isLadder } from './ladder';
 import { ladderSteps } from './ladderSteps';
 import { drawLiking } from './Liking';
@@ -10,7 +11,14 @@ import { limitsStep } from './limitsStep';
 import { outcome } from '../../workshop/attempt';
 import { aimStep, doseStep, drinkSteps, glassStep, vialStep } from './steps';
 
-function steps(run: RunState): Step[] {
+/** The drops of then into the drink of then; null where that is not asked, or not all of it is known. */
+function stepsAgain(run: RunState): Step[] | null {
+  if (!isExact(run) || !outcome(() => glassOf(run, countOf(run))).value) return null;
+  return Array.from({ length: countOf(run) }, (_, k) => [doseStep(run, k + 1), glassStep(run, k + 1)]).flat();
+}
+
+/** From the vials to the glass. */
+function dosingSteps(run: RunState): Step[] {
   const all: Step[] = [];
   for (let i = 1; i <= countOf(run); i++) {
     all.push(vialStep(run, i));
@@ -25,12 +33,20 @@ function steps(run: RunState): Step[] {
     if (isLadder(run)) return [...all, ...ladderSteps(run)];
     all.push(doseStep(run, i), glassStep(run, i));
   }
+  return [...all, ...lastSteps(run)];
+}
+
+function lastSteps(run: RunState): Step[] {
   const { value: glass } = outcome(() => glassOf(run, countOf(run)));
   return [
-    ...all,
     limitsStep(run, glass, 'Read this before you drink more than a sip.'),
     { key: 'verdict', say: 'How is it?', ask: [fields.verdict], draw: drawLiking('liking'), done: 'Keep' },
   ];
+}
+
+function steps(run: RunState): Step[] {
+  const again = stepsAgain(run);
+  return again ? [...again, ...lastSteps(run)] : dosingSteps(run);
 }
 
 function title(run: RunState): string {
@@ -62,4 +78,13 @@ const repeats = [
 ];
 
 /** Drops of a vial into a glass, or a ladder of glasses, with the mg/kg live, until it tastes right. */
-export const dose: Task = { id: 'dose', recorded: true, title, steps, keep: keepDose, repeats };
+export const dose: Task = {
+  id: 'dose',
+  recorded: true,
+  title,
+  steps,
+  keep: keepDose,
+  done: happenedIn,
+  repeats,
+  repeat: exactlyAs,
+};

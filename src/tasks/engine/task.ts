@@ -99,10 +99,13 @@ export interface Task<Key extends string = string> {
   repeat?(then: Then): Readonly<Record<string, string>>;
 }
 
-/** A run that is to be repeated: its answers, the records that it ended in, and the thing that is used today for one of then, by id. */
+/** A run that is to be repeated: its answers and counts, the records that it ended in, and the thing that is used today for one of then, by id. */
 export interface Then {
   readonly answers: Readonly<Record<string, string>>;
+  readonly counted: Readonly<Record<string, number>>;
   readonly kept: readonly AnyRecord[];
+  /** True for the same drops and grams; false where another version of the formula is taken, and planned for. */
+  readonly exactly: boolean;
   todays(id: string): string;
 }
 
