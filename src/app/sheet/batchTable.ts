@@ -30,12 +30,7 @@ export function batchTable(batch: Batch): string {
     [],
     ['drink', 'value', '± (k = 2)', 'unit'],
     ...drink.map(([name, amount, unit]) => [name, amount.value, expanded(amount), unit]),
-    ...(gas
-      ? [
-          ['CO2', gas.volumes, '', 'volumes'],
-          [`gauge at ${gas.atC} °C`, gas.gaugeBar, '', 'bar'],
-        ]
-      : []),
+    ...gasRows(gas),
     [],
     ['material', 'mg/kg', '± mg/kg (k = 2)', 'mg/L'],
     ...batch.reached.map(({ name, mgPerKg, mgPerL }) => [name, mgPerKg.value, expanded(mgPerKg), mgPerL.value]),
@@ -43,6 +38,14 @@ export function batchTable(batch: Batch): string {
     ['check', 'result', 'source'],
     ...batch.checks.map(({ what, words, source }) => [what, words, source]),
   ]);
+}
+
+function gasRows(gas: Batch['drink']['gas']): (string | number)[][] {
+  if (!gas) return [];
+  return [
+    ['CO2', gas.volumes, '', 'volumes'],
+    [`gauge at ${gas.atC} °C`, gas.gaugeBar, '', 'bar'],
+  ];
 }
 
 function slipRows({ done }: Batch): (string | number)[][] {

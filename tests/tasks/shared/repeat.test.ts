@@ -41,7 +41,7 @@ describe('making a vial again', () => {
     const { typed, differences } = repeatOf(dilute, run('dilute'), state(wish));
     expect(typed['bottle']).toBe('B7');
     expect(differences).toEqual([
-      'CARD lot A1 is put away: CARD lot B7 is taken instead (from Mudlark, density 0.925 g/mL).',
+      { words: 'CARD lot A1 is put away', then: 'CARD lot A1', now: 'CARD lot B7 (from Mudlark, density 0.925 g/mL)' },
     ]);
   });
 
@@ -70,7 +70,9 @@ describe('making a vial again', () => {
     takeIn([spirit('E-1', { archived: '2026-01-01T00:00:00Z' }), spirit('E-2', { grade: 'smell only' })]);
     const { typed, differences } = repeatOf(dilute, run('dilute'), state({ ...wish, solvent: 'E-1' }));
     expect(typed['solvent']).toBe('E-2');
-    expect(differences).toEqual(['ethanol lot E-1 is put away: ethanol lot E-2 is taken instead (smell only).']);
+    expect(differences).toEqual([
+      { words: 'ethanol lot E-1 is put away', then: 'ethanol lot E-1', now: 'ethanol lot E-2 (smell only)' },
+    ]);
   });
 
   test('keeps the old lot while it is good, even when a newer one came', () => {
@@ -78,12 +80,24 @@ describe('making a vial again', () => {
     expect(repeatOf(dilute, run('dilute'), state(wish)).typed['bottle']).toBe('A1');
   });
 
+  test('does not take a lot of which too little is left, nor one for a drink that is smell only now', () => {
+    const made = { ...vialOf('v', 0.01), uses: [{ id: 'A1', massG: 3 }] };
+    takeIn([bottle('A1', { amountG: 4 }), bottle('B7', { grade: 'smell only' }), bottle('C3'), made]);
+    const again = () => repeatOf(dilute, run('dilute', [made]), state(wish));
+    expect(again().typed['bottle']).toBe('C3'); // 1 g is left of A1
+    expect(again().differences[0]!.words).toBe('CARD lot A1 has 1 g left, 3 g are needed');
+    takeIn([bottle('A1', { amountG: 40, grade: 'smell only' })]);
+    expect(again().differences[0]!.words).toBe('CARD lot A1 is smell only now');
+  });
+
   test('does not take one that is past its day, and says when there is no other', () => {
     const old = bottle('A1', { useBy: '2020-01-01' });
     takeIn([old]);
     const { typed, differences } = repeatOf(dilute, run('dilute'), state(wish));
     expect(typed['bottle']).toBe('A1');
-    expect(differences).toEqual(['CARD lot A1 is past its day (Jan 1, 2020), and there is no other on the Shelf.']);
+    expect(differences).toEqual([
+      { words: 'CARD lot A1 is past its day (Jan 1, 2020)', then: 'CARD lot A1', now: 'no other is on the Shelf' },
+    ]);
   });
 
   test('finds the bottle that was new then', () => {
@@ -104,7 +118,11 @@ describe('making a vial again', () => {
     });
     takeIn([old, later]);
     expect(repeatOf(dilute, run('dilute', [old]), state(wish)).differences).toEqual([
-      'A drop of ethanol 96 % from Pipette 1 weighed 15.00 ± 0.60 mg then, 14.2 mg now.',
+      {
+        words: 'A drop of ethanol 96 % from Pipette 1 was weighed again',
+        then: '15.00 ± 0.60 mg',
+        now: '14.2 mg',
+      },
     ]);
   });
 });
@@ -122,13 +140,19 @@ describe('making other things again', () => {
     expect(differences).toHaveLength(1);
   });
 
-  test('a formula: its newest version, and which it was then', () => {
+  test('a formula: the version of then, and what to begin with for the later one', () => {
     const version = (id: string, n: number) =>
       newRecord('formula', { id, name: 'Orchard', root: 'f1', version: n, lines: [], notes: '' });
     takeIn([version('f1', 1), version('f2', 2)]);
-    const { typed, differences } = repeatOf(count, run('count'), state({ formula: 'f1', most: '60' }));
-    expect(typed).toEqual({ formula: 'f2', most: '60' });
-    expect(differences).toEqual(['Orchard: version 1 then, version 2 now.']);
+    const { typed, differences, newer } = repeatOf(count, run('count'), state({ formula: 'f1', most: '60' }));
+    expect(typed).toEqual({ formula: 'f1', most: '60' });
+    expect(differences).toEqual([]);
+    expect(newer).toEqual({
+      words: 'Orchard has a later version',
+      then: 'version 1',
+      now: 'version 2',
+      typed: { formula: 'f2', most: '60' },
+    });
   });
 
   test('a bottle: the same material, with its lot left open', () => {
@@ -171,18 +195,27 @@ describe('making other things again', () => {
       uses: [{ id: 'A1', massG: 5 }],
     });
     const vial = { ...vialOf('left', 0.05), from: ['batch1', 'A1', 'run'] };
-    const typed = { what: 'f1', litres: '20', dose: '50', 'throw.n': '5', 'spirit.food': 'yes' };
-    const then = state({ ...typed, 'mass.c.card': '1.02', 'over.c.card': 'keep', name: 'Orchard', 'lot.card': 'A1' });
+    const typed = { what: 'f1', litres: '20', dose: '50', 'throw.n': '5' };
+    const then = state({
+      ...typed,
+      'spirit.food': 'yes',
+      'mass.c.card': '1.02',
+      'over.c.card': 'keep',
+      name: 'Orchard',
+      'lot.card': 'A1',
+    });
     takeIn([made, vial, bottle('A1', { amountG: 5 }), bottle('B7', { supplier: 'Mudlark' })]);
     const { typed: again, differences } = repeatOf(batch, run('batch', [made, vial]), then);
-    expect(again).toEqual({ ...typed, 'lot.card': 'B7', again: 'batch1' });
-    expect(differences).toEqual(['CARD lot A1 is used up: CARD lot B7 is taken instead (from Mudlark).']);
+    expect(again).toEqual({ ...typed, 'lot.card': 'B7', again: 'batch1', exactly: 'batch1' }); // the spirit is asked about again
+    expect(differences).toEqual([
+      { words: 'CARD lot A1 is used up', then: 'CARD lot A1', now: 'CARD lot B7 (from Mudlark)' },
+    ]);
     expect([canBeMadeAgain(run('batch'), batch), canBeMadeAgain(vial)]).toEqual([true, true]);
   });
 
   test('a batch from lots that are still there is the same: nothing is different', () => {
     const again = repeatOf(batch, run('batch'), state({ what: 'f1', 'mass.c.card': '1.02' }));
-    expect(again).toEqual({ task: 'batch', typed: { what: 'f1' }, differences: [] });
+    expect(again).toEqual({ task: 'batch', typed: { what: 'f1' }, differences: [], newer: null });
   });
 
   test('is not offered for what came out of nothing', () => {
