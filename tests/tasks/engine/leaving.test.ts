@@ -82,8 +82,8 @@ describe('a run that begins ahead', () => {
   test('leaves what is answered, with its presets, and stops before the hand does something', () => {
     const went = wayAhead(answered({ hand: true }), freshRun);
     expect(went.filter(({ type }) => type === 'go')).toEqual([
-      { type: 'go', key: 'told', text: 'first' },
-      { type: 'go', key: 'hand', text: 'told' },
+      { type: 'go', key: 'told', text: 'first', told: { say: 'How many?', answers: [['How many', '3 pieces']] } },
+      { type: 'go', key: 'hand', text: 'told', told: { say: 'Plan.', answers: [] } },
     ]);
     expect(went).toContainEqual({ type: 'preset', key: 'many', text: '3' });
   });
