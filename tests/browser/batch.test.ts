@@ -284,9 +284,10 @@ describe('from a liked layering to a batch', () => {
     await page.clock.setFixedTime(new Date(clock));
     await page.goto(`${site.url}#/record/${made!.id}`);
     await page.reload();
-    await page.locator('.second', { hasText: 'Make it again' }).tap();
-    await page.locator('.say', { hasText: 'What do you make' }).waitFor();
-    await leave(main);
+    await page.locator('.second', { hasText: 'Make again' }).tap();
+    await page.locator('.differences', { hasText: 'lot L-b-linalool is put away' }).waitFor();
+    await page.locator('.main', { hasText: 'Begin' }).tap();
+    await page.locator('.say', { hasText: 'Which bottles' }).waitFor();
     await page.locator('.quiet', { hasText: 'lot L-b-linalool then' }).waitFor();
     await walkTo('name', { limits: async () => void expect(await say()).not.toContain('over') });
     await finish();

@@ -185,7 +185,49 @@ describe('a planned formula, drop by drop', () => {
       expect(strength.value).toBeCloseTo(active / total, 10); // every drop weighs 15 mg here
     }
     expect(trial.contents).toHaveLength(4);
+    const kept = trial.uses.map(({ code, drops }) => [code!, drops!]);
+    expect(Object.fromEntries(kept)).toEqual(counted);
+    expect(trial.done!.slips!.map(({ planned, counted: had }) => had - planned)).toEqual([-1, 1]);
     complaints.push(...phone.complaints);
     expect(complaints).toEqual([]);
+  });
+
+  test('its page shows the drops by vial, and how it was made tells each turn with the drops of then', async () => {
+    const facts = await phone.page.locator('.record .facts').allTextContents();
+    for (const [code, drops] of Object.entries(counted))
+      expect(facts.join()).toMatch(new RegExp(`${code} [\\d.]+ % w/w${drops} drops`));
+    await phone.page.locator('.entry', { hasText: 'How it was made' }).tap();
+    const story = await phone.page.locator('.story li').allTextContents();
+    const turns = story
+      .filter((words) => words.startsWith('Take'))
+      .map((words) => /Count (\d+) drop.*Drops: (\d+)/.exec(words)!);
+    expect(turns.filter(([, wish, had]) => wish !== had)).toHaveLength(2); // the two slips, and no turn beside them
+    await phone.page.goBack();
+  });
+
+  test('made again, it is two taps to the first drop, and the very same drops', async () => {
+    const h = hand(phone.page);
+    await h.tap('Make again');
+    await h.sees('Nothing is different');
+    await phone.page.locator('.main', { hasText: 'Begin' }).tap();
+    await phone.page.locator('.pad').waitFor();
+    const wanted: Record<string, number> = {};
+    while (await phone.page.locator('.pad').count()) {
+      const { code, wish } = await line();
+      wanted[code] = wish;
+      await h.drops(wish);
+      await h.done();
+      await phone.page.waitForTimeout(200);
+    }
+    expect(wanted).toEqual(counted);
+    await h.sees('This is what is in it');
+    await h.done();
+    await h.type('name', 'Orchard, again');
+    await h.finish();
+    const [first, second] = ['Orchard, mended', 'Orchard, again'].map(async (name) =>
+      (await vials(phone.page)).find((one) => one.name === name)!.uses.map(({ id, drops }) => [id, drops]),
+    );
+    expect(await second).toEqual(await first);
+    expect(phone.complaints).toEqual([]);
   });
 });

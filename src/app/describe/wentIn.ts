@@ -17,7 +17,7 @@ export function wentIn(uses: readonly Use[]): Facts {
   const counted = uses.filter(({ drops }) => drops !== undefined);
   const all = counted.reduce((sum, { drops = 0 }) => sum + drops, 0);
   return [
-    ...uses.map((use) => [useName(use), amountWords(use), sourceWords(use)] as const),
+    ...uses.map((use) => [useName(use), amountWords(use), sourceWords(known(use))] as const),
     ...(counted.length > 1 ? [['Drops in all', dropsText(all)] as const] : []),
     ...(uses.length > 0 && uses.every(({ how }) => how === undefined) ? [['What went in', EARLIER] as const] : []),
   ];
@@ -31,13 +31,15 @@ export function dropsLine(uses: readonly Use[]): string {
 
 /** Code and strength of what was taken, as they were then; of a record of the first version as they are now. */
 export function useName(use: Use): string {
-  const { code, strength = '', name } = use.how === undefined ? { ...called(use.id), ...use } : use;
+  const { code, strength = '', name } = known(use);
   return [code ?? name ?? 'something that is gone', withLocalSign(strength)].filter(Boolean).join(' ');
 }
 
-function called(id: string): Partial<Use> {
-  const thing = find('vial', id) ?? find('bottle', id) ?? find('supply', id);
-  return thing ? calledNow(thing) : {};
+/** A use with what its thing was called; in a record of the first version, what it is called today. */
+function known(use: Use): Use {
+  if (use.how !== undefined) return use;
+  const thing = find('vial', use.id) ?? find('bottle', use.id) ?? find('supply', use.id);
+  return thing ? { ...calledNow(thing), ...use } : use;
 }
 
 function amountWords({ id, massG, u = 0, drops, ml }: Use): string {

@@ -39,7 +39,8 @@ function usesRows(record: AnyRecord): (string | number)[][] {
   if (uses.length === 0) return [];
   const rows = uses.map((use) => {
     const { massG, u, how = '', drops = '', ml = '', supplier = '', lot = '', dropper } = use;
-    return [useName(use), how, drops, ml, massG, u === undefined ? '' : 2 * u, dropper?.name ?? '', supplier, lot];
+    const [grams, off] = [Number(massG.toPrecision(6)), u === undefined ? '' : Number((2 * u).toPrecision(2))];
+    return [useName(use), how, drops, ml, grams, off, dropper?.name ?? '', supplier, lot];
   });
   return [[], ['went in', 'how', 'drops', 'mL', 'g', '± g (k = 2)', 'dropper', 'supplier', 'lot'], ...rows];
 }

@@ -157,6 +157,23 @@ describe('the concentrate that is left over', () => {
 });
 
 describe('the batch made again', () => {
+  test('begins with the bottles, the word on what is fit for drinks, and the rules; then the same grams of the same version', () => {
+    const made = kept({ ...plan, [lot]: 'none', 'carrier.food': 'yes' });
+    const later = { ...shelf.records.value.get('f1')!, id: 'f2', version: 2, lines: [] };
+    takeIn([made, later as never]);
+    const run = newRecord('run', { id: 'run', task: 'batch', kept: [made.id], title: '' });
+    const { typed, newer } = repeatOf(batch, run, runOf({ ...plan, [lot]: 'none', 'carrier.food': 'yes' }));
+    expect(typed['what']).toBe('f1');
+    expect(newer).toMatchObject({ then: 'version 1', now: 'version 2', typed: { what: 'f2' } });
+    expect(typed['carrier.food']).toBeUndefined(); // it may be another bottle
+    const again = { ...typed, [lot]: 'none' };
+    expect(keysOf(runOf(again)).slice(0, 4)).toEqual(['lots', 'carrier-food', 'limits', 'c.vanillin']);
+    const second = kept({ ...again, 'carrier.food': 'yes' });
+    expect(second.weighed.map(({ id, source, plannedG }) => [id, source, plannedG])).toEqual(
+      made.weighed.map(({ id, source, plannedG }) => [id, source, plannedG]),
+    );
+  });
+
   test('takes the bottle of today where that of then is put away, and says so', () => {
     const made = kept(plan);
     takeIn([made, glycol('pg', { archived: '2027-01-01T00:00:00Z' }), glycol('pg2')]);
