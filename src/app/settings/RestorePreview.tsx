@@ -1,6 +1,7 @@
 import type { Restoring, Way } from '../../records/backup/backup';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatCount, formatMoment } from '../../ui/format';
+import { photosAndSize } from '../photo/photoWords';
 
 interface Props {
   plan: Restoring;
@@ -17,10 +18,12 @@ const ways = [
 /** What a restore would do, before it does it. */
 export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
   const { way, made, gone, changes } = plan;
+  const photos = photosAndSize(plan.photos);
   const nothing = changes.length === 0 && gone === 0;
   return (
     <div class="restore">
       <p>{Number.isNaN(Date.parse(made)) ? 'A backup.' : `A backup of ${formatMoment(made)}.`}</p>
+      {photos && <p>It has {photos}.</p>}
       <FieldInput
         field={{ name: 'way', title: 'How', input: 'choice', options: ways }}
         text={way}

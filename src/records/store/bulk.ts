@@ -1,5 +1,5 @@
 import { v7 } from 'uuid';
-import type { Change } from './change';
+import { portions, type Change } from './change';
 import { allOrNothing, begin, put, withDatabase, type Writing } from './database';
 import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
@@ -43,10 +43,11 @@ export function putBack(changes: readonly Change[], replace = false): Promise<vo
 }
 
 async function putAll(transaction: Writing, { changes, progress, signal }: Bulk): Promise<void> {
-  for (let from = 0; from < changes.length; from += 1000) {
-    await Promise.all(changes.slice(from, from + 1000).map(async (change) => put(transaction, change, 'put')));
+  let done = 0;
+  for (const portion of portions(changes, 1000)) {
+    await Promise.all(portion.map(async (change) => put(transaction, change, 'put')));
     signal?.throwIfAborted();
-    progress?.(Math.min(changes.length, from + 1000));
+    progress?.((done += portion.length));
   }
 }
 
@@ -54,13 +55,19 @@ async function empty(transaction: Writing): Promise<void> {
   await Promise.all([transaction.objectStore('records').clear(), transaction.objectStore('events').clear()]);
 }
 
+const mostPictures = 20; // read at a time: some 5 MB
+
 /** All records in the order of their ids, a page at a time. */
 export async function* storedRecords(page = 2000): AsyncGenerator<Stored[]> {
-  for (let after = ''; ;) {
-    const found = await withDatabase((db) => db.getAll('records', IDBKeyRange.lowerBound(after, true), page));
+  const pictures = await withDatabase((db) => db.getAllKeysFromIndex('records', 'kind', 'picture')); // in order of ids
+  for (let after = '', passed = 0; ;) {
+    while (passed < pictures.length && pictures[passed]! <= after) passed++;
+    const until = pictures[passed + mostPictures - 1];
+    const range = until === undefined ? IDBKeyRange.lowerBound(after, true) : IDBKeyRange.bound(after, until, true);
+    const found = await withDatabase((db) => db.getAll('records', range, page));
     if (found.length > 0) yield found;
-    if (found.length < page) return;
-    after = found.at(-1)!.id;
+    if (found.length < page && until === undefined) return;
+    after = found.length < page ? until! : found.at(-1)!.id;
   }
 }
 
