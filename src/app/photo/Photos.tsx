@@ -27,15 +27,7 @@ export function Photos({ record }: { record: AnyRecord }) {
   return (
     <section class="photos">
       <h2>Photos</h2>
-      <ul class="photo-list">
-        {photosOf(record.id).map((photo) => (
-          <li key={photo.id}>
-            <button onClick={() => go(['record', record.id, 'photo', photo.id])}>
-              <Picture photo={photo} alt={photoAlt(record, photo)} />
-            </button>
-          </li>
-        ))}
-      </ul>
+      <Thumbnails record={record} />
       <div class="photo-ways">
         <FileButton words="Take a photo" name="camera" accept="image/*" camera onFiles={(files) => void add(files)} />
         <FileButton
@@ -53,6 +45,20 @@ export function Photos({ record }: { record: AnyRecord }) {
         </p>
       )}
     </section>
+  );
+}
+
+function Thumbnails({ record }: { record: AnyRecord }) {
+  return (
+    <ul class="photo-list">
+      {photosOf(record.id).map((photo) => (
+        <li key={photo.id}>
+          <button onClick={() => go(['record', record.id, 'photo', photo.id])}>
+            <Picture photo={photo} alt={photoAlt(record, photo)} />
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -1,6 +1,6 @@
 import { backupHead, backupText, largestBackup, readBackup, textOf, type BackupContent } from './backupFile';
 import { isLocked, unlockBackup } from './backupLock';
-import { storedAllEvents, storedRecords } from '../store/bulk';
+import { storedAllEvents, storedRecords } from '../store/everything';
 import { writeMany } from '../door';
 import { noteRestored } from './lastBackup';
 import { planMerge, type Plan } from './merge';

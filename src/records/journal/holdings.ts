@@ -1,6 +1,6 @@
-import { storedAllEvents, storedRecords } from '../store/bulk';
 import { portions } from '../store/change';
 import { storedState } from '../store/database';
+import { storedAllEvents, storedRecords } from '../store/everything';
 import { appendBatch, appendLine, writeHead, type JournalFile } from './journalFile';
 import { newFile, openFiles, openFolder, removeFile } from './journalFolder';
 import type { Batch } from './journalLines';

@@ -1,7 +1,8 @@
 import { crc32 } from '../../core/number/crc32';
-import { putBack, storedAllEvents, storedRecords } from '../store/bulk';
+import { putBack } from '../store/bulk';
 import { weightOf, type Change } from '../store/change';
 import { remember, storedEvents, storedRecord, storedState } from '../store/database';
+import { storedAllEvents, storedRecords } from '../store/everything';
 import type { JournalFile } from './journalFile';
 import type { Batch } from './journalLines';
 import { batchesThatCount, lastWriteWins, refill, wholeUpTo, type Refilled } from './journalRead';

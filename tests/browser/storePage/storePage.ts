@@ -1,4 +1,4 @@
-import { storedAllEvents, storedRecords } from '../../../src/records/store/bulk';
+import { storedAllEvents, storedRecords } from '../../../src/records/store/everything';
 import { write } from '../../../src/records/door';
 import {
   copies,
