@@ -4,6 +4,7 @@ import { copies, lookThroughCopies, rewriteJournal } from '../../records/journal
 import { sinceBackup } from '../../records/backup/lastBackup';
 import { allPhotos, mostPhotoBytes } from '../../records/photos';
 import { shelf } from '../../records/shelf';
+import { formatCount } from '../../ui/format';
 import { BackupPart } from './BackupPart';
 import { ErasePart } from './ErasePart';
 import { InstallPart } from './InstallPart';
@@ -65,7 +66,7 @@ function PhotoRoom() {
   if (photos.count === 0) return null;
   return (
     <p>
-      {photosAndSize(photos)}; a backup has room for {sizeWords(mostPhotoBytes)} of them.
+      {photosAndSize(photos)}; a backup has room for {formatCount(mostPhotoBytes / 1e6)} MB of them.
     </p>
   );
 }

@@ -5,6 +5,7 @@ import { writeMany } from '../door';
 import { noteRestored } from './lastBackup';
 import { planMerge, type Plan } from './merge';
 import type { Stored } from '../kind/record';
+import { recordsIn } from '../store/state';
 import type { RunEvent } from '../kind/run';
 import { photosAmong, type PhotoAmount } from '../photos';
 import { sameJson } from './storable';
@@ -126,6 +127,6 @@ export async function restore({ changes, way, made }: Restoring, { progress, sig
     progress: (done) => progress(changes.length === 0 ? 1 : done / changes.length),
     signal,
   });
-  await noteRestored(changes.filter((change) => 'record' in change).length, Date.parse(made));
+  await noteRestored(recordsIn(changes), Date.parse(made));
   await readAll();
 }
