@@ -21,7 +21,7 @@ const unread = signal<readonly Unreadable[]>([]);
 const loaded = signal(false);
 const lost = signal<Marker | null>(null);
 
-/** What is kept now, for the screens. Written only through `keep`. Ended runs are not held here; `endedRuns` reads them. */
+/** What is kept now, for the screens. Written only through `keep`. Ended runs and pictures are not held here; `endedRuns` and `pictureOf` read them. */
 export const shelf = {
   loaded,
   /** Something was kept on this phone and is in neither copy any more. */
@@ -59,11 +59,11 @@ let tellFirstRead: () => void;
 /** Resolves when the store was first looked at, whatever was found; open runs and settings are taken in by then. */
 export const whenFirstRead = new Promise<void>((resolve) => (tellFirstRead = resolve));
 let tellLoaded: () => void;
-/** Resolves when everything but ended runs has been read. */
+/** Resolves when everything but ended runs and pictures has been read. */
 export const whenLoaded = new Promise<void>((resolve) => (tellLoaded = resolve));
 
 /**
- * Reads open runs first (the Bench waits for them), then everything else but ended runs. `spawn` starts the worker of the second copy.
+ * Reads open runs first (the Bench waits for them), then everything else but ended runs and pictures. `spawn` starts the worker of the second copy.
  * An empty store is believed only when the second copy is empty too.
  */
 export async function load(spawn?: () => Worker): Promise<void> {
@@ -80,19 +80,19 @@ export async function load(spawn?: () => Worker): Promise<void> {
   else lost.value = keptBefore();
   takeIn([...openRuns, ...settings]);
   loaded.value = true;
-  takeIn(await storedButRuns());
+  takeIn(await storedOnHand());
   tellLoaded();
 }
 
-async function storedButRuns(): Promise<Stored[]> {
-  const others = (await storedKinds()).filter((kind) => kind !== 'run' && kind !== 'settings');
+async function storedOnHand(): Promise<Stored[]> {
+  const others = (await storedKinds()).filter((kind) => !['run', 'settings', 'picture'].includes(kind));
   return (await Promise.all(others.map(storedOfKind))).flat();
 }
 
 /** Reads everything again: after a mending, a restore, or both in another window. */
 export async function readAll(): Promise<void> {
   const [, openRuns, settings] = await storedForBench();
-  const raws = [...openRuns, ...settings, ...(await storedButRuns())];
+  const raws = [...openRuns, ...settings, ...(await storedOnHand())];
   onHand.value = new Map();
   unread.value = [];
   takeIn(raws);
@@ -137,12 +137,12 @@ function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadab
   return { read, failed };
 }
 
-/** Puts stored things into the signals; those that cannot be read go to `unreadable`. */
+/** Puts stored things into the signals, pictures left out; those that cannot be read go to `unreadable`. */
 export function takeIn(raws: readonly Stored[]): void {
   if (raws.length === 0) return; // a tap brings no record, and nothing is drawn again for it
   const { read, failed } = sortOut(raws);
   const next = new Map(onHand.value);
-  for (const record of read) next.set(record.id, record);
+  for (const record of read) if (record.kind !== 'picture') next.set(record.id, record);
   onHand.value = next;
   const again = new Set(failed.map(({ raw }) => raw.id));
   if (failed.length > 0) unread.value = [...unread.value.filter(({ raw }) => !again.has(raw.id)), ...failed];
@@ -182,10 +182,12 @@ function stamp(record: AnyRecord): AnyRecord {
   return { ...record, written: new Date().toISOString(), ...(earlier.length > 0 && { earlier }) };
 }
 
-/** Erases records and, of runs, their events; in both copies. */
+/** Erases records with their photos and, of runs, their events; in both copies. */
 export async function forget(ids: readonly string[]): Promise<void> {
-  await write(ids.map((gone) => ({ gone })));
-  takeOut(ids);
+  const photos = list('photo').filter(({ id, of }) => ids.includes(id) || ids.includes(of));
+  const all = [...ids, ...photos.flatMap(({ id, picture }) => [id, picture])];
+  await write(all.map((gone) => ({ gone })));
+  takeOut(all);
 }
 
 /** Changes the settings. */

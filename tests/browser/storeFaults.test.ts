@@ -104,6 +104,30 @@ describe('the browser is killed while it writes', () => {
   });
 });
 
+describe('pictures', () => {
+  test('among other records are all in both copies, and read a few at a time', async () => {
+    await openStore();
+    const keys = await page.evaluate(async () => {
+      const records = Array.from({ length: 400 }, (_, i) =>
+        i % 7 < 2
+          ? store.newRecord('picture', { type: 'image/jpeg', data: 'AbCd'.repeat(40_000 + i) })
+          : store.newRecord('dropper', { name: `Dropper ${i}`, tip: 'glass' }),
+      );
+      for (let i = 0; i < records.length; i += 20)
+        await store.write(records.slice(i, i + 20).map((record) => ({ record })));
+      await store.rewriteJournal();
+      return records.map(({ id }) => id).sort();
+    });
+    expect(await page.evaluate(() => store.keys())).toEqual(keys);
+    expect(await page.evaluate(() => store.mostPicturesAPage())).toBe(20);
+    await page.evaluate(() => store.lookThroughCopies());
+    const compared = await page.evaluate(() => store.copies().mended.join(' '));
+    expect(compared).toBe('Compared 400 records and 0 steps in both copies.');
+    await behindItsBack(deleteStore);
+    expect(await openStore()).toMatchObject({ keys, refilled: true, why: '' });
+  });
+});
+
 describe('the store', () => {
   test('deleted between two sessions is filled from the journal, and Minim says so', async () => {
     await openStore();

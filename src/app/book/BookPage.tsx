@@ -1,6 +1,7 @@
 import { signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { Run } from '../../records/kind/run';
+import { photosOf } from '../../records/photos';
 import { endedRuns, shelf } from '../../records/shelf';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { useFault } from '../../ui/fault/useFault';
@@ -10,6 +11,7 @@ import { DemoNotice } from '../shelf/DemoNotice';
 import { describe } from '../describe/describe';
 import { Entry } from '../describe/Entry';
 import { saveTable } from '../nav/saveFile';
+import { photosText } from '../photo/photoWords';
 import '../shelf/shelf.css';
 
 const PAGE = 40; // runs shown at first, and more with each tap
@@ -127,7 +129,8 @@ function Entries({ runs }: { runs: readonly Run[] }) {
 /** When it was done, and what came of it. */
 function told(run: Run): string {
   const when = ago(Date.parse(run.endedAt ?? run.made), Date.now());
-  return [when, outcome(run), run.demo && 'demo'].filter(Boolean).join(' · ');
+  const photos = photosText(photosOf(run.id, ...run.kept).length);
+  return [when, outcome(run), photos, run.demo && 'demo'].filter(Boolean).join(' · ');
 }
 
 /** What was counted, or what the first thing it ended in says of itself. */

@@ -21,6 +21,8 @@ import { Facts } from '../describe/Facts';
 import { LabelOffer } from '../describe/LabelLinks';
 import { Lots } from './Lots';
 import { PaperPage } from './PaperPage';
+import { PhotoPage } from '../photo/PhotoPage';
+import { Photos } from '../photo/Photos';
 import { PageOffer } from './RecordLinks';
 import { go, route } from '../nav/route';
 import { startTask } from '../nav/startTask';
@@ -62,7 +64,7 @@ interface SectionsProps {
   events: readonly RunEvent[];
 }
 
-const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: RepeatPage } as const;
+const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: RepeatPage, photo: PhotoPage } as const;
 
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);
@@ -109,6 +111,7 @@ function Sections({ record, description: { facts = [], results = [] }, events }:
     <Facts facts={facts} />,
     <Lots record={record} />,
     isOf('run', record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />,
+    <Photos record={record} />,
   ];
   return (
     <>

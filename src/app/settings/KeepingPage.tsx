@@ -2,11 +2,14 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { copies, lookThroughCopies, rewriteJournal } from '../../records/journal/journal';
 import { sinceBackup } from '../../records/backup/lastBackup';
+import { allPhotos, mostPhotoBytes } from '../../records/photos';
 import { shelf } from '../../records/shelf';
+import { formatCount } from '../../ui/format';
 import { BackupPart } from './BackupPart';
 import { ErasePart } from './ErasePart';
 import { InstallPart } from './InstallPart';
 import { backupWords, sizeWords } from '../bench/keepingWords';
+import { photosAndSize } from '../photo/photoWords';
 import { RestorePart } from './RestorePart';
 import './keeping.css';
 
@@ -29,6 +32,7 @@ export function KeepingPage() {
       <section>
         <h2>Backup</h2>
         <p>{since.value}</p>
+        <PhotoRoom />
         <BackupPart onDone={look} />
       </section>
       <section>
@@ -53,6 +57,17 @@ function Promises() {
       <li>It is yours: one file takes all of it out, in a form that is written down for others to read.</li>
       <li>Clearing this browser's data, or removing Minim, erases it. A backup elsewhere is the only help then.</li>
     </ul>
+  );
+}
+
+/** What photos take, of what a backup has room for. */
+function PhotoRoom() {
+  const photos = allPhotos();
+  if (photos.count === 0) return null;
+  return (
+    <p>
+      {photosAndSize(photos)}; a backup has room for {formatCount(mostPhotoBytes / 1e6)} MB of them.
+    </p>
   );
 }
 

@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { openBackup, planRestore, restore, type Restoring, type Way } from '../../records/backup/backup';
 import type { BackupContent } from '../../records/backup/backupFile';
 import { shelf } from '../../records/shelf';
+import { FileButton } from '../../ui/controls/FileButton';
 import { PassphraseBox } from './PassphraseBox';
 import { RestorePreview } from './RestorePreview';
 
@@ -49,20 +50,12 @@ function Choose({ told, wrong }: { told: string | undefined; wrong: string | und
           {wrong}
         </p>
       )}
-      <label class="second file-button">
-        <input
-          type="file"
-          name="backup"
-          class="unseen"
-          accept=".json,.txt,application/json,text/plain"
-          onChange={(event) => {
-            const file = event.currentTarget.files?.[0];
-            event.currentTarget.value = '';
-            if (file) void look(file);
-          }}
-        />
-        Choose a backup
-      </label>
+      <FileButton
+        words="Choose a backup"
+        name="backup"
+        accept=".json,.txt,application/json,text/plain"
+        onFiles={([file]) => void look(file!)}
+      />
       <p class="note">You see what would change before anything does.</p>
     </>
   );

@@ -1,6 +1,7 @@
 import type { Restoring, Way } from '../../records/backup/backup';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatCount, formatMoment } from '../../ui/format';
+import { photosAndSize } from '../photo/photoWords';
 
 interface Props {
   plan: Restoring;
@@ -16,11 +17,11 @@ const ways = [
 
 /** What a restore would do, before it does it. */
 export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
-  const { way, made, gone, changes } = plan;
+  const { way, gone, changes } = plan;
   const nothing = changes.length === 0 && gone === 0;
   return (
     <div class="restore">
-      <p>{Number.isNaN(Date.parse(made)) ? 'A backup.' : `A backup of ${formatMoment(made)}.`}</p>
+      <p>{headWords(plan)}</p>
       <FieldInput
         field={{ name: 'way', title: 'How', input: 'choice', options: ways }}
         text={way}
@@ -53,6 +54,11 @@ export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
       </div>
     </div>
   );
+}
+
+function headWords({ made, photos }: Restoring): string {
+  const backup = Number.isNaN(Date.parse(made)) ? 'A backup' : `A backup of ${formatMoment(made)}`;
+  return photos.count === 0 ? `${backup}.` : `${backup}, with ${photosAndSize(photos)}.`;
 }
 
 function rows(plan: Restoring): (readonly [string, number])[] {

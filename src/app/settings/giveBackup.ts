@@ -1,16 +1,22 @@
 import { makeBackup } from '../../records/backup/backup';
+import { largestBackup } from '../../records/backup/backupFile';
 import { lockBackup } from '../../records/backup/backupLock';
 import { noteBackup } from '../../records/backup/lastBackup';
 import { backupName, recordsText } from '../bench/keepingWords';
 import { saveBlob } from '../nav/saveFile';
+import { photosAndSize } from '../photo/photoWords';
 
 /** Makes a backup and hands it over, locked if there is a passphrase; tells how it went in one sentence, '' when the person turned back. */
 export async function giveBackup(hand: (file: Blob) => Promise<boolean>, passphrase = ''): Promise<string> {
   try {
-    const { text, records } = await makeBackup();
-    const given = await hand(passphrase === '' ? text : await lockBackup(text, passphrase));
+    const { text, records, photos } = await makeBackup();
+    const file = passphrase === '' ? text : await lockBackup(text, passphrase);
+    if (file.size > largestBackup)
+      return `No backup was made: it would have ${Math.ceil(file.size / 1024 ** 2)} MB, and Minim opens at most 128 MB. Remove some photos.`;
+    const given = await hand(file);
     if (given) await noteBackup();
-    return given ? `Done: ${recordsText(records)}${passphrase && ', locked'}.` : '';
+    const holds = [recordsText(records), photosAndSize(photos), passphrase && 'locked'].filter(Boolean).join(', ');
+    return given ? `Done: ${holds}.` : '';
   } catch (error) {
     return `No backup was made: ${error instanceof Error ? error.message : String(error)}`;
   }

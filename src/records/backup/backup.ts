@@ -1,34 +1,45 @@
-import { backupText, largestBackup, readBackup, textOf, type BackupContent } from './backupFile';
+import { backupHead, backupText, largestBackup, readBackup, textOf, type BackupContent } from './backupFile';
 import { isLocked, unlockBackup } from './backupLock';
-import { storedAllEvents, storedRecords } from '../store/bulk';
+import { storedAllEvents, storedRecords } from '../store/everything';
 import { writeMany } from '../door';
 import { noteRestored } from './lastBackup';
 import { planMerge, type Plan } from './merge';
 import type { Stored } from '../kind/record';
+import { recordsIn } from '../store/state';
 import type { RunEvent } from '../kind/run';
+import { photosAmong, type PhotoAmount } from '../photos';
+import { sameJson } from './storable';
 import { newId, readAll } from '../shelf';
 
 export interface Backup {
   readonly text: Blob;
+  /** Without photos. */
   readonly records: number;
-  readonly events: number;
+  readonly photos: PhotoAmount;
 }
 
 /** Everything that is stored, as one file; what cannot be read goes along untouched. */
 export async function makeBackup(): Promise<Backup> {
-  const records: Stored[][] = [];
-  const events: RunEvent[][] = [];
-  for await (const page of storedRecords()) records.push(page);
-  for await (const page of storedAllEvents()) events.push(page);
-  const holds = { records: records.flat().length, events: events.flat().length };
-  const parts: string[] = [];
-  const content = { made: new Date().toISOString(), holds, records: pages(records), events: pages(events) };
-  for await (const part of backupText(content)) parts.push(part);
-  return { text: new Blob(parts, { type: 'application/json' }), ...holds };
+  const holds = { records: 0, events: 0 };
+  const kept = { records: 0, photos: { count: 0, bytes: 0 } };
+  const records = counted(storedRecords(), (page) => {
+    const { count, bytes } = photosAmong(page);
+    kept.photos = { count: kept.photos.count + count, bytes: kept.photos.bytes + bytes };
+    kept.records += page.filter(({ kind }) => kind !== 'photo' && kind !== 'picture').length;
+    holds.records += page.length;
+  });
+  const events = counted(storedAllEvents(), (page) => (holds.events += page.length));
+  const parts: Blob[] = []; // of its own each, so that the browser need not hold the whole text
+  for await (const part of backupText({ records, events })) parts.push(new Blob([part]));
+  const head = backupHead({ made: new Date().toISOString(), holds });
+  return { text: new Blob([head, ...parts], { type: 'application/json' }), ...kept };
 }
 
-async function* pages<T>(list: readonly T[]): AsyncGenerator<T> {
-  yield* list;
+async function* counted<T>(pages: AsyncIterable<T>, count: (page: T) => void): AsyncGenerator<T> {
+  for await (const page of pages) {
+    count(page);
+    yield page;
+  }
 }
 
 export type Opened =
@@ -64,21 +75,41 @@ export interface Restoring extends Plan {
   readonly made: string;
   /** Records that are here now and will not be afterwards. */
   readonly gone: number;
+  /** In the file. */
+  readonly photos: PhotoAmount;
 }
 
 /** Says what a restore would do. */
 export async function planRestore(content: BackupContent, way: Way): Promise<Restoring> {
-  const records = new Map<string, Stored>();
-  for await (const page of storedRecords()) for (const record of page) records.set(record.id, record);
+  const photos = photosAmong(content.records);
+  const records = await storedHere(content);
   if (way === 'replace') {
     const plan = planMerge(content, { records: new Map(), events: [] }, newId);
     const kept = new Set(plan.changes.flatMap((change) => ('record' in change ? [change.record.id] : [])));
-    return { ...plan, way, made: content.made, gone: [...records.keys()].filter((id) => !kept.has(id)).length };
+    const gone = [...records.values()].filter(({ id, kind }) => !kept.has(id) && kind !== 'picture').length;
+    return { ...plan, way, made: content.made, gone, photos };
   }
   const runs = new Set(content.events.map((event) => (event as Partial<RunEvent> | null)?.run));
   const events: RunEvent[] = [];
   for await (const page of storedAllEvents()) events.push(...page.filter(({ run }) => runs.has(run)));
-  return { ...planMerge(content, { records, events }, newId), way, made: content.made, gone: 0 };
+  return { ...planMerge(content, { records, events }, newId), way, made: content.made, gone: 0, photos };
+}
+
+/** The records that are here, by id, with as few pictures as can be. */
+async function storedHere(content: BackupContent): Promise<Map<string, Stored>> {
+  const inFile = new Map(content.records.map((item) => [(item as Partial<Stored> | null)?.id, item]));
+  const here = new Map<string, Stored>();
+  for await (const page of storedRecords()) {
+    for (const record of page)
+      here.set(record.id, record.kind === 'picture' ? pictureHere(record, inFile.get(record.id)) : record);
+  }
+  return here;
+}
+
+/** A picture as a merge needs it: the file's own where both are the same, no more than its id where the file has none. */
+function pictureHere(picture: Stored, inFile: unknown): Stored {
+  if (inFile === undefined) return { id: picture.id, kind: picture.kind, v: picture.v };
+  return sameJson(inFile, picture) ? (inFile as Stored) : picture;
 }
 
 export interface Progress {
@@ -96,6 +127,6 @@ export async function restore({ changes, way, made }: Restoring, { progress, sig
     progress: (done) => progress(changes.length === 0 ? 1 : done / changes.length),
     signal,
   });
-  await noteRestored(changes.filter((change) => 'record' in change).length, Date.parse(made));
+  await noteRestored(recordsIn(changes), Date.parse(made));
   await readAll();
 }

@@ -22,17 +22,23 @@ export type BackupRead =
   /** One sentence in the user's words. */
   | { ok: false; why: string };
 
-interface Parts {
+interface Head {
   made: string;
   holds: { records: number; events: number };
+}
+interface Parts {
   records: AsyncIterable<readonly Stored[]>;
   events: AsyncIterable<readonly RunEvent[]>;
 }
 
-/** The text of a backup in pieces: one item a line, so that a torn file still gives the lines before the tear. */
-export async function* backupText({ made, holds, records, events }: Parts): AsyncGenerator<string> {
+/** The beginning of a backup's text; what follows is {@link backupText}. */
+export function backupHead({ made, holds }: Head): string {
   const head = { format: backupFormat, version: backupVersion, made, holds };
-  yield `${JSON.stringify(head, null, 1).slice(0, -2)},\n "records": [`;
+  return `${JSON.stringify(head, null, 1).slice(0, -2)},\n "records": [`;
+}
+
+/** The text of a backup after its head, in pieces: one item a line, so that a torn file still gives the lines before the tear. */
+export async function* backupText({ records, events }: Parts): AsyncGenerator<string> {
   yield* lines(records);
   yield '],\n "events": [';
   yield* lines(events);

@@ -6,7 +6,7 @@ import { readRecord, type Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 import { asEvent, sameJson, whyNotStorable } from './storable';
 
-/** What a restore would do, counted in records but for the steps. */
+/** What a restore would do, counted in records but for the steps; a photo and its picture are one. */
 export interface Plan {
   readonly fresh: number;
   /** Newer in the file: the file's stands afterwards. */
@@ -37,18 +37,14 @@ type Counts = {
   -readonly [K in 'fresh' | 'changed' | 'older' | 'same' | 'both' | 'untouched' | 'steps' | 'outCount']: number;
 };
 
+function noCounts(): Counts {
+  return { fresh: 0, changed: 0, older: 0, same: 0, both: 0, untouched: 0, steps: 0, outCount: 0 };
+}
+
 /** Looks at every item of a backup against what is here, without changing anything. `copyId` gives ids for copies that are kept beside. */
 export function planMerge(content: BackupContent, here: Here, copyId: () => string): Plan {
-  const counts: Counts = {
-    fresh: 0,
-    changed: 0,
-    older: 0,
-    same: 0,
-    both: 0,
-    untouched: 0,
-    steps: 0,
-    outCount: content.missing,
-  };
+  const [counts, ofPictures] = [noCounts(), noCounts()];
+  counts.outCount = content.missing;
   const out: { what: string; why: string }[] = [];
   const leaveOut = (item: unknown, why: string) => {
     counts.outCount++;
@@ -58,7 +54,12 @@ export function planMerge(content: BackupContent, here: Here, copyId: () => stri
   const records = admitted(content.records, here, leaveOut);
   const changes: Change[] = [];
   for (const record of records.values())
-    changes.push(...mergeRecord(record, here.records.get(record.id), { counts, copyId }));
+    changes.push(
+      ...mergeRecord(record, here.records.get(record.id), {
+        counts: record.kind === 'picture' ? ofPictures : counts,
+        copyId,
+      }),
+    );
   const renamed = forks(content.events, here, copyId);
   for (const [run, copy] of renamed) {
     const stored = records.get(run) ?? here.records.get(run);

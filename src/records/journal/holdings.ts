@@ -1,8 +1,10 @@
-import { storedAllEvents, storedRecords } from '../store/bulk';
+import { portions } from '../store/change';
 import { storedState } from '../store/database';
+import { storedAllEvents, storedRecords } from '../store/everything';
 import { appendBatch, appendLine, writeHead, type JournalFile } from './journalFile';
 import { newFile, openFiles, openFolder, removeFile } from './journalFolder';
 import type { Batch } from './journalLines';
+import { batchOf } from './journalRead';
 
 /** The journal files that this window has open, and what is not in them yet. */
 export interface Holdings {
@@ -58,7 +60,11 @@ async function replaceWhole(own: Holdings): Promise<void> {
   const fresh = await newFile(own.folder, null);
   try {
     for await (const page of storedRecords(1000))
-      for (let i = 0; i < page.length; i += 25) appendLine(fresh, { n: state.n, records: page.slice(i, i + 25) });
+      for (const line of portions(
+        page.map((record) => ({ record })),
+        25,
+      ))
+        appendLine(fresh, batchOf(state.n, line));
     for await (const page of storedAllEvents(4000))
       for (let i = 0; i < page.length; i += 100) appendLine(fresh, { n: state.n, events: page.slice(i, i + 100) });
     if ((await storedState())?.store !== state.store) throw new Error('the store was lost meanwhile');

@@ -1,4 +1,4 @@
-import type { Change } from '../store/change';
+import { weightOf, type Change } from '../store/change';
 import { batchesOf, type JournalFile } from './journalFile';
 import type { Batch } from './journalLines';
 import type { State } from '../store/state';
@@ -67,7 +67,7 @@ export interface Refilled {
 }
 
 /**
- * Hands the changes after write `after` to `put`, some thousands at a time, in an order that ends in the newest of everything.
+ * Hands the changes after write `after` to `put`, some MB at a time, in an order that ends in the newest of everything.
  * `put` may have them more than once.
  */
 export async function refill(
@@ -80,6 +80,7 @@ export async function refill(
   const records = new Set<string>();
   let [events, damagedLines, last] = [0, 0, -1];
   let waiting: Change[] = [];
+  let heavy = 0;
   for (const batch of batchesThatCount(files)) {
     if (!batch) damagedLines++;
     if (!batch || (after >= 0 && batch.n <= after)) continue;
@@ -89,8 +90,11 @@ export async function refill(
       if ('record' in change) records.add(change.record.id);
       if ('event' in change) events++;
       waiting.push(change);
+      heavy += weightOf(change);
     }
-    if (waiting.length >= 5000) await put(waiting.splice(0));
+    if (heavy < 5000) continue;
+    await put(waiting.splice(0));
+    heavy = 0;
   }
   await put(waiting);
   const from = Math.max(after, wholeUpTo(files), 0);

@@ -1,7 +1,8 @@
 import { crc32 } from '../../core/number/crc32';
-import { putBack, storedAllEvents, storedRecords } from '../store/bulk';
-import type { Change } from '../store/change';
+import { putBack } from '../store/bulk';
+import { weightOf, type Change } from '../store/change';
 import { remember, storedEvents, storedRecord, storedState } from '../store/database';
+import { storedAllEvents, storedRecords } from '../store/everything';
 import type { JournalFile } from './journalFile';
 import type { Batch } from './journalLines';
 import { batchesThatCount, lastWriteWins, refill, wholeUpTo, type Refilled } from './journalRead';
@@ -79,12 +80,13 @@ export async function lookThrough(files: readonly JournalFile[]): Promise<Looked
   const sums = new Map<string, number>();
   const counts = new Map<string, Set<number>>();
   const wins = lastWriteWins();
-  let [damagedLines, lines, turn] = [0, 0, 0];
+  let [damagedLines, heavy, pause] = [0, 0, 0];
   for (const batch of batchesThatCount(files)) {
-    if (++turn % 200 === 0) await new Promise((resolve) => setTimeout(resolve)); // lets a tap be written in between
+    if (heavy > pause) await new Promise((resolve) => setTimeout(resolve)); // lets a tap be written in between
+    if (heavy > pause) pause = heavy + 500;
     if (!batch) damagedLines++;
     for (const change of batch ? wins(batch) : []) {
-      lines++;
+      heavy += weightOf(change);
       if ('record' in change) sums.set(change.record.id, sumOf(change.record));
       else if ('event' in change) {
         const seen = counts.get(change.event.run) ?? new Set();
@@ -96,7 +98,7 @@ export async function lookThrough(files: readonly JournalFile[]): Promise<Looked
   const back = differ.lost > 0 ? await whatStoreLacks(files) : [];
   if (back.length > 0) await putBack(back);
   const { records, events } = differ;
-  const journalStale = differ.journalLacks || damagedLines > 0 || lines > 2 * (records + events) + 20_000;
+  const journalStale = differ.journalLacks || damagedLines > 0 || heavy > 2 * differ.heavy + 20_000;
   return { records, events, damagedLines, putBack: back.length, journalStale };
 }
 
@@ -108,10 +110,11 @@ function sumOf(record: object): number {
 
 /** Walks through the store against what the journal holds. */
 async function differing(sums: Map<string, number>, counts: Map<string, Set<number>>) {
-  let [records, events, found, journalLacks] = [0, 0, 0, false];
+  let [records, events, found, heavy, journalLacks] = [0, 0, 0, 0, false];
   for await (const page of storedRecords()) {
     for (const record of page) {
       records++;
+      heavy += weightOf({ record });
       if (sums.has(record.id)) found++;
       if (sums.get(record.id) !== sumOf(record)) journalLacks = true;
     }
@@ -124,5 +127,5 @@ async function differing(sums: Map<string, number>, counts: Map<string, Set<numb
     }
   }
   const inJournal = sums.size + [...counts.values()].reduce((sum, seen) => sum + seen.size, 0);
-  return { records, events, journalLacks, lost: inJournal - found };
+  return { records, events, journalLacks, lost: inJournal - found, heavy: heavy + events };
 }

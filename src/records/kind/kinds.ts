@@ -5,6 +5,8 @@ import { calibration, dropper } from './dropper';
 import { formula } from './formula';
 import { layering } from './layering';
 import { bottle, material } from './material';
+import { photo } from './photo';
+import { picture } from './picture';
 import type { Kind, Stored } from './record';
 import { run } from './run';
 import { settings } from './settings';
@@ -30,6 +32,8 @@ export const kinds = {
   base,
   run,
   settings,
+  photo,
+  picture,
 } as const;
 
 export type KindName = keyof typeof kinds;

@@ -1,8 +1,6 @@
 import { v7 } from 'uuid';
-import type { Change } from './change';
+import { portions, type Change } from './change';
 import { allOrNothing, begin, put, withDatabase, type Writing } from './database';
-import type { Stored } from '../kind/record';
-import type { RunEvent } from '../kind/run';
 import { freshState, stateAfter, type State } from './state';
 
 export interface Bulk {
@@ -43,33 +41,14 @@ export function putBack(changes: readonly Change[], replace = false): Promise<vo
 }
 
 async function putAll(transaction: Writing, { changes, progress, signal }: Bulk): Promise<void> {
-  for (let from = 0; from < changes.length; from += 1000) {
-    await Promise.all(changes.slice(from, from + 1000).map(async (change) => put(transaction, change, 'put')));
+  let done = 0;
+  for (const portion of portions(changes, 1000)) {
+    await Promise.all(portion.map(async (change) => put(transaction, change, 'put')));
     signal?.throwIfAborted();
-    progress?.(Math.min(changes.length, from + 1000));
+    progress?.((done += portion.length));
   }
 }
 
 async function empty(transaction: Writing): Promise<void> {
   await Promise.all([transaction.objectStore('records').clear(), transaction.objectStore('events').clear()]);
-}
-
-/** All records in the order of their ids, a page at a time. */
-export async function* storedRecords(page = 2000): AsyncGenerator<Stored[]> {
-  for (let after = ''; ;) {
-    const found = await withDatabase((db) => db.getAll('records', IDBKeyRange.lowerBound(after, true), page));
-    if (found.length > 0) yield found;
-    if (found.length < page) return;
-    after = found.at(-1)!.id;
-  }
-}
-
-/** All events by run and number, a page at a time. */
-export async function* storedAllEvents(page = 5000): AsyncGenerator<RunEvent[]> {
-  for (let after: [string, number] = ['', -1]; ;) {
-    const found = await withDatabase((db) => db.getAll('events', IDBKeyRange.lowerBound(after, true), page));
-    if (found.length > 0) yield found;
-    if (found.length < page) return;
-    after = [found.at(-1)!.run, found.at(-1)!.seq];
-  }
 }

@@ -25,6 +25,11 @@ export function freshState(store: string): State {
   return { store, n: 0, records: 0, recent: [] };
 }
 
+/** How many records are written; a photo and its picture are one. */
+export function recordsIn(changes: readonly Change[]): number {
+  return changes.filter((change) => 'record' in change && change.record.kind !== 'picture').length;
+}
+
 /** The state after one more write. */
 export function stateAfter(before: State, changes: readonly Change[]): State {
   const n = before.n + 1;
@@ -35,6 +40,6 @@ export function stateAfter(before: State, changes: readonly Change[]): State {
           if ('event' in change) return [change.event.run, change.event.seq] as const;
           return ['record' in change ? change.record.id : change.gone] as const;
         });
-  const records = before.records + changes.filter((change) => 'record' in change).length;
+  const records = before.records + recordsIn(changes);
   return { store: before.store, n, records, recent: [...before.recent.slice(1 - kept), { n, keys }] };
 }

@@ -1,4 +1,4 @@
-import { storedAllEvents, storedRecords } from '../../../src/records/store/bulk';
+import { storedAllEvents, storedRecords } from '../../../src/records/store/everything';
 import { write } from '../../../src/records/door';
 import {
   copies,
@@ -26,6 +26,13 @@ const store = {
     for await (const page of storedRecords()) keys.push(...page.map(({ id }) => id));
     for await (const page of storedAllEvents()) keys.push(...page.map(({ run, seq }) => `${run}/${seq}`));
     return keys;
+  },
+  /** Pictures in the page of records that has the most of them. */
+  async mostPicturesAPage(): Promise<number> {
+    let most = 0;
+    for await (const page of storedRecords())
+      most = Math.max(most, page.filter(({ kind }) => kind === 'picture').length);
+    return most;
   },
   /** Writes without a pause, records and events of a run, and tells each write that was acknowledged. */
   async writeOn(run: string, acknowledge: (keys: string[]) => void): Promise<void> {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ringsIn } from '../../../src/records/backup/ancestry';
-import { backupText, readBackup, type BackupContent } from '../../../src/records/backup/backupFile';
+import { backupHead, backupText, readBackup, type BackupContent } from '../../../src/records/backup/backupFile';
 import { isLocked, lockBackup, unlockBackup } from '../../../src/records/backup/backupLock';
 import { kindNamed } from '../../../src/records/kind/kinds';
 import { planMerge, type Here } from '../../../src/records/backup/merge';
@@ -161,6 +161,16 @@ describe('a restore that is merged', () => {
     expect(ringsIn([...chain, dropper('c30000', { from: ['c29999'] })])).toEqual(new Set(['c29999', 'c30000']));
   });
 
+  test('counts a photo and its picture as one, and brings both', () => {
+    const photo = { id: 'p', kind: 'photo', v: 1, made: at(0), from: [], of: 'a', taken: at(0), picture: 'q' };
+    const picture = { id: 'q', kind: 'picture', v: 1, made: at(0), from: [], type: 'image/jpeg', data: 'AAEC' };
+    const both = [{ ...photo, width: 2, height: 1, bytes: 3 }, picture];
+    const plan = planned(file(both), here([]));
+    expect(plan).toMatchObject({ fresh: 1, untouched: 0, changes: both.map((record) => ({ record })) });
+    expect(planned(file(both), here(both))).toMatchObject({ fresh: 0, same: 1, changes: [] });
+    expect(planned(file([picture]), here([]))).toMatchObject({ fresh: 0, changes: [{ record: picture }] });
+  });
+
   test('done twice does nothing the second time', () => {
     const content = file([dropper('a'), run('r')], [step('r', 0), step('r', 1)]);
     const store = here([...after(content, here([])).values()], [step('r', 0), step('r', 1)]);
@@ -172,14 +182,8 @@ async function written(records: readonly Stored[], events: readonly RunEvent[]):
   async function* page<T>(list: readonly T[]) {
     if (list.length > 0) yield list;
   }
-  const parts = {
-    made: at(0),
-    holds: { records: records.length, events: events.length },
-    records: page(records),
-    events: page(events),
-  };
-  let text = '';
-  for await (const part of backupText(parts)) text += part;
+  let text = backupHead({ made: at(0), holds: { records: records.length, events: events.length } });
+  for await (const part of backupText({ records: page(records), events: page(events) })) text += part;
   return text;
 }
 
