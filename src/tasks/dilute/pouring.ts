@@ -70,7 +70,6 @@ export function pourStep(
   const air = Math.max(0, order.sizeMl - ml);
   return {
     key: `pour.${pour}`,
-    hand: true,
     say: weighed
       ? `Put the vial on the scale, tare, and put ‹${g}› of ${order.solvent.name} ${say}.`
       : `Put ‹${formatPlain(ml, 3)} mL› of ${order.solvent.name} ${say}.`,

@@ -52,19 +52,6 @@ export function withPresets(task: Task, state: RunState): RunState {
   }
 }
 
-/** What leaves the steps that are answered already, up to the first one that wants the hand or an answer. */
-export function wayAhead(task: Task, from: RunState): Happening[] {
-  const happened: Happening[] = [];
-  for (let state = from; ; state = withHappenings(from, happened)) {
-    const steps = task.steps(state);
-    const step = steps[placeOf(steps, state)]!;
-    const waits = step.pad ?? step.counting ?? step.hand ?? step.act ?? step.problem;
-    const next = waits || Object.keys(problemsOf(step, state)).length > 0 ? undefined : nextKey(task, step, state);
-    if (next === undefined) return happened;
-    happened.push(...leaving(step, state, next));
-  }
-}
-
 /** A run as it would be after some more has happened. */
 export function withHappenings(state: RunState, happenings: readonly Happening[]): RunState {
   return fold(

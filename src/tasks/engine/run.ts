@@ -6,19 +6,24 @@ import { afterThis } from '../../ui/afterThis';
 import { attempt, Refused } from '../../workshop/attempt';
 import { fold, freshRun, type RunState } from './fold';
 import { lastSound, layOut, titleOf, type LaidOut } from './layOut';
-import { leaving, nextKey, wayAhead, withHappenings, withPresets } from './leaving';
+import { leaving, nextKey, withHappenings, withPresets } from './leaving';
 import { placeOf } from './place';
 import { recordsOf } from './recordsOf';
 import { openLog, type EventLog, type Happening } from './log';
-import type { Start, Task, Walk } from './task';
+import type { Task, Walk } from './task';
 
 /** A walk from its beginning, with some fields filled in already. It is stored with the first thing that happens. */
-export function beginWalk(task: Task, id: string, { typed = {}, ahead }: Partial<Start> = {}): Walk {
+export function beginWalk(task: Task, id: string, typed: Readonly<Record<string, string>> = {}): Walk {
   const run = newRecord('run', { id, task: task.id, open: 1, kept: [], title: task.title(freshRun) });
-  const filled = Object.entries(typed).map(([key, text]): Happening => ({ type: 'typed', key, text }));
-  const gone = ahead ? wayAhead(task, withHappenings(freshRun, filled)) : [];
-  const events = [...filled, ...gone].map((one, seq) => ({ run: id, seq, at: run.made, ...one }));
-  return walk(task, run, openLog({ run, events, stored: 0, recorded: task.recorded }));
+  const filled = Object.entries(typed).map(([key, text], seq) => ({
+    type: 'typed' as const,
+    key,
+    text,
+    run: id,
+    seq,
+    at: run.made,
+  }));
+  return walk(task, run, openLog({ run, events: filled, stored: 0, recorded: task.recorded }));
 }
 
 /** A walk as it was left. */

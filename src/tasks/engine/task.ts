@@ -17,13 +17,6 @@ export interface Pad {
   readonly expects?: { readonly id: string; readonly code: string };
 }
 
-/** A run to begin: the task and what is answered already; `ahead` goes on to the first step that wants the hand or an answer. */
-export interface Start {
-  readonly task: string;
-  readonly typed: Readonly<Record<string, string>>;
-  readonly ahead?: true;
-}
-
 /** A second way out of a step: types something, goes to another step, or hands over to another task with fields filled in. */
 export interface Offer<Key extends string = never> {
   readonly words: string;
@@ -32,7 +25,7 @@ export interface Offer<Key extends string = never> {
   readonly leave?: true;
   /** Key of the step that it goes to. */
   readonly go?: Key;
-  readonly start?: Start;
+  readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
 }
 
 /** One screen of a run: one instruction. Amounts in `say` are in ‹ ›; `Key` is the union of the task's step names. */
@@ -47,8 +40,6 @@ export interface Step<Key extends string = string> {
   readonly pad?: Pad;
   /** Drops that `draw` counts, where there is no pad: keys count them too, and they are told aloud. */
   readonly counting?: Pick<Pad, 'counter' | 'target'>;
-  /** The hand does something here, though nothing is asked: a run that begins ahead stops before it. */
-  readonly hand?: true;
   readonly draw?: (walk: Walk) => VNode;
   /** What `draw` asks beside `ask`, and its answer, for the Book. */
   readonly told?: readonly (readonly [title: string, text: string])[];

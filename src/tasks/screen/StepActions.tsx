@@ -1,10 +1,10 @@
 import { LabelButton, labelVerdict } from './LabelCheck';
-import type { Offer, Start, Walk } from '../engine/task';
+import type { Offer, Walk } from '../engine/task';
 
 interface OffersProps {
   walk: Walk;
   onDone: () => void;
-  onStart: (start: Start) => void;
+  onStart: (start: NonNullable<Offer['start']>) => void;
   onScan: () => void;
 }
 

@@ -13,14 +13,14 @@ import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf } from '../engine/leaving';
 import { StepActions, StepOffers } from './StepActions';
-import type { Start, Step, Walk } from '../engine/task';
+import type { Offer, Step, Walk } from '../engine/task';
 
 interface Props {
   walk: Walk;
   onLeave: () => void;
   onHow: (result: number) => void;
   onFinished: (records: readonly AnyRecord[]) => void;
-  onStart: (start: Start) => void;
+  onStart: (start: NonNullable<Offer['start']>) => void;
 }
 
 /** Shows one step of a task at a time. All state is in the walk; this only draws it and hands back what was done. */

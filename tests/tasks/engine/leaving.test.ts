@@ -4,7 +4,7 @@ import { storyOf } from '../../../src/app/describe/story';
 import { answer, ask } from '../../../src/tasks/engine/answers';
 import { whole } from '../../../src/tasks/engine/fields';
 import { fold, freshRun } from '../../../src/tasks/engine/fold';
-import { nextKey, recordedOn, wayAhead, withHappenings, withPresets } from '../../../src/tasks/engine/leaving';
+import { nextKey, recordedOn, withHappenings, withPresets } from '../../../src/tasks/engine/leaving';
 import type { Step, Task } from '../../../src/tasks/engine/task';
 
 /** A task whose second step is there only for more than two of something, and whose preset moves on. */
@@ -64,35 +64,5 @@ describe('a run read later', () => {
     const old = fold(events([{ key: 'of.0', text: 'first' }]));
     expect(withPresets(task, old).presets).toEqual({ many: '3' });
     expect(withPresets(task, fold(events([{ key: 'first' }]))).presets).toEqual({}); // not left yet
-  });
-});
-
-describe('a run that begins ahead', () => {
-  const answered = (...hand: Partial<Step>[]) =>
-    ({
-      ...task,
-      steps: () => [
-        first(),
-        { key: 'told', say: 'Plan.' },
-        { key: 'hand', say: 'Pour.', ...hand[0] },
-        { key: 'end', say: 'Name.' },
-      ],
-    }) satisfies Task;
-
-  test('leaves what is answered, with its presets, and stops before the hand does something', () => {
-    const went = wayAhead(answered({ hand: true }), freshRun);
-    expect(went.filter(({ type }) => type === 'go')).toEqual([
-      { type: 'go', key: 'told', text: 'first', told: { say: 'How many?', answers: [['How many', '3 pieces']] } },
-      { type: 'go', key: 'hand', text: 'told', told: { say: 'Plan.', answers: [] } },
-    ]);
-    expect(went).toContainEqual({ type: 'preset', key: 'many', text: '3' });
-  });
-
-  test.each([
-    ['a pad', { pad: { counter: 'c', target: 1, live: () => '' } }],
-    ['a question without an answer', { ask: [whole({ name: 'g', title: 'Grams', unit: 'g' })] }],
-    ['what keeps it from being left', { problem: 'Not yet.' }],
-  ])('stops before %s', (_, hand) => {
-    expect(wayAhead(answered(hand), freshRun).at(-1)).toMatchObject({ key: 'hand' });
   });
 });
