@@ -207,7 +207,7 @@ describe('a planned formula, drop by drop', () => {
 
   test('made again, it is two taps to the first drop, and the very same drops', async () => {
     const h = hand(phone.page);
-    await h.tap('Make again');
+    await h.tap('Make exactly this');
     await h.sees('Nothing is different');
     await phone.page.locator('.main', { hasText: 'Begin' }).tap();
     await phone.page.locator('.pad').waitFor();

@@ -76,7 +76,7 @@ export function CareActions({ record }: { record: AnyRecord }) {
       )}
       {isEditable(record) && <Action words="Change" onTap={page('edit')} />}
       {traced && <Action words="Trace" onTap={() => go(['record', traced, 'trace'])} />}
-      {canBeMadeAgain(record, task) && <Action words="Make again" onTap={page('again')} />}
+      {canBeMadeAgain(record, task) && <Action words="Make exactly this" onTap={page('again')} />}
       <Action words="Print or CSV" onTap={page('paper')} />
       {bought && (
         <Action

@@ -21,19 +21,20 @@ async function repeatOfRecord(record: AnyRecord): Promise<Repeat | null> {
   return null;
 }
 
-/** Make again: what is different today, before anything begins. */
+/** Make exactly this: what was done then and what is different today, before anything begins. */
 export function RepeatPage({ record }: { record: AnyRecord }) {
   const again = useSignal<Repeat | null | undefined>(undefined);
   useEffect(() => void repeatOfRecord(record).then((found) => (again.value = found)), [record.id]);
-  const { title } = describe(record);
+  const { title, did } = describe(record);
   return (
     <main class="page form">
       <header class="top">
-        <h1>Make again · {title}</h1>
+        <h1>Make exactly this · {title}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
           ✕
         </button>
       </header>
+      {did && <p class="say">{did}.</p>}
       <p>Made {formatDay(record.made)}.</p>
       {again.value === null && <p>How it was made is not on this phone, so its steps cannot be repeated.</p>}
       {again.value && <Differences lines={again.value.differences} />}
@@ -41,7 +42,7 @@ export function RepeatPage({ record }: { record: AnyRecord }) {
         {again.value?.newer && <Newer repeat={again.value} newer={again.value.newer} />}
         {again.value && (
           <button class="main" onClick={() => void startTask(again.value!)}>
-            Begin with the same answers
+            Begin
           </button>
         )}
       </footer>
@@ -60,7 +61,7 @@ function Newer({ repeat: { task }, newer }: { repeat: Repeat; newer: NonNullable
 }
 
 function Differences({ lines }: { lines: readonly Difference[] }) {
-  if (lines.length === 0) return <p class="say">Nothing is different: the same lots, the same drops.</p>;
+  if (lines.length === 0) return <p>Nothing is different: the same lots, the same amounts.</p>;
   return (
     <>
       <h2>Different from then</h2>
