@@ -64,7 +64,11 @@ const photoRecords = async () =>
 const shown = (many: number) =>
   phone.page.waitForFunction((many) => {
     const found = [...document.querySelectorAll<HTMLImageElement>('.photo-list img')];
-    return found.length === many && found.every((img) => img.complete && img.naturalWidth > 0);
+    return (
+      document.querySelector('.photos') &&
+      found.length === many &&
+      found.every((img) => img.complete && img.naturalWidth > 0)
+    );
   }, many);
 
 beforeAll(async () => {
@@ -229,4 +233,22 @@ test('the photos of a page and a large one can be held in one hand and read by e
   await phone.page.getByRole('button', { name: 'Remove this photo' }).tap();
   await audit.inspect('a photo, asked whether to remove it');
   expect(audit.found).toEqual([]);
+});
+
+test('a photo of something from the demo goes when the demo goes', async () => {
+  const page = await goTo('#/keeping');
+  await page.getByRole('button', { name: 'Erase everything on this device' }).tap();
+  await Promise.all([page.waitForEvent('load'), page.getByRole('button', { name: 'Erase it all' }).tap()]);
+  await page.locator('.tasks .card').first().waitFor();
+  await goTo('#/shelf');
+  await page.getByRole('button', { name: 'Look around a made-up workshop' }).tap();
+  await page.locator('.demo-notice').waitFor();
+  await page.waitForFunction(() => !document.querySelector('[aria-busy=true]'));
+  const bottle = (await everyRecord(page)).find(({ kind }) => kind === 'bottle')!.id;
+  await add(bottle, 'photos', [{ name: 'a.png', type: 'image/png', buffer: wide }]);
+  expect(await photoRecords()).toHaveLength(2);
+  await goTo('#/shelf');
+  await page.getByRole('button', { name: 'Remove the demo' }).tap();
+  await page.locator('.demo-notice').waitFor({ state: 'detached' });
+  expect((await everyRecord(page)).filter(({ kind }) => kind !== 'settings')).toEqual([]);
 });

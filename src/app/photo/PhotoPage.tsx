@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Photo } from '../../records/kind/photo';
 import { photosOf } from '../../records/photos';
@@ -16,7 +16,7 @@ const close = () => history.back();
 /** One photo, large: #/record/<id>/photo/<id of the photo>. */
 export function PhotoPage({ record }: { record: AnyRecord }) {
   const photo = photosOf(record.id).find(({ id }) => id === route.value[3]);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onKey = ({ key }: KeyboardEvent) => key === 'Escape' && close();
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
