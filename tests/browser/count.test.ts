@@ -197,10 +197,11 @@ describe('a planned formula, drop by drop', () => {
     for (const [code, drops] of Object.entries(counted))
       expect(facts.join()).toMatch(new RegExp(`${code} [\\d.]+ % w/w${drops} drops`));
     await phone.page.locator('.entry', { hasText: 'How it was made' }).tap();
-    const story = await phone.page.locator('.story li').allTextContents();
+    await phone.page.locator('.story li').first().waitFor();
+    const story = await phone.page.locator('.story li').allInnerTexts();
     const turns = story
       .filter((words) => words.startsWith('Take'))
-      .map((words) => /Count (\d+) drop.*Drops: (\d+)/.exec(words)!);
+      .map((words) => /Count (\d+) drop[^]*Drops: (\d+)/.exec(words)!);
     expect(turns.filter(([, wish, had]) => wish !== had)).toHaveLength(2); // the two slips, and no turn beside them
     await phone.page.goBack();
   });

@@ -78,13 +78,13 @@ export function bookTable(runs: readonly Run[]): string {
   const lines = runs.flatMap((run) => {
     const head = [run.endedAt ?? run.made, taskName(run.task), run.title];
     const kept = keptOf(run);
-    if (kept.length === 0) return [[...head, '', '', '', '', run.id]];
+    if (kept.length === 0) return [[...head, '', '', '', '', '', run.id]];
     return kept.map((record) => {
-      const { title, line, code = '' } = describe(record);
-      return [...head, record.kind, code, `${title}${line ? `, ${line}` : ''}`, lotsOf(record), record.id];
+      const { title, line, code = '', did = '' } = describe(record);
+      return [...head, record.kind, code, `${title}${line ? `, ${line}` : ''}`, did, lotsOf(record), record.id];
     });
   });
-  return csvOf([['ended (UTC)', 'task', 'run', 'kind', 'code', 'what', 'lots', 'id'], ...lines]);
+  return csvOf([['ended (UTC)', 'task', 'run', 'kind', 'code', 'what', 'counted', 'lots', 'id'], ...lines]);
 }
 
 function lotsOf(record: AnyRecord): string {

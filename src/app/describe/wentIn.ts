@@ -7,6 +7,10 @@ import { dropsText } from '../../workshop/dropWords';
 import { calledNow } from '../../workshop/uses';
 import type { Description } from './description';
 
+/** What is stored, and how it is shown. */
+const NEAT = { stored: 'neat', words: 'neat' };
+const WAYS = { counted: { words: 'counted' }, weighed: { words: 'weighed' }, poured: { words: 'poured' } } as const;
+
 type Facts = NonNullable<Description['facts']>;
 
 /** The one line on a page whose record the first version made. */
@@ -32,7 +36,8 @@ export function dropsLine(uses: readonly Use[]): string {
 /** Code and strength of what was taken, as they were then; of a record of the first version as they are now. */
 export function useName(use: Use): string {
   const { code, strength = '', name } = known(use);
-  return [code ?? name ?? 'something that is gone', withLocalSign(strength)].filter(Boolean).join(' ');
+  const strong = strength === NEAT.stored ? NEAT.words : withLocalSign(strength);
+  return [code ?? name ?? 'something that is gone', strong].filter(Boolean).join(' ');
 }
 
 /** A use with what its thing was called; in a record of the first version, what it is called today. */
@@ -52,7 +57,7 @@ function amountWords({ id, massG, u = 0, drops, ml }: Use): string {
 }
 
 function sourceWords({ how, dropper, lot, supplier }: Use): string {
-  const known = how === 'counted' && dropper ? `counted with ${dropper.name}` : (how ?? '');
+  const known = how === 'counted' && dropper ? `counted with ${dropper.name}` : how ? WAYS[how].words : '';
   return [known, supplier, lot && `lot ${lot}`].filter(Boolean).join(', ');
 }
 

@@ -179,7 +179,8 @@ function Drops({ record }: { record: AnyRecord }) {
 /** The run that a record came out of. */
 function MadeIn({ record }: { record: AnyRecord }) {
   const made = record.from.at(-1);
-  if (!made || shelf.records.value.has(made)) return null;
+  const known = made && shelf.records.value.get(made); // a run is held here only since it ended in this window
+  if (!made || (known && !isOf('run', known))) return null;
   return (
     <button class="entry" onClick={() => go(['record', made])}>
       <b>How it was made</b>

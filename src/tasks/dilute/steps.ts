@@ -35,7 +35,11 @@ export function steps(run: RunState): DiluteStep[] {
   const fresh = answer(run, fields.source) === 'new' ? newBottleSteps(run) : [];
   const order = attempt(() => orderOf(run));
   if (isExact(run) && order && !(order instanceof Refused))
-    return [...makingSteps(run, order).filter(({ key }) => key !== 'plan'), ...endSteps(run, order)];
+    return [
+      ...solventSteps(run).filter(({ key }) => key === 'food'),
+      ...makingSteps(run, order).filter(({ key }) => key !== 'plan'),
+      ...endSteps(run, order),
+    ];
   return [
     first,
     ...fresh,
@@ -47,7 +51,7 @@ export function steps(run: RunState): DiluteStep[] {
   ];
 }
 
-/** Whether a vial made before is made exactly again: nothing is asked and nothing is planned. */
+/** Whether a vial made before is made exactly again: nothing is planned, and nothing is asked but what is fit for drinks. */
 function isExact(run: RunState): boolean {
   return answer(run, fields.exactSource) !== null && answer(run, fields.exactSolvent) !== null;
 }

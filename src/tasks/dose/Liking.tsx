@@ -1,9 +1,15 @@
-import type { Walk } from '../engine/task';
+import type { RunState } from '../engine/fold';
+import type { Step, Walk } from '../engine/task';
 import './dose.css';
 
 /** The nine points of the hedonic scale, with its words at the ends and in the middle (Peryam & Pilgrim 1957, as commonly quoted). */
 const POINTS = [1, 2, 3, 4, 5, 6, 7, 8, 9];
 const WORDS: Readonly<Record<number, string>> = { 1: 'dislike extremely', 5: 'neither', 9: 'like extremely' };
+
+/** The liking under that name, for the Book. */
+export function likingTold({ typed }: RunState, name: string): NonNullable<Step['told']> {
+  return [['Liking', typed[name] ? `${typed[name]} of 9` : '–']];
+}
 
 /** Nine buttons for liking, kept under that name; the chosen one again takes it back. */
 export function drawLiking(name: string) {

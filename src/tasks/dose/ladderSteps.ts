@@ -7,7 +7,7 @@ import { drawCodes } from './DrawCodes';
 import { fields } from './fields';
 import { vialOf } from './glass';
 import { codesOf, factorOf, rungGlass, rungsOf, tastingOrder, type Rung } from './ladder';
-import { drawLiking } from './Liking';
+import { drawLiking, likingTold } from './Liking';
 import { limitsStep } from './limitsStep';
 import { reachedResults } from './results';
 import { outcome } from '../../workshop/attempt';
@@ -97,6 +97,7 @@ function tasteStep(run: RunState, { rung, k, code }: Glass): Step {
     ],
     ask: [fields.note(k + 1)],
     draw: drawLiking(`liking.${k + 1}`),
+    told: likingTold(run, `liking.${k + 1}`),
   };
 }
 

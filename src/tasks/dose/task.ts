@@ -6,7 +6,7 @@ import { countOf, dropperOf, glassOf, vialOf } from './glass';
 import { happenedIn, keepDose } from './keep';
 import { isLadder } from './ladder';
 import { ladderSteps } from './ladderSteps';
-import { drawLiking } from './Liking';
+import { drawLiking, likingTold } from './Liking';
 import { limitsStep } from './limitsStep';
 import { outcome } from '../../workshop/attempt';
 import { aimStep, doseStep, drinkSteps, glassStep, vialStep } from './steps';
@@ -40,7 +40,14 @@ function lastSteps(run: RunState): Step[] {
   const { value: glass } = outcome(() => glassOf(run, countOf(run)));
   return [
     limitsStep(run, glass, 'Read this before you drink more than a sip.'),
-    { key: 'verdict', say: 'How is it?', ask: [fields.verdict], draw: drawLiking('liking'), done: 'Keep' },
+    {
+      key: 'verdict',
+      say: 'How is it?',
+      ask: [fields.verdict],
+      draw: drawLiking('liking'),
+      told: likingTold(run, 'liking'),
+      done: 'Keep',
+    },
   ];
 }
 

@@ -114,14 +114,23 @@ describe('what went into a dilution', () => {
 });
 
 describe('a vial made again', () => {
+  test('asks whether the solvent is food grade where no bottle of the Shelf says so: it may be another one', () => {
+    const keysOf = (solvent: Record<string, string>) => {
+      const run = walked({ ...byDrops, ...solvent }, 9);
+      return dilute.steps(walked(repeated(run, vialOf(run)).typed, 0)).map(({ key }) => key);
+    };
+    expect(keysOf(poured).slice(0, 2)).toEqual(['food', 'pour.solvent']);
+    expect(keysOf({ solvent: 'e', measure: 'syringe' })[0]).toBe('pour.solvent');
+  });
+
   test('begins with the pouring, and is the same drops in the same solvent, whatever was planned', () => {
     const run = walked({ ...byDrops, ...poured, 'solvent.own': 'yes', 'solvent.ml': '14.2' }, 11);
     const vial = vialOf(run);
     const { typed, differences } = repeated(run, vial);
     expect(differences).toEqual([]);
-    const [pour, drops] = dilute.steps(walked(typed, 0));
+    const [, pour, drops] = dilute.steps(walked(typed, 0)); // after the word on the solvent
     expect([pour!.key, drops!.pad?.target]).toEqual(['pour.solvent', 11]);
-    const again = vialOf(walked(typed, 11));
+    const again = vialOf(walked({ ...typed, food: 'yes' }, 11));
     expect(again.uses.map(({ id, massG }) => [id, massG])).toEqual(
       vial.uses.map(({ id, massG }) => [id, expect.closeTo(massG, 9)]),
     );
