@@ -61,7 +61,7 @@ function Newer({ repeat: { task }, newer }: { repeat: Repeat; newer: NonNullable
 }
 
 function Differences({ lines }: { lines: readonly Difference[] }) {
-  if (lines.length === 0) return <p>Nothing is different: the same lots, the same amounts.</p>;
+  if (lines.length === 0) return <p class="say">Nothing is different: the same lots, the same amounts.</p>;
   return (
     <>
       <h2>Different from then</h2>
