@@ -111,11 +111,12 @@ async function follow(news: News): Promise<void> {
   takeIn(found);
 }
 
-/** Ended runs, newest first, for the Book. */
+/** Ended runs, the one that ended last first, for the Book. */
 export async function endedRuns(): Promise<RecordOf<'run'>[]> {
   const { read } = sortOut(await storedOfKind('run'));
   const runs = read.filter((record) => isOf('run', record));
-  return runs.filter((run) => run.open !== 1).sort((a, b) => (a.id < b.id ? 1 : -1));
+  const end = ({ endedAt, made, id }: RecordOf<'run'>) => `${endedAt ?? made} ${id}`;
+  return runs.filter((run) => run.open !== 1).sort((a, b) => (end(a) < end(b) ? 1 : -1));
 }
 
 /** One run with its events, open or ended; null when there is none. */

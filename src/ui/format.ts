@@ -9,6 +9,7 @@ const days = new Map<string, string>();
 let hasComma: boolean | undefined;
 let counts: Intl.NumberFormat | undefined;
 let dayFormat: Intl.DateTimeFormat | undefined;
+let dayOfYearFormat: Intl.DateTimeFormat | undefined;
 let momentFormat: Intl.DateTimeFormat | undefined;
 let isFile = false;
 
@@ -44,6 +45,14 @@ export function formatDay(stored = ''): string {
   dayFormat ??= new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeZone: 'UTC' });
   if (!days.has(day)) days.set(day, dayFormat.format(Date.parse(day)));
   return days.get(day)!;
+}
+
+/** The same without its year: '5 May'. */
+export function formatDayOfYear(stored: string): string {
+  const at = Date.parse(stored.slice(0, 10));
+  if (isFile || Number.isNaN(at)) return formatDay(stored);
+  dayOfYearFormat ??= new Intl.DateTimeFormat(language, { day: 'numeric', month: 'short', timeZone: 'UTC' });
+  return dayOfYearFormat.format(at);
 }
 
 /** A moment (ISO 8601) for reading, in the phone's own time. */

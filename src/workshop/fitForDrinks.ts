@@ -1,6 +1,7 @@
 import { shelf } from '../records/shelf';
 import type { Vial } from '../records/kind/vial';
 import { solventsOnHand } from './onHand';
+import { tagOf } from './labelled';
 
 const NEVER = 'smell only, it never goes into a drink';
 
@@ -35,27 +36,27 @@ function solventCause(vial: Vial): string | null {
   const { solvent } = vial;
   if (!solvent) return null;
   const known = solventsOnHand().find(({ id }) => id === solvent.id);
-  if (known && !known.foodPossible) return `${vial.code} was thinned with ${solvent.name}`;
-  return solvent.food ? null : `${vial.code} was thinned with ${solvent.name} that is not food grade`;
+  if (known && !known.foodPossible) return `${tagOf(vial)} was thinned with ${solvent.name}`;
+  return solvent.food ? null : `${tagOf(vial)} was thinned with ${solvent.name} that is not food grade`;
 }
 
 function gradeCause(vial: Vial): string {
-  return `${vial.code} is marked so on its label`;
+  return `${tagOf(vial)} is marked so on its label`;
 }
 
 function parentCause(vial: Vial, id: string, seen: Set<string>): string | null {
   const origin = shelf.records.value.get(id);
   if (origin?.kind === 'bottle')
-    return origin.grade === 'smell only' ? `${vial.code} comes from a bottle that is not fit for drinks` : null;
+    return origin.grade === 'smell only' ? `${tagOf(vial)} comes from a bottle that is not fit for drinks` : null;
   if (origin?.kind === 'supply')
     return origin.grade === 'smell only'
-      ? `${vial.code} was thinned from a bottle of ${origin.name} that is not fit for drinks`
+      ? `${tagOf(vial)} was thinned from a bottle of ${origin.name} that is not fit for drinks`
       : null;
   if (origin?.kind === 'vial') {
     const cause = causeOf(id, origin, seen);
-    return cause && `${vial.code} was made with ${origin.code}, and ${cause}`;
+    return cause && `${tagOf(vial)} was made with ${tagOf(origin)}, and ${cause}`;
   }
   const taken = vial.uses.some((use) => use.id === id);
   const known = origin !== undefined || solventsOnHand().some((solvent) => solvent.id === id);
-  return taken && !known ? `${vial.code} was made with something that is no longer on the Shelf` : null;
+  return taken && !known ? `${tagOf(vial)} was made with something that is no longer on the Shelf` : null;
 }

@@ -6,6 +6,7 @@ import { formatPlain } from '../ui/format';
 import { dropOf } from './dropMass';
 import { liquidOfVial } from './onHand';
 import { sourcesOf } from './sources';
+import { tagOf } from './labelled';
 
 /** What is asked of a formula: dose, mg/kg; concentrate, g/L; drink, L and g/mL; a glass, mL. */
 export interface FormulaUse {
@@ -110,7 +111,7 @@ function dropsOf(material: string, mgPerKg: number, use: FormulaUse): string[] {
       const drop = dropOf(dropper, liquidOfVial(vial));
       const drops = mg / (drop.mgPerDrop.value * strength.value);
       const many = formatPlain(drops, 2);
-      return [`${vial.code} ${many === '1' ? '1 drop' : `${many} drops`}${drop.calibrated ? '' : ' (typical)'}`];
+      return [`${many === '1' ? '1 drop' : `${many} drops`} ${tagOf(vial)}${drop.calibrated ? '' : ' (typical)'}`];
     })
     .slice(0, 3);
 }

@@ -12,6 +12,7 @@ import { solvents, type LiquidClass } from '../tables/solvents';
 import type { DropLiquid } from './dropMass';
 import type { Option } from '../ui/controls/field';
 import { formatDay, formatGiven, formatPlain } from '../ui/format';
+import { tagOf } from './labelled';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
 export interface SolventOnHand extends SolventCopy {
@@ -111,7 +112,7 @@ export function bottleWithMaterial(id: string | null | undefined): { bottle: Bot
   return bottle && material ? { bottle, material } : null;
 }
 
-/** Vials as options of a choice, newest first: code, strength, grade. */
+/** Vials as options of a choice, newest first: code and strength, grade, day. */
 export function vialOptions(vials?: readonly Vial[]): readonly Option[] {
   return vials ? vials.map(vialOption) : allVials.value;
 }
@@ -121,7 +122,7 @@ const allVials = computed(() => list('vial').map(vialOption));
 function vialOption(vial: Vial): Option {
   return {
     value: vial.id,
-    label: `${vial.code} · ${vial.name}`,
+    label: `${tagOf(vial)} · ${vial.name}`,
     hint: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}`,
   };
 }

@@ -8,6 +8,7 @@ import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { formatPlain } from '../ui/format';
 import { refusalOf } from './fitForDrinks';
+import { labelTagOf, tagOf } from './labelled';
 import { today } from './today';
 import { useByOf } from './useBy';
 
@@ -16,7 +17,7 @@ const NEVER = 'smell only · never in a drink';
 /** A bottle, or a vial of one material, that a material can be weighed from; or a bottle of solvent. */
 export interface Source {
   readonly id: string;
-  /** Supplier and lot, or code of the vial. */
+  /** Code, supplier and lot, or code and strength of the vial. */
   readonly words: string;
   readonly more: string;
   readonly lot: string;
@@ -63,7 +64,7 @@ function ofBottle(bottle: Bottle): Source {
   const barred = grade === 'smell only';
   return {
     id,
-    words,
+    words: `${labelTagOf(bottle)}, ${words}`,
     lot: words,
     leftG,
     past: isPast(bottle),
@@ -117,9 +118,10 @@ function refusalWords(name: string, words: string): string {
 }
 
 function ofVial(vial: Vial): Source {
-  const { id, code, label, solvent, supplier, lot } = vial;
+  const { id, label, solvent, supplier, lot } = vial;
   const refusal = refusalOf(vial);
   const leftG = leftOf(vial)?.value ?? null;
+  const words = `vial ${tagOf(vial)}`;
   const strength = `${formatPlain(label.value)} ${label.basis}`;
   return {
     id,
@@ -130,9 +132,9 @@ function ofVial(vial: Vial): Source {
     bottle: null,
     vial,
     pricePerG: null,
-    words: `vial ${code}, ${strength}`,
-    lot: [`vial ${code}`, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
-    more: refusal ? NEVER : moreOf(vial, leftG ?? 0).join(', '),
+    words,
+    lot: [words, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
+    more: refusal ? NEVER : [strength, ...moreOf(vial, leftG ?? 0)].join(', '),
     strength: vial.contents[0]!.strength,
   };
 }

@@ -1,6 +1,8 @@
-import { freeCode } from '../core/label/shortCode';
-import { list } from '../records/shelf';
-import { leftOf } from '../records/stock';
+import { lettered } from '../core/label/shortCode';
+import type { Vial } from '../records/kind/vial';
+import { isOf } from '../records/kind/kinds';
+import { list, shelf } from '../records/shelf';
+import { twinsOf } from './labelled';
 
 /** The codes of all vials of the Shelf. */
 export function vialCodes(): string[] {
@@ -9,14 +11,24 @@ export function vialCodes(): string[] {
 
 /** T1, T2, … for the letter T: the first that no vial has. */
 export function numberedVialCode(letter: string): string {
-  const taken = new Set(vialCodes());
+  return numbered(letter, vialCodes());
+}
+
+/** B1, B2, …: the first that no batch has, put away or not. */
+export function numberedBatchCode(): string {
+  const taken = [...shelf.records.value.values()].flatMap((record) =>
+    isOf('batch', record) ? (record.code ?? []) : [],
+  );
+  return numbered('B', taken);
+}
+
+function numbered(letter: string, taken: readonly string[]): string {
   let n = 1;
-  while (taken.has(`${letter}${n}`)) n++;
+  while (taken.includes(`${letter}${n}`)) n++;
   return `${letter}${n}`;
 }
 
-/** This code, or with something behind it while another vial in use has it: on a strip it is all that one sees. */
-export function freeVialCode(code: string): string {
-  const vials = list('vial');
-  return freeCode(code, (one) => vials.some((vial) => vial.code === one && leftOf(vial)?.value !== 0));
+/** This code, or with a letter behind it while a vial in use has it with the same strength, made on the same day. */
+export function freeVialCode(code: string, label: Vial['label'], madeOn: string): string {
+  return lettered(code, (one) => twinsOf(one, label, madeOn).length > 0);
 }

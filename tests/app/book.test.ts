@@ -85,6 +85,19 @@ describe('the Shelf', () => {
     expect(searchShelf('card oil', 5).map(({ id }) => id)).toContain('A1');
   });
 
+  test('finds a vial by code and strength, with a point or a comma, before the same code in another strength', () => {
+    const at = (id: string, value: number) => ({
+      ...vialOf('card', value / 100),
+      id,
+      label: { value, basis: '% w/v' },
+    });
+    takeIn([at('strong', 1), at('weak', 0.1), at('weaker', 0.01)]);
+    expect(searchShelf('card 0.1', 9).map(({ id }) => id)).toEqual(['weak']);
+    expect(searchShelf('CARD 0,1 %', 9).map(({ id }) => id)).toEqual(['weak']);
+    expect(searchShelf('card 1', 9)[0]!.id).toBe('strong');
+    expect(searchShelf('card neat', 9).map(({ id }) => id)).toEqual(['A1']);
+  });
+
   test('finds a bottle by a day of it, whole or from its year and month', () => {
     takeIn([bottle('A2', { received: '2025-03-09', opened: '2025-04-11' })]);
     for (const day of ['2025-03-09', '2025-04-11', '2025-04'])

@@ -66,7 +66,7 @@ async function walkOn(h: Hand, page: Page, choices: readonly string[], texts: An
     const before = await hashOf(page);
     if (choice) await h.choose(choice);
     if ((await hashOf(page)) !== before) continue;
-    const wish = /(?:Drop in|Count) (\d+)/.exec((await page.locator('.say').first().textContent())!)?.[1];
+    const wish = /(?:Add|Count) (\d+)/.exec((await page.locator('.say').first().textContent())!)?.[1];
     if ((await page.locator('.pad').count()) > 0) await h.drops(Number(wish));
     const plus = page.locator('button.plus');
     if ((await plus.count()) > 0) await plus.tap();

@@ -207,7 +207,7 @@ describe('a step that breaks', () => {
   test('while it is drawn keeps the run, and is whole again after what broke it', async () => {
     await page.goto(site.url);
     await dilute(['lot PG-117', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'P1']);
-    await page.locator('.say', { hasText: 'drops of pink grapefruit oil' }).waitFor();
+    await page.locator('.say', { hasText: '(pink grapefruit oil)' }).waitFor();
     await page.evaluate(() => {
       const real = String.prototype.split;
       String.prototype.split = function (this: string, ...given: unknown[]) {
@@ -221,11 +221,11 @@ describe('a step that breaks', () => {
     expect(await page.getByRole('alert').innerText()).toContain('what you did in this run is stored');
     expect(await page.locator('.fault small').innerText()).toBe('TypeError: planted');
     await page.goBack(); // the phone's own way back works too
-    await page.locator('.say', { hasText: 'drops of pink grapefruit oil' }).waitFor();
+    await page.locator('.say', { hasText: '(pink grapefruit oil)' }).waitFor();
     expect(await page.getByRole('alert').count()).toBe(0);
     await page.locator('.actions .main').tap();
     await page.getByRole('button', { name: 'The step before' }).tap();
-    await page.locator('.say', { hasText: 'drops of pink grapefruit oil' }).waitFor();
+    await page.locator('.say', { hasText: '(pink grapefruit oil)' }).waitFor();
     await page.locator('.actions .main').tap();
     await page.getByRole('button', { name: 'Pause and go to the Bench' }).tap();
     await page.evaluate(() => (window as unknown as { mend: () => void }).mend());

@@ -81,7 +81,7 @@ async function open(): Promise<ReturnType<typeof hand>> {
 /** The line at the pad: the code of its vial, and the drops asked for. */
 async function line(): Promise<{ code: string; wish: number }> {
   const say = (await phone.page.locator('.say').textContent())!;
-  const [, code, wish] = /Take (\w+)\. Count (\d+) drops/.exec(say)!;
+  const [, code, wish] = /Take (\w+) .*\. Count (\d+) drops/.exec(say)!;
   return { code: code!, wish: Number(wish) };
 }
 

@@ -155,7 +155,7 @@ describe('a whole count by keys, without a touch and without a look', () => {
     await toThePad({ card: '5', hex: '2' });
     const heard = await hears('Take CARD');
     expect(heard.find((words) => words.startsWith('Which dropper?'))).toMatch(/ 1: Pipette 1\. 2: /);
-    expect(heard.at(-1)).toBe('Take CARD. Count 5 drops.');
+    expect(heard.at(-1)).toBe('Take CARD 1 % by weight. Count 5 drops.');
     await page.evaluate(() => (outside.pointers = 0));
     await tones();
     await press('PageDown', 1);
@@ -181,7 +181,7 @@ describe('a whole count by keys, without a touch and without a look', () => {
 
   test('a held key counts once; on a button that has the focus, Space is that button’s', async () => {
     await page.keyboard.press('b');
-    expect(await hears('Take HEX')).toEqual(['Take HEX. Count 2 drops.']);
+    expect(await hears('Take HEX')).toEqual(['Take HEX 0.5 % by weight. Count 2 drops.']);
     for (const [key, count] of [
       ['PageDown', 1],
       ['q', 2],

@@ -108,7 +108,7 @@ describe('a label as a picture', () => {
     await phone.page.getByRole('button', { name: 'Print label' }).tap();
     await preparing();
     const { name, bytes } = await savedPicture();
-    expect(name).toBe('HEX3-cis-3-hexenol-30x20mm-203dpi.png');
+    expect(name).toBe('HEX3-1-cis-3-hexenol-30x20mm-203dpi.png');
     const label = readPng(bytes);
     expect([label.width, label.height, label.perMetre]).toEqual([240, 160, 7992]); // 30 × 20 mm at 203 dpi
     expect(new Set(label.grey)).toEqual(new Set([0, 255]));
@@ -166,7 +166,15 @@ describe('labels as the browser prints them', () => {
       expect(widthMm).toBeCloseTo(50, 0);
       expect(heightMm).toBeCloseTo(25, 0);
     }
-    const words = ['HEX3', 'SMELL ONLY', 'cis-3-hexenol', '1.05 ± 0.11 % w/v', 'isopropanol 99 %', 'made 2026-05-04'];
+    const words = [
+      'HEX3',
+      '1 %',
+      'SMELL ONLY',
+      'cis-3-hexenol',
+      '1.05 ± 0.11 % w/v',
+      'isopropanol 99 %',
+      'made 2026-05-04',
+    ];
     for (const word of [
       ...words,
       'use by 2027-05-04',
@@ -259,12 +267,12 @@ describe('scanning, without a network and under the strictest policy', () => {
     await h.choose('not weighed');
     await h.sees('Take CARD');
     await h.tap('Scan its label');
-    await phone.page.getByRole('button', { name: '✓ It is CARD' }).waitFor();
+    await phone.page.getByRole('button', { name: '✓ It is CARD 1 %' }).waitFor();
     await h.drops(2);
     await h.done();
     await h.sees('Take HEX3');
     await h.tap('Scan its label');
-    await phone.page.getByText('Stop: this is CARD.').waitFor();
+    await phone.page.getByText('Stop: this is CARD 1 %.').waitFor();
     expect(await phone.page.locator('.pad').count()).toBe(0);
     await h.tap('Count without a label');
     await phone.page.locator('.pad').waitFor();

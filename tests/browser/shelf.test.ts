@@ -335,7 +335,7 @@ describe('trace, make again and the Book', () => {
     await page().getByText('not gone').waitFor();
     await openRecord('ethanol', 'Vial');
     await h.tap('Make exactly this');
-    await page().locator('.differences', { hasText: 'CARD lot C-2208 is put away' }).waitFor();
+    await page().locator('.differences', { hasText: 'CARD neat lot C-2208 is put away' }).waitFor();
     await page().locator('.main', { hasText: 'Begin' }).tap();
     await h.sees('of ethanol 96 % vol into the vial'); // the same amounts: nothing is asked or planned
     await page().locator('.actions .main').tap();

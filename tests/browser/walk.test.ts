@@ -72,7 +72,7 @@ async function dilutedFromNewBottle(h: ReturnType<typeof hand>, name: string, co
   await h.choose('By drops');
   await h.sees('Which dropper');
   await h.choose('not weighed');
-  await h.sees(`of ${name}`);
+  await h.sees(`${code} neat (${name})`);
   await h.done(); // the plan
   await h.done(); // solvent is in
   await h.drops(4);

@@ -21,7 +21,7 @@ describe('the words of Minim', () => {
   });
 
   test('hold texts of every kind, and words of the data apart', () => {
-    expect(written).toEqual(expect.arrayContaining(['Drop in ‹{0}› of {1}.', 'Remove the demo', 'Close', ' and ']));
+    expect(written).toEqual(expect.arrayContaining(['Add ‹{0}› of {1}.', 'Remove the demo', 'Close', ' and ']));
     expect(data).toEqual(expect.arrayContaining(['fit for drinks', 'smell only', 'stays wet', 'floral']));
     expect(written).not.toContain('fit for drinks');
   });

@@ -130,13 +130,13 @@ function Entries({ runs }: { runs: readonly Run[] }) {
 function told(run: Run): string {
   const when = ago(Date.parse(run.endedAt ?? run.made), Date.now());
   const photos = photosText(photosOf(run.id, ...run.kept).length);
-  return [when, outcome(run), photos, run.demo && 'demo'].filter(Boolean).join(' · ');
+  return [when, ...outcome(run), photos, run.demo && 'demo'].filter(Boolean).join(' · ');
 }
 
-/** What was counted, or what the first thing it ended in says of itself. */
-function outcome(run: Run): string {
+/** What is written on the first thing it ended in, and what was counted, or what that says of itself. */
+function outcome(run: Run): string[] {
   const first = run.kept.map((id) => shelf.records.value.get(id)).find(Boolean);
-  if (!first) return '';
-  const { did, line } = describe(first);
-  return did ?? line;
+  if (!first) return [];
+  const { code = '', did, line } = describe(first);
+  return [code, did ?? line];
 }

@@ -27,33 +27,33 @@ export const droppers: Readonly<
 
 const SPIRIT = { solvent: 'spirit', measure: 'syringe', way: 'drops', basis: '% w/v', size: '10' };
 
-/** Vials, from bottles or from vials, by code; the solvent by its name in the script, or its id. */
+/** Vials, from bottles or from vials, by their names in the script; the solvent by its name in the script, or its id. */
 export const dilutions: readonly {
   from: string;
-  code: string;
+  name: string;
   daysAgo: number;
   hour: number;
   typed: Readonly<Record<string, string>>;
 }[] = [
-  { from: 'CARD', code: 'CARD', daysAgo: 54, hour: 9, typed: { ...SPIRIT, strength: '1' } },
-  { from: 'RHU', code: 'RHU', daysAgo: 54, hour: 10, typed: { ...SPIRIT, strength: '5' } },
-  { from: 'HEX3', code: 'HEX3', daysAgo: 53, hour: 9, typed: { ...SPIRIT, strength: '1' } },
-  { from: 'HEX3', code: 'HEX01', daysAgo: 53, hour: 10, typed: { ...SPIRIT, strength: '0.1' } },
+  { from: 'CARD', name: 'CARD', daysAgo: 54, hour: 9, typed: { ...SPIRIT, strength: '1' } },
+  { from: 'RHU', name: 'RHU', daysAgo: 54, hour: 10, typed: { ...SPIRIT, strength: '5' } },
+  { from: 'HEX3', name: 'HEX3', daysAgo: 53, hour: 9, typed: { ...SPIRIT, strength: '1' } },
+  { from: 'HEX3', name: 'HEX01', daysAgo: 53, hour: 10, typed: { ...SPIRIT, strength: '0.1' } },
   {
     from: 'NOOT',
-    code: 'NOOT',
+    name: 'NOOT',
     daysAgo: 53,
     hour: 11,
     typed: { ...SPIRIT, strength: '1', way: 'mass', readability: '0.001', 'material.g': '0.086' },
   },
   {
     from: 'ION',
-    code: 'ION',
+    name: 'ION',
     daysAgo: 52,
     hour: 9,
     typed: { ...SPIRIT, solvent: 'isopropanol-99', strength: '1' },
   },
-  { from: 'PGF', code: 'PGF', daysAgo: 19, hour: 9, typed: { ...SPIRIT, strength: '1' } },
+  { from: 'PGF', name: 'PGF', daysAgo: 19, hour: 9, typed: { ...SPIRIT, strength: '1' } },
 ];
 
 export const layerings = [
@@ -87,7 +87,7 @@ export const layerings = [
   },
 ] as const;
 
-/** Drinks dosed, by the code of the vial. */
+/** Drinks dosed, by the vial’s name in the script. */
 export const drinks: readonly {
   daysAgo: number;
   vial: string;

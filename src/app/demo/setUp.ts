@@ -77,9 +77,9 @@ async function dilute(cast: Cast): Promise<void> {
     const dropper = cast.get('dropper P1')!.id;
     const day = today(-one.daysAgo);
     const solvent = cast.get(one.typed['solvent']!)?.id ?? one.typed['solvent']!;
-    const typed = { bottle: source.id, dropper, 'vial.code': one.code, 'vial.made': day, ...one.typed, solvent };
+    const typed = { bottle: source.id, dropper, 'vial.made': day, ...one.typed, solvent };
     const made = await play('dilute', { at: at(one.daysAgo, one.hour), typed });
-    cast.set(one.code, the('vial', made));
+    cast.set(one.name, the('vial', made));
   }
 }
 

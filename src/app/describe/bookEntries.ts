@@ -8,6 +8,7 @@ import { shelfTasks, tasks } from '../../tasks';
 import { describe } from './describe';
 import { formatDay } from '../../ui/format';
 import { daysOf } from './shelfIndex';
+import { tagOf } from '../../workshop/labelled';
 
 /** What the Book is narrowed down to; '' is everything. */
 export interface Narrowing {
@@ -31,10 +32,10 @@ export function keptOf(run: Run): AnyRecord[] {
 export function narrowers(): { value: string; label: string; hint: string }[] {
   return [
     ...list('material').map(({ id, code, name }) => ({ value: id, label: `${code} · ${name}`, hint: 'material' })),
-    ...list('vial').map(({ id, code, name, madeOn }) => ({
-      value: id,
-      label: `${code} · ${name}`,
-      hint: `vial made ${formatDay(madeOn)}`,
+    ...list('vial').map((vial) => ({
+      value: vial.id,
+      label: `${tagOf(vial)} · ${vial.name}`,
+      hint: `vial made ${formatDay(vial.madeOn)}`,
     })),
   ];
 }

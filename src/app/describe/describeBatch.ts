@@ -3,13 +3,15 @@ import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 import { doneFacts } from './wentIn';
+import { tagOf } from '../../workshop/labelled';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */
 export function describeBatch(r: Batch): Description {
   const { litres, brix, abv, gas, emulsion } = r.drink;
   return {
     title: r.name,
-    line: `${measuredText(litres, 'L')}, ${formatPlain(brix.value, 3)} °Brix, ${formatPlain(abv.value, 2)} % ABV`,
+    ...(r.code === undefined ? {} : { code: tagOf(r) }),
+    line: `${formatDay(r.madeOn)}, ${measuredText(litres, 'L')}, ${formatPlain(brix.value, 3)} °Brix, ${formatPlain(abv.value, 2)} % ABV`,
     facts: [
       ...facts(
         ['Made', formatDay(r.madeOn)],

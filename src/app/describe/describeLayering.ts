@@ -1,5 +1,5 @@
 import type { RecordOf } from '../../records/kind/kinds';
-import { find } from '../../records/shelf';
+import { tagOfId } from '../../workshop/labelled';
 import { facts, type Description } from './description';
 import { formatGiven, formatMoment } from '../../ui/format';
 
@@ -29,10 +29,11 @@ function stayed(r: Layering): string[] {
   return r.strips.filter(({ takenOutAt }) => takenOutAt === null).map(({ vial }) => vial);
 }
 
-function stripText({ code, dips, takenOutAt }: Layering['strips'][number]): string {
+function stripText({ vial, code, dips, takenOutAt }: Layering['strips'][number]): string {
+  const tag = tagOfId(vial) ?? code;
   const more = [dips === 1 ? '' : `${dips} dips`, takenOutAt === null ? '' : `taken out ${clock(takenOutAt)}`];
   const told = more.filter(Boolean).join(', ');
-  return told ? `${code} (${told})` : code;
+  return told ? `${tag} (${told})` : tag;
 }
 
 function dippedText(r: Layering): string {
@@ -46,7 +47,7 @@ function dippedText(r: Layering): string {
 function readingHead({ minute, at, vials }: Layering['readings'][number]): string {
   const moment =
     minute === null ? '' : minute === 0 ? ', fresh' : minute <= 60 ? `, ${minute} min` : `, ${minute / 60} h`;
-  return `${clock(at)}${moment}: ${vials.map((id) => find('vial', id)?.code ?? 'a vial that is gone').join(' + ')}`;
+  return `${clock(at)}${moment}: ${vials.map((id) => tagOfId(id) ?? 'a vial that is gone').join(' + ')}`;
 }
 
 function readingText({ words, intensity, liking, note }: Layering['readings'][number]): string {

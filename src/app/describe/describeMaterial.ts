@@ -3,6 +3,7 @@ import { find } from '../../records/shelf';
 import { cautionWords } from '../../workshop/cautionWords';
 import { formatDay, formatPlain } from '../../ui/format';
 import { facts, type Description } from './description';
+import { labelTagOf } from '../../workshop/labelled';
 
 type Material = RecordOf<'material'>;
 
@@ -54,7 +55,7 @@ export function describeBottle(r: RecordOf<'bottle'>): Description {
   return {
     title: material?.name ?? 'a material that is gone',
     line: [r.supplier, r.lot && `lot ${r.lot}`].filter(Boolean).join(', '),
-    code: material?.code ?? '',
+    code: labelTagOf(r), // its lot is in the line
     grade: r.grade,
     facts: [
       ...facts(

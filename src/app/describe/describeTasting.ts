@@ -5,6 +5,7 @@ import { formatGiven, measuredText } from '../../ui/format';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
+import { tagOfId } from '../../workshop/labelled';
 
 /** A drink in words: its drops, what they made of it, and how it was. */
 export function describeTasting(r: Tasting): Description {
@@ -39,15 +40,16 @@ export function describeTasting(r: Tasting): Description {
 function earlier(r: Tasting): NonNullable<Description['facts']> {
   return facts(
     ...r.doses.map(
-      ({ code, drops, massG }) => [code, drops === null ? measuredText(massG, 'g') : dropsText(drops)] as const,
+      ({ vial, code, drops, massG }) =>
+        [tagOfId(vial) ?? code, drops === null ? measuredText(massG, 'g') : dropsText(drops)] as const,
     ),
   );
 }
 
 /** All materials together where there are several, then each. */
 function resultsOf({ reached, doses }: Tasting): Result[] {
-  const inputs = doses.map(({ code, drops, massG }) => ({
-    words: code,
+  const inputs = doses.map(({ vial, code, drops, massG }) => ({
+    words: tagOfId(vial) ?? code,
     text: measuredText(scaled(massG, 1000), 'mg'),
     source: drops === null ? 'weighed' : `${dropsText(drops)} counted`,
   }));

@@ -6,13 +6,14 @@ import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/form
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
+import { tagOf } from '../../workshop/labelled';
 
 /** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
 export function describeVial(r: RecordOf<'vial'>): Description {
   return {
     title: r.name,
     line: `${formatGiven(r.label.value)} ${r.label.basis}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
-    code: r.code,
+    code: tagOf(r),
     grade: r.grade,
     ...(dropsLine(r.uses) ? { did: dropsLine(r.uses) } : {}),
     facts: [

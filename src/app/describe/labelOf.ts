@@ -55,7 +55,7 @@ const labels: { readonly [K in LabelledKind]: (record: RecordOf<K>) => Words } =
 function vialWords(vial: Vial): Words {
   const head = headOf(vial, refusalOf(vial) !== null);
   const { amount, unit } = inLabelBasis(vial, plus(...vial.contents.map(({ strength }) => strength)));
-  const strength: LabelSpan = { ...plain(unbroken(measuredText(amount, unit)), 'the strength', 2), face: 'bold' };
+  const strength: LabelSpan = { ...plain(unbroken(measuredText(amount, unit)), 'the exact strength', 2), face: 'bold' };
   const parts = vial.contents.length > 1 ? `of ${vial.contents.length} materials` : '';
   const thinner = vial.solvent && `in ${vial.solvent.name.replace(/ %/g, '\u00a0%')}`;
   const solvent = plain([parts, thinner].filter(Boolean).join(' '), 'the solvent', 5);
@@ -70,12 +70,11 @@ function vialWords(vial: Vial): Words {
 
 function bottleWords(bottle: Bottle): Words {
   const head = headOf(bottle, bottle.grade === 'smell only');
-  const neat: LabelSpan = { ...plain('neat', 'the word neat', 2), face: 'bold' };
   const opened = plain(bottle.opened ? unbroken(`opened ${bottle.opened}`) : '', 'the day it was opened', 6);
   const useBy = plain(bottle.useBy ? unbroken(`use by ${bottle.useBy}`) : '', 'the use-by day', 4);
   return {
-    all: [...head, [neat, opened, useBy], originOf(bottle)],
-    strip: stripOf(head, [neat]),
+    all: [...head, [opened, useBy], originOf(bottle)],
+    strip: stripOf(head, []),
     flame: burnsNeat(bottle.material),
   };
 }
@@ -101,24 +100,27 @@ function batchWords(batch: Batch): Words {
   };
 }
 
-type Head = [[code: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
+const LARGE = 1.5; // size of code and strength over that of the text
 
-/** Code and grade, then the name. A vial that may not go into a drink says so in white on black. */
+type Head = [[code: LabelSpan, strength: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
+
+/** Code, strength and grade, then the name. A vial that may not go into a drink says so in white on black. */
 function headOf(record: Labelled, smellOnly: boolean): Head {
   const called = calledOf(record);
-  const code: LabelSpan = { text: called.code, face: 'code', scale: 1.5, rank: 0, what: 'the code' };
+  const code: LabelSpan = { text: called.code, face: 'code', scale: LARGE, rank: 0, what: 'the code' };
+  const strength: LabelSpan = { ...code, text: unbroken(called.strength), face: 'bold', what: 'the strength' };
   const grade: LabelSpan = smellOnly
     ? { text: 'SMELL ONLY', face: 'badge', scale: 1, rank: 0, what: 'SMELL ONLY' }
     : plain('fit\u00a0for\u00a0drinks', 'fit for drinks', 1);
-  return [[code, grade], [{ ...plain(called.name, 'the name', 1), face: 'bold' }]];
+  return [[code, strength, grade], [{ ...plain(called.name, 'the name', 1), face: 'bold' }]];
 }
 
 /** A strip has room for two lines: which one it is, and what it holds. */
-function stripOf([[code, grade], [name]]: Head, more: LabelSpan[]): LabelSpan[][] {
+function stripOf([[code, strength, grade], [name]]: Head, more: LabelSpan[]): LabelSpan[][] {
   return grade.face === 'badge'
-    ? [[code, grade, name], more]
+    ? [[code, strength, grade, name], more]
     : [
-        [code, name],
+        [code, strength, name],
         [...more, grade],
       ];
 }

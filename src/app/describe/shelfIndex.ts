@@ -1,8 +1,9 @@
 import { computed } from '@preact/signals';
 import { search, searchIndex, type Searchable } from '../../core/text/search';
-import { isOf, kindOf, type AnyRecord } from '../../records/kind/kinds';
+import { isLabelled, isOf, kindOf, type AnyRecord } from '../../records/kind/kinds';
 import { find, shelf } from '../../records/shelf';
 import { describe } from './describe';
+import { labelTagOf } from '../../workshop/labelled';
 
 /** Our choice of weights: own code first, then names, lots and numbers, then everything else that is written. */
 const WEIGHT = { code: 8, name: 5, number: 4, other: 3, word: 1 };
@@ -25,7 +26,7 @@ function searchableOf(record: AnyRecord): Searchable {
   const { title, line, code = '' } = describe(record);
   const texts: [string, number][] = [
     [title, WEIGHT.name],
-    [code, WEIGHT.code],
+    [isLabelled(record) ? labelTagOf(record) : code, WEIGHT.code],
     [line, WEIGHT.word],
     [daysOf(record), WEIGHT.word],
     ...ofKind(record),

@@ -27,16 +27,16 @@ export function wentIn(uses: readonly Use[]): Facts {
   ];
 }
 
-/** '3 GING 1 % w/v, 12 SWOR neat': all that was counted, in one line; '' where nothing was. */
+/** '3 drops GING 1 %, 12 drops SWOR neat': all that was counted, in one line; '' where nothing was. */
 export function dropsLine(uses: readonly Use[]): string {
-  const counted = uses.flatMap((use) => (use.drops === undefined ? [] : `${use.drops} ${useName(use)}`));
+  const counted = uses.flatMap((use) => (use.drops === undefined ? [] : `${dropsText(use.drops)} ${useName(use)}`));
   return counted.join(', ');
 }
 
 /** Code and strength of what was taken, as they were then; of a record of the first version as they are now. */
 export function useName(use: Use): string {
   const { code, strength = '', name } = known(use);
-  const strong = strength === NEAT.stored ? NEAT.words : withLocalSign(strength);
+  const strong = strength === NEAT.stored ? NEAT.words : withLocalSign(strength.replace(/ w\/v$/, ''));
   return [code ?? name ?? 'something that is gone', strong].filter(Boolean).join(' ');
 }
 
@@ -70,7 +70,12 @@ export function doneFacts(done: Done | undefined): Facts {
     ['Begun', formatMoment(done.from)],
     ['Ended', formatMoment(done.to)],
     ...(plan
-      ? [['Planned', `${plan.lines.map(({ code, drops }) => `${drops} ${code}`).join(', ')}${error}`] as const]
+      ? [
+          [
+            'Planned',
+            `${plan.lines.map(({ code, drops }) => `${dropsText(drops)} ${code}`).join(', ')}${error}`,
+          ] as const,
+        ]
       : []),
     ...slips.map((slip) => [`Not as planned: ${slip.what}`, slipWords(slip)] as const),
   ];

@@ -87,7 +87,7 @@ async function save(labels: readonly ReadyLabel[], dpi: number): Promise<void> {
 function pictures(labels: readonly ReadyLabel[], dpi: number): Promise<File[]> {
   return Promise.all(
     labels.map(async ({ layout, code, title }) => {
-      const name = `${title.replace(/[^\p{L}\p{N}]+/gu, '-')}-${layout.widthMm}x${layout.heightMm}mm-${dpi}dpi.png`;
+      const name = `${title.replace(/[^\p{L}\p{N}.]+/gu, '-')}-${layout.widthMm}x${layout.heightMm}mm-${dpi}dpi.png`;
       return new File([(await labelPng(layout, code, dpi)) as BlobPart], name, { type: 'image/png' });
     }),
   );

@@ -10,7 +10,7 @@ import { LabelPicking } from './LabelPicking';
 import { LabelPreview } from './LabelPreview';
 import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
-import { calledOf, type Labelled } from '../../workshop/labelled';
+import { calledOf, tagOf, type Labelled } from '../../workshop/labelled';
 import { labelOf } from '../describe/labelOf';
 import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
 import type { ReadyLabel } from './readyLabel';
@@ -81,8 +81,7 @@ function readyLabels(records: readonly Labelled[], job: LabelJob, widthOf: Measu
     records.map((record) => {
       const label = labelOf(record, job.kind);
       const layout = layoutLabel(label.content, { ...job, widthOf });
-      const { code, name } = calledOf(record);
-      return { ...label, record, layout, title: `${code} ${name}` };
+      return { ...label, record, layout, title: `${tagOf(record)} ${calledOf(record).name}` };
     }),
   );
 }

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { today } from '../../workshop/today';
-import { allLabelled, calledOf, type Labelled } from '../../workshop/labelled';
+import { allLabelled, calledOf, tagOf, type Labelled } from '../../workshop/labelled';
 import { formatDay } from '../../ui/format';
 import { Part } from '../fault/Part';
 
@@ -40,12 +40,12 @@ export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }
 }
 
 function Choice({ record, picked, onFlip }: { record: Labelled; picked: boolean; onFlip: (id: string) => void }) {
-  const { code, name } = calledOf(record);
+  const { name } = calledOf(record);
   return (
     <label class={picked ? 'choice chosen' : 'choice'}>
       <input type="checkbox" checked={picked} onChange={() => onFlip(record.id)} />
       <span>
-        <b>{code}</b> {name}
+        <b>{tagOf(record)}</b> {name}
         <small>{'madeOn' in record ? `made ${formatDay(record.madeOn)}` : 'bottle'}</small>
       </span>
     </label>

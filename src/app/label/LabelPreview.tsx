@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { EASY_TEXT } from '../../core/label/label';
 import { formatPlain } from '../../ui/format';
 import { Label } from '../../ui/label/Label';
-import { calledOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/labelled';
 import { pageRoom } from '../../ui/plot/pictureRoom';
 import type { ReadyLabel } from './readyLabel';
 import { labelSetUp, setUpLabel } from './labelSetUp';
@@ -60,7 +60,7 @@ function LeftOut({ labels }: { labels: readonly ReadyLabel[] }) {
   for (const { layout, record } of labels)
     if (layout.leftOut.length > 0) {
       const what = layout.leftOut.join(', ');
-      short.set(what, [...(short.get(what) ?? []), calledOf(record).code]);
+      short.set(what, [...(short.get(what) ?? []), tagOf(record)]);
     }
   const shared = labels.filter((label) => label.shared);
   if (short.size === 0 && shared.length === 0) return null;

@@ -7,6 +7,7 @@ import { gasWords } from '../describe/describeBatch';
 import { slipWords } from '../describe/wentIn';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
+import { sheetTitle } from './sheetRows';
 import './batchSheet.css';
 
 /** The sheet of a batch: to print (or save as PDF by printing), as a picture, and as a table for a spreadsheet. */
@@ -16,7 +17,7 @@ export function BatchSheet({ id }: { id: string }) {
   return (
     <main class="page sheet">
       <header class="top">
-        <h1>{batch.name}</h1>
+        <h1>{sheetTitle(batch)}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
           ✕
         </button>
@@ -30,7 +31,10 @@ export function BatchSheet({ id }: { id: string }) {
       <Checks batch={batch} />
       <footer class="actions">
         <Picture batch={batch} />
-        <button class="second" onClick={() => saveTable(`${batch.madeOn} ${batch.name}`, () => batchTable(batch))}>
+        <button
+          class="second"
+          onClick={() => saveTable(`${batch.madeOn} ${sheetTitle(batch)}`, () => batchTable(batch))}
+        >
           Table for a spreadsheet (CSV)
         </button>
         <button class="main" onClick={() => print()}>

@@ -12,7 +12,7 @@ export function batchTable(batch: Batch): string {
     ['density', densityGPerMl, 'g/mL'],
   ] as const;
   return csvOf([
-    ['batch', batch.name],
+    ['batch', batch.name, batch.code ?? ''],
     ['made', batch.madeOn],
     ['formula', batch.formula.name, batch.formula.version],
     ['kind', emulsion ? 'emulsion' : 'solution'],

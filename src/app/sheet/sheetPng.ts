@@ -1,8 +1,9 @@
 import { pngWithDensity } from '../../core/label/png';
 import type { Batch } from '../../records/kind/batch';
+
 import { fontOf, textMeasure } from '../../ui/label/labelFonts';
 import { layoutSheet, SHEET, type SheetText } from './sheetLayout';
-import { sheetRows } from './sheetRows';
+import { sheetRows, sheetTitle } from './sheetRows';
 
 const DPI = 150; // dots per inch: small letters are still read on paper
 const PER_MM = DPI / 25.4; // mm per inch
@@ -13,7 +14,7 @@ export async function sheetPictures(batch: Batch): Promise<File[]> {
   return Promise.all(
     pages.map(async (texts, i) => {
       const page = pages.length === 1 ? '' : ` ${i + 1} of ${pages.length}`;
-      const name = `${batch.madeOn} ${batch.name}${page}`.replace(/[^\p{L}\p{N} ._-]/gu, '');
+      const name = `${batch.madeOn} ${sheetTitle(batch)}${page}`.replace(/[^\p{L}\p{N} ._-]/gu, '');
       return new File([(await pagePng(texts)) as BlobPart], `${name}.png`, { type: 'image/png' });
     }),
   );

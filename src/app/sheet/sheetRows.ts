@@ -12,13 +12,18 @@ export interface SheetRow {
 
 const VESSELS = { concentrate: 'Concentrate', syrup: 'Syrup', drink: 'Drink' } as const;
 
+/** 'B2 · Low tide aperitif'; the name alone where a batch has no number. */
+export function sheetTitle({ code, name }: Batch): string {
+  return [code, name].filter(Boolean).join(' · ');
+}
+
 /** The sheet of a batch, row by row, as it is drawn into a picture. */
 export function sheetRows(batch: Batch): SheetRow[] {
-  const { name, formula, madeOn, drink, notes } = batch;
+  const { formula, madeOn, drink, notes } = batch;
   const from = formula.version === null ? formula.name : `${formula.name}, version ${formula.version}`;
   const gas = drink.gas ? `; ${gasWords(drink.gas)}` : '';
   return [
-    row('title', name),
+    row('title', sheetTitle(batch)),
     row('note', `Made ${formatDay(madeOn)} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
     ...(notes ? [row('note', notes)] : []),
     ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),

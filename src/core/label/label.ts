@@ -5,7 +5,7 @@
  * shrink, paragraphs run together; what then still finds no room is left out whole and named, never cut off.
  */
 import { blocksFor, type Blocks } from './labelBlocks';
-import type { LabelContent, LabelFrame, PlacedText } from './labelContent';
+import type { LabelContent, LabelFrame, LabelSpan, PlacedText } from './labelContent';
 import { setText } from './labelText';
 import { Refusal } from '../text/refusal';
 
@@ -19,7 +19,7 @@ export interface LabelLayout extends Blocks {
   readonly leftOut: readonly string[];
 }
 
-/** The smallest label, mm; our choice: a code and its grade still stand on it. */
+/** The smallest label, mm; our choice: code, strength and grade still stand on it. */
 export const SMALLEST_LABEL = { widthMm: 15, heightMm: 6 } as const;
 
 /** Text size in mm whose letters are 1.2 mm high without tails: Reg. (EU) 2024/2865 asks for them on what is sold (x-height 0.50, measured). */
@@ -29,7 +29,7 @@ export const EASY_TEXT = 2.4;
  * A label laid out. The widths that the frame hands in must be those of the typeface that draws. The code's modules
  * are whole dots of the printer, and its corner lies on a dot. mm and dots per inch.
  * Source: our own way of setting text; the sizes and their sources are beside them here and in labelBlocks and labelText.
- * @throws Refusal for a label smaller than 15 × 6 mm, or whose code and grade find no room
+ * @throws Refusal for a label smaller than 15 × 6 mm, or whose code, strength and grade find no room
  */
 export function layoutLabel(content: LabelContent, frame: LabelFrame): LabelLayout {
   const { widthMm, heightMm } = frame;
@@ -47,16 +47,28 @@ export function layoutLabel(content: LabelContent, frame: LabelFrame): LabelLayo
     const found = best(paragraphs, blocks, frame) ?? best(runOn(paragraphs), blocks, frame);
     if (found) return { widthMm, heightMm, ...found, leftOut };
     const goes = paragraphs.flat().reduce((most, span) => (span.rank > most.rank ? span : most));
-    if (goes.rank === 0) return withLess(content, frame, blocks[0]!);
+    if (goes.rank === 0) {
+      const small = best(
+        paragraphs.map((spans) => spans.map(asSmall)),
+        blocks,
+        frame,
+      );
+      return small ? { widthMm, heightMm, ...small, leftOut } : withLess(content, frame, blocks[0]!);
+    }
     leftOut.push(goes.what);
     paragraphs = paragraphs.map((spans) => spans.filter((span) => span !== goes)).filter((spans) => spans.length > 0);
   }
 }
 
+/** No larger than the text around it: what must stand there comes before its size. */
+function asSmall(span: LabelSpan): LabelSpan {
+  return { ...span, scale: Math.min(1, span.scale) };
+}
+
 /** Last of all the flame and then the code make room for what must stand there. */
 function withLess(content: LabelContent, frame: LabelFrame, { code, flame }: Blocks): LabelLayout {
   if (!flame && !code)
-    throw new Refusal('code and grade find no room on a label of {widthMm} × {heightMm} mm', {
+    throw new Refusal('code, strength and grade find no room on a label of {widthMm} × {heightMm} mm', {
       widthMm: frame.widthMm,
       heightMm: frame.heightMm,
     });

@@ -14,13 +14,22 @@ export function shortCode(name: string, taken: readonly string[]): string {
   return freeCode(base.length < 2 ? `${base}X` : base, (code) => taken.includes(code));
 }
 
+/** The same with a number behind it while it is taken: PGF, PGF2, PGF3 …; with a letter where it ends with a digit: HEX32 would be another number. */
+function freeCode(stem: string, isTaken: (code: string) => boolean): string {
+  return /\d$/.test(stem) ? lettered(stem, isTaken) : withMore(stem, isTaken, String);
+}
+
 /**
- * A code (1 to 6 letters or digits) with something behind it while it is taken, never longer than 6: PGF, PGF2, PGF3 …; HEX3, HEX3B,
- * HEX3C …, since HEX32 would be another number. Our choice.
+ * A code (1 to 6 letters or digits) with a letter behind it while it is taken, from the 27th on a number; never longer than 6: CARD,
+ * CARDB, CARDC … A vial's strength follows its code, so that a digit there would be misread. Our choice.
  */
-export function freeCode(stem: string, isTaken: (code: string) => boolean): string {
+export function lettered(stem: string, isTaken: (code: string) => boolean): string {
+  return withMore(stem, isTaken, (n) => (n <= 26 ? String.fromCharCode(64 + n) : String(n)));
+}
+
+function withMore(stem: string, isTaken: (code: string) => boolean, moreOf: (n: number) => string): string {
   for (let n = 1; ; n++) {
-    const more = /\d$/.test(stem) && n <= 26 ? String.fromCharCode(64 + n) : String(n);
+    const more = moreOf(n);
     const code = n === 1 ? stem : `${stem.slice(0, LONGEST - more.length)}${more}`;
     if (!isTaken(code)) return code;
   }

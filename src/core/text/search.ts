@@ -23,6 +23,7 @@ export interface Hit {
 
 const GREEK: Readonly<Record<string, string>> = { α: 'alpha', β: 'beta', γ: 'gamma', δ: 'delta', ω: 'omega' };
 const JOINED = 0.8; // our choice: a hit across the hyphens of a name counts a little less than one in a word of it
+const DECIMAL = /^\d+[.,]\d+$/;
 const LONGEST_JOIN = 4; // words; our choice: longer texts are sentences, not names
 const EXACT = 1; // our choice, as all qualities here: exact before beginning before inside before misspelled
 const BEGINNING = 0.8;
@@ -32,11 +33,14 @@ const PER_SLIP = 0.12;
 
 /**
  * Words of a text as they are compared: small letters, no accents, Greek letters by name. A number with hyphens (CAS) is one
- * word of digits; a name with hyphens gives its parts. Any text. Our choice.
+ * word of digits, and so is a number with a point or comma; a name with hyphens gives its parts. Any text. Our choice.
  */
 export function wordsOf(text: string): string[] {
   return folded(text)
-    .flatMap((chunk) => (/^[\d-]+$/.test(chunk) ? [chunk.replace(/-/g, '')] : chunk.split(/[^\p{L}\p{N}]+/u)))
+    .flatMap((chunk) => {
+      if (/^[\d-]+$/.test(chunk)) return [chunk.replace(/-/g, '')];
+      return DECIMAL.test(chunk) ? [chunk.replace(',', '.')] : chunk.split(/[^\p{L}\p{N}]+/u);
+    })
     .filter(Boolean);
 }
 

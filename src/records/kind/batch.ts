@@ -21,6 +21,8 @@ const schema = z.lazy(() =>
   z.object({
     ...envelope('batch'),
     name: z.string(),
+    /** B1, B2, …; those of the first version have none. */
+    code: z.optional(z.string()),
     /** The formula or tasting that it was made from, with name and version. */
     formula: z.object({ id: z.string(), name: z.string(), version: z.nullable(z.number()) }),
     /** Shares of neat material as asked for, g/g. */

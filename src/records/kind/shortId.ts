@@ -45,12 +45,22 @@ export function spacedShortId(shortId: string): string {
  * The records that a typed text means: those of that very code, or whose short id begins with it (4 signs at least;
  * capitals, spaces and dashes do not matter). None for a text too short to mean anything.
  */
-export function foundByTyping<T extends { id: string; code: string }>(typed: string, records: readonly T[]): T[] {
-  const signs = typed.toUpperCase().replace(/[\s-]/g, '');
+export function foundByTyping<T extends { id: string; code: string; tag?: string }>(
+  typed: string,
+  records: readonly T[],
+): T[] {
+  const signs = signsOf(typed);
   if (signs === '') return [];
-  const byCode = records.filter(({ code }) => code.toUpperCase() === signs);
+  const byCode = records.filter(({ code, tag = code }) => [code, tag].some((one) => signsOf(one) === signs));
   if (byCode.length > 0 || signs.length < SHORTEST) return byCode;
   return records.filter(({ id }) => shortIdOf(id).startsWith(signs));
+}
+
+function signsOf(text: string): string {
+  return text
+    .toUpperCase()
+    .replace(/[\s%-]/g, '')
+    .replace(',', '.');
 }
 
 /** The records whose label a scanned short id is; more than one only in the once-in-a-lifetime case that two share it. */

@@ -7,7 +7,10 @@ import { solventCopy } from './solvent';
 const schema = z.lazy(() =>
   z.object({
     ...envelope('vial'),
+    /** Of a dilution that of its material, unless another was typed; its strength follows it. */
     code: z.string(),
+    /** A trial and a concentrate have codes of their own, without a strength. Vials of the first version do not say. */
+    sort: z.optional(z.enum(['dilution', 'trial', 'concentrate'])),
     name: z.string(),
     /** What it holds: one material for a dilution, several for a trial. Strength in g of neat material per g of the vial's liquid. */
     contents: z.array(z.object({ material: z.string(), name: z.string(), strength: measuredSchema })),

@@ -7,6 +7,7 @@ import { carriersOf } from '../../workshop/carrier';
 import type { SolventOnHand } from '../../workshop/onHand';
 import type { Source } from '../../workshop/sources';
 import type { RecipeLine } from './recipe';
+import { tagOf } from '../../workshop/labelled';
 
 /** Ids of what is weighed beside materials and carriers. */
 export const ETHANOL = 'ethanol';
@@ -17,6 +18,8 @@ export const EMULSION_WATER = 'emulsion-water';
 export interface Goods {
   readonly id: string;
   readonly name: string;
+  /** Code and strength on the bottle or vial of a material: 'CARD neat'. */
+  readonly tag?: string;
   /** CAS number where it is neither a material of the Shelf nor a solvent. */
   readonly cas?: string;
   readonly source: Source | null;
@@ -43,10 +46,12 @@ export function pure(id: string, name: string, more: Pick<Goods, 'cas' | 'beside
 
 /** A material as it comes from its bottle or vial. */
 export function materialGoods(line: RecipeLine, source: Source): Goods {
+  const from = source.vial ?? source.bottle;
   const rest = source.vial ? carriersOf(source.vial).flatMap((one) => thinner(one.id, one.share, one.ethanol)) : [];
   return {
     id: line.material,
     name: line.name,
+    ...(from ? { tag: tagOf(from) } : {}),
     source,
     contents: [{ material: line.material, strength: source.strength }, ...rest],
   };

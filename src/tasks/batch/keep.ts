@@ -12,8 +12,9 @@ import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { judgeFields } from '../shared/judging';
 import { levelWords, stateWords } from '../../workshop/limitRules';
-import { today } from '../../workshop/today';
 import { useOf } from '../../workshop/uses';
+import { numberedBatchCode } from '../../workshop/vialCode';
+import { dayOfRun } from '../engine/runDay';
 import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
 import type { Goods } from './goods';
@@ -42,6 +43,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
   const sources = new Set(making.vessel.pours.flatMap(({ goods }) => goods.source?.id ?? []));
   const record = newRecord('batch', {
     from: [recipe.id, ...sources, ...(again ? [again.id] : [])],
+    code: numberedBatchCode(),
     name: valueOf(run, fields.name(usualName(run)))!,
     formula: { id: recipe.id, name: recipe.name, version: recipe.version },
     lines: [...recipe.lines],
@@ -51,7 +53,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
     reached: [...made.reached],
     checks: checksOf(run, making, made),
     jurisdiction: textOf(run, judgeFields.jurisdiction),
-    madeOn: today(),
+    madeOn: dayOfRun(run),
     notes: valueOf(run, fields.notes) ?? '',
     uses: usesOf(run, making),
   });
@@ -62,7 +64,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
 /** Name of a batch until one is typed. */
 export function usualName(run: RunState): string {
   const recipe = recipeOrNull(run);
-  return recipe ? `${recipe.name}, ${today()}`.slice(0, 60) : '';
+  return recipe ? `${recipe.name}, ${dayOfRun(run)}`.slice(0, 60) : '';
 }
 
 function askedOf(run: RunState): Record<string, string> {

@@ -8,7 +8,7 @@ import { measuredText } from '../../ui/format';
 import { textOf, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
-import { today } from '../../workshop/today';
+import { dayOfRun } from '../engine/runDay';
 import { useByOf, useByOfDilution } from '../../workshop/useBy';
 import { useOf } from '../../workshop/uses';
 import { fields } from './fields';
@@ -60,16 +60,17 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
     densityGPerMl,
     ...besideIn(making),
     code: valueOf(run, fields.leftCode())!,
+    sort: 'concentrate',
     name: `${plan.recipe.name}, concentrate`.slice(0, 60),
     label: { value: Number((whole * 100).toPrecision(3)), basis: '% w/w' },
     solvent: solvent && copyOf(solvent),
     sizeMl: Math.ceil(left.value / densityGPerMl),
     grade: 'fit for drinks',
-    madeOn: today(),
+    madeOn: dayOfRun(run),
     supplier: '',
     lot: '',
     useBy: useByOfDilution({
-      madeOn: today(),
+      madeOn: dayOfRun(run),
       families: contents.map(({ material }) => find('material', material)?.family ?? ''),
       liquid: solvent?.liquid ?? null,
       source: soonest(uses),

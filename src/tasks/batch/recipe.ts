@@ -5,6 +5,7 @@ import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';
 import { formatDay } from '../../ui/format';
 import { Refusal } from '../../core/text/refusal';
+import { dosedTags } from '../../workshop/labelled';
 
 /** One material of what is made, and its share of all neat material, g/g. */
 export interface RecipeLine {
@@ -38,7 +39,7 @@ export function recipeOptions(run: RunState): Option[] {
     .sort((a, b) => (b.liking ?? 0) - (a.liking ?? 0))
     .map((tasting) => ({
       value: tasting.id,
-      label: `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`,
+      label: `${tasting.base.name} with ${dosedTags(tasting.doses)}`,
       hint: `tasted ${formatDay(tasting.made)}${tasting.liking === null ? '' : `, liking ${tasting.liking} of 9`}`,
     }));
   return [...formulas, ...tastings];
@@ -66,7 +67,7 @@ export function recipeOf(run: RunState): Recipe | null {
     name,
     share: mgPerKg.value / total,
   }));
-  const name = `${tasting.base.name} with ${tasting.doses.map(({ code }) => code).join(' + ')}`;
+  const name = `${tasting.base.name} with ${dosedTags(tasting.doses)}`;
   return { id: tasting.id, name, version: null, lines, mgPerKg: total };
 }
 

@@ -13,6 +13,7 @@ export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carri
   const whole = neat && thin && plus(neat, thin);
   const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(step.diluted.strength);
   const rest = minus(exact(1), share);
+  const { tag: _, ...from } = of.from; // it is no longer what stands on the bottle
   const contents = [
     ...of.from.contents.map((one) => ({ ...one, strength: times(one.strength, share) })),
     ...of.carrier.contents.map((one) => ({ ...one, strength: times(one.strength, rest) })),
@@ -24,6 +25,6 @@ export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carri
     ...of,
     share,
     isMade: whole !== null,
-    goods: { ...of.from, name: `${of.from.name}, thinned to ${formatPlain(share.value * 100, 3)} %`, contents },
+    goods: { ...from, name: `${of.from.name}, thinned to ${formatPlain(share.value * 100, 3)} %`, contents },
   };
 }

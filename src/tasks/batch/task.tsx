@@ -18,6 +18,7 @@ import { leastOf } from './pour';
 import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
 import { materialsOf, recipeOrNull } from './drinkAsked';
+import { numberedBatchCode } from '../../workshop/vialCode';
 
 /** What the rules say of the drink as planned, and the highest dose that passes. It keeps no one from going on: Minim warns. */
 function limitsStep(run: RunState): Step {
@@ -72,7 +73,7 @@ function endSteps(run: RunState, making: Making): Step[] {
     {
       key: 'name',
       say: 'What is it called?',
-      more: ['Write the name and today’s date on every bottle of it.', ...leftWords(making)],
+      more: [`Write ‹${numberedBatchCode()}›, the name and today’s date on every bottle of it.`, ...leftWords(making)],
       ask: [name, fields.notes, ...left],
       done: 'Keep',
     },

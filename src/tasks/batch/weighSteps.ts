@@ -53,7 +53,7 @@ function stockStep(run: RunState, pour: Pour): Step {
   const amounts = [gramsOf(run, neat), gramsOf(run, thin)] as const;
   return {
     key,
-    say: `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${from.name}, ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
+    say: `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${called(from)} and ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
     more: [
       'It is too little for the scale. In a small vessel of its own, mixed well.',
       ...lotWords(from, neat),
@@ -77,8 +77,8 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
   return {
     key,
     say: again
-      ? `Add ‹${withLocalSign(grams)} g› more of ${goods.name}.`
-      : `Weigh ‹${withLocalSign(grams)} g› of ${goods.name}.`,
+      ? `Add ‹${withLocalSign(grams)} g› more of ${called(goods)}.`
+      : `Weigh ‹${withLocalSign(grams)} g› of ${called(goods)}.`,
     more: [
       `${place}.`,
       ...lotWords(goods, pour.stock ? 0 : target),
@@ -169,6 +169,11 @@ function hintOf(run: RunState, id: string): string[] {
 
 function exactly(masses: Record<string, string>, words: string): Offer {
   return { words, type: masses, leave: true };
+}
+
+/** What is written on its bottle or vial, and its name; of what has no code the name. */
+function called({ name, tag }: Goods): string {
+  return tag ? `‹${tag}› (${name})` : name;
 }
 
 /** Where it comes from, and when that many grams are not there. */

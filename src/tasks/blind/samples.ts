@@ -8,6 +8,7 @@ import type { RunState } from '../engine/fold';
 import { attribute } from './fields';
 import { methodOf, type Method } from './methods';
 import { formatDay } from '../../ui/format';
+import { dosedTags, tagOf } from '../../workshop/labelled';
 
 const MOST_SAMPLES = 6;
 const LETTERS = Array.from({ length: MOST_SAMPLES }, (_, i) => String.fromCharCode(65 + i));
@@ -79,19 +80,20 @@ function rowOf(id: string | undefined): PickItem | undefined {
   return vial ? ofVial(vial) : tasting && ofTasting(tasting);
 }
 
-function ofVial({ id, code, name, label, solvent, grade, contents }: Vial): PickItem {
+function ofVial(vial: Vial): PickItem {
+  const { id, name, label, solvent, grade, contents } = vial;
   const trial = contents.length > 1 ? 'trial, ' : '';
   const what = `${trial}${label.value} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}`;
-  return { id, code, name, what, smellOnly: grade === 'smell only' };
+  return { id, code: tagOf(vial), name, what, smellOnly: grade === 'smell only' };
 }
 
 function ofTasting({ id, base, doses, made, glass, liking }: Tasting): PickItem {
-  const codes = doses.map(({ code }) => code).join(' + ');
+  const codes = dosedTags(doses);
   const told = [`drink of ${formatDay(made)}`, glass ? `glass ${glass.code}` : '', liking ? `liked ${liking}` : ''];
   return { id, code: codes, name: `${base.name} + ${codes}`, what: told.filter(Boolean).join(', ') };
 }
 
-/** The sample that a record of the Shelf becomes: a vial goes by its code, a drink by its name. */
+/** The sample that a record of the Shelf becomes: a vial goes by its code and strength, a drink by its name. */
 export function sampleNamed({ code, name }: PickItem): string {
   return (name.endsWith(`+ ${code}`) ? name : code).slice(0, 40);
 }

@@ -10,6 +10,7 @@ import { liquidOfVial } from '../../workshop/onHand';
 import { isRight, type Answer } from './answers';
 import type { Design } from './design';
 import { answersInput, chanceResult, chanceText, type Input, type Outcome } from './words';
+import { tagOf } from '../../workshop/labelled';
 
 /** One run up the ladder: which steps were named right, and the threshold that it gives. */
 interface Climb extends ReturnType<typeof bestEstimate> {
@@ -118,7 +119,7 @@ function inMgPerKg({ drops }: Design, amount: Measured, inputs: readonly Input[]
   const more: Input[] = [
     { words: 'One drop', text: measuredText(mgPerDrop, 'mg'), source },
     {
-      words: `${vial.code}, all its materials`,
+      words: `${tagOf(vial)}, all its materials`,
       text: measuredText(scaled(strength, PPM), 'mg/kg'),
       source: 'the vial as made',
     },

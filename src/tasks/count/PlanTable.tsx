@@ -3,6 +3,7 @@ import { formatPlain } from '../../ui/format';
 import './count.css';
 import { percent, signedPercent, worstLine } from './plans';
 import { stockOf } from './stock';
+import { dropsText } from '../../workshop/dropWords';
 
 /** Each line of a plan: what is asked, what is counted, what that brings, and how far off it is. */
 export function PlanTable({ instance, answer }: { instance: PlanInstance; answer: PlanAnswer }) {
@@ -49,7 +50,7 @@ function Line({ line, name, answer, share, target, worst }: LineProps) {
         <td>
           {line.stockIds.map((id) => (
             <span class="taken">
-              <b>{answer.plan[id]}</b> × <span class="code">{stockOf(id)?.code ?? '?'}</span>
+              <b>{dropsText(answer.plan[id]!)}</b> <span class="code">{stockOf(id)?.tag ?? '?'}</span>
             </span>
           ))}
           <small>{formatPlain(line.trueMg, 3)} mg</small>

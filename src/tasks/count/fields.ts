@@ -32,8 +32,8 @@ export const fields = {
       options: ways(),
       ...(run.typed['vials'] === undefined ? {} : { preset: 'hand' }),
     }),
-  planned: ({ id, code, name, what }: Stock): Field<number> =>
-    whole({ name: `plan.${id}`, title: `${code} · ${name}`, unit: 'drops', min: 1, max: 500, help: what }),
+  planned: ({ id, tag, name, what }: Stock): Field<number> =>
+    whole({ name: `plan.${id}`, title: `${tag} · ${name}`, unit: 'drops', min: 1, max: 500, help: what }),
   parts: ({ id, code, name }: { id: string; code: string; name: string }): Field<number> =>
     amount({ name: `part.${id}`, title: `${code} · ${name}`, unit: 'parts', above: 0, max: 1e6 }),
   purpose: choice({

@@ -38,5 +38,5 @@ function slipsIn(events: readonly RunEvent[]): NonNullable<Done['slips']> {
 }
 
 function codeOf(id: string): string {
-  return stockOf(id)?.code ?? '?';
+  return stockOf(id)?.tag ?? '?';
 }

@@ -2,8 +2,8 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { today } from '../../workshop/today';
 import { droppedBy, useOf } from '../../workshop/uses';
+import { dayOfRun } from '../engine/runDay';
 import { targetLines } from './planInstance';
 import { formulaOfThen } from './exactly';
 import { dropperOf, fields, wayOf } from './fields';
@@ -27,6 +27,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
   const vial = newRecord('vial', {
     from,
     code: valueOf(run, fields.code())!,
+    sort: 'trial',
     name,
     contents: trial.parts.map(({ material, name, strength }) => ({ material, name, strength })),
     label: { value: target(run, asked), basis: '% w/w' },
@@ -35,7 +36,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     densityGPerMl: trial.total.value / trial.volumeMl,
     sizeMl: valueOf(run, fields.size(trial.volumeMl))!,
     grade: trial.counted.some(({ stock }) => stock.grade === 'smell only') ? 'smell only' : 'fit for drinks',
-    madeOn: today(),
+    madeOn: dayOfRun(run, 'count.'),
     useBy: earliest(trial),
     supplier: '',
     lot: '',

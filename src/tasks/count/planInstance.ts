@@ -83,9 +83,9 @@ function mayGoIn(run: RunState, { id, grade }: Stock): boolean {
   return grade === 'fit for drinks' && (!vial || refusalOf(vial) === null);
 }
 
-/** Codes of the vials and bottles of a material that may not be used, because they are smell only. */
+/** The vials and bottles of a material that may not be used, because they are smell only. */
 export function smellOnlyOf(run: RunState, material: string): string[] {
-  return stocksOnHand().flatMap((stock) => (holdsOnly(stock, material) && !mayGoIn(run, stock) ? stock.code : []));
+  return stocksOnHand().flatMap((stock) => (holdsOnly(stock, material) && !mayGoIn(run, stock) ? stock.tag : []));
 }
 
 /** mg of neat material per part: free, unless all of the trial goes into one drink. */

@@ -120,7 +120,9 @@ function planStep(run: RunState): Step {
 
 /** The plan that was taken, for the record. */
 function plannedText(run: RunState): string {
-  const targets = targetsIn(run.typed['plan'] ?? '').map(({ id, drops }) => `‹${drops}› ${stockOf(id)?.code ?? '?'}`);
+  const targets = targetsIn(run.typed['plan'] ?? '').map(
+    ({ id, drops }) => `‹${dropsText(drops)}› ${stockOf(id)?.tag ?? '?'}`,
+  );
   return targets.length === 0 ? 'The plan.' : `The plan: ${targets.join(', ')}.`;
 }
 
@@ -140,10 +142,10 @@ function naiveText({ chosen, instance }: Plans): string {
 
 /** Which vials give drops that no one has weighed. */
 function typicalText(run: RunState, plan: Readonly<Record<string, number>>): string[] {
-  const codes = Object.keys(plan).flatMap((id) => {
+  const tags = Object.keys(plan).flatMap((id) => {
     const stock = stockOf(id);
-    return stock && !dropOfStock(stock, dropperOf(run)).calibrated ? [stock.code] : [];
+    return stock && !dropOfStock(stock, dropperOf(run)).calibrated ? [stock.tag] : [];
   });
-  if (codes.length === 0) return [];
-  return [`Not weighed with this dropper: ${codes.join(', ')}. A typical drop stands in, and the line may be far off.`];
+  if (tags.length === 0) return [];
+  return [`Not weighed with this dropper: ${tags.join(', ')}. A typical drop stands in, and the line may be far off.`];
 }

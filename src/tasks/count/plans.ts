@@ -47,7 +47,7 @@ export function plansOf(run: RunState): Plans | NoPlan {
 }
 
 function inWords({ componentId, why, remedy }: PlanRefusal, { components }: PlanInstance): NoPlan {
-  const nameOf = (id: string) => stockOf(id)?.code ?? components.find((line) => line.id === id)?.name;
+  const nameOf = (id: string) => stockOf(id)?.tag ?? components.find((line) => line.id === id)?.name;
   return { ok: false, componentId, why: refusalWords(why, nameOf), remedy: refusalWords(remedy, nameOf) };
 }
 

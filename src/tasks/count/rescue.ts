@@ -122,7 +122,7 @@ function changed(
     .filter(({ id, drops }) => drops > (counted[id] ?? 0))
     .sort((a, b) => a.drops - (counted[a.id] ?? 0) - (b.drops - (counted[b.id] ?? 0)));
   const had = Object.values(counted).reduce((sum, drops) => sum + drops, 0);
-  const again = targets.flatMap(({ id }) => ((counted[id] ?? 0) > 0 ? (stockOf(id)?.code ?? []) : []));
+  const again = targets.flatMap(({ id }) => ((counted[id] ?? 0) > 0 ? (stockOf(id)?.tag ?? []) : []));
   return {
     name,
     error: result.objective,

@@ -26,7 +26,7 @@ export function slipStep(run: RunState, round: Round): Step {
     options.push({ value: typed, label: DECIDED[typed.split('|')[0]!] ?? typed });
   return {
     key: name,
-    say: `‹${dropsText(count)}› of ${stockOf(round.id)?.code ?? 'it'}, not ${round.drops}: ‹${off}›.`,
+    say: `‹${dropsText(count)}› of ${stockOf(round.id)?.tag ?? 'it'}, not ${round.drops}: ‹${off}›.`,
     more: [options.length > 1 ? 'Nothing is lost: it can be made up for.' : 'Nothing is lost.'],
     ask: [choice({ name, title: 'How do you go on?', options })],
     ...(typed === 'on' ? { next: round.key } : {}),

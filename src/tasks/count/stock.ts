@@ -10,11 +10,13 @@ import type { Vial } from '../../records/kind/vial';
 import { formatPlain } from '../../ui/format';
 import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
 import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
+import { tagOf } from '../../workshop/labelled';
 
 /** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
 export interface Stock {
   readonly id: string;
-  readonly code: string;
+  /** Code and strength, as in 'CARD 1 %' and 'CARD neat'. */
+  readonly tag: string;
   readonly name: string;
   /** Strength and solvent, in words. */
   readonly what: string;
@@ -64,10 +66,10 @@ export function strengthOf(stock: Stock): number {
 }
 
 function ofVial(vial: Vial): Stock {
-  const { id, code, name, contents, grade, solvent, densityGPerMl, useBy, label } = vial;
+  const { id, name, contents, grade, solvent, densityGPerMl, useBy, label } = vial;
   return {
     id,
-    code,
+    tag: tagOf(vial),
     name,
     contents,
     grade,
@@ -89,7 +91,7 @@ function ofBottle(bottle: Bottle): Stock[] {
       id,
       grade,
       useBy,
-      code: material.code,
+      tag: tagOf(bottle),
       name: material.name,
       what: 'neat',
       solvent: null,

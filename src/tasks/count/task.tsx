@@ -25,8 +25,14 @@ function handSteps(run: RunState): Step[] {
       key: 'pick',
       say: 'Which vials go in?',
       more: ['They are counted in the order in which you pick them.'],
-      draw: (walk) => <Picking walk={walk} items={stocksOnHand()} label="Vials and bottles" />,
-      told: [['Picked', picked.map(({ code }) => code).join(', ') || '–']],
+      draw: (walk) => (
+        <Picking
+          walk={walk}
+          items={stocksOnHand().map(({ tag, ...stock }) => ({ ...stock, code: tag }))}
+          label="Vials and bottles"
+        />
+      ),
+      told: [['Picked', picked.map(({ tag }) => tag).join(', ') || '–']],
       ...(picked.length === 0 ? { problem: 'Pick at least one vial.' } : {}),
     },
     { key: 'drops', say: 'How many drops of each?', ask: picked.map(fields.planned) },
@@ -38,13 +44,13 @@ function countStep(run: RunState, { id, drops: target, key }: Round): Step {
   const stock = stockOf(id);
   return {
     key,
-    say: `Take ‹${stock?.code ?? '?'}›. Count ‹${dropsText(target)}›.`,
+    say: `Take ‹${stock?.tag ?? '?'}›. Count ‹${dropsText(target)}›.`,
     ...(run.at === key ? { more: warningsOf(run, stock, target) } : {}),
     ...(stock ? { draw: () => <VialToTake stock={stock} /> } : {}),
     pad: {
       counter: counterOf(id),
       target,
-      ...(stock ? { expects: { id, code: stock.code } } : {}),
+      ...(stock ? { expects: { id, tag: stock.tag } } : {}),
       live: (drops) => {
         const mass = stock && drops > 0 ? ` · ${activeText(stock, drops, dropOfStock(stock, dropperOf(run)))}` : '';
         return `${ofTarget(drops, target)}${mass}`;

@@ -41,7 +41,7 @@ function weighed(run: RunState, ids: readonly string[], token: string): Counted[
     if (!stock || drops === 0) return [];
     const drop = dropOfStock(stock, dropperOf(run));
     const { mgPerDrop, spread } = drop;
-    const words = `counting ${dropsText(drops)} of ${stock.code}`;
+    const words = `counting ${dropsText(drops)} of ${stock.tag}`;
     return [
       {
         stock,

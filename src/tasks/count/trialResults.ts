@@ -42,9 +42,9 @@ type Inputs = Result['how']['inputs'];
 
 function inputsOf(trial: Trial): Inputs {
   return trial.counted.flatMap(({ stock, drops, drop }) => [
-    { words: stock.code, text: `${dropsText(drops)}, ${measuredText(drop.mgPerDrop, 'mg each')}`, source: drop.source },
+    { words: stock.tag, text: `${dropsText(drops)}, ${measuredText(drop.mgPerDrop, 'mg each')}`, source: drop.source },
     ...stock.contents.map(({ name, strength }) => ({
-      words: `${name} in ${stock.code}`,
+      words: `${name} in ${stock.tag}`,
       text: measuredText(scaled(strength, 100), '% w/w'),
       source: stock.what,
     })),

@@ -5,11 +5,12 @@ import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import type { Offer } from '../engine/task';
 import { answer, ask, supposing, types } from '../engine/answers';
-import { today } from '../../workshop/today';
+import { strengthWords, twinsOf } from '../../workshop/labelled';
+import { dayOfRun } from '../engine/runDay';
 import { freeVialCode } from '../../workshop/vialCode';
 import { fields, type DiluteStep } from './fields';
 import { dilutionUseBy as dilutionUseBy } from './dilutionUseBy';
-import { madeOf, type Made } from './made';
+import { labelOf, madeOf, type Made } from './made';
 import { inMl, type Order } from './making';
 import { pourStep } from './pouring';
 import { gradeOf } from './source';
@@ -25,7 +26,7 @@ export function endSteps(run: RunState, order: Order): DiluteStep[] {
   const rescue = rescued
     ? [pourStep(run, order, { pour: 'rescue', grams: made.rescue.add, say: 'on top' }), rescuedStep(order, made)]
     : [];
-  return [madeStep(order, asMixed, rescued), ...rescue, labelStep(run, order)];
+  return [madeStep(order, asMixed, rescued), ...rescue, labelStep(run, order, made)];
 }
 
 function madeStep(order: Order, made: Made, rescued: boolean): DiluteStep {
@@ -63,11 +64,13 @@ function rescuedStep(order: Order, made: Made): DiluteStep {
   return { key: 'rescued', say, more: ['From what was really put in.'], results: [strengthResult(order, made)] };
 }
 
-function labelStep(run: RunState, order: Order): DiluteStep {
+function labelStep(run: RunState, order: Order, made: Made): DiluteStep {
   const { supplier, lot } = order.source;
-  const code = ask(fields.code, { preset: freeVialCode(order.source.code) });
-  const madeOn = ask(fields.madeOn, { preset: today() });
-  const day = answer(run, madeOn) ?? today();
+  const usualDay = dayOfRun(run, 'pour.', 'drops', 'material');
+  const madeOn = ask(fields.madeOn, { preset: usualDay });
+  const day = answer(run, madeOn) ?? usualDay;
+  const label = labelOf(run, order, made);
+  const code = ask(fields.code, { preset: freeVialCode(order.source.code, label, day) });
   const keeps = dilutionUseBy(run, order, day);
   const useBy = ask(fields.useBy, { preset: keeps.day, help: `${keeps.words}.` });
   const typed = answer(run, code) ?? '';
@@ -75,9 +78,12 @@ function labelStep(run: RunState, order: Order): DiluteStep {
     key: 'label',
     say: 'Cap it, swirl it, write the label.',
     more: [
+      `‹${typed} ${strengthWords(label)}›`,
       `${order.solvent.name}, ${[supplier, lot && `lot ${lot}`].filter(Boolean).join(', ') || 'no lot'}, ‹${gradeOf(order.source, order.solvent).toUpperCase()}›`,
       ...(keeps.day < day ? ['What it is made from is past its day: smell it against fresh first.'] : []),
-      ...(freeVialCode(typed) === typed ? [] : [`Another vial in use has the code ${typed}.`]),
+      ...(twinsOf(typed, label, day).length === 0
+        ? []
+        : [`Another ${typed} ${strengthWords(label)} in use was made on that day.`]),
     ],
     ask: [code, madeOn, useBy],
     done: 'Put it on the Shelf',

@@ -5,13 +5,13 @@ import { vialOptions } from '../../workshop/onHand';
 import { amount, choice, code, day, given, optionalAmount, pick, words } from '../engine/fields';
 import type { Step } from '../engine/task';
 import type { NewBottleStep } from '../shared/newBottle';
+import { calledOf, labelTagOf } from '../../workshop/labelled';
 
 /** What can be diluted: bottles first, then a new one, then vials. */
 export function sourceOptions(): Option[] {
   const bottles = list('bottle').map((bottle) => {
-    const material = list('material').find(({ id }) => id === bottle.material);
     const more = [bottle.supplier, bottle.lot && `lot ${bottle.lot}`, bottle.grade].filter(Boolean).join(', ');
-    return { value: bottle.id, label: `${material?.code ?? ''} · ${material?.name ?? 'unknown'}`, hint: more };
+    return { value: bottle.id, label: `${labelTagOf(bottle)} · ${calledOf(bottle).name}`, hint: more };
   });
   return [
     ...bottles,

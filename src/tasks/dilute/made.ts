@@ -4,10 +4,12 @@ import { measured, plus, times, type Measured } from '../../core/number/measured
 import { mixtureDensity, showStrength } from '../../core/liquid/strength';
 import { massFraction, type GramPerMl } from '../../core/number/units';
 import { netMass } from '../../core/dilution/weighing';
+import type { Vial } from '../../records/kind/vial';
+import { forFile, formatMeasured } from '../../ui/format';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { fields, measures, type Pour } from './fields';
-import { inMl, type Order } from './making';
+import { inMl, strengthOf, type Order } from './making';
 import { totalStrength } from './source';
 
 /** Solvent as put in, g: as planned, or as typed. `pour` is 'solvent' for the first filling, 'rescue' for one after an overshoot. */
@@ -81,4 +83,11 @@ export function madeOf(run: RunState, order: Order, tag = 'this vial'): Made {
 /** The densities of a dilution, with the uncertainty of that of the material where it matters. */
 function shownWith({ basis, liquid, source }: Order) {
   return { ...liquid, soluteDensity: basis === '% v/v' ? source.density : liquid.soluteDensity };
+}
+
+/** What the label says: the strength that was asked for when it was met within 2 %, else the true one, as far as its ± lets it be known. */
+export function labelOf(run: RunState, { basis }: Order, { shown }: Made): Vial['label'] {
+  const asked = strengthOf(run)!;
+  const isMet = Math.abs(shown.value / asked - 1) <= 0.02;
+  return { value: isMet ? asked : Number(forFile(() => formatMeasured(shown)).value), basis };
 }

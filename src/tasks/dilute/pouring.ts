@@ -43,7 +43,7 @@ function planStep(run: RunState, order: Order): DiluteStep {
     : `It needs less than this scale can weigh well.`;
   return {
     key: 'plan',
-    say: `‹${amount}› of ${order.source.name} in ‹${ml} mL› of ${order.solvent.name}.`,
+    say: `‹${amount}› of ${called(order)} in ‹${ml} mL› of ${order.solvent.name}.`,
     more: [
       ...(tooLittle ? [`${few}${better ? ' Better so:' : ''}`] : []),
       ...(better?.lines ?? []),
@@ -87,13 +87,18 @@ export function pourStep(
   };
 }
 
+/** What is taken: what is written on it, and its name. */
+function called({ source: { name, tag } }: Order): string {
+  return `‹${tag}› (${name})`;
+}
+
 function dropStep(run: RunState, order: Order): DiluteStep {
   const { drops } = order.plan;
   const live = (count: number) =>
     `${ofTarget(count, drops!.drops)}${count > 0 ? ` · ${strengthNow(run, order, count)} now` : ''}`;
   return {
     key: 'drops',
-    say: `Drop in ‹${drops!.drops}› of ${order.source.name}.`,
+    say: `Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
     pad: { counter: 'source', target: drops!.drops, live },
     ...((run.drops['source'] ?? 0) === 0 ? { problem: 'Tap once for each drop that falls; none is counted yet.' } : {}),
   };
@@ -108,7 +113,7 @@ function massStep(order: Order): DiluteStep {
   const { amounts } = order.plan;
   return {
     key: 'material',
-    say: `Tare. Weigh in ‹${formatPlain(amounts.source, 3)} g› of ${order.source.name}.`,
+    say: `Tare. Weigh in ‹${formatPlain(amounts.source, 3)} g› of ${called(order)}.`,
     more: ['Type what the scale really shows.'],
     ask: [fields.materialG],
     cautions: cautionsFor(null, true, order.source.cautions),

@@ -15,6 +15,7 @@ import type { Offer, Walk } from '../engine/task';
 import { fields, setUp, type DiluteStep } from './fields';
 import { basisOf, sizeOf, strengthOf } from './making';
 import { solventOf, typicalDensity } from './source';
+import { labelTagOf, strengthWords, tagOf } from '../../workshop/labelled';
 
 /** True while several vials are made at once. */
 export function isSet(run: RunState): boolean {
@@ -39,8 +40,8 @@ export function pickSetStep(run: RunState): DiluteStep {
   };
 }
 
-function nameOfBottle({ bottle, material }: ReturnType<typeof pickedBottles>[number]): string {
-  return [material.code, bottle.lot && `lot ${bottle.lot}`].filter(Boolean).join(' ');
+function nameOfBottle({ bottle }: ReturnType<typeof pickedBottles>[number]): string {
+  return [labelTagOf(bottle), bottle.lot && `lot ${bottle.lot}`].filter(Boolean).join(' ');
 }
 
 function SetPick({ walk }: { walk: Walk }) {
@@ -51,7 +52,7 @@ function SetPick({ walk }: { walk: Walk }) {
     return [
       {
         id,
-        code: material.code,
+        code: tagOf(bottle),
         name: material.name,
         what: bottle.lot ? `lot ${bottle.lot}` : '',
         smellOnly: bottle.grade === 'smell only',
@@ -76,9 +77,10 @@ export function setPlanStep(run: RunState): DiluteStep {
     };
   const { vials, solventVolume, drops, weighed } = planned;
   const solvent = solventOf(run)!;
+  const strength = strengthWords({ value: strengthOf(run)!, basis: basisOf(run) });
   const each = vials.map((vial, i) => {
     const amount = vial.drops ? dropsText(vial.drops.drops) : `${formatPlain(vial.source, 3)} g`;
-    return [kept[i]!.material.code, `${amount} in ${formatPlain(vial.solventVolume, 3)} mL`] as const;
+    return [tagOf(kept[i]!.bottle), `${amount} in ${formatPlain(vial.solventVolume, 3)} mL`] as const;
   });
   const totals = [
     `‹${formatPlain(solventVolume, 3)} mL› of ${solvent.name}`,
@@ -88,9 +90,9 @@ export function setPlanStep(run: RunState): DiluteStep {
   return {
     key: 'set-plan',
     say: `${vials.length} vials need ${totals.filter(Boolean).join(', ')}.`,
-    more: each.map(([code, amount]) => `‹${code}› ${amount}`),
+    more: each.map(([tag, amount]) => `‹${tag}›: ${amount}`),
     told: each,
-    offers: kept.map(({ bottle, material }) => makeOffer(run, bottle.id, material.code)),
+    offers: kept.map(({ bottle, material }) => makeOffer(run, bottle.id, `${material.code} ${strength}`)),
     done: 'All are made',
   };
 }
@@ -120,7 +122,7 @@ function planSet(run: RunState, kept: ReturnType<typeof pickedBottles>) {
   });
 }
 
-function makeOffer(run: RunState, bottle: string, code: string): Offer {
+function makeOffer(run: RunState, bottle: string, tag: string): Offer {
   const same = handedOn(run, [fields.strength('% w/v'), fields.basis, ...setUp]);
-  return { words: `Make ${code}`, start: { task: 'dilute', typed: { ...same, ...types(fields.source, bottle) } } };
+  return { words: `Make ${tag}`, start: { task: 'dilute', typed: { ...same, ...types(fields.source, bottle) } } };
 }

@@ -13,12 +13,15 @@ import { bottleWithMaterial, liquidOfVial, solventsOnHand, type SolventOnHand } 
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields } from './fields';
+import { tagOf } from '../../workshop/labelled';
 
 /** What is diluted: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
 export interface Source {
   readonly id: string;
   readonly name: string;
   readonly code: string;
+  /** Code and strength: 'CARD neat', 'CARD 1 %'. */
+  readonly tag: string;
   readonly contents: readonly { readonly material: string; readonly name: string; readonly strength: Measured }[];
   readonly density: Measured;
   readonly densitySource: string;
@@ -51,6 +54,7 @@ function ofVial(vial: Vial): Source {
     id: vial.id,
     name: vial.name,
     code: vial.code,
+    tag: tagOf(vial),
     contents: vial.contents,
     grade: vial.grade,
     solid: false,
@@ -73,6 +77,7 @@ function ofBottle({ bottle, material }: { bottle: Bottle; material: Material }):
     id: bottle.id,
     name: material.name,
     code: material.code,
+    tag: find('material', material.id) ? tagOf(bottle) : `${material.code} neat`, // a new one is not on the Shelf yet
     grade: bottle.grade,
     solid: material.form === 'solid',
     supplier: bottle.supplier,

@@ -1,23 +1,22 @@
-import type { Measured } from '../../core/number/measured';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import type { Use } from '../../records/kind/quantity';
 import type { Done } from '../../records/kind/record';
 import type { Vial } from '../../records/kind/vial';
 import { find, newId, newRecord } from '../../records/shelf';
-import { forFile, formatMeasured } from '../../ui/format';
 import { answer, clears, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { newBottle } from '../shared/newBottle';
 import type { Task } from '../engine/task';
 import { droppedBy, useOf } from '../../workshop/uses';
-import { freeVialCode } from '../../workshop/vialCode';
 import { fields, repeats, type DiluteStep } from './fields';
-import { madeOf, type Made } from './made';
-import { inMl, orderOf, strengthOf, type Order } from './making';
+import { labelOf, madeOf, type Made } from './made';
+import { inMl, orderOf, type Order } from './making';
 import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
 import { isSet } from './set';
 import { steps } from './steps';
 import { Refusal } from '../../core/text/refusal';
+import { today } from '../../workshop/today';
+import { freeVialCode } from '../../workshop/vialCode';
 
 const OFF = 0.02; // our choice: a weighing within 2 % is as planned
 
@@ -52,13 +51,14 @@ function vialOf(run: RunState, order: Order, made: Made): AnyRecord {
   return newRecord('vial', {
     from: [source.id, ...(bottle ? [bottle.id] : [])],
     code: answer(run, fields.code)!,
+    sort: 'dilution',
     name: source.name,
     contents: source.contents.map((part, i) => ({
       material: part.material,
       name: part.name,
       strength: made.contents[i]!,
     })),
-    label: { value: labelValue(strengthOf(run)!, made.shown), basis: order.basis },
+    label: labelOf(run, order, made),
     solvent: copyOf(solvent),
     massG: made.mass,
     densityGPerMl: made.gPerMl,
@@ -97,7 +97,7 @@ function usesOf(run: RunState, order: Order, { material, solvent }: Made): Use[]
 function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
   const order = isSet(run) ? null : orderOf(run);
   if (!order) return {};
-  const { id, code: what } = order.source;
+  const { id, tag: what } = order.source;
   const rescued = answer(run, fields.overshoot) === 'rescue';
   const way = rescued ? 'Rescued with more solvent' : 'Left as it is';
   if (order.byDrops) {
@@ -108,11 +108,6 @@ function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
   const [planned, counted] = [order.plan.amounts.source, answer(run, fields.materialG) ?? 0];
   const isOff = Math.abs(counted - planned) > Math.max(OFF * planned, order.readabilityG);
   return isOff ? { slips: [{ id, what, planned, counted, unit: 'g', way }] } : {};
-}
-
-/** What the label says: the strength that was asked for when it was met within 2 %, else the true one, as far as its ± lets it be known. */
-function labelValue(asked: number, made: Measured): number {
-  return Math.abs(made.value / asked - 1) <= 0.02 ? asked : Number(forFile(() => formatMeasured(made)).value);
 }
 
 /** The drops or grams of a vial made before, and its solvent; a record of the first version has the drops in its run. */
@@ -140,8 +135,8 @@ export const dilute: Task<DiluteStep['key']> = {
     const vial = kept.find((record) => isOf('vial', record));
     return {
       ...(answers[fields.food.name] ? clears(fields.food) : {}), // asked each time: it may be another bottle
-      ...(code ? types(fields.code, freeVialCode(code)) : {}),
-      ...(vial && isOf('vial', vial) ? amountsOf(vial, counted) : {}),
+      ...(code ? types(fields.code, vial ? freeVialCode(code, vial.label, today()) : code) : {}),
+      ...(vial ? amountsOf(vial, counted) : {}),
     };
   },
 };

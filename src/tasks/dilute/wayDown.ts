@@ -14,6 +14,7 @@ import type { Offer } from '../engine/task';
 import { fields, setUp } from './fields';
 import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
 import { totalStrength } from './source';
+import { tagOfId } from '../../workshop/labelled';
 
 /** A better way than one step: in words, and the offer that begins it. */
 export interface WayDown {
@@ -37,7 +38,7 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
   const plan = serialPlan(wanted, [ownStock(order), ...vialsOf(order)], meansOf(run, order, least));
   if (plan) {
     const known = formatPlain((expanded(plan.strength) / plan.strength.value) * 100, 2);
-    const from = plan.stock.id === order.source.id ? order.source.name : nameOf(plan.stock.id);
+    const from = plan.stock.id === order.source.id ? order.source.tag : nameOf(plan.stock.id);
     const lines = plan.steps.map((step, i) => `${i + 1}. ${stepText(step, i === 0 ? from : 'it')}`);
     const first = plan.steps.length === 1 ? null : plan.steps[0]!.strength;
     return {
@@ -57,7 +58,7 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
   const lines = ['Make a stronger dilution first, and thin that; no way down stays within the ± you want.'];
   return {
     lines,
-    offer: offerOf(run, order, { stock: order.source.id, strength: one.first.strength, from: order.source.name }),
+    offer: offerOf(run, order, { stock: order.source.id, strength: one.first.strength, from: order.source.tag }),
   };
 }
 
@@ -93,8 +94,7 @@ function vialsOf(order: Order): Stock[] {
 }
 
 function nameOf(vial: string): string {
-  const found = list('vial').find(({ id }) => id === vial);
-  return found ? `${found.code} ${found.label.value} ${found.label.basis}` : 'the vial';
+  return tagOfId(vial) ?? 'the vial';
 }
 
 function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops {

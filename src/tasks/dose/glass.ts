@@ -15,6 +15,7 @@ import { liquidOfVial } from '../../workshop/onHand';
 import { baseOf, type BaseDrink } from './drink';
 import { dropsOfThen } from './exactly';
 import { fields, named } from './fields';
+import { tagOf } from '../../workshop/labelled';
 
 /** What was let fall, or weighed, from one vial. `drops` is null when it was weighed. */
 export interface Dosing {
@@ -64,7 +65,7 @@ export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dos
   if (!vial || dropper === '') return null;
   if (dropper === 'scale') return { vial, drop: null, dropper, drops: null, mass: weighed(run, i) };
   const drop = dropOf(dropper, liquidOfVial(vial));
-  const counting = { id: `dose.${i}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${vial.code}` };
+  const counting = { id: `dose.${i}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${tagOf(vial)}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
   return { vial, drop, dropper, drops, mass };
 }

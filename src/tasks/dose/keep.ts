@@ -12,6 +12,7 @@ import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
 import { nameOf } from './results';
 import { droppedBy, useOf } from '../../workshop/uses';
 import { Refusal } from '../../core/text/refusal';
+import { labelTagOf } from '../../workshop/labelled';
 
 type Tasting = RecordOf<'tasting'>;
 
@@ -48,7 +49,7 @@ export function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
     const vial = find('vial', run.typed[named('vial', k + 1)]);
     const planned = outcome(() => targetOf(run, k + 1)).value?.drops;
     return vial && planned !== undefined
-      ? [{ id: vial.id, code: vial.code, drops: planned, fell: dropsOf(run, k + 1) }]
+      ? [{ id: vial.id, code: labelTagOf(vial), drops: planned, fell: dropsOf(run, k + 1) }]
       : [];
   }).flat();
   if (doses.length === 0) return {};
@@ -94,7 +95,7 @@ function tastingOf(glass: Glass, base: string, tasted: Tasted): Tasting {
   return newRecord('tasting', {
     from: [...new Set([...dosings.map(({ vial }) => vial.id), base])],
     base: glass.base.facts,
-    doses: dosings.map(({ vial, drops, mass }) => ({ vial: vial.id, code: vial.code, drops, massG: mass })),
+    doses: dosings.map(({ vial, drops, mass }) => ({ vial: vial.id, code: labelTagOf(vial), drops, massG: mass })),
     reached: dose.materials.map(({ material, mgPerKg, mgPerL }) => ({
       material,
       name: nameOf(glass, material),

@@ -9,6 +9,7 @@ import { liquidOfVial } from '../../workshop/onHand';
 import { baseOf } from './drink';
 import { fields } from './fields';
 import { dropperOf, pourOf, vialOf, type Dosing, type Glass } from './glass';
+import { tagOf } from '../../workshop/labelled';
 
 /** One glass of a ladder: asked for level in mg/kg, whole drops for it, what they give. */
 export interface Rung {
@@ -64,7 +65,7 @@ export function rungGlass(run: RunState, k: number): Glass | null {
   if (!base || !vial || dropper === '') return null;
   const drop = dropOf(dropper, liquidOfVial(vial));
   const drops = run.drops[`rung.${k + 1}`] ?? 0;
-  const counting = { id: `rung.${k + 1}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${vial.code}` };
+  const counting = { id: `rung.${k + 1}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${tagOf(vial)}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
   const dosing: Dosing = { vial, drop, dropper, drops, mass };
   return { base, dosings: [dosing], dose: doseOf([pourOf(dosing)], base.drink) };

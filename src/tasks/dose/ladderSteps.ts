@@ -11,6 +11,7 @@ import { drawLiking, likingTold } from './Liking';
 import { limitsStep } from './limitsStep';
 import { reachedResults } from './results';
 import { outcome } from '../../workshop/attempt';
+import { tagOf } from '../../workshop/labelled';
 
 /** A ladder of glasses: levels, codes, drops, tasting, the best one, and what was in them. */
 export function ladderSteps(run: RunState): Step[] {
@@ -75,7 +76,7 @@ function rungStep(run: RunState, { rung, k, code }: Glass): Step {
   const vial = vialOf(run, 1)!;
   return {
     key: counter,
-    say: `‹${dropsText(rung.drops)}› of ${vial.code} into glass ‹${code}›.`,
+    say: `‹${dropsText(rung.drops)}› of ${tagOf(vial)} into glass ‹${code}›.`,
     pad: {
       counter,
       target: rung.drops,

@@ -3,6 +3,7 @@ import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/controls/result';
 import { dropsText } from '../../workshop/dropWords';
 import { reachedBy, type Dosing, type Glass } from './glass';
+import { tagOf } from '../../workshop/labelled';
 
 const BY_MASS =
   'Mass of the material, that is mass of the drops times strength of the vial, over mass of the drink with the dose in it.';
@@ -67,7 +68,7 @@ function dosingInput({ vial, drop, drops, mass }: Dosing): Input {
       ? measuredText(scaled(mass, 1000), 'mg, weighed')
       : `${dropsText(drops)} of ${measuredText(drop.mgPerDrop, 'mg')}`;
   return {
-    words: `${vial.code}: ${strength.join(', ')}`,
+    words: `${tagOf(vial)}: ${strength.join(', ')}`,
     text: amount,
     source: drop === null ? 'your scale; vial as made' : `drop ${drop.source}; vial as made`,
   };

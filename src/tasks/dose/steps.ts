@@ -12,6 +12,7 @@ import { fields, named } from './fields';
 import { dropperOf, dropsOf, glassOf, planOf, targetOf, type Glass } from './glass';
 import { isLadder } from './ladder';
 import { glassResults, reachedResults } from './results';
+import { tagOf } from '../../workshop/labelled';
 
 const FEW = 3; // our choice: below that one drop more or less is half of it and more
 const LADDER: Offer = { words: 'A ladder of glasses', type: { mode: 'ladder' }, leave: true };
@@ -91,7 +92,7 @@ function into(run: RunState, glass: Glass, i: number): string {
   const amount = isWeighed(run)
     ? `${formatPlain(glass.base.drink.mass.value)} g`
     : `${formatPlain(glass.base.facts.volumeMl)} mL`;
-  return `${dropperOf(run, i) === 'scale' ? 'Weigh' : 'Drop'} ‹${vial.code}› into ‹${amount}› of ${glass.base.facts.name}.`;
+  return `${dropperOf(run, i) === 'scale' ? 'Weigh' : 'Drop'} ‹${tagOf(vial)}› into ‹${amount}› of ${glass.base.facts.name}.`;
 }
 
 /** The drops, with the number live. */

@@ -10,6 +10,7 @@ import { drawLiking, likingTold } from './Liking';
 import { limitsStep } from './limitsStep';
 import { outcome } from '../../workshop/attempt';
 import { aimStep, doseStep, drinkSteps, glassStep, vialStep } from './steps';
+import { tagOf } from '../../workshop/labelled';
 
 /** The drops of then into the drink of then; null where that is not asked, or not all of it is known. */
 function stepsAgain(run: RunState): Step[] | null {
@@ -57,8 +58,8 @@ function steps(run: RunState): Step[] {
 }
 
 function title(run: RunState): string {
-  const codes = Array.from({ length: countOf(run) }, (_, k) => vialOf(run, k + 1)?.code).filter(Boolean);
-  return codes.length > 0 ? `Dose · ${codes.join(' + ')}` : 'Dose a drink';
+  const vials = Array.from({ length: countOf(run) }, (_, k) => vialOf(run, k + 1) ?? []).flat();
+  return vials.length > 0 ? `Dose · ${vials.map(tagOf).join(' + ')}` : 'Dose a drink';
 }
 
 /** What a repeat begins with. */

@@ -14,7 +14,7 @@ export interface Pad {
   readonly target: number | null;
   readonly live: (drops: number) => string;
   /** The vial or bottle that the drops come from: its label can be scanned, and a wrong one is stopped. */
-  readonly expects?: { readonly id: string; readonly code: string };
+  readonly expects?: { readonly id: string; readonly tag: string };
 }
 
 /** A second way out of a step: types something, goes to another step, or hands over to another task with fields filled in. */

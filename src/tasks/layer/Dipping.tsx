@@ -2,6 +2,7 @@ import { useRef } from 'preact/hooks';
 import type { Walk } from '../engine/task';
 import { StripChips } from './StripChips';
 import { dipsOf, inFan, toDip, type Strip } from './strips';
+import { tagOf } from '../../workshop/labelled';
 
 const SAME_TOUCH_MS = 400; // our choice: no one dips two strips faster
 
@@ -22,14 +23,14 @@ export function Dipping({ walk }: { walk: Walk }) {
             disabled={!last}
             onClick={() => last && void walk.happen({ type: 'unmark', key: `dipped.${last.vial.id}` })}
           >
-            Undo{last && ` ${last.vial.code}`}
+            Undo{last && ` ${tagOf(last.vial)}`}
           </button>
           {next && (
             <button
               class="second"
               onClick={() => void walk.happen({ type: 'typed', key: `pick.${next.vial.id}`, text: '' })}
             >
-              Skip {next.vial.code}
+              Skip {tagOf(next.vial)}
             </button>
           )}
         </div>
@@ -71,10 +72,10 @@ function DipPad({ walk, strip, later }: { walk: Walk; strip: Strip; later: reado
   }
   return (
     <button class="dip-pad" onClick={(event) => void dip(event.timeStamp)}>
-      <span class="next-code mono">{strip.vial.code}</span>
+      <span class="next-code mono">{tagOf(strip.vial)}</span>
       <span>{strip.vial.name}</span>
       <span class="quiet">
-        {later.length > 0 ? `then ${later.map(({ vial }) => vial.code).join(', ')}` : 'the last one'}
+        {later.length > 0 ? `then ${later.map(({ vial }) => tagOf(vial)).join(', ')}` : 'the last one'}
       </span>
       <span class="hint">{strip.dips === 1 ? 'Dip, then tap here' : `Dip ${strip.dips} times, then tap here`}</span>
     </button>

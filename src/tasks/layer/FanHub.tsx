@@ -9,6 +9,7 @@ import { beginReading, dueAt, momentText, smelledAt } from './readings';
 import { restHint } from './rest';
 import { ADVISED_STRIPS, inFan, MOST_STRIPS } from './strips';
 import { pairsOfFan } from './together';
+import { tagOf } from '../../workshop/labelled';
 
 /** The fan in the hand: how the strips dry, when to smell, and what can be done with them. */
 export function FanHub({ walk }: { walk: Walk }) {
@@ -23,7 +24,7 @@ export function FanHub({ walk }: { walk: Walk }) {
       <FanPicture
         strips={drying.map(({ strip: { vial }, drying: { ready, wet } }) => ({
           id: vial.id,
-          code: vial.code,
+          code: tagOf(vial),
           ready,
           wet,
           family: familyOf(run, vial.id),

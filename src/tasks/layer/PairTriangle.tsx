@@ -8,13 +8,15 @@ interface Props {
   next: readonly number[];
 }
 
-const LABEL = 52; // CSS px, room for the last code at the usual size of letters
+const LETTERS = 14; // CSS px at the usual size
+const SIGN = 0.62; // width of a letter over its size, taken wide
 const SMALLEST_WITH_CODES = 11;
 
 /** Every pair a cell: filled with its number when it was smelled, ringed when it comes next, empty when it is open. */
 export function PairTriangle({ codes, times, next }: Props) {
   const [width, scale] = [pageRoom(), letterScale()];
-  const cell = Math.min(30 * scale, (width - LABEL * scale) / Math.max(1, codes.length - 1));
+  const label = Math.min(width / 2, SIGN * LETTERS * scale * (codes.at(-1)?.length ?? 0) + 3); // beside the last row
+  const cell = Math.min(30 * scale, (width - label) / Math.max(1, codes.length - 1));
   const gap = cell > 14 ? 2 : 0.5;
   const done = times.reduce((sum, row, i) => sum + row.filter((n, j) => j < i && n > 0).length, 0);
   const cells = codes.flatMap((_, i) => Array.from({ length: i }, (__, j) => ({ i, j, n: times[i]![j]! })));
@@ -42,7 +44,7 @@ export function PairTriangle({ codes, times, next }: Props) {
       ))}
       {cell >= SMALLEST_WITH_CODES &&
         codes.map((code, i) => (
-          <text class="label" x={i * cell + 3} y={(i + 0.5) * cell} font-size={Math.min(14 * scale, cell * 0.8)}>
+          <text class="label" x={i * cell + 3} y={(i + 0.5) * cell} font-size={Math.min(LETTERS * scale, cell * 0.8)}>
             {code}
           </text>
         ))}

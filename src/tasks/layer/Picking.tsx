@@ -5,6 +5,7 @@ import { PickRows, type PickItem } from '../../ui/controls/PickRows';
 import type { Walk } from '../engine/task';
 import { clockOf } from './clock';
 import { inHand, MOST_STRIPS, stripsOf } from './strips';
+import { tagOf } from '../../workshop/labelled';
 
 const NO_VIALS = 'No vial stands on the Shelf yet. Dilute a material first; its vial is then here.';
 
@@ -75,9 +76,9 @@ export function PuttingIn({ walk, instead }: { walk: Walk; instead?: string }) {
 }
 
 function rowOf(vial: Vial): PickItem {
-  const { id, code, name, label, solvent, grade } = vial;
+  const { id, name, label, solvent, grade } = vial;
   const what = `${label.value} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}, ${clockOf(vial, null).words}`;
-  return { id, code, name, what, smellOnly: grade === 'smell only' };
+  return { id, code: tagOf(vial), name, what, smellOnly: grade === 'smell only' };
 }
 
 function Trouble({ words }: { words: string }) {

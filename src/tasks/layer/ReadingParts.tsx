@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { find } from '../../records/shelf';
+import { tagOfId } from '../../workshop/labelled';
 import type { Walk } from '../engine/task';
 import { MOMENTS, momentText, readingOf } from './readings';
 import { intensityWords, likingWords, Scale } from '../shared/Scale';
@@ -64,7 +64,7 @@ function Smelled({ walk, n }: { walk: Walk; n: number }) {
           aria-pressed={vials.includes(id)}
           onClick={() => void toggle(id)}
         >
-          {find('vial', id)?.code ?? 'gone'}
+          {tagOfId(id) ?? 'gone'}
         </button>
       ))}
     </div>

@@ -1,6 +1,7 @@
 import { dryingAt, type Drying } from './clock';
 import { useNow } from './now';
 import type { Dipped } from './strips';
+import { tagOf } from '../../workshop/labelled';
 
 const TICK = 1000; // ms
 const SLOW_TICK = 20_000; // ms; when nothing dries any more
@@ -30,11 +31,11 @@ export function StripChips({ strips, onStrip, inOneRow }: Props) {
         <li key={strip.vial.id}>
           {onStrip ? (
             <button class={ready ? 'strip-chip ready' : 'strip-chip'} onClick={() => onStrip(strip)}>
-              <b class="mono">{strip.vial.code}</b> <small>{words}</small>
+              <b class="mono">{tagOf(strip.vial)}</b> <small>{words}</small>
             </button>
           ) : (
             <span class={ready ? 'strip-chip ready' : 'strip-chip'}>
-              <b class="mono">{strip.vial.code}</b> <small>{words}</small>
+              <b class="mono">{tagOf(strip.vial)}</b> <small>{words}</small>
             </span>
           )}
         </li>

@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { find, list } from '../../records/shelf';
+import { list } from '../../records/shelf';
 import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
 import { PairTriangle } from './PairTriangle';
@@ -7,6 +7,7 @@ import { beginReading } from './readings';
 import { inFan, stripsOf, toDip } from './strips';
 import { poolOf, proposal, sizeOf, SIZES, takeJust, usesFan, type Proposal } from './together';
 import { formatCount } from '../../ui/format';
+import { tagOfId } from '../../workshop/labelled';
 
 const NAMES: Readonly<Record<number, string>> = { 2: 'twos', 3: 'threes', 4: 'fours', 5: 'fives' };
 
@@ -85,7 +86,7 @@ function Triangle({ run, found: { coverage, vials } }: { run: RunState; found: P
   const { smells, vialOf } = poolOf(run);
   const ids = smells.map((smell) => vialOf.get(smell)!);
   const next = vials.map((id) => ids.indexOf(id));
-  return <PairTriangle codes={ids.map((id) => find('vial', id)?.code ?? '')} times={coverage.times} next={next} />;
+  return <PairTriangle codes={ids.map((id) => tagOfId(id) ?? '')} times={coverage.times} next={next} />;
 }
 
 /** Takes the proposal up: smells it when its strips lie ready, else picks and dips it. */

@@ -7,6 +7,7 @@ import type { Step } from '../engine/task';
 import { smellOf } from './families';
 import { smelledSets } from './tries';
 import { formatFixed } from '../../ui/format';
+import { tagOfId } from '../../workshop/labelled';
 
 const SHOWN = 5;
 
@@ -66,5 +67,5 @@ function resultOf({ vials, worth: value, uncertainty }: Part, found: Worth, trie
 }
 
 function codeOf(smell: string): string {
-  return list('vial').find(({ id }) => smellOf(id) === smell)?.code ?? 'a vial that is gone';
+  return tagOfId(list('vial').find(({ id }) => smellOf(id) === smell)?.id) ?? 'a vial that is gone';
 }

@@ -4,6 +4,7 @@ import type { Vial } from '../../records/kind/vial';
 import { optionalAmount, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { clockOf, ROOM } from './clock';
+import { tagOf } from '../../workshop/labelled';
 
 /** The most strips of a session, and the usual advice for a fan (both common practice, no source). */
 export const MOST_STRIPS = 12;
@@ -72,12 +73,12 @@ export function dipsOf(run: RunState, vial: string): number {
   return Number.isInteger(typed) && typed >= 1 ? Math.min(typed, MOST_DIPS) : 1;
 }
 
-/** 'CARD + HEX3 + PGF'. */
+/** 'CARD 1 % + HEX 0.1 % + PGF 1 %'. */
 export function codesOf(strips: readonly Pick<Strip, 'vial'>[]): string {
-  return strips.map(({ vial }) => vial.code).join(' + ');
+  return strips.map(({ vial }) => tagOf(vial)).join(' + ');
 }
 
-/** The same, cut short where there are many: 'CARD + HEX3 + PGF + 9 more'. */
+/** The same, cut short where there are many: 'CARD 1 % + HEX 0.1 % + PGF 1 % + 9 more'. */
 export function shortCodes(strips: readonly Pick<Strip, 'vial'>[]): string {
   const many = strips.length > 4;
   return many ? `${codesOf(strips.slice(0, 3))} + ${strips.length - 3} more` : codesOf(strips);

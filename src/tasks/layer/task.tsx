@@ -1,5 +1,5 @@
 import type { AnyRecord } from '../../records/kind/kinds';
-import { find, list, newRecord } from '../../records/shelf';
+import { list, newRecord } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
@@ -19,6 +19,7 @@ import { SwapOut } from './SwapOut';
 import { decisionField, judged, verdictLiking, verdictStep, verdictWords } from './verdict';
 import './layer.css';
 import { Refusal } from '../../core/text/refusal';
+import { labelTagOf, tagOf, tagOfId } from '../../workshop/labelled';
 
 const FIVE = `At most ${ADVISED_STRIPS} together until it is refined is the usual advice (common practice, no source).`;
 
@@ -53,10 +54,10 @@ function dipStep(run: RunState): Step {
   const [next] = toDip(run);
   return {
     key: 'dip',
-    say: next ? `Dip ‹${next.vial.code}›, shallow, and shake it off.` : 'All strips are dipped.',
+    say: next ? `Dip ‹${tagOf(next.vial)}›, shallow, and shake it off.` : 'All strips are dipped.',
     more: next ? ['5 to 10 mm deep, every strip alike (common practice, no source).', ...severalDips(next.dips)] : [],
     draw: (walk) => <Dipping walk={walk} />,
-    ...(next ? { problem: `${next.vial.code} is not dipped yet: dip it and tap its field, or skip it.` } : {}),
+    ...(next ? { problem: `${tagOf(next.vial)} is not dipped yet: dip it and tap its field, or skip it.` } : {}),
     done: 'To the fan',
     next: 'fan',
   };
@@ -87,7 +88,7 @@ function readingSteps(run: RunState, n: number): Step[] {
 function asideSteps(run: RunState): Step[] {
   const [page, vial = ''] = run.at.split('.');
   const back = { key: run.at, done: 'Back to the fan', next: 'fan' };
-  const code = find('vial', vial)?.code ?? 'this strip';
+  const code = tagOfId(vial) ?? 'this strip';
   switch (page) {
     case 'swap':
       return [{ ...back, say: 'Which strip goes out?', draw: (walk) => <SwapOut walk={walk} /> }];
@@ -109,7 +110,7 @@ function asideSteps(run: RunState): Step[] {
 function nextStep(run: RunState): Step {
   const there = inFan(run).length > 0;
   const back = there ? 'Back to the fan' : 'Back to the vials';
-  const codes = (proposal(run)?.vials ?? []).flatMap((id) => find('vial', id)?.code ?? []);
+  const codes = (proposal(run)?.vials ?? []).flatMap((id) => tagOfId(id) ?? []);
   return {
     key: 'next',
     say: codes.length > 0 ? `Next: ${codes.join(' + ')}` : 'What to layer next',
@@ -158,7 +159,7 @@ function keep(run: RunState): AnyRecord[] {
     name: codesOf(judged(run)),
     strips: strips.map(({ vial, dips, dippedAt, takenOutAt, driedAt }) => ({
       vial: vial.id,
-      code: vial.code,
+      code: labelTagOf(vial),
       dips,
       family: familyOf(run, vial.id),
       dippedAt: iso(dippedAt),

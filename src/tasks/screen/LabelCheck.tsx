@@ -3,7 +3,7 @@ import { foundByShortId, foundByTyping, shortIdInCode } from '../../records/kind
 import { Later } from '../../ui/controls/Later';
 import { Say } from '../../ui/controls/Say';
 import type { RunState } from '../engine/fold';
-import { allLabelled, calledOf } from '../../workshop/labelled';
+import { allLabelled, calledOf, labelTagOf, tagOf, type Labelled } from '../../workshop/labelled';
 import type { Pad, Step, Walk } from '../engine/task';
 import '../shared/labelCheck.css';
 
@@ -26,7 +26,7 @@ export function LabelButton({ state, step, onScan }: { state: RunState; step: St
   const right = labelVerdict(state, step) === 'right';
   return (
     <button class={right ? 'second label-right' : 'second'} onClick={onScan}>
-      {right ? `✓ It is ${step.pad!.expects!.code}` : 'Scan its label'}
+      {right ? `✓ It is ${step.pad!.expects!.tag}` : 'Scan its label'}
     </button>
   );
 }
@@ -36,15 +36,15 @@ export function WrongThing({ walk, onScan }: { walk: Walk; onScan: () => void })
   const step = walk.step.value;
   const id = walk.state.value.typed[scanKey(step)];
   const record = allLabelled().find((one) => one.id === id);
-  const found = record && calledOf(record);
+  const name = record && calledOf(record).name;
   return (
     <div class="wrong-thing" role="alert">
       <p class="say">
-        <Say text={`Stop: this is ‹${found?.code ?? 'something else'}›.`} />
+        <Say text={`Stop: this is ‹${record ? tagOf(record) : 'something else'}›.`} />
       </p>
-      <p>{found && `${found.name}. `}Put it back.</p>
+      <p>{name && `${name}. `}Put it back.</p>
       <p>
-        <Say text={`Take ‹${step.pad!.expects!.code}›.`} />
+        <Say text={`Take ‹${step.pad!.expects!.tag}›.`} />
       </p>
       <button class="second" onClick={onScan}>
         Scan again
@@ -69,7 +69,7 @@ export function LabelScan({ walk, expects, onClose }: { walk: Walk; expects: Exp
     return '';
   };
   const props = {
-    title: `Is it ${expects.code}?`,
+    title: `Is it ${expects.tag}?`,
     onCode: (text: string) => meaningOf(text, decide),
     find: (typed: string) => foundByTyping(typed, allLabelled().map(listed)),
     onPick: decide,
@@ -93,8 +93,7 @@ export function meaningOf(text: string, then: (id: string) => string): string {
 }
 
 /** Something with a label, as a line of a list. */
-export function listed(record: ReturnType<typeof allLabelled>[number]): { id: string; code: string; words: string } {
+export function listed(record: Labelled): { id: string; code: string; tag: string; words: string } {
   const { code, name } = calledOf(record);
-  const kind = record.kind === 'bottle' ? ', bottle' : '';
-  return { id: record.id, code, words: `${code} · ${name}${kind}` };
+  return { id: record.id, code, tag: labelTagOf(record), words: `${tagOf(record)} · ${name}` };
 }

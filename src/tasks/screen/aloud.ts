@@ -40,5 +40,5 @@ function tellSteps(walk: Walk, say: (words: string) => void, play: (sound: Sound
 
 function wrongLabel(walk: Walk, step: Step): string | null {
   if (labelVerdict(walk.state.peek(), step) !== 'wrong') return null;
-  return `Stop: this is not ${step.pad!.expects!.code}. Put it back.`;
+  return `Stop: this is not ${step.pad!.expects!.tag}. Put it back.`;
 }

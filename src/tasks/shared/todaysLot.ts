@@ -1,11 +1,12 @@
 import { isOf } from '../../records/kind/kinds';
 import type { Vial } from '../../records/kind/vial';
-import { find, list, shelf } from '../../records/shelf';
+import { list, shelf } from '../../records/shelf';
 import { isStocked, leftOf, type Stocked } from '../../records/stock';
 import { formatDay, formatGiven, formatPlain } from '../../ui/format';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import { today } from '../../workshop/today';
 import { useByOf } from '../../workshop/useBy';
+import { labelTagOf } from '../../workshop/labelled';
 
 /** One thing that is different from then: what and why, what it was, and what it is now. */
 export interface Difference {
@@ -73,9 +74,9 @@ function distance(vial: Vial, then: Vial): number {
 }
 
 function nameOf(record: Stocked): string {
-  if (isOf('vial', record)) return `${record.code} made ${formatDay(record.madeOn)}`;
+  if (isOf('vial', record)) return `${labelTagOf(record)} made ${formatDay(record.madeOn)}`;
   const own = isOf('bottle', record);
-  const name = own ? (find('material', record.material)?.code ?? 'the bottle') : record.name;
+  const name = own ? labelTagOf(record) : record.name;
   const came = formatDay((own && record.received) || record.made);
   return `${name} ${record.lot ? `lot ${record.lot}` : `of ${came}`}`;
 }

@@ -41,8 +41,13 @@ export function PickRows({ label, items, picked, onPick, none = 'Nothing stands 
 
 /** The items in whose code or name all words of the query stand. */
 export function matching<T extends Pick<PickItem, 'code' | 'name'>>(items: readonly T[], query: string): T[] {
-  const words = query.toLowerCase().split(/\s+/).filter(Boolean);
-  return items.filter(({ code, name }) => words.every((word) => `${code} ${name}`.toLowerCase().includes(word)));
+  const words = plain(query).split(/\s+/).filter(Boolean);
+  return items.filter(({ code, name }) => words.every((word) => plain(`${code} ${name}`).includes(word)));
+}
+
+/** In small letters, with a point in numbers. */
+function plain(text: string): string {
+  return text.toLowerCase().replace(/(\d),(\d)/g, '$1.$2');
 }
 
 function Find({ label, onText }: { label: string; onText: (text: string) => void }) {

@@ -71,9 +71,9 @@ describe('the story of a count with a rescue', () => {
     const events = withARescue();
     const times = events.filter(({ type, text }) => type === 'go' && text?.startsWith('count.')).map(({ at }) => at);
     expect(counts(events)).toEqual([
-      ['Take CARD. Count 2 drops.', '2', times[0]],
-      ['Take HEX. Count 4 drops.', '5', times[1]],
-      ['Take CARD. Count 3 drops.', '3', times[2]],
+      ['Take CARD 1 % w/w. Count 2 drops.', '2', times[0]],
+      ['Take HEX 0.5 % w/w. Count 4 drops.', '5', times[1]],
+      ['Take CARD 1 % w/w. Count 3 drops.', '3', times[2]],
     ]);
   });
 
@@ -109,6 +109,6 @@ describe('the story of a count with a rescue', () => {
   });
 
   test('names what was picked', () => {
-    expect(storyOf(count, withARescue())[1]!.answers).toEqual([['Picked', 'CARD, HEX']]);
+    expect(storyOf(count, withARescue())[1]!.answers).toEqual([['Picked', 'CARD 1 % w/w, HEX 0.5 % w/w']]);
   });
 });

@@ -59,26 +59,22 @@ beforeEach(() => {
 describe('the page of a trial', () => {
   test('shows its drops by vial, with strength, mg and lot, the plan, and what did not go by it', () => {
     const facts = factsOf(trial);
+    expect(facts).toContainEqual(['GING 1 %', '3 drops, 45.0 ± 2.0 mg', 'counted with Pipette 1, Pebblewick, lot L7']);
     expect(facts).toContainEqual([
-      'GING 1 % w/v',
-      '3 drops, 45.0 ± 2.0 mg',
-      'counted with Pipette 1, Pebblewick, lot L7',
-    ]);
-    expect(facts).toContainEqual([
-      'SWOR 1 % w/v',
+      'SWOR 1 %',
       '12 drops, 180.0 ± 2.0 mg',
       'counted with Pipette 1, Pebblewick, lot S2',
     ]);
     expect(facts).toContainEqual(['Drops in all', '15 drops']);
-    expect(facts).toContainEqual(['Planned', '2 GING, 12 SWOR; worst line 7.3 % off']);
+    expect(facts).toContainEqual(['Planned', '2 drops GING, 12 drops SWOR; worst line 7.3 % off']);
     expect(facts).toContainEqual(['Not as planned: GING', '3 drops, not 2: Left as it is']);
     expect(facts.map(([label]) => label)).not.toContain('What went in');
-    expect(inWords(trial).did).toBe('3 GING 1 % w/v, 12 SWOR 1 % w/v');
+    expect(inWords(trial).did).toBe('3 drops GING 1 %, 12 drops SWOR 1 %');
   });
 
   test('tells its drops as they were when the vials are gone or have another code by now', () => {
     takeIn([{ ...vialOf('ging', 0.02), code: 'OTHER' } as never]);
-    expect(factsOf(trial)[1]![0]).toBe('GING 1 % w/v');
+    expect(factsOf(trial)[1]![0]).toBe('GING 1 %');
   });
 
   test('of the first version says that the drops were not kept, and shows the grams that were', () => {
@@ -93,7 +89,7 @@ describe('the page of a trial', () => {
   test('as a table has a row for each, with its ±', () => {
     const rows = recordTable(trial).split('\r\n');
     expect(rows).toContain('went in,how,drops,mL,g,± g (k = 2),dropper,supplier,lot');
-    expect(rows.find((row) => row.startsWith('GING 1 % w/v,counted'))).toMatch(
+    expect(rows.find((row) => row.startsWith('GING 1 %,counted'))).toMatch(
       /,counted,3,,0\.045,0\.002,Pipette 1,Pebblewick,L7$/,
     );
   });
@@ -103,8 +99,8 @@ describe('the page of a drink', () => {
   test('shows its drops and, first of its numbers, all of it together', () => {
     const { results, facts, did } = inWords(tasting);
     expect(results![0]).toMatchObject({ label: 'All neat material together', unit: 'mg/kg', amount: { value: 20 } });
-    expect(facts!.map(([label, text]) => [label, text.split(',')[0]])).toContainEqual(['T1 1 % w/v', '8 drops']);
-    expect(did).toBe('8 T1 1 % w/v into 250 mL');
+    expect(facts!.map(([label, text]) => [label, text.split(',')[0]])).toContainEqual(['T1 1 %', '8 drops']);
+    expect(did).toBe('8 drops T1 1 % into 250 mL');
   });
 
   test('of the first version shows the drops that it kept', () => {

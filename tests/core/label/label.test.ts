@@ -112,6 +112,32 @@ describe('a label', () => {
     );
   });
 
+  test.each([
+    ['HEX3', '0.1 %'],
+    ['CARD', '1 % w/w'],
+    ['GRAPEF', '0.05 %'],
+    ['HEX3B', '250 mg/kg'],
+  ])(
+    'of 15 × 6 mm still says %s, %s and SMELL ONLY whole, smaller than on a larger one if it must',
+    (code, strength) => {
+      const tag = [span(code, 0, 'code', 1.5), span(strength.replaceAll(' ', '\u00a0'), 0, 'bold', 1.5)];
+      const content: LabelContent = {
+        paragraphs: [[...tag, span('SMELL ONLY', 0, 'badge')], [span('cis-3-hexenol', 1, 'bold')]],
+        codeModules: null,
+        flame: false,
+      };
+      const said = (widthMm: number, heightMm: number) =>
+        layoutLabel(content, { widthMm, heightMm, dpi: 203, widthOf }).texts.map(({ text }) =>
+          text.replaceAll('\u00a0', ' '),
+        );
+      expect(said(15, 6)).toEqual([code, strength, 'SMELL ONLY']);
+      const large = layoutLabel(content, { widthMm: 30, heightMm: 20, dpi: 203, widthOf });
+      const [first, second, ...others] = large.texts.map(({ size }) => size);
+      expect(first).toBe(second);
+      expect(Math.max(...others)).toBeLessThan(first!);
+    },
+  );
+
   test('the flame is not said to be left out when the code alone makes room', () => {
     const content: LabelContent = {
       paragraphs: [[span('a', 0, 'code', 1.5), span('SMELL ONLY', 0, 'badge')]],

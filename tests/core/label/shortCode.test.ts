@@ -1,17 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { freeCode } from '../../../src/core/label/shortCode';
+import { lettered, shortCode } from '../../../src/core/label/shortCode';
 
 describe('a code that no other vial has', () => {
-  const free = (stem: string, ...taken: string[]) => freeCode(stem, (code) => taken.includes(code));
+  const free = (stem: string, ...taken: string[]) => lettered(stem, (code) => taken.includes(code));
 
-  test('is the wish itself, or the wish with a digit behind it', () => {
+  test('is the target itself, or the target with a letter behind it: a digit would be read with the strength', () => {
     expect(free('PGF')).toBe('PGF');
-    expect(free('PGF', 'PGF')).toBe('PGF2');
-    expect(free('PGF', 'PGF', 'PGF2')).toBe('PGF3');
-  });
-
-  test('has a letter where the wish ends with a digit, so that no other number comes of it', () => {
-    expect(free('HEX3', 'HEX3')).toBe('HEX3B');
+    expect(free('PGF', 'PGF')).toBe('PGFB');
     expect(free('HEX3', 'HEX3', 'HEX3B')).toBe('HEX3C');
   });
 
@@ -22,5 +17,12 @@ describe('a code that no other vial has', () => {
       expect(new Set(taken).size).toBe(40);
       expect(taken.every((code) => /^[A-Z\d]{1,6}$/.test(code))).toBe(true);
     }
+  });
+});
+
+describe('a code for a new material', () => {
+  test('has a digit behind it while another material has it, a letter where it ends with a digit', () => {
+    expect(shortCode('cardamom oil', ['CARD'])).toBe('CARD2');
+    expect(shortCode('cardamom oil', ['CARD', 'CARD2'])).toBe('CARD3');
   });
 });

@@ -401,7 +401,7 @@ describe('what may not go into a drink', () => {
       } as never);
     takeIn([vial('nose', false, []), vial('thin', true, [{ id: 'nose', massG: 1 }])]);
     const run = runOf({ ...clearPlan, 'lot.linalool': 'thin' });
-    expect(stepOf(run, 'lots').problem).toContain('THIN was made with NOSE');
+    expect(stepOf(run, 'lots').problem).toContain('THIN 10 % w/w was made with NOSE 10 % w/w');
   });
 
   test('a carrier that is not food grade stops the batch', () => {

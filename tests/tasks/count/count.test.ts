@@ -38,11 +38,11 @@ beforeEach(() => {
 describe('vials and drops typed by hand', () => {
   test('one vial after the other is taken, in the order of picking, and what is in it comes at the end', () => {
     const walk = byHand();
-    expect(walk.step().say).toBe('Take ‹CARD›. Count ‹12 drops›.');
+    expect(walk.step().say).toBe('Take ‹CARD 1 % w/w›. Count ‹12 drops›.');
     walk.tap('drops.card', 12);
     expect(walk.step().pad!.live(12)).toContain('of 12 drops');
     walk.next();
-    expect(walk.step().say).toBe('Take ‹HEX›. Count ‹8 drops›.');
+    expect(walk.step().say).toBe('Take ‹HEX 0.5 % w/w›. Count ‹8 drops›.');
     walk.tap('drops.hex', 8);
     walk.next();
     expect(walk.step().key).toBe('truth');
@@ -131,12 +131,12 @@ describe('vials and drops typed by hand', () => {
 
   test('one drop is wanted and three fell: no word of it stands in the wrong number', () => {
     const walk = byHand({ card: '1', hex: '1' });
-    expect(walk.step().say).toBe('Take ‹CARD›. Count ‹1 drop›.');
+    expect(walk.step().say).toBe('Take ‹CARD 1 % w/w›. Count ‹1 drop›.');
     expect(walk.step().pad!.live(0)).toBe('of 1 drop');
     expect(walk.step().pad!.live(3)).toMatch(/^2 too many: 1 wanted · /);
     walk.tap('drops.card', 3);
     walk.next();
-    expect(walk.step().say).toBe('‹3 drops› of CARD, not 1: ‹2 too many›.');
+    expect(walk.step().say).toBe('‹3 drops› of CARD 1 % w/w, not 1: ‹2 too many›.');
   });
 
   test('finished too early, counting goes on where it stopped', () => {

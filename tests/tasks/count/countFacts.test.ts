@@ -185,7 +185,7 @@ describe('a count that was chosen from the curve', () => {
   test('keeps the plan, how far it was off, and what was done about a slip', () => {
     const { events } = counted(plan, { slips: [1], undone: [], ways: [0, 0] });
     const { done, vial } = kept(events);
-    expect(done.plan!.lines.map(({ code }) => code).sort()).toEqual(['V-M1', 'V-M2', 'V-M3']);
+    expect(done.plan!.lines.map(({ code }) => code).sort()).toEqual(['V-M1 1 % w/w', 'V-M2 0.5 % w/w', 'V-M3 2 % w/w']);
     expect(done.plan!.error).toBeGreaterThan(0);
     const [slip] = done.slips!;
     expect(slip!.counted - slip!.planned).toBe(1);

@@ -148,8 +148,8 @@ describe('from a formula to a plan', () => {
     const [, calibration] = pipette;
     takeIn([{ ...calibration!, spread: 1.2 } as AnyRecord]);
     expect(plansOf(toPlans().state())).toMatchObject({
-      why: 'The drops of vial GF1 spread so far that one of them may hold nothing.',
-      remedy: 'Calibrate the dropper of vial GF1, or count the doubt fewer times.',
+      why: 'The drops of vial GF1 1 % w/w spread so far that one of them may hold nothing.',
+      remedy: 'Calibrate the dropper of vial GF1 1 % w/w, or count the doubt fewer times.',
     });
     takeIn([...pipette, vialOf('gf1', 0.01, { material: 'gf', massG: 0 })]);
     expect(plansOf(toPlans().state())).toMatchObject({ remedy: 'Make more of gf oil.' });
@@ -158,7 +158,7 @@ describe('from a formula to a plan', () => {
   test('a line that only smell-only vials hold is not said to have none', () => {
     takeIn([vialOf('hex01', 0.001, { material: 'hex', grade: 'smell only' })]);
     takeIn([newRecord('bottle', { id: 'bhex', material: 'hex', supplier: '', lot: '', grade: 'smell only' })]);
-    expect(toPlans('taste').step().more!.join(' ')).toContain('HEX05, HEX01, HEX: smell only');
+    expect(toPlans('taste').step().more!.join(' ')).toContain('HEX05 0.5 % w/w, HEX01 0.1 % w/w, HEX neat: smell only');
     expect(toPlans('smell').step().done).toMatch(/^Look at/);
   });
 

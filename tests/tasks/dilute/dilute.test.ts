@@ -176,9 +176,10 @@ describe('ways down', () => {
     takeIn([away]);
   });
 
-  test('the code on the label is that of no other vial in use; a used-up vial leaves its code to the next', () => {
-    const codeOn = (bottle: string) =>
-      step(walked({ ...usual, bottle, 'solvent.own': 'yes', 'solvent.ml': '15' }, 4), 'label').ask![0]!.preset;
+  test('the code on the label is the material’s, with a letter where strength and day would not tell it from a vial in use', () => {
+    const filled = { 'solvent.own': 'yes', 'solvent.ml': '15', 'vial.made': '2026-05-04' };
+    const codeOn = (bottle: string, more: Record<string, string> = {}) =>
+      step(walked({ ...usual, bottle, ...filled, ...more }, 4), 'label').ask![0]!.preset;
     const lime = newRecord('material', {
       name: 'lime oil',
       code: 'LIME',
@@ -189,13 +190,15 @@ describe('ways down', () => {
     const limes = newRecord('bottle', { material: lime.id, supplier: 'made up', lot: 'L9', grade: 'fit for drinks' });
     takeIn([lime, limes]);
     expect(codeOn(limes.id)).toBe('LIME');
-    const first = vialOf(walked({ ...usual, bottle: limes.id, 'solvent.own': 'yes', 'solvent.ml': '15' }, 4));
+    const first = vialOf(walked({ ...usual, bottle: limes.id, ...filled }, 4));
     takeIn([first]);
-    expect(codeOn(limes.id)).toBe('LIME2');
-    const kept = vialOf(walked({ ...usual, bottle: limes.id, 'vial.code': 'LIME' }, 4));
+    expect(codeOn(limes.id)).toBe('LIMEB');
+    const kept = vialOf(walked({ ...usual, bottle: limes.id, ...filled, 'vial.code': 'LIME' }, 4));
     expect(kept.code).toBe('LIME'); // what was typed is kept, and said
-    const said = step(walked({ ...usual, bottle: limes.id, 'vial.code': 'lime' }, 4), 'label').more!;
-    expect(said).toContain('Another vial in use has the code LIME.');
+    const said = step(walked({ ...usual, bottle: limes.id, ...filled, 'vial.code': 'lime' }, 4), 'label').more!;
+    expect(said).toContain('Another LIME 0.66 % in use was made on that day.');
+    expect(codeOn(limes.id, { 'vial.made': '2026-05-05' })).toBe('LIME');
+    expect(codeOn(limes.id, { 'solvent.ml': '5' })).toBe('LIME');
     const empty: typeof first = {
       ...first,
       weighed: [{ at: '2026-11-26T10:00:00Z', left: { value: 0, sources: [] } }],

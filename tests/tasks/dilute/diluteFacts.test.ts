@@ -106,7 +106,7 @@ describe('what went into a dilution', () => {
     const slip = (overshoot: string) =>
       dilute.done!(walked({ ...byDrops, ...poured, overshoot }, planned + 1), []).slips;
     expect(slip('rescue')).toEqual([
-      { id: 'b', what: 'CARD', planned, counted: planned + 1, unit: 'drops', way: 'Rescued with more solvent' },
+      { id: 'b', what: 'CARD neat', planned, counted: planned + 1, unit: 'drops', way: 'Rescued with more solvent' },
     ]);
     expect(slip('keep')![0]!.way).toBe('Left as it is');
     expect(dilute.done!(walked({ ...byDrops, ...poured }, planned), []).slips).toBeUndefined();

@@ -215,11 +215,17 @@ describe('drops in a drink', () => {
 
 describe('smell only stays out', () => {
   test.each([
-    ['v-hex', 'HEX was thinned with isopropanol 99 %: smell only, it never goes into a drink.'],
-    ['v-thin', 'THIN was made with HEX, and HEX was thinned with isopropanol 99 %: smell only,'],
-    ['v-low', 'LOW was made with THIN, and THIN was made with HEX, and HEX was thinned with isopropanol 99 %: smell'],
-    ['v-bottle', 'BOT comes from a bottle that is not fit for drinks: smell only'],
-    ['v-gone', 'GONE was made with something that is no longer on the Shelf: smell only'],
+    ['v-hex', 'HEX 1 % w/w was thinned with isopropanol 99 %: smell only, it never goes into a drink.'],
+    [
+      'v-thin',
+      'THIN 1 % w/w was made with HEX 1 % w/w, and HEX 1 % w/w was thinned with isopropanol 99 %: smell only,',
+    ],
+    [
+      'v-low',
+      'LOW 1 % w/w was made with THIN 1 % w/w, and THIN 1 % w/w was made with HEX 1 % w/w, and HEX 1 % w/w was thinned with isopropanol 99 %: smell',
+    ],
+    ['v-bottle', 'BOT 1 % w/w comes from a bottle that is not fit for drinks: smell only'],
+    ['v-gone', 'GONE 1 % w/w was made with something that is no longer on the Shelf: smell only'],
   ])('%s is refused with the reason, is still shown, and leads nowhere', (vial, reason) => {
     const run = runOf({ ...example, vial }, { drops: 3 });
     const steps = dose.steps(run);

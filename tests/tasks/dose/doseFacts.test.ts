@@ -42,9 +42,9 @@ test('a drink keeps its drops with lots and dropper; what was asked for and fell
   ]);
   expect(tasting.uses.map(({ massG }) => massG)).toEqual(tasting.doses.map(({ massG }) => massG.value));
   const { plan, slips } = dose.done!(run, []);
-  expect(plan!.lines).toMatchObject([{ id: 'v1', code: 'V1' }]);
+  expect(plan!.lines).toMatchObject([{ id: 'v1', code: 'V1 1 % w/w' }]);
   expect(slips).toEqual([
-    { id: 'v1', what: 'V1', planned: plan!.lines[0]!.drops, counted: 22, unit: 'drops', way: 'By taste' },
+    { id: 'v1', what: 'V1 1 % w/w', planned: plan!.lines[0]!.drops, counted: 22, unit: 'drops', way: 'By taste' },
   ]);
 });
 

@@ -43,10 +43,10 @@ describe('picking and dipping strips', () => {
     for (const vial of [hex, card]) run.happen(0, 'typed', `pick.${vial.id}`, 'yes');
     expect(stepOf(run).next).toBe('dip');
     run.happen(0, 'go', 'dip', 'pick');
-    expect(stepOf(run).say).toContain('‹HEX3›');
+    expect(stepOf(run).say).toContain('‹HEX3 1 %›');
     run.happen(1, 'mark', `dipped.${hex.id}`);
-    expect(stepOf(run).say).toContain('‹CARD›');
-    expect(stepOf(run).problem).toContain('CARD is not dipped yet');
+    expect(stepOf(run).say).toContain('‹CARD 1 %›');
+    expect(stepOf(run).problem).toContain('CARD 1 % is not dipped yet');
     run.happen(2, 'mark', `dipped.${card.id}`);
     expect(stepOf(run).problem).toBeUndefined();
     expect(inFan(run.state()).map(({ vial }) => vial.code)).toEqual(['HEX3', 'CARD']);
@@ -164,7 +164,7 @@ describe('reading a fan over a day', () => {
     run.dip(0, card);
     run.dip(0, pgf);
     const words = layer.due!(run.state()).map((due) => due.words);
-    expect(words[0]).toBe('fresh reading of CARD + PGF');
+    expect(words[0]).toBe('fresh reading of CARD 1 % + PGF 1 %');
     expect(words.slice(1).map((one) => one.split(' reading')[0])).toEqual(['5 min', '15 min', '60 min', '4 h', '24 h']);
   });
 
@@ -252,12 +252,12 @@ describe('swapping and the verdict', () => {
     run.dip(10, pgf);
     verdict(run, 30);
     const kept = layeringOf(run);
-    expect(kept.name).toBe('CARD + PGF');
+    expect(kept.name).toBe('CARD 1 % + PGF 1 %');
     expect(kept.roomC).toBe(21.5);
     expect(kept.strips.map(({ code, dips, takenOutAt }) => [code, dips, takenOutAt])).toEqual([
-      ['CARD', 1, null],
-      ['HEX3', 2, '2026-05-04T10:09:00.000Z'],
-      ['PGF', 1, null],
+      ['CARD 1 %', 1, null],
+      ['HEX3 1 %', 2, '2026-05-04T10:09:00.000Z'],
+      ['PGF 1 %', 1, null],
     ]);
     expect(kept.verdict).toEqual({ liking: 8, decision: 'keep', words: '', vials: [card.id, pgf.id] });
     expect(kept.from).toEqual([card.id, hex.id, pgf.id]);

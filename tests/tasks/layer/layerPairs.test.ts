@@ -90,9 +90,9 @@ describe('what to layer next', () => {
     run.happen(1, 'go', 'dip');
     expect(stepOf(run).say).toContain('EEE');
     run.happen(2, 'mark', `dipped.${vials[4]!.id}`);
-    expect(layer.title(run.state())).toBe('Layer · AAA + EEE');
+    expect(layer.title(run.state())).toBe('Layer · AAA 1 % + EEE 1 %');
     for (const { type, key, text } of takeJust(run.state(), [vials[1]!.id])) run.happen(3, type, key, text);
-    expect(layer.title(run.state())).toBe('Layer · BBB');
+    expect(layer.title(run.state())).toBe('Layer · BBB 1 %');
   });
 
   test('the main button takes the proposal up, and the way back is the second', () => {
@@ -150,7 +150,7 @@ describe('which ones help', () => {
     const run = benchRun();
     run.happen(0, 'go', 'helps');
     const best = stepOf(run).results![0]!;
-    expect(best.label).toBe('AAA');
+    expect(best.label).toBe('AAA 1 %');
     expect(best.amount.value).toBeGreaterThan(1);
     expect(best.amount.value).toBeLessThan(2); // shrunk
     expect(best.amount.sources[0]!.u).toBeGreaterThan(0);
@@ -161,12 +161,12 @@ describe('the due list', () => {
   test('names what is due and when, first to last', () => {
     const run = fanOf(2);
     const due = layer.due!(run.state());
-    expect(due[0]).toEqual({ at: run.at(0), words: 'fresh reading of AAA + BBB' });
+    expect(due[0]).toEqual({ at: run.at(0), words: 'fresh reading of AAA 1 % + BBB 1 %' });
     expect(due.map(({ at }) => (at - run.at(0)) / 60_000)).toEqual([0, 5, 15, 60, 240, 1440]);
     readStrips(run, 61, { words: 'thin' });
     expect(layer.due!(run.state()).map(({ words }) => words)).toEqual([
-      '4 h reading of AAA + BBB',
-      '24 h reading of AAA + BBB',
+      '4 h reading of AAA 1 % + BBB 1 %',
+      '24 h reading of AAA 1 % + BBB 1 %',
     ]);
   });
 

@@ -12,8 +12,8 @@ takeIn([card, hex]);
 
 const step: Step = {
   key: 'count.1',
-  say: 'Take ‹CARD›.',
-  pad: { counter: 'drops.1', target: 3, live: () => '', expects: { id: card.id, code: 'CARD' } },
+  say: 'Take ‹CARD 1 %›.',
+  pad: { counter: 'drops.1', target: 3, live: () => '', expects: { id: card.id, tag: 'CARD 1 %' } },
 };
 const scanned = (id: string) => ({ ...freshRun, typed: { 'label.count.1': id } });
 

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { AnyRecord } from '../../../src/records/kind/kinds';
 import type { Run } from '../../../src/records/kind/run';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { today } from '../../../src/workshop/today';
 import { canBeMadeAgain, repeatOf } from '../../../src/tasks/shared/repeat';
 import { batch } from '../../../src/tasks/batch/task';
 import { bottle as addBottle } from '../../../src/tasks/bottle/task';
@@ -41,15 +42,24 @@ describe('making a vial again', () => {
     const { typed, differences } = repeatOf(dilute, run('dilute'), state(wish));
     expect(typed['bottle']).toBe('B7');
     expect(differences).toEqual([
-      { words: 'CARD lot A1 is put away', then: 'CARD lot A1', now: 'CARD lot B7 (from Mudlark, density 0.925 g/mL)' },
+      {
+        words: 'CARD neat lot A1 is put away',
+        then: 'CARD neat lot A1',
+        now: 'CARD neat lot B7 (from Mudlark, density 0.925 g/mL)',
+      },
     ]);
   });
 
-  test('takes the code of then, or one beside it while that vial is still in use', () => {
-    const again = () => repeatOf(dilute, run('dilute'), state({ ...wish, 'vial.code': 'CARD' })).typed['vial.code'];
+  test('takes the code of then, with a letter while a vial of today has it with that strength', () => {
+    const then = vialOf('card', 0.01);
+    const again = () =>
+      repeatOf(dilute, run('dilute', [then]), state({ ...wish, 'vial.code': 'CARD' })).typed['vial.code'];
     expect(again()).toBe('CARD');
-    takeIn([vialOf('card', 0.01)]);
-    expect(again()).toBe('CARD2');
+    takeIn([then]);
+    expect(again()).toBe('CARD'); // told apart by their days
+    const fresh: typeof then = { ...then, id: 'card-2', madeOn: today() };
+    takeIn([fresh]);
+    expect(again()).toBe('CARDB');
   });
 
   test('takes another bottle of the solvent where the old one is put away', () => {
@@ -85,9 +95,9 @@ describe('making a vial again', () => {
     takeIn([bottle('A1', { amountG: 4 }), bottle('B7', { grade: 'smell only' }), bottle('C3'), made]);
     const again = () => repeatOf(dilute, run('dilute', [made]), state(wish));
     expect(again().typed['bottle']).toBe('C3'); // 1 g is left of A1
-    expect(again().differences[0]!.words).toBe('CARD lot A1 has 1 g left, 3 g are needed');
+    expect(again().differences[0]!.words).toBe('CARD neat lot A1 has 1 g left, 3 g are needed');
     takeIn([bottle('A1', { amountG: 40, grade: 'smell only' })]);
-    expect(again().differences[0]!.words).toBe('CARD lot A1 is smell only now');
+    expect(again().differences[0]!.words).toBe('CARD neat lot A1 is smell only now');
   });
 
   test('does not take one that is past its day, and says when there is no other', () => {
@@ -96,7 +106,11 @@ describe('making a vial again', () => {
     const { typed, differences } = repeatOf(dilute, run('dilute'), state(wish));
     expect(typed['bottle']).toBe('A1');
     expect(differences).toEqual([
-      { words: 'CARD lot A1 is past its day (Jan 1, 2020)', then: 'CARD lot A1', now: 'no other is on the Shelf' },
+      {
+        words: 'CARD neat lot A1 is past its day (Jan 1, 2020)',
+        then: 'CARD neat lot A1',
+        now: 'no other is on the Shelf',
+      },
     ]);
   });
 
@@ -208,7 +222,7 @@ describe('making other things again', () => {
     const { typed: again, differences } = repeatOf(batch, run('batch', [made, vial]), then);
     expect(again).toEqual({ ...typed, 'lot.card': 'B7', again: 'batch1', exactly: 'batch1' }); // the spirit is asked about again
     expect(differences).toEqual([
-      { words: 'CARD lot A1 is used up', then: 'CARD lot A1', now: 'CARD lot B7 (from Mudlark)' },
+      { words: 'CARD neat lot A1 is used up', then: 'CARD neat lot A1', now: 'CARD neat lot B7 (from Mudlark)' },
     ]);
     expect([canBeMadeAgain(run('batch'), batch), canBeMadeAgain(vial)]).toEqual([true, true]);
   });
