@@ -39,7 +39,7 @@ function nextPour(weighing: Weighing, step: WeighStep, so: Vessel & { bases: Map
   const { run, list, fill, goods } = weighing;
   const { bases, factor, pours } = so;
   const { id } = step;
-  const stock = stockOf(run, step, { from: goods(id), carrier: goods(fill) });
+  const stock = stockOf(run, `t.${id}`, step.diluted, { from: goods(id), carrier: goods(fill) });
   const base = id === fill ? step.mass + shift(list, bases) : stock ? step.neat / stock.share.value : step.mass;
   bases.set(id, base);
   const key = `c.${id}`;

@@ -196,10 +196,12 @@ describe('a weighing that went over', () => {
     expect(batch.done!(weighAll(clearPlan), [])).toEqual({});
   });
 
-  test('what was drawn of a stock beyond what was made of it has left its bottles too', () => {
-    const first = weighAll({ ...clearPlan, fine: '0.01', 'over.c.nutmeg': 'scale' }, (target, key) =>
+  test('in a run that was weighed before more could be mixed, what was drawn of a stock beyond what was made has left its bottles too', () => {
+    const today = weighAll({ ...clearPlan, fine: '0.01', 'over.c.nutmeg': 'scale' }, (target, key) =>
       key === 'mass.c.nutmeg' ? 10 * target : target,
     );
+    const typed = Object.entries(today.typed).filter(([key]) => !/^mass\.t\..*\.nutmeg/.test(key));
+    const first = { ...today, typed: Object.fromEntries(typed) };
     const made = kept(first);
     const of = (id: string) => made.weighed.filter((one) => one.id === id);
     expect(of('vanillin').length).toBeGreaterThan(1); // weighed from its stock, and more of it after the slip
