@@ -2,9 +2,8 @@ import { gram } from '../../core/number/units';
 import { weighList, type WeighList, type WeighStep } from '../../core/drink/weighList';
 import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
-import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { fields } from './fields';
+import { spareFactor } from './drinkAsked';
 import { EMULSION_WATER, type Goods } from './goods';
 import type { Plan as Plan } from './planParts';
 import { massAt, type Pour } from './pour';
@@ -21,11 +20,6 @@ interface Weighing {
 
 /** g of each step at factor 1, as it stands now: a stock that came out stronger is drawn less of. */
 type Bases = ReadonlyMap<string, number>;
-
-/** g of concentrate to make per g that the drink needs. */
-export function spareFactor(run: RunState): number {
-  return 1 + (valueOf(run, fields.spare) ?? 0) / 100;
-}
 
 /** The concentrate, smallest first, rescued as was chosen. */
 export function concentrateVessel(run: RunState, plan: Plan, least: number): Vessel {

@@ -6,7 +6,8 @@ import { formatTyped } from '../../ui/format';
 import { valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
-import { sourcesOf, type Source } from '../../workshop/sources';
+import { outcome } from '../../workshop/attempt';
+import { sourceByItself, sourcesOf, whyNotNow, type Source } from '../../workshop/sources';
 import { fields } from './fields';
 import { materialGoods, type Goods } from './goods';
 import { oncePerRun } from '../engine/oncePerRun';
@@ -70,18 +71,40 @@ export function recipeOrNull(run: RunState): Recipe | null {
   }
 }
 
-/** The bottle or vial of a line: the one chosen while it is there, else the first that may go into a drink. */
+/** g of concentrate to make per g that the drink needs. */
+export function spareFactor(run: RunState): number {
+  return 1 + (valueOf(run, fields.spare) ?? 0) / 100;
+}
+
+/** Grams of neat material of a line that the batch takes; null until the drink is known. */
+function neatOf(run: RunState, { share }: RecipeLine): number | null {
+  const drink = outcome(() => drinkOf(run)).value;
+  if (!drink) return null;
+  return (share * drink.mgPerKg * drink.litres * drink.densityGPerMl * spareFactor(run)) / 1000; // mg/kg · L · kg/L is mg
+}
+
+/** The bottle or vial of a line: the one chosen while it is there, else the first that may be taken by itself; null where none may. */
 export function sourceOf(run: RunState, line: RecipeLine): Source | null {
   const all = sourcesOf(line.material);
-  const chosen = run.typed[`lot.${line.material}`];
-  return all.find(({ id }) => id === chosen) ?? all[0] ?? null;
+  const key = `lot.${line.material}`;
+  const chosen = run.typed[key] ?? run.presets[key];
+  const neat = neatOf(run, line);
+  const fit = () => sourceByItself(line.material, ({ strength }) => neat && neat / strength.value);
+  const before = 'lots' in run.done ? all[0] : undefined; // left in an older version, which took the first
+  return all.find(({ id }) => id === chosen) ?? before ?? fit();
 }
 
 /** Why a line cannot be weighed, in one sentence; null when it can. */
 export function refusalOfLine(run: RunState, line: RecipeLine): string | null {
   const source = sourceOf(run, line);
   if (source) return source.refusal;
-  return `There is no bottle or vial of ${line.name} on the Shelf: put one there first.`;
+  const all = sourcesOf(line.material);
+  if (all.length === 0) return `There is no bottle or vial of ${line.name} on the Shelf: put one there first.`;
+  const barred = all.find(({ refusal }) => refusal)?.refusal;
+  if (barred && all.every(({ refusal }) => refusal)) return barred;
+  const neat = neatOf(run, line);
+  const reasons = all.map((one) => `${one.words} is ${whyNotNow(one, neat && neat / one.strength.value) ?? 'there'}`);
+  return `Nothing is taken by itself for ${line.name}: ${reasons.join('; ')}. Choose one all the same, or add a bottle.`;
 }
 
 /** All lines as goods; null while one of them may not be used. */

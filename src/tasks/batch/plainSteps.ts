@@ -55,9 +55,10 @@ export function lotsStep(run: RunState): Step {
     key: 'lots',
     say: 'Which bottles do you take?',
     more: changedLots(run, recipe),
-    ask: recipe.lines.map(({ material, name }) => {
+    ask: recipe.lines.map((line) => {
+      const { material, name } = line;
       const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
-      return fields.lot(material, name, options, sourceOf(run, { material, name, share: 0 })?.id ?? '');
+      return fields.lot(material, name, options, sourceOf(run, line)?.id ?? '');
     }),
     ...(problem ? { problem, offers: [{ words: 'Add a bottle', start: { task: 'bottle', typed: {} } }] } : {}),
   };

@@ -3,7 +3,7 @@ import { formatPlain, withLocalSign } from '../../ui/format';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
-import { spareFactor } from './concentrate';
+import { spareFactor } from './drinkAsked';
 import { drawComposition } from './Composition';
 import { drawDrink } from './DrinkSoFar';
 import { fields } from './fields';

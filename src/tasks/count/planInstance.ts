@@ -4,6 +4,7 @@ import { waterDensity } from '../../core/liquid/water';
 import { find, list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
+import { whyNotByItself } from '../../workshop/takenByItself';
 import type { RunState } from '../engine/fold';
 import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';
 import { dropOfStock, leftDrops, stocksOnHand, strengthOf, type Stock } from './stock';
@@ -128,12 +129,20 @@ function handLines(run: RunState): TargetLine[] {
   return [...lines.values()];
 }
 
-/** A bottle, else the strongest vial, that a new dilution of a material can be made from; fit for drinks where that is needed. */
+/** Whether a vial may be taken by itself. */
+function isTaken({ id }: Stock): boolean {
+  const vial = find('vial', id);
+  return vial !== undefined && whyNotByItself(vial) === null;
+}
+
+/** A bottle, else the strongest vial, neither empty nor past its date, that a new dilution of a material can be made from; fit for drinks where that is needed. */
 export function sourceFor(run: RunState, material: string): string | undefined {
   const nose = valueOf(run, fields.purpose) === 'smell';
-  const bottle = list('bottle').find((one) => one.material === material && (nose || one.grade === 'fit for drinks'));
+  const bottle = list('bottle').find(
+    (one) => one.material === material && (nose || one.grade === 'fit for drinks') && whyNotByItself(one) === null,
+  );
   const vials = stocksOnHand()
-    .filter((stock) => stock.solvent && holdsOnly(stock, material) && mayGoIn(run, stock))
+    .filter((stock) => stock.solvent && holdsOnly(stock, material) && mayGoIn(run, stock) && isTaken(stock))
     .sort((a, b) => strengthOf(b) - strengthOf(a));
   return bottle?.id ?? vials[0]?.id;
 }

@@ -219,6 +219,29 @@ describe('a weighing that went over', () => {
     expect(made.reached[0]!.mgPerKg.value / 20).toBeCloseTo(1, 1);
   });
 
+  // On a scale of 0.01 g all four are diluted first; of linalool 0.8 g are mixed, 0.62 g drawn, and 0.31 g more are asked for.
+  test('of a stock: where what is left of it is not enough, more is mixed in a step of its own, and all that was mixed is counted', () => {
+    const slip = (target: number, key: string) => (key === 'mass.c.nutmeg' ? 1.5 * target : target);
+    const run = weighAll(
+      { ...clearPlan, fine: '0.01', 'over.c.nutmeg': 'scale', 'mass.t.linalool': '0.4', 'mass.t.linalool.thin': '0.4' },
+      slip,
+    );
+    expect(keysOf(run)).toContain('t.linalool.nutmeg');
+    expect(stepOf(run, 't.linalool.nutmeg').say).toContain('Dilute some more');
+    const made = kept(run);
+    const grams = (of: RegExp) =>
+      Object.entries(run.typed).reduce((sum, [key, text]) => (of.test(key) ? sum + Number(text) : sum), 0);
+    const taken = made.uses.find(({ id }) => id === 'b-linalool')!.massG;
+    expect(taken).toBeCloseTo(grams(/^mass\.t\.linalool(\.nutmeg)?$/), 9);
+    const lost = made.lost!.find(({ id }) => id === 'b-linalool')!;
+    expect(lost.why).toBe('the rest of a dilution for the scale');
+    const drinkG = made.drink.litres.value * 1000 * made.drink.densityGPerMl.value;
+    const inDrink = (made.reached.find(({ material }) => material === 'linalool')!.mgPerKg.value / 1e6) * drinkG;
+    expect(taken - lost.massG).toBeCloseTo(inDrink, 6);
+    for (const { mgPerKg } of made.reached) expect(mgPerKg.value).toBeGreaterThan(0);
+    expect(made.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0)).toBeCloseTo(50, 0);
+  });
+
   test('short is no slip: more is added, and the number is typed again', () => {
     const run = runOf({ ...clearPlan, 'mass.c.vanillin': '0.05' });
     expect(stepOf(run, 'c.vanillin').more!.join(' ')).toContain('short');
