@@ -30,6 +30,11 @@ export function partsOf(record: AnyRecord): readonly Part[] {
   return [...isIn, ...others.map((id) => ({ id, grams: null }))];
 }
 
+/** Whether something can be in a record; never in a formula, a layering, a measurement or an instrument. */
+export function canHold(record: AnyRecord): boolean {
+  return kindOf(record).descent?.(record).isIn != null;
+}
+
 /** Whether one of two records is a copy of the other, kept beside it because both were changed on two devices. */
 function isCopyOf(record: AnyRecord, origin: AnyRecord): boolean {
   return record.kind === origin.kind && record.made === origin.made;

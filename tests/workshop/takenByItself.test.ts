@@ -1,9 +1,10 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { measured } from '../../src/core/number/measured';
+import type { AnyRecord } from '../../src/records/kind/kinds';
 import type { Bottle } from '../../src/records/kind/material';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { refusalOfLine, sourceOf } from '../../src/tasks/batch/drinkAsked';
-import { sourceFor } from '../../src/tasks/count/planInstance';
+import { instanceOf, notByThemselves, sourceFor } from '../../src/tasks/count/planInstance';
 import { freshRun } from '../../src/tasks/engine/fold';
 import { poolOf } from '../../src/tasks/layer/together';
 import { sourcesOf } from '../../src/workshop/sources';
@@ -80,6 +81,31 @@ describe('the bottle that a batch begins with', () => {
     expect(sourceOf(left, line)!.id).toBe('b-nutmeg');
     expect(sourceOf(runOf(clearPlan), line)!.id).toBe('b2');
     expect(sourceOf(older, line)).toBe(sourcesOf('nutmeg')[0]);
+  });
+});
+
+describe('the vials that a count is planned from', () => {
+  const asked = { formula: 'f', purpose: 'smell', dropper: 'typical' };
+  const formula = newRecord('formula', {
+    id: 'f',
+    name: 'Nutmeg',
+    root: 'f',
+    version: 1,
+    notes: '',
+    lines: [{ material: 'nutmeg', name: 'nutmeg oil', share: 1 }],
+  });
+  const planned = (typed: Record<string, string> = {}) =>
+    instanceOf({ ...freshRun, typed: { ...asked, ...typed } }).components[0]!.stocks.map(({ id }) => id);
+
+  test('are not past their date while there is another; chosen ones stay; with no other it is said', () => {
+    const old = { ...vialOf('old', 0.01, { material: 'nutmeg' }), useBy: '2026-11-02' };
+    const fresh = { ...vialOf('fresh', 0.01, { material: 'nutmeg' }), useBy: '2027-11-02' };
+    takeIn([formula, old, fresh, bottle({ archived: '2026-11-01' })]);
+    expect(planned()).toEqual(['fresh']);
+    expect(planned({ plan: 'old=3' })).toEqual(expect.arrayContaining(['fresh', 'old']));
+    takeIn([{ ...fresh, archived: '2026-11-03' } as AnyRecord]);
+    expect(planned()).toEqual(['old']);
+    expect(notByThemselves(['old'])).toEqual(['OLD is past its date (Nov 2, 2026).']);
   });
 });
 

@@ -1,6 +1,6 @@
 import type { Measured } from '../../core/number/measured';
 import { kindWords, type AnyRecord } from '../../records/kind/kinds';
-import type { Arrow } from '../../records/lineage';
+import { canHold, type Arrow } from '../../records/lineage';
 import { sharingLots } from '../../records/recall';
 import { describe } from '../describe/describe';
 import { Entry } from '../describe/Entry';
@@ -12,6 +12,7 @@ import './trace.css';
 export function TracePage({ record }: { record: AnyRecord }) {
   const before = kinBefore(record);
   const after = kinAfter(record);
+  const stuff = canHold(record);
   const { title } = describe(record);
   return (
     <main class="page trace">
@@ -22,9 +23,13 @@ export function TracePage({ record }: { record: AnyRecord }) {
         </button>
       </header>
       <LineagePicture record={record} before={before} after={after} />
-      <Lineage title="In it" kin={over('is in it', before)} empty="Nothing that is on this phone." />
+      <Lineage
+        title="In it"
+        kin={over('is in it', before)}
+        {...(stuff && { empty: 'Nothing that is on this phone.' })}
+      />
       <Lineage title="Led to it, and is not in it" kin={over('led to it', before)} />
-      <Lineage title="It is in" kin={over('is in it', after)} empty="Nothing yet." />
+      <Lineage title="It is in" kin={over('is in it', after)} {...(stuff && { empty: 'Nothing yet.' })} />
       <Lineage title="It led to, and is not in" kin={over('led to it', after)} />
       {sharingLots(record.id).map(({ lot, others }) => (
         <section>
