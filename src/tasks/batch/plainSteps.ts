@@ -1,7 +1,7 @@
 import { mayCrystallise } from '../../core/drink/batchPlan';
 import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/liquid/carbonation';
 import { celsius } from '../../core/number/units';
-import { find, list } from '../../records/shelf';
+import { list } from '../../records/shelf';
 import { formatPlain, formatTyped } from '../../ui/format';
 import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -17,6 +17,7 @@ import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
 import { recipeOf, recipeOptions } from './recipe';
 import {
+  drinkBefore,
   drinkOf,
   isByLitre,
   refusalOfLine,
@@ -68,7 +69,7 @@ export function lotsStep(run: RunState): Step {
 export function drinkSteps(run: RunState): Step[] {
   const usual = usualDrink(run);
   const { value: drink, problem } = outcome(() => drinkOf(run));
-  const from = find('base', run.typed['base'])?.name ?? find('tasting', run.typed['what'])?.base.name;
+  const from = drinkBefore(run)?.name;
   const first: Step = {
     key: 'drink',
     say: 'What drink, and how much?',

@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { expanded } from '../../../src/core/number/measured';
 import type { Batch } from '../../../src/records/kind/batch';
-import { newRecord, takeIn } from '../../../src/records/shelf';
+import type { Formula } from '../../../src/records/kind/formula';
+import { find, newRecord, takeIn } from '../../../src/records/shelf';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { batch } from '../../../src/tasks/batch/task';
 import { planOf } from '../../../src/tasks/batch/plan';
@@ -83,10 +84,32 @@ describe('what a batch is made from', () => {
     expect(two!.water / one!.water).toBeCloseTo(2, 9);
   });
 
+  test('sugar and alcohol come from the last batch of the same formula, of any version, and never from another drink', () => {
+    const { brix: _brix, abv: _abv, ...open } = clearPlan;
+    takeIn([newRecord('base', { name: 'tonic', volumeMl: 250, brix: 9, abv: 8, densityGPerMl: 1.02 })]);
+    const presets = (what: string) => {
+      const { ask, more } = stepOf(runOf({ ...open, what }), 'drink');
+      return [...['brix', 'abv'].map((name) => ask!.find((field) => field.name === name)!.preset), more!.join(' ')];
+    };
+    expect(presets('f1')).toEqual(['', '', '']);
+    const made = kept(weighAll({ ...clearPlan, brix: '7' }));
+    const second = { ...find('formula', 'f1')!, id: 'f1-2', version: 2 };
+    takeIn([made, second]);
+    expect(presets('f1-2')).toEqual(['7', '0', expect.stringContaining(`as in ${made.name}`)]);
+    takeIn([{ ...second, id: 'other', root: 'other', version: 1 } as Formula]);
+    expect(presets('other')).toEqual(['', '', '']);
+    const older = { ...runOf({ ...open, what: 'other' }), done: { drink: '2026-05-01T08:00:00Z' } };
+    expect(
+      batch
+        .steps(older)
+        .find(({ key }) => key === 'drink')!
+        .ask!.find(({ name }) => name === 'brix')!.preset,
+    ).toBe('9');
+  });
+
   test('sugar told in g per litre is that much sugar, and stands there the other way round when it is switched', () => {
-    const { brix: _, ...open } = clearPlan;
-    const offer = stepOf(runOf(open), 'drink').offers!.find(({ words }) => words === 'Sugar in g per litre')!;
-    const run = runOf({ ...open, ...offer.type });
+    const offer = stepOf(runOf(clearPlan), 'drink').offers!.find(({ words }) => words === 'Sugar in g per litre')!;
+    const run = runOf({ ...clearPlan, ...offer.type });
     const sugar = stepOf(run, 'drink').ask!.find(({ name }) => name === 'sugar.l')!;
     expect(sugar.preset).toBe('103.8'); // 10 °Brix at 1.0381 g/mL
     const made = kept(weighAll({ ...run.typed, 'sugar.l': '60' }));
