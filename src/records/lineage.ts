@@ -1,6 +1,10 @@
 import { computed } from '@preact/signals';
-import { isOf, kindOf, type AnyRecord, type RecordOf } from './kind/kinds';
+import { isOf, kindOf, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
+import type { Part } from './kind/record';
 import { find, list, shelf } from './shelf';
+
+/** How one record comes from another: the other is in it, or led to it without being in it. */
+export type Arrow = 'is in it' | 'led to it';
 
 /** A relative of a record: how many steps away, 1 for the nearest. */
 export interface Relative {
@@ -8,10 +12,45 @@ export interface Relative {
   readonly steps: number;
 }
 
-/** Ids of what a record was made from, directly: as stored, what it took, and the calibrations its uncertainty rests on. */
-function originIds(record: AnyRecord): string[] {
-  const own = 'uses' in record ? record.uses.map(({ id }) => id) : [];
-  return [...new Set([...record.from, ...own, ...(kindOf(record).descent?.(record) ?? []), ...calibrationIds(record)])];
+/** What can be poured: named in `from` of a thing that holds something, it is in that thing. */
+const poured: ReadonlySet<KindName> = new Set(['material', 'solvent', 'bottle', 'supply', 'vial', 'base']);
+
+/**
+ * What is in a record, directly: what it took by name, and what its `from` names beside that and can be poured, of which no
+ * one wrote grams down. Ids that are not on the Shelf are among them.
+ */
+export function partsOf(record: AnyRecord): readonly Part[] {
+  const isIn = kindOf(record).descent?.(record).isIn ?? null;
+  if (isIn === null) return [];
+  const named = new Set(isIn.map(({ id }) => id));
+  const others = record.from.filter((id) => {
+    const origin = shelf.records.value.get(id);
+    return origin && !named.has(id) && poured.has(origin.kind) && !isCopyOf(record, origin);
+  });
+  return [...isIn, ...others.map((id) => ({ id, grams: null }))];
+}
+
+/** Whether something can be in a record; never in a formula, a layering, a measurement or an instrument. */
+export function canHold(record: AnyRecord): boolean {
+  return kindOf(record).descent?.(record).isIn != null;
+}
+
+/** Whether one of two records is a copy of the other, kept beside it because both were changed on two devices. */
+function isCopyOf(record: AnyRecord, origin: AnyRecord): boolean {
+  return record.kind === origin.kind && record.made === origin.made;
+}
+
+/** What a record is the other copy of; undefined for the most of them. */
+export function originalOf(record: AnyRecord): AnyRecord | undefined {
+  const origins = record.from.flatMap((id) => shelf.records.value.get(id) ?? []);
+  return origins.find((origin) => origin.id !== record.id && isCopyOf(record, origin));
+}
+
+/** Ids of what led to a record, directly, without being in it: the calibrations that its uncertainty rests on, too. */
+function leadingIds(record: AnyRecord, parts: readonly Part[]): string[] {
+  const isIn = new Set(parts.map(({ id }) => id));
+  const named = kindOf(record).descent?.(record).ledTo ?? [];
+  return [...record.from, ...named, ...calibrationIds(record)].filter((id) => !isIn.has(id));
 }
 
 /** The uncertainty of a number names its calibration: "calibration:<id>:…", with its size `u`. */
@@ -27,44 +66,53 @@ function calibrationIds(record: AnyRecord): string[] {
   return found.filter((id) => id !== record.id);
 }
 
-/** Runs are how a thing was made, not what of. */
+/** Runs are how a thing was made: nothing descends from them. */
 function isApart(record: AnyRecord): boolean {
   return kindOf(record).descent === null;
 }
 
-/** Parents and children by id, over all records but runs. */
+type Way = Arrow | 'both';
+type Ids = Map<string, string[]>;
+const noKin = (): Readonly<Record<Way, { parents: Ids; children: Ids }>> => {
+  const none = () => ({ parents: new Map(), children: new Map() });
+  return { 'is in it': none(), 'led to it': none(), both: none() };
+};
+
+/** Parents and children by id and arrow, over all records but runs. */
 const kin = computed(() => {
   const records = shelf.records.value;
-  const parents = new Map<string, string[]>();
-  const children = new Map<string, string[]>();
+  const found = noKin();
+  const put = (ids: Ids, from: string, to: string) => void (ids.get(from) ?? ids.set(from, []).get(from)!).push(to);
   for (const record of records.values()) {
     if (isApart(record)) continue;
-    const known = originIds(record).filter((id) => {
-      const origin = id === record.id ? undefined : records.get(id);
-      return origin !== undefined && !isApart(origin);
-    });
-    parents.set(record.id, known);
-    for (const id of known) {
-      if (!children.has(id)) children.set(id, []);
-      children.get(id)!.push(record.id);
-    }
+    const parts = partsOf(record);
+    const arrows = { 'is in it': parts.map(({ id }) => id), 'led to it': leadingIds(record, parts) };
+    for (const arrow of ['is in it', 'led to it'] as const)
+      for (const id of new Set(arrows[arrow])) {
+        const origin = id === record.id ? undefined : records.get(id);
+        if (!origin || isApart(origin)) continue;
+        for (const way of [arrow, 'both'] as const) {
+          put(found[way].parents, record.id, id);
+          put(found[way].children, id, record.id);
+        }
+      }
   }
-  return { parents, children };
+  return found;
 });
 
-/** Ids of what a record was made from, directly, among what is kept. */
-export function parentsOf(id: string): readonly string[] {
-  return kin.value.parents.get(id) ?? [];
+/** Ids of what a record comes from, directly, among what is kept; by one kind of arrow or by both. */
+export function parentsOf(id: string, way: Way = 'both'): readonly string[] {
+  return kin.value[way].parents.get(id) ?? [];
 }
 
-/** All that a record was made from, nearest first. */
-export function ancestors(id: string): Relative[] {
-  return relatives(id, kin.value.parents);
+/** All that a record comes from, nearest first; over one kind of arrow only, or over both. */
+export function ancestors(id: string, way: Way = 'both'): Relative[] {
+  return relatives(id, kin.value[way].parents);
 }
 
-/** All that was made from a record, nearest first. */
-export function descendants(id: string): Relative[] {
-  return relatives(id, kin.value.children);
+/** All that came from a record, nearest first; over one kind of arrow only, or over both. */
+export function descendants(id: string, way: Way = 'both'): Relative[] {
+  return relatives(id, kin.value[way].children);
 }
 
 function relatives(id: string, next: ReadonlyMap<string, readonly string[]>): Relative[] {
@@ -79,6 +127,12 @@ function relatives(id: string, next: ReadonlyMap<string, readonly string[]>): Re
   return queue.slice(1).map((one) => ({ record: shelf.records.value.get(one)!, steps: seen.get(one)! }));
 }
 
+/** Relatives of one record, told apart: what is in it (or it is in), and what is bound to it by an idea or a measurement only. */
+export function toldApart(all: readonly Relative[], isIn: readonly Relative[]): Readonly<Record<Arrow, Relative[]>> {
+  const inside = new Set(isIn.map(({ record }) => record.id));
+  return { 'is in it': [...isIn], 'led to it': all.filter(({ record }) => !inside.has(record.id)) };
+}
+
 /** A bottle of a material or of a solvent: what has a lot. */
 export type Lot = RecordOf<'bottle'> | RecordOf<'supply'>;
 
@@ -91,22 +145,4 @@ export function lotsBeside(record: AnyRecord): Lot[] {
   const of = (lot: Lot) => (isOf('bottle', lot) ? lot.material : lot.solvent);
   const id = isLot(record) ? of(record) : record.id;
   return id === undefined ? [] : [...list('bottle'), ...list('supply')].filter((lot) => of(lot) === id);
-}
-
-/** What else came from the same bottles, by bottle; without the record itself and what lies between it and the bottle. */
-export function sharingLots(id: string): { bottle: Lot; others: AnyRecord[] }[] {
-  const before = ancestors(id);
-  const own = new Set([
-    id,
-    ...before.map(({ record }) => record.id),
-    ...descendants(id).map(({ record }) => record.id),
-  ]);
-  const self = shelf.records.value.get(id);
-  const bottles = [...before.map(({ record }) => record), ...(self ? [self] : [])].filter(isLot);
-  return bottles
-    .map((bottle) => ({
-      bottle,
-      others: descendants(bottle.id).flatMap(({ record }) => (own.has(record.id) ? [] : [record])),
-    }))
-    .filter(({ others }) => others.length > 0);
 }

@@ -3,38 +3,48 @@ import { measured, type Measured } from '../core/number/measured';
 import { amountLeft, isLow, type Taking } from '../core/dilution/stock';
 import { isOf, type AnyRecord } from './kind/kinds';
 import type { Bottle } from './kind/material';
-import { shelf } from './shelf';
+import { originalOf } from './lineage';
+import { find, shelf } from './shelf';
 import type { Supply } from './kind/supply';
-import type { Vial } from './kind/vial';
+import { restOf, type Vial } from './kind/vial';
 
 export type Stocked = Bottle | Vial | Supply;
 
 /** Our choice: the amount on a bottle's label or a pack is right within 1 % (standard). */
 const LABEL_DOUBT = 0.01;
 
-/** What was taken, by the id of what it was taken from; strips, vials and solvent from a bottle no one named are counted off packs by sort. */
+/** What one record took: of what (an id, or a sort where no one named the bottle), how much, in g or pieces. */
+export interface Taken extends Taking {
+  readonly of: string;
+  readonly record: AnyRecord;
+}
+
+/** All that was taken, by what it was taken from; strips, vials and solvent from a bottle no one named go by sort. */
 const takings = computed(() => {
-  const found = new Map<string, Taking[]>();
-  const put = (id: string, amount: number, at: string) => {
-    if (!found.has(id)) found.set(id, []);
-    found.get(id)!.push({ at, amount });
-  };
-  for (const record of shelf.records.value.values()) {
-    if ('uses' in record) for (const { id, massG } of record.uses) put(id, massG, record.made);
-    if (isOf('vial', record)) takingsOfVial(record, put);
-    if (isOf('layering', record)) put('strips', record.strips.length, record.made);
-  }
+  const found = new Map<string, Taken[]>();
+  for (const record of shelf.records.value.values())
+    for (const one of takenBy(record)) (found.get(one.of) ?? found.set(one.of, []).get(one.of)!).push(one);
   return found;
 });
 
-function takingsOfVial(vial: Vial, put: (id: string, amount: number, at: string) => void): void {
-  const named = vial.uses.reduce((sum, { id, massG }) => (id === vial.solvent?.id ? sum : sum + massG), 0);
-  if (vial.solvent) put(`solvent ${vial.solvent.id}`, Math.max(0, vial.massG.value - named), vial.made);
-  put('vials', 1, vial.made);
+/**
+ * What a record took. The other copy of a record took nothing: it is one thing, made once. A strip is counted off its pack;
+ * of the vial that it was dipped in a dip takes about nothing (common practice, no source).
+ */
+function takenBy(record: AnyRecord): Taken[] {
+  if (originalOf(record)) return [];
+  const taken = (of: string, amount: number): Taken => ({ of, amount, at: record.made, record });
+  const named = 'uses' in record ? record.uses.map(({ id, massG }) => taken(id, massG)) : [];
+  if (isOf('layering', record)) return [...named, taken('strips', record.strips.length)];
+  if (!isOf('vial', record)) return named;
+  const { solvent, from } = record;
+  const isAsked = from.some((id) => find('batch', id)); // left over from a batch, which asks which bottle its carrier comes from
+  const unnamed = solvent && !isAsked ? [taken(`solvent ${solvent.id}`, restOf(record))] : [];
+  return [...named, ...unnamed, taken('vials', 1)];
 }
 
-/** Packs of a sort follow one another: what is taken from none by name counts off the newest one of its time. */
-function takingsOf(record: Stocked): readonly Taking[] {
+/** All that was taken from a bottle, vial or pack. Packs of a sort follow one another: what is taken from none by name counts off the newest one of its time. */
+export function takingsOf(record: Stocked): readonly Taken[] {
   const own = takings.value.get(record.id) ?? [];
   if (!isOf('supply', record)) return own;
   const { sort, solvent, made } = record;

@@ -1,3 +1,4 @@
+import { originalOf, partsOf } from '../records/lineage';
 import { shelf } from '../records/shelf';
 import type { Vial } from '../records/kind/vial';
 import { solventsOnHand } from './onHand';
@@ -26,10 +27,11 @@ function causeOf(id: string, vial: Vial, seen: Set<string>): string | null {
   return vial.grade === 'smell only' ? gradeCause(vial) : null;
 }
 
-/** Ids of what it was made from; runs and calibrations among them are none of its contents. */
+/** Ids of what is in it; and of the vial that it is the other copy of: what is smell only there is so here. */
 function originsOf(vial: Vial): string[] {
-  const own = vial.uses.map(({ id }) => id).filter((id) => id !== vial.solvent?.id); // a solvent is judged by itself
-  return [...new Set([...own, ...vial.from])];
+  const original = originalOf(vial);
+  const parts = partsOf(vial).flatMap(({ id }) => (id === vial.solvent?.id ? [] : id)); // a solvent is judged by itself
+  return [...parts, ...(original ? [original.id] : [])];
 }
 
 function solventCause(vial: Vial): string | null {

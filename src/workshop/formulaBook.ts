@@ -5,7 +5,7 @@ import { list } from '../records/shelf';
 import { formatPlain } from '../ui/format';
 import { dropOf } from './dropMass';
 import { liquidOfVial } from './onHand';
-import { sourcesOf } from './sources';
+import { sourcesOf, whyNotNow } from './sources';
 import { tagOf } from './labelled';
 
 /** What is asked of a formula: dose, mg/kg; concentrate, g/L; drink, L and g/mL; a glass, mL. */
@@ -82,11 +82,12 @@ export function costOf(formula: Formula, use: FormulaUse): { cost: number; unpri
   return { cost, unpriced: unpriced.map((id) => formula.lines.find(({ material }) => material === id)!.name) };
 }
 
-/** Bottles fit for drinks whose rest is known. */
+/** Bottles that may be taken by themselves for a drink, whose rest is known. */
 function stockOf(material: string): Stock[] {
-  return sourcesOf(material).flatMap(({ id, bottle, refusal, leftG }) =>
-    bottle && !refusal && leftG !== null ? [{ id, material, left: gram(leftG) }] : [],
-  );
+  return sourcesOf(material).flatMap((source) => {
+    const { id, bottle, leftG } = source;
+    return bottle && leftG !== null && whyNotNow(source) === null ? [{ id, material, left: gram(leftG) }] : [];
+  });
 }
 
 function bottleWords(material: string, supply: ReturnType<typeof suppliesFor>[number]): string[] {
@@ -96,9 +97,15 @@ function bottleWords(material: string, supply: ReturnType<typeof suppliesFor>[nu
     const words = sources.find(({ id }) => id === bottle)!.words;
     return `${words}: ${formatPlain(mass, 3)} g, then ${formatPlain(left, 3)} g left`;
   });
-  const unknown = sources.filter(({ leftG }) => leftG === null).map(({ words }) => `${words}: rest not known`);
+  const unknown = sources
+    .filter((one) => one.leftG === null && whyNotNow(one) === null)
+    .map(({ words }) => `${words}: rest not known`);
   const missing = supply.missing > 0 && unknown.length === 0 ? [`${formatPlain(supply.missing, 3)} g missing`] : [];
-  return [...taken, ...unknown, ...missing];
+  const notTaken = sources.flatMap((source) => {
+    const why = whyNotNow(source);
+    return why === null ? [] : [`${source.words}: ${why}`];
+  });
+  return [...taken, ...unknown, ...missing, ...notTaken];
 }
 
 /** Drops for a glass from the first dropper of one's own, or a typical drop; at most three vials. */
@@ -106,8 +113,9 @@ function dropsOf(material: string, mgPerKg: number, use: FormulaUse): string[] {
   const dropper = list('dropper')[0]?.id ?? 'typical';
   const mg = (mgPerKg * use.glassMl * use.densityGPerMl) / 1000; // g of drink per kg
   return sourcesOf(material)
-    .flatMap(({ vial, refusal, strength }) => {
-      if (!vial || refusal) return [];
+    .flatMap((source) => {
+      const { vial, strength } = source;
+      if (!vial || whyNotNow(source) !== null) return [];
       const drop = dropOf(dropper, liquidOfVial(vial));
       const drops = mg / (drop.mgPerDrop.value * strength.value);
       const many = formatPlain(drops, 2);

@@ -13,6 +13,7 @@ import type { DropLiquid } from './dropMass';
 import type { Option } from '../ui/controls/field';
 import { formatDay, formatGiven, formatPlain } from '../ui/format';
 import { tagOf } from './labelled';
+import { whyNotByItself } from './takenByItself';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
 export interface SolventOnHand extends SolventCopy {
@@ -70,12 +71,12 @@ export function solventOptions(): Option[] {
   }));
 }
 
-/** Bottles of solvent on the Shelf, of one or of any, newest first, the empty ones last. */
+/** Bottles of solvent on the Shelf, of one or of any, newest first; last those that are not taken by themselves. */
 export function solventBottles(of?: string): Supply[] {
   const known = of === undefined ? solventsOnHand().map(({ id }) => id) : [of];
   const bottles = list('supply').filter(({ solvent }) => solvent !== undefined && known.includes(solvent));
-  const isEmpty = new Map(bottles.map((one) => [one, Number(leftOf(one)!.value === 0)]));
-  return bottles.sort((a, b) => isEmpty.get(a)! - isEmpty.get(b)!);
+  const rank = new Map(bottles.map((one) => [one, Number(whyNotByItself(one) !== null)]));
+  return bottles.sort((a, b) => rank.get(a)! - rank.get(b)!);
 }
 
 /** Options of a choice. */
@@ -83,7 +84,12 @@ export function solventBottleOptions(of?: string): Option[] {
   return solventBottles(of).map((one) => ({
     value: one.id,
     label: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
-    hint: [one.supplier, `${formatPlain(leftOf(one)!.value, 3)} g left`, one.grade === 'smell only' && 'smell only']
+    hint: [
+      one.supplier,
+      `${formatPlain(leftOf(one)!.value, 3)} g left`,
+      one.grade === 'smell only' && 'smell only',
+      whyNotByItself(one),
+    ]
       .filter(Boolean)
       .join(', '),
   }));
@@ -120,9 +126,10 @@ export function vialOptions(vials?: readonly Vial[]): readonly Option[] {
 const allVials = computed(() => list('vial').map(vialOption));
 
 function vialOption(vial: Vial): Option {
+  const why = whyNotByItself(vial);
   return {
     value: vial.id,
     label: `${tagOf(vial)} · ${vial.name}`,
-    hint: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}`,
+    hint: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}${why ? `, ${why}` : ''}`,
   };
 }

@@ -3,16 +3,14 @@ import { purityAtLeast } from '../core/liquid/strength';
 import type { Bottle } from '../records/kind/material';
 import { find, list, shelf } from '../records/shelf';
 import type { SolventCopy } from '../records/kind/solvent';
-import { leftOf } from '../records/stock';
+import { leftOf, type Stocked } from '../records/stock';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { formatPlain } from '../ui/format';
 import { refusalOf } from './fitForDrinks';
 import { labelTagOf, tagOf } from './labelled';
+import { whyNotByItself } from './takenByItself';
 import { today } from './today';
-import { useByOf } from './useBy';
-
-const NEVER = 'smell only · never in a drink';
 
 /** A bottle, or a vial of one material, that a material can be weighed from; or a bottle of solvent. */
 export interface Source {
@@ -25,8 +23,6 @@ export interface Source {
   readonly strength: Measured;
   /** Why it may not go into a drink, in one sentence; null when it may. */
   readonly refusal: string | null;
-  /** True when it is past its day. */
-  readonly past: boolean;
   /** g left as reckoned; null where the book does not know. */
   readonly leftG: number | null;
   readonly pricePerG: number | null;
@@ -34,24 +30,38 @@ export interface Source {
   readonly solvent: SolventCopy | null;
   readonly bottle: Bottle | null;
   readonly vial: Vial | null;
+  /** The bottle, vial or pack itself. */
+  readonly stocked: Stocked;
 }
 
-/** Sources by material, for a Shelf as it stands: all steps of a run ask for them. */
+/** Why a source is not taken by itself for a drink that needs that many g of it; null when it may be. */
+export function whyNotNow(source: Source, grams: number | null = null): string | null {
+  return whyNotByItself(source.stocked, { refusal: source.refusal, grams });
+}
+
+/** The first source that may be taken by itself for a drink: never past its date, empty, with less than that many g, or smell only. */
+export function sourceByItself(material: string, gramsOf: (source: Source) => number | null): Source | null {
+  const isFit = (one: Source) => whyNotNow(one, gramsOf(one)) === null;
+  return sourcesOf(material).find(isFit) ?? null;
+}
+
+/** Sources by day and material, for a Shelf as it stands: all steps of a run ask for them. */
 const known = new WeakMap<object, Map<string, Source[]>>();
 
-/** What a material can be weighed from: bottles first, oldest first, then vials of nothing else; after those what is past its day, then the empty, the smell-only last. */
+/** What a material can be weighed from: bottles first, oldest first, then vials of nothing else; after those the empty and what is past its date, the smell-only last. */
 export function sourcesOf(material: string): Source[] {
   const records = shelf.records.value;
   if (!known.has(records)) known.set(records, new Map());
   const found = known.get(records)!;
-  if (!found.has(material)) found.set(material, inOrder(material));
-  return found.get(material)!;
+  const key = `${today()} ${material}`; // the order depends on the day
+  if (!found.has(key)) found.set(key, inOrder(material));
+  return found.get(key)!;
 }
 
 function inOrder(material: string): Source[] {
   const bottles = list('bottle').filter((bottle) => bottle.material === material);
   const vials = list('vial').filter(({ contents }) => contents.length === 1 && contents[0]!.material === material);
-  const rank = ({ refusal, leftG, past }: Source) => (refusal ? 3 : leftG === 0 ? 2 : past ? 1 : 0);
+  const rank = ({ refusal, stocked }: Source) => (refusal ? 2 : whyNotByItself(stocked) ? 1 : 0);
   return [...bottles.reverse().map(ofBottle), ...vials.map(ofVial)].sort((a, b) => rank(a) - rank(b));
 }
 
@@ -67,12 +77,12 @@ function ofBottle(bottle: Bottle): Source {
     words: `${labelTagOf(bottle)}, ${words}`,
     lot: words,
     leftG,
-    past: isPast(bottle),
     solvent: null,
     bottle,
     vial: null,
+    stocked: bottle,
     pricePerG: bottle.pricePerG ?? null,
-    more: barred ? NEVER : ['neat', ...moreOf(bottle, leftG)].join(', '),
+    more: barred ? NEVER : moreOf(bottle, leftG === null ? 'neat' : `neat, ${formatPlain(leftG, 3)} g left`),
     strength: purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${lot || id}`),
     refusal: barred ? refusalWords(material?.name ?? 'that material', words) : null,
   };
@@ -88,10 +98,10 @@ export function sourceOfSolvent(supply: Supply): Source {
     words,
     lot: words,
     leftG,
-    past: isPast(supply),
     solvent: null,
     bottle: null,
     vial: null,
+    stocked: supply,
     pricePerG: null,
     more: '',
     strength: exact(1),
@@ -99,14 +109,12 @@ export function sourceOfSolvent(supply: Supply): Source {
   };
 }
 
-function isPast(record: Bottle | Supply | Vial): boolean {
-  const useBy = useByOf(record);
-  return useBy !== null && useBy.day < today();
-}
+const NEVER = 'smell only · never in a drink';
 
-/** How much is left of it, and whether it is past its day. */
-function moreOf(record: Bottle | Vial, leftG: number | null): string[] {
-  return [...(leftG === null ? [] : [`${formatPlain(leftG, 3)} g left`]), ...(isPast(record) ? ['past its day'] : [])];
+/** What is left, and why it is not taken by itself. */
+function moreOf(record: Stocked, left: string): string {
+  const why = whyNotByItself(record);
+  return why === null ? left : `${left} · ${why}`;
 }
 
 function lotWords({ supplier, lot }: { supplier: string; lot: string }): string {
@@ -127,14 +135,14 @@ function ofVial(vial: Vial): Source {
     id,
     refusal,
     leftG,
-    past: isPast(vial),
     solvent,
     bottle: null,
     vial,
+    stocked: vial,
     pricePerG: null,
     words,
     lot: [words, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
-    more: refusal ? NEVER : [strength, ...moreOf(vial, leftG ?? 0)].join(', '),
+    more: refusal ? NEVER : moreOf(vial, `${strength}, ${formatPlain(leftG ?? 0, 3)} g left`),
     strength: vial.contents[0]!.strength,
   };
 }

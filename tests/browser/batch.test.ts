@@ -184,6 +184,8 @@ describe('from a liked layering to a batch', () => {
 
   test('nutmeg oil breaks a limit through what it contains, and the highest dose that passes is offered and taken', async () => {
     await type('dose', '150');
+    await type('brix', '10'); // nothing of this formula was made or tasted yet: no drink is taken for granted
+    await type('abv', '0');
     await walkTo('limits', {
       dosage: () => type('spare', '25'),
       dissolve: async () => (await leave(() => choose('A solution')), 'left'),
@@ -306,7 +308,7 @@ describe('from a liked layering to a batch', () => {
     await walkTo('name', {
       drink: async () => {
         await type('dose', '60');
-        await type('brix', '10'); // the soda of the dose before has none
+        await type('brix', '10');
       },
       dosage: async () => type('dosage', '2'),
       dissolve: async () => (await leave(() => choose('An emulsion')), 'left'),

@@ -311,14 +311,17 @@ describe('trace, make again and the Book', () => {
   test('a vial leads back to its lot, in a picture with words and in a list', async () => {
     await h.tap('Trace');
     const picture = page().locator('.lineage svg[role=img]');
-    expect(await picture.getAttribute('aria-label')).toContain('made from 3');
+    expect(await picture.getAttribute('aria-label')).toContain('3 in it, 0 led to it');
     expect(await page().locator('.lineage .box').count()).toBe(4);
     expect((await entries()).join()).toMatch(/lot C-2208.*lot E-5512/);
     await page().locator('.entry', { hasText: 'lot C-2208' }).tap();
     await page().locator('.record').waitFor();
     await h.tap('Trace');
-    await page().locator('h2', { hasText: 'Went into' }).waitFor();
-    expect((await entries()).some((words) => words.includes('Vial'))).toBe(true);
+    await page().locator('h2', { hasText: 'It is in' }).waitFor();
+    expect((await entries()).some((words) => words.includes('Vial') && /81(\.\d+)?( ± [\d.]+)? mg/.test(words))).toBe(
+      true,
+    );
+    expect(await page().locator('.lineage figcaption').textContent()).toContain('dashed: led to it, and is not in it');
   });
 
   test('what is left of the bottle follows the vial', async () => {
@@ -376,7 +379,7 @@ describe('trace, make again and the Book', () => {
     await page().locator('.search-box input').fill('cardamom');
     await page().locator('.book .entry', { hasText: 'Dilute' }).first().tap();
     await h.tap('Trace'); // of what it ended in
-    await page().locator('.lineage svg[aria-label*="made from 3"]').waitFor();
+    await page().locator('.lineage svg[aria-label*="3 in it"]').waitFor();
     await page().goBack();
     await h.tap('Print or CSV');
     await page().emulateMedia({ media: 'print' });

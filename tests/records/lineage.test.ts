@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { measured } from '../../src/core/number/measured';
-import { ancestors, descendants, lotsBeside, parentsOf, sharingLots } from '../../src/records/lineage';
+import { ancestors, descendants, lotsBeside, parentsOf } from '../../src/records/lineage';
+import { sharingLots } from '../../src/records/recall';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { pipette, vialOf } from '../tasks/count/countShelf';
 
@@ -60,7 +61,7 @@ describe('the lineage of a record', () => {
   });
 
   test('tells what else used this lot', () => {
-    expect(sharingLots('t').map((one) => [one.bottle.id, one.others.map(({ id }) => id)])).toEqual([
+    expect(sharingLots('t').map((one) => [one.lot.id, one.others.map(({ record }) => record.id)])).toEqual([
       ['lot1', ['other']],
     ]);
     expect(sharingLots('apart')).toEqual([]);
@@ -83,7 +84,7 @@ describe('the lineage of a record', () => {
     };
     takeIn([spirit, thinned('first', 'lot1'), thinned('apart', 'lot2')]);
     expect(names(ancestors('t'))).toContain('spirit 3');
-    expect(sharingLots('t').map((one) => [one.bottle.id, one.others.map(({ id }) => id)])).toEqual([
+    expect(sharingLots('t').map((one) => [one.lot.id, one.others.map(({ record }) => record.id)])).toEqual([
       ['lot1', ['other']],
       ['spirit', ['apart']],
     ]);

@@ -88,7 +88,8 @@ export function bookTable(runs: readonly Run[]): string {
   return csvOf([['ended (UTC)', 'task', 'run', 'kind', 'code', 'what', 'counted', 'lots', 'id'], ...lines]);
 }
 
+/** Lots that are in it; what only led to it is none of them. */
 function lotsOf(record: AnyRecord): string {
-  const own = [record, ...ancestors(record.id).map(({ record: one }) => one)];
+  const own = [record, ...ancestors(record.id, 'is in it').map(({ record: one }) => one)];
   return own.flatMap((one) => ((isOf('bottle', one) || isOf('supply', one)) && one.lot ? one.lot : [])).join('; ');
 }

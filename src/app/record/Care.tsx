@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { isEditable, isOf, type AnyRecord } from '../../records/kind/kinds';
+import { balanceOf } from '../../records/balance';
 import { keep } from '../../records/shelf';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { canBeMadeAgain } from '../../tasks/shared/repeat';
@@ -26,8 +27,26 @@ export function leftResult(record: Stocked): Result | null {
       ? [{ words: 'Found to be left', text: measuredText(last.left, unit), source: `weighed ${formatDay(last.at)}` }]
       : []),
   ];
-  const words = ['What there was, less what was taken out since: a taking is off by 5 %, all alike (our choice).'];
-  return { label: 'Left', amount: left, unit, how: { words, inputs } };
+  const words = [
+    'What there was, less what was taken out since: a taking is off by 5 %, all alike (our choice).',
+    ...(isOf('vial', record) ? ['Dips of strips are not counted: a dip takes about nothing (common practice).'] : []),
+  ];
+  return { label: 'Left', amount: left, unit, how: { words, inputs: [...inputs, ...goneInputs(record, unit)] } };
+}
+
+/** Where the rest of it is: in the things made of it, or lost. */
+function goneInputs(record: Stocked, unit: string): Result['how']['inputs'][number][] {
+  const balance = balanceOf(record);
+  if (!balance) return [];
+  const text = (amount: number) => `${formatPlain(amount, 3)} ${unit}`;
+  const isIn = balance.isIn.reduce((sum, { amount }) => sum + amount, 0);
+  const things = new Set(balance.isIn.map((one) => one.record.id)).size;
+  return [
+    ...(things > 0
+      ? [{ words: 'In what was made of it', text: text(isIn), source: things === 1 ? '1 thing' : `${things} things` }]
+      : []),
+    ...balance.lost.map(({ why, amount }) => ({ words: 'In nothing', text: text(amount), source: why })),
+  ];
 }
 
 /** Where a thing stands, until when it keeps, what is left of it. */

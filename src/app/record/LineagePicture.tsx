@@ -1,8 +1,9 @@
 import { kindWords, type AnyRecord } from '../../records/kind/kinds';
-import { parentsOf, type Relative } from '../../records/lineage';
+import { parentsOf, type Arrow, type Relative } from '../../records/lineage';
 import { letterScale } from '../../ui/plot/pictureRoom';
 import { describe } from '../describe/describe';
 import { go } from '../nav/route';
+import type { Kin } from './relatives';
 
 const BOX = { wide: 104, high: 44, gapX: 12, gapY: 34 };
 const MOST = 5; // boxes in a row; the list below the picture has them all
@@ -34,15 +35,15 @@ function placed(rows: readonly AnyRecord[][], width: number): Place[] {
   });
 }
 
-/** The lineage as boxes and lines, oldest on top. Everything in it stands in the lists below too. */
+/** The lineage as boxes and arrows, oldest on top: solid for what is in it, dashed for what led to it. Everything in it stands in the lists below too. */
 export function LineagePicture({
   record,
   before,
   after,
 }: {
   record: AnyRecord;
-  before: readonly Relative[];
-  after: readonly Relative[];
+  before: readonly Kin[];
+  after: readonly Kin[];
 }) {
   const rows = rowsOf(record, before, after);
   const widest = Math.min(MOST, Math.max(...rows.map((row) => row.length)));
@@ -50,7 +51,8 @@ export function LineagePicture({
   const height = rows.length * (BOX.high + BOX.gapY) - BOX.gapY;
   const places = placed(rows, width);
   const hidden = rows.reduce((sum, row) => sum + Math.max(0, row.length - MOST), 0);
-  const words = `Lineage of ${describe(record).title}: made from ${before.length}, went into ${after.length}.`;
+  const count = (kin: readonly Kin[], arrow: Arrow) => kin.filter((one) => one.arrow === arrow).length;
+  const words = `Lineage of ${describe(record).title}: ${count(before, 'is in it')} in it, ${count(before, 'led to it')} led to it; it is in ${count(after, 'is in it')} and led to ${count(after, 'led to it')}.`;
   if (before.length + after.length === 0) return null;
   return (
     <figure class="lineage" tabIndex={0} aria-label="Lineage" ref={showMiddle}>
@@ -67,7 +69,10 @@ export function LineagePicture({
           <Box place={place} here={place.record.id === record.id} />
         ))}
       </svg>
-      {hidden > 0 && <figcaption class="quiet">{hidden} more in the lists below.</figcaption>}
+      <figcaption class="quiet">
+        <Key arrow="is in it" /> solid: is in it. <Key arrow="led to it" /> dashed: led to it, and is not in it.
+        {hidden > 0 && ` ${hidden} more in the lists below.`}
+      </figcaption>
     </figure>
   );
 }
@@ -77,21 +82,38 @@ function showMiddle(figure: HTMLElement | null): void {
   if (figure) figure.scrollLeft = (figure.scrollWidth - figure.clientWidth) / 2;
 }
 
+/** A piece of the line of an arrow, for the words that explain it. */
+function Key({ arrow }: { arrow: Arrow }) {
+  return (
+    <svg class="key" viewBox="0 0 28 8" aria-hidden="true">
+      <path class={lineClass(arrow)} d="M1 4H27" />
+    </svg>
+  );
+}
+
+const lineClass = (arrow: Arrow) => (arrow === 'is in it' ? 'line' : 'line led');
+
 function Lines({ place, places }: { place: Place; places: readonly Place[] }) {
-  const parents = parentsOf(place.record.id).flatMap((id) => places.find((one) => one.record.id === id) ?? []);
   return (
     <>
-      {parents.map((parent) => {
-        const [x1, y1, x2, y2] = [parent.x + BOX.wide / 2, parent.y + BOX.high, place.x + BOX.wide / 2, place.y];
-        const bend = Math.max(BOX.gapY / 2, (y2 - y1) / 2);
-        const far = y2 - y1 > BOX.gapY; // passes behind a row between
-        return (
-          <path
-            class={far ? 'line far' : 'line'}
-            d={`M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2}`}
-          />
-        );
-      })}
+      {(['led to it', 'is in it'] as const).map((arrow) =>
+        parentsOf(place.record.id, arrow).map((id) => {
+          const parent = places.find((one) => one.record.id === id);
+          return parent && <Line arrow={arrow} from={parent} to={place} />;
+        }),
+      )}
+    </>
+  );
+}
+
+function Line({ arrow, from, to }: { arrow: Arrow; from: Place; to: Place }) {
+  const [x1, y1, x2, y2] = [from.x + BOX.wide / 2, from.y + BOX.high, to.x + BOX.wide / 2, to.y];
+  const bend = Math.max(BOX.gapY / 2, (y2 - y1) / 2);
+  const far = y2 - y1 > BOX.gapY ? ' far' : ''; // passes behind a row between
+  return (
+    <>
+      <path class={lineClass(arrow) + far} d={`M${x1} ${y1}C${x1} ${y1 + bend} ${x2} ${y2 - bend} ${x2} ${y2 - 4}`} />
+      <path class="head" d={`M${x2 - 4} ${y2 - 7}L${x2} ${y2}L${x2 + 4} ${y2 - 7}z`} />
     </>
   );
 }

@@ -1,5 +1,4 @@
 import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
-import { ancestors } from '../../records/lineage';
 import type { RunEvent } from '../../records/kind/run';
 import { isStocked } from '../../records/stock';
 import { formatDay, measuredText } from '../../ui/format';
@@ -8,6 +7,7 @@ import { describe } from '../describe/describe';
 import { Facts } from '../describe/Facts';
 import { useTask } from '../nav/loaded';
 import { recordTable } from './paper';
+import { gramsText, kinBefore, type Kin } from './relatives';
 import { RunStory } from '../describe/RunStory';
 import { saveTable } from '../nav/saveFile';
 import { storyOf } from '../describe/story';
@@ -51,18 +51,26 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
 }
 
 function Origin({ record }: { record: AnyRecord }) {
-  const before = ancestors(record.id);
-  if (before.length === 0) return null;
+  const before = kinBefore(record);
   return (
     <>
-      <h2>Made from</h2>
+      <KinList title="In it" kin={before.filter(({ arrow }) => arrow === 'is in it')} />
+      <KinList title="Led to it, and is not in it" kin={before.filter(({ arrow }) => arrow === 'led to it')} />
+    </>
+  );
+}
+
+function KinList({ title, kin }: { title: string; kin: readonly Kin[] }) {
+  if (kin.length === 0) return null;
+  return (
+    <>
+      <h2>{title}</h2>
       <ul>
-        {before.map(({ record: one }) => {
-          const { title, line } = describe(one);
+        {kin.map(({ record, grams }) => {
+          const { title: name, line } = describe(record);
           return (
             <li>
-              {kindWords(one)} {title}
-              {line && `, ${line}`}
+              {kindWords(record)} {[name, line, grams !== undefined && gramsText(grams)].filter(Boolean).join(', ')}
             </li>
           );
         })}

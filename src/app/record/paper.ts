@@ -1,10 +1,10 @@
 import { csvOf } from '../../core/text/csv';
 import { expanded } from '../../core/number/measured';
 import { kindWords, type AnyRecord } from '../../records/kind/kinds';
-import { ancestors } from '../../records/lineage';
 import { describe } from '../describe/describe';
 import type { StoryLine } from '../describe/story';
 import { useName } from '../describe/wentIn';
+import { kinBefore } from './relatives';
 
 /** Any record as a table for a spreadsheet: numbers with ± and unit, facts, what it was made from, and of a run what was done. */
 export function recordTable(record: AnyRecord, story: readonly StoryLine[] = []): string {
@@ -24,10 +24,10 @@ export function recordTable(record: AnyRecord, story: readonly StoryLine[] = [])
     ...facts.map(([label, text, source = '']) => [label, text, source]),
     ...usesRows(record),
     [],
-    ['made from', 'what', 'title', 'line'],
-    ...ancestors(record.id).map(({ record: one, steps }) => {
+    ['how it belongs', 'steps away', 'what', 'title', 'line', 'g of it in this', '± (k = 2)'],
+    ...kinBefore(record).map(({ record: one, steps, arrow, grams }) => {
       const { title: name, line } = describe(one);
-      return [steps, kindWords(one), name, line];
+      return [arrow, steps, kindWords(one), name, line, ...(grams ? [tidy(grams.value), tidy(expanded(grams))] : [])];
     }),
     ...(story.length > 0 ? [[], ['done (UTC)', 'what', 'asked', 'answered'], ...story.flatMap(storyRows)] : []),
   ]);
@@ -43,6 +43,11 @@ function usesRows(record: AnyRecord): (string | number)[][] {
     return [useName(use), how, drops, ml, grams, off, dropper?.name ?? '', supplier, lot];
   });
   return [[], ['went in', 'how', 'drops', 'mL', 'g', '± g (k = 2)', 'dropper', 'supplier', 'lot'], ...rows];
+}
+
+/** Grams without digits that no one can know: six, of a sum over shares. */
+function tidy(grams: number): number {
+  return Number(grams.toPrecision(6));
 }
 
 function storyRows({ say, answers, at }: StoryLine): string[][] {

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
+import { exact, plus, scaled } from '../../core/number/measured';
 import { measuredSchema, useSchema } from './quantity';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, type Kind, type Part } from './record';
 
 /** One thing that went in: where, what, from which bottle or vial, planned and really weighed, g. */
 const weighed = z.object({
@@ -48,7 +49,10 @@ const schema = z.lazy(() =>
     jurisdiction: z.string(),
     madeOn: z.string(),
     notes: z.string(),
+    /** Grams taken out of each bottle and vial, what was lost included. */
     uses: z.array(useSchema),
+    /** Of these, the grams that did not get into the drink, and why. */
+    lost: z.optional(z.array(z.object({ id: z.string(), massG: z.number(), why: z.string() }))),
   }),
 );
 
@@ -59,7 +63,7 @@ export const batch = {
   upgrades: [],
   words: { one: 'Batch', many: 'Batches' },
   shelf: everyOne,
-  descent: ({ formula }) => [formula.id],
+  descent: (batch) => ({ isIn: partsOfBatch(batch), ledTo: [batch.formula.id] }),
   search: () => [],
   label: true,
   edit: false,
@@ -67,3 +71,15 @@ export const batch = {
   page: 'own',
 } as const satisfies Kind<Batch>;
 export type Batch = z.output<typeof schema>;
+
+/** What is in the drink: what was taken less what was lost, as well known as what was weighed of it. */
+function partsOfBatch({ uses, lost = [], weighed }: Batch): Part[] {
+  return uses.map(({ id, massG }) => {
+    const grams = massG - lost.reduce((sum, one) => sum + (one.id === id ? one.massG : 0), 0);
+    const onScale = plus(...weighed.flatMap((one) => (one.source === id ? one.massG : [])));
+    return {
+      id,
+      grams: onScale.value > 0 ? { ...scaled(onScale, grams / onScale.value), value: grams } : exact(grams),
+    };
+  });
+}

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { measuredSchema, useSchema } from './quantity';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, madeOf, type Kind } from './record';
 
 const baseFacts = {
   name: z.string(),
@@ -22,7 +22,7 @@ export const base = {
   upgrades: [],
   words: { one: 'Drink base', many: 'Drink bases' },
   shelf: null, // chosen where a drink is dosed
-  descent: () => [],
+  descent: () => madeOf(),
   search: () => [],
   label: false,
   edit: false,
@@ -64,7 +64,7 @@ export const tasting = {
   upgrades: [],
   words: { one: 'Drink', many: 'Drinks' },
   shelf: everyOne,
-  descent: ({ doses }) => doses.map(({ vial }) => vial),
+  descent: ({ doses }) => ({ isIn: doses.map(({ vial, massG }) => ({ id: vial, grams: massG })), ledTo: [] }),
   search: ({ reached, verdict }) => [
     [reached.map(({ name }) => name).join(' '), 'other'],
     [verdict, 'word'],

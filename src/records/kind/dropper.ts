@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { measuredSchema } from './quantity';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, onlyLedTo, type Kind } from './record';
 
 const dropperSchema = z.lazy(() =>
   z.object({
@@ -21,7 +21,7 @@ export const dropper = {
   upgrades: [],
   words: { one: 'Dropper', many: 'Droppers' },
   shelf: everyOne,
-  descent: () => [],
+  descent: () => onlyLedTo(),
   search: () => [],
   label: false,
   edit: true,
@@ -52,7 +52,7 @@ export const calibration = {
   upgrades: [],
   words: { one: 'Calibration', many: 'Calibrations' },
   shelf: everyOne,
-  descent: ({ dropper }) => [dropper],
+  descent: ({ dropper }) => onlyLedTo(dropper),
   search: () => [],
   label: false,
   edit: false,

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { envelope, type Kind } from './record';
+import { envelope, onlyLedTo, type Kind } from './record';
 
 const schema = z.lazy(() =>
   z.object({
@@ -22,7 +22,7 @@ export const formula = {
   words: { one: 'Formula', many: 'Formulas' },
   /** Its newest version, whose page has the others. */
   shelf: (all) => all.filter((one) => all.every(({ root, version }) => root !== one.root || version <= one.version)),
-  descent: () => [],
+  descent: () => onlyLedTo(), // from its layering, trial or earlier version
   search: ({ lines, notes }) => [
     [lines.map(({ name }) => name).join(' '), 'other'],
     [notes, 'word'],

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, onlyLedTo, type Kind } from './record';
 
 const reading = z.object({
   at: z.string(),
@@ -51,7 +51,7 @@ export const layering = {
   upgrades: [],
   words: { one: 'Layering', many: 'Layerings' },
   shelf: everyOne,
-  descent: ({ strips }) => strips.map(({ vial }) => vial),
+  descent: ({ strips }) => onlyLedTo(...strips.map(({ vial }) => vial)),
   search: ({ readings, verdict }) => [
     [readings.map(({ words, note }) => `${words} ${note}`).join(' '), 'word'],
     [verdict.words, 'word'],

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { citedSchema, densitySchema, gradeSchema, searchOfLot, standing } from './quantity';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, madeOf, type Kind } from './record';
 
 /** What is known of a material beside its name. */
 const facts = () => ({
@@ -60,7 +60,7 @@ export const material = {
   upgrades: [],
   words: { one: 'Material', many: 'Materials' },
   shelf: everyOne,
-  descent: () => [],
+  descent: () => madeOf(),
   search: ({ cas = '', fema = '', also = [], family = '', smells = [] }) => [
     [`${cas} ${fema}`, 'number'],
     ...also.map((name) => [name, 'other'] as const),
@@ -101,7 +101,7 @@ export const bottle = {
   upgrades: [],
   words: { one: 'Bottle', many: 'Bottles' },
   shelf: everyOne,
-  descent: ({ material }) => [material],
+  descent: ({ material }) => madeOf(material),
   search: (bottle) => searchOfLot(bottle),
   label: true,
   edit: true,

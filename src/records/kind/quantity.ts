@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
+import { exact, measured } from '../../core/number/measured';
 import { shortIdOf } from './shortId';
-import type { SearchText } from './record';
+import type { Part, SearchText } from './record';
 
 /** core/measured.ts as stored: a value with its sources of uncertainty, all in one unit, given by the field's name. */
 export const measuredSchema = z.object({
@@ -45,6 +46,12 @@ export const useSchema = z.object({
   dropper: z.optional(z.object({ id: z.string(), name: z.string() })),
 });
 export type Use = z.output<typeof useSchema>;
+
+/** What was taken as a part of what it went into, with its uncertainty where that was written down. */
+export function partOf({ id, massG, u = 0 }: Use): Part {
+  const source = { id: `taken:${id}`, words: 'what was taken' };
+  return { id, grams: u > 0 ? measured(massG, u, source) : exact(massG) };
+}
 
 /** Where a thing stands on the shelf, and how its amount is watched. */
 export const standing = {

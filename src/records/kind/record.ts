@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import type { Measured } from '../../core/number/measured';
 
 /** How a record was made, as its run told when it ended. */
 const doneSchema = z.object({
@@ -28,7 +29,7 @@ const doneSchema = z.object({
 });
 export type Done = z.output<typeof doneSchema>;
 
-/** What every stored record carries. `made` is UTC, ISO 8601; `from` are the ids it was made from; `uses` what it took, in grams. */
+/** What every stored record carries. `made` is UTC, ISO 8601; `from` are the ids it came from: what is in it and what led to it, and its run; `uses` what it took, in grams. */
 export function envelope<K extends string>(kind: K) {
   return {
     id: z.string().check(z.minLength(1)),
@@ -77,8 +78,8 @@ export interface Kind<R extends Stored> extends Shape<R> {
   readonly words: { readonly one: string; readonly many: string };
   /** Which of its records the Shelf shows, newest first as they come; null: it has no place there. Places follow the order of `kinds`. */
   readonly shelf: null | { shown(records: readonly R[]): readonly R[] }['shown'];
-  /** Ids of what a record was made from, beyond its `from` and `uses`; null: the kind stands outside all lineage. */
-  readonly descent: null | { ids(record: R): readonly string[] }['ids'];
+  /** What is in a record and what led to it, beyond its `from`; null: the kind stands outside all lineage. */
+  readonly descent: null | { of(record: R): Descent }['of'];
   /** By which texts the Shelf finds a record, beyond its title, line, code and days; null: it is not searched for. */
   readonly search: null | { texts(record: R): readonly SearchText[] }['texts'];
   /** Whether it can carry a label. */
@@ -90,6 +91,29 @@ export interface Kind<R extends Stored> extends Shape<R> {
   /** Its page as plain data, or 'own': drawn from an entry of `app/describe/describe.ts`. */
   readonly page: 'own' | PlainPage<R>;
 }
+
+/** Something that is in a record: its id and the grams of it; null where no one wrote them down. */
+export interface Part {
+  readonly id: string;
+  readonly grams: Measured | null;
+}
+
+/** The two kinds of arrow that end in a record. A trace, a recall, a grade and a cost follow the first only. */
+export interface Descent {
+  /** What is in it; null of a kind that nothing is ever in: a formula, a layering, a measurement, an instrument. */
+  readonly isIn: readonly Part[] | null;
+  /** Ids of what led to it without being in it. */
+  readonly ledTo: readonly string[];
+}
+
+/** For a kind that nothing is in: what led to it, if anything. */
+export const onlyLedTo = (...ids: readonly string[]): Descent => ({ isIn: null, ledTo: ids });
+
+/** For a kind that is made of other things: those of which no one wrote grams down. */
+export const madeOf = (...ids: readonly string[]): Descent => ({
+  isIn: ids.map((id) => ({ id, grams: null })),
+  ledTo: [],
+});
 
 /** A text that a record is found by, and what it is to it: a number or name written on the thing, something else of it, a mere word. */
 export type SearchText = readonly [text: string, as: 'number' | 'other' | 'word'];

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { densitySchema } from './quantity';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, madeOf, type Kind } from './record';
 
 /** What a task needs to know of a solvent; a vial keeps a copy, so that it stays true when the solvent is edited. */
 export const solventFacts = {
@@ -25,7 +25,7 @@ export const solvent = {
   upgrades: [],
   words: { one: 'Solvent', many: 'Own solvents' },
   shelf: everyOne,
-  descent: () => [],
+  descent: () => madeOf(),
   search: () => [],
   label: false,
   edit: false,

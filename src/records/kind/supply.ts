@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { gradeSchema, searchOfLot, standing } from './quantity';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, madeOf, type Kind } from './record';
 
 const schema = z.lazy(() =>
   z.object({
@@ -28,7 +28,7 @@ export const supply = {
   upgrades: [],
   words: { one: 'Supply', many: 'Solvents, strips, glass' },
   shelf: everyOne,
-  descent: ({ solvent }) => (solvent ? [solvent] : []),
+  descent: ({ solvent }) => madeOf(...(solvent ? [solvent] : [])),
   search: (supply) => searchOfLot(supply),
   label: false,
   edit: true,

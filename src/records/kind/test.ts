@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { envelope, everyOne, type Kind } from './record';
+import { envelope, everyOne, onlyLedTo, type Kind } from './record';
 
 const schema = z.lazy(() =>
   z.object({
@@ -45,7 +45,7 @@ export const test = {
   upgrades: [],
   words: { one: 'Blind test', many: 'Blind tests' },
   shelf: everyOne,
-  descent: () => [],
+  descent: ({ sources = [] }) => onlyLedTo(...sources.flatMap((id) => id ?? [])),
   search: () => [],
   label: false,
   edit: false,

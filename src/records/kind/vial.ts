@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
+import { exact } from '../../core/number/measured';
 import { shortIdOf } from './shortId';
-import { gradeSchema, measuredSchema, standing, useSchema } from './quantity';
-import { envelope, everyOne, type Kind } from './record';
+import { gradeSchema, measuredSchema, partOf, standing, useSchema } from './quantity';
+import { envelope, everyOne, type Kind, type Part } from './record';
 import { solventCopy } from './solvent';
 
 const schema = z.lazy(() =>
@@ -40,7 +41,7 @@ export const vial = {
   upgrades: [],
   words: { one: 'Vial', many: 'Vials' },
   shelf: everyOne,
-  descent: ({ solvent }) => (solvent ? [solvent.id] : []),
+  descent: (vial) => ({ isIn: partsOfVial(vial), ledTo: [] }),
   search: ({ id, lot, contents, supplier, box = '', solvent, grade }) => [
     [`${lot} ${shortIdOf(id)}`, 'number'],
     [contents.map(({ name }) => name).join(' '), 'other'],
@@ -52,3 +53,16 @@ export const vial = {
   page: 'own',
 } as const satisfies Kind<Vial>;
 export type Vial = z.output<typeof schema>;
+
+/** What it took by name, and the rest of it: its solvent, where no bottle of that was named. */
+function partsOfVial({ uses, solvent, massG }: Vial): Part[] {
+  const named = uses.filter(({ id }) => id !== solvent?.id).map(partOf);
+  const rest = restOf({ uses, solvent, massG });
+  return solvent && rest > 0 ? [...named, { id: solvent.id, grams: exact(rest) }] : named;
+}
+
+/** Grams of a vial that came from no bottle it names: its solvent. What is only rounding counts as none. */
+export function restOf({ uses, solvent, massG }: Pick<Vial, 'uses' | 'solvent' | 'massG'>): number {
+  const named = uses.reduce((sum, use) => (use.id === solvent?.id ? sum : sum + use.massG), 0);
+  return massG.value - named > 1e-9 * massG.value ? massG.value - named : 0;
+}

@@ -1,23 +1,31 @@
 import { find } from '../../records/shelf';
 import { answer } from '../engine/answers';
-import { choice, type Field } from '../engine/fields';
+import { choice, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventBottleOptions, solventBottles } from '../../workshop/onHand';
-import { sourceOfSolvent, type Source } from '../../workshop/sources';
+import { sourceOfSolvent, whyNotNow, type Source } from '../../workshop/sources';
 import { isEmulsion } from './emulsion';
-import { carrierOf } from './drinkAsked';
+import { carrierOf, spareFactor } from './drinkAsked';
+import { fields } from './fields';
 
 /** What is said where a bottle is not food grade. */
 export const NOT_FOOD = 'What is not food grade is smell only: it never goes into a drink. Take another bottle.';
 
 const ELSEWHERE = 'none';
 
+/** Grams of carrier that the concentrate takes at most; null until it is known how much. */
+function carrierGrams(run: RunState): number | null {
+  const [gramsPerL, litres] = [valueOf(run, fields.dosage), valueOf(run, fields.litres)];
+  return gramsPerL === null || litres === null ? null : gramsPerL * litres * spareFactor(run);
+}
+
 /** From which bottle on the Shelf the carrier comes; null where the Shelf holds none of it. One that alone will do is chosen already. */
 export function carrierBottleField(run: RunState): Field<string> | null {
   const id = carrierOf(run)?.id;
   const bottles = id === undefined ? [] : solventBottles(id).map(sourceOfSolvent);
   if (bottles.length === 0) return null;
-  const good = bottles.filter(({ refusal, leftG }) => refusal === null && leftG !== 0);
+  const usable = bottles.filter(({ refusal, leftG }) => refusal === null && leftG !== 0);
+  const good = usable.filter((one) => whyNotNow(one, carrierGrams(run)) === null);
   return choice({
     name: `lot.${id}`,
     title: 'Bottle',
@@ -25,7 +33,7 @@ export function carrierBottleField(run: RunState): Field<string> | null {
       ...solventBottleOptions(id),
       { value: ELSEWHERE, label: 'Not from the Shelf', hint: 'nothing is counted off', always: true },
     ],
-    preset: good.length === 0 ? ELSEWHERE : good.length === 1 ? good[0]!.id : '',
+    preset: usable.length === 0 ? ELSEWHERE : good.length === 1 ? good[0]!.id : '',
   });
 }
 

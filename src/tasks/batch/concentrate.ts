@@ -2,9 +2,8 @@ import { gram } from '../../core/number/units';
 import { weighList, type WeighList, type WeighStep } from '../../core/drink/weighList';
 import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
-import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { fields } from './fields';
+import { spareFactor } from './drinkAsked';
 import { EMULSION_WATER, type Goods } from './goods';
 import type { Plan as Plan } from './planParts';
 import { massAt, type Pour } from './pour';
@@ -22,11 +21,6 @@ interface Weighing {
 /** g of each step at factor 1, as it stands now: a stock that came out stronger is drawn less of. */
 type Bases = ReadonlyMap<string, number>;
 
-/** g of concentrate to make per g that the drink needs. */
-export function spareFactor(run: RunState): number {
-  return 1 + (valueOf(run, fields.spare) ?? 0) / 100;
-}
-
 /** The concentrate, smallest first, rescued as was chosen. */
 export function concentrateVessel(run: RunState, plan: Plan, least: number): Vessel {
   const { list, fill } = listOf(plan, { least, times: spareFactor(run) });
@@ -39,7 +33,7 @@ function nextPour(weighing: Weighing, step: WeighStep, so: Vessel & { bases: Map
   const { run, list, fill, goods } = weighing;
   const { bases, factor, pours } = so;
   const { id } = step;
-  const stock = stockOf(run, step, { from: goods(id), carrier: goods(fill) });
+  const stock = stockOf(run, `t.${id}`, step.diluted, { from: goods(id), carrier: goods(fill) });
   const base = id === fill ? step.mass + shift(list, bases) : stock ? step.neat / stock.share.value : step.mass;
   bases.set(id, base);
   const key = `c.${id}`;

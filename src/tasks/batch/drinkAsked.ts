@@ -1,12 +1,14 @@
 import { drinkMakeOf, drinkMakeOfLitre } from '../../core/drink/drinkMake';
 import { drinkDensity, type DrinkMake } from '../../core/drink/finishedDrink';
 import { massFraction, volumeFraction } from '../../core/number/units';
+import type { Batch } from '../../records/kind/batch';
 import { find, list } from '../../records/shelf';
 import { formatTyped } from '../../ui/format';
 import { valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
-import { sourcesOf, type Source } from '../../workshop/sources';
+import { outcome } from '../../workshop/attempt';
+import { sourceByItself, sourcesOf, whyNotNow, type Source } from '../../workshop/sources';
 import { fields } from './fields';
 import { materialGoods, type Goods } from './goods';
 import { oncePerRun } from '../engine/oncePerRun';
@@ -22,17 +24,41 @@ export interface DrinkAsked {
   readonly abv: number;
 }
 
-/** What is in the fields of the drink until something is typed: from the tasting, or from a drink that was used before. */
+/** The newest batch of any version of the formula that is made; undefined where there is none. */
+function batchBefore(run: RunState): Batch | undefined {
+  const root = find('formula', run.typed['what'])?.root;
+  return list('batch').find(({ formula }) => root !== undefined && find('formula', formula.id)?.root === root);
+}
+
+/**
+ * The drink that sugar and alcohol are taken from: the one chosen, the one tasted, or that of the last batch of this formula;
+ * null where none of these is known. °Brix and % ABV.
+ */
+export function drinkBefore(run: RunState): { name: string; brix: number; abv: number } | null {
+  const drink = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base;
+  if (drink) return drink;
+  const batch = batchBefore(run);
+  if (batch) return { name: batch.name, brix: batch.drink.brix.value, abv: batch.drink.abv.value };
+  const isOlder = 'drink' in run.done && run.presets['abv'] === undefined; // an older version took the last drink of all
+  return isOlder ? (list('base')[0] ?? { name: '', brix: 10, abv: 0 }) : null;
+}
+
+/** What is in the fields of the drink until something is typed; empty where nothing like it was made or tasted. */
 export function usualDrink(run: RunState) {
-  const base = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base ?? list('base')[0];
-  const dose = recipeOrNull(run)?.mgPerKg;
-  const [brix, abv] = [base?.brix ?? 10, base?.abv ?? 0];
-  const density = drinkDensity(drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100)));
+  const mgPerKg = recipeOrNull(run)?.mgPerKg;
+  const dose = mgPerKg ? formatTyped(mgPerKg, 3) : '';
+  const before = drinkBefore(run);
+  const brix = valueOf(run, fields.brix('')) ?? before?.brix ?? null; // typed before it is told by the litre
+  const abv = valueOf(run, fields.abv('')) ?? before?.abv ?? 0;
+  const { presets } = run;
+  if (brix === null)
+    return { dose, brix: presets['brix'] ?? '', sugarPerL: presets['sugar.l'] ?? '', abv: presets['abv'] ?? '' };
+  const density = outcome(() => drinkDensity(drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100)))).value;
   return {
-    dose: dose ? formatTyped(dose, 3) : '',
-    brix: formatTyped(brix, 3),
-    sugarPerL: formatTyped(brix * 10 * density, 4), // g in 100 g of drink to g/L
-    abv: formatTyped(abv, 3),
+    dose,
+    brix: before ? formatTyped(brix, 3) : (presets['brix'] ?? ''),
+    sugarPerL: density ? formatTyped(brix * 10 * density, 4) : '', // g in 100 g of drink to g/L
+    abv: before ? formatTyped(abv, 3) : (presets['abv'] ?? ''),
   };
 }
 
@@ -70,18 +96,40 @@ export function recipeOrNull(run: RunState): Recipe | null {
   }
 }
 
-/** The bottle or vial of a line: the one chosen while it is there, else the first that may go into a drink. */
+/** g of concentrate to make per g that the drink needs. */
+export function spareFactor(run: RunState): number {
+  return 1 + (valueOf(run, fields.spare) ?? 0) / 100;
+}
+
+/** Grams of neat material of a line that the batch takes; null until the drink is known. */
+function neatOf(run: RunState, { share }: RecipeLine): number | null {
+  const drink = outcome(() => drinkOf(run)).value;
+  if (!drink) return null;
+  return (share * drink.mgPerKg * drink.litres * drink.densityGPerMl * spareFactor(run)) / 1000; // mg/kg · L · kg/L is mg
+}
+
+/** The bottle or vial of a line: the one chosen while it is there, else the first that may be taken by itself; null where none may. */
 export function sourceOf(run: RunState, line: RecipeLine): Source | null {
   const all = sourcesOf(line.material);
-  const chosen = run.typed[`lot.${line.material}`];
-  return all.find(({ id }) => id === chosen) ?? all[0] ?? null;
+  const key = `lot.${line.material}`;
+  const chosen = run.typed[key] ?? run.presets[key];
+  const neat = neatOf(run, line);
+  const fit = () => sourceByItself(line.material, ({ strength }) => neat && neat / strength.value);
+  const before = 'lots' in run.done ? all[0] : undefined; // left in an older version, which took the first
+  return all.find(({ id }) => id === chosen) ?? before ?? fit();
 }
 
 /** Why a line cannot be weighed, in one sentence; null when it can. */
 export function refusalOfLine(run: RunState, line: RecipeLine): string | null {
   const source = sourceOf(run, line);
   if (source) return source.refusal;
-  return `There is no bottle or vial of ${line.name} on the Shelf: put one there first.`;
+  const all = sourcesOf(line.material);
+  if (all.length === 0) return `There is no bottle or vial of ${line.name} on the Shelf: put one there first.`;
+  const barred = all.find(({ refusal }) => refusal)?.refusal;
+  if (barred && all.every(({ refusal }) => refusal)) return barred;
+  const neat = neatOf(run, line);
+  const reasons = all.map((one) => `${one.words} is ${whyNotNow(one, neat && neat / one.strength.value) ?? 'there'}`);
+  return `Nothing is taken by itself for ${line.name}: ${reasons.join('; ')}. Choose one all the same, or add a bottle.`;
 }
 
 /** All lines as goods; null while one of them may not be used. */

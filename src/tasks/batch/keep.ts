@@ -1,5 +1,5 @@
 import type { Finding } from '../../core/limits/finding';
-import { exact, plus, scaled, type Measured } from '../../core/number/measured';
+import { plus } from '../../core/number/measured';
 import { Refusal } from '../../core/text/refusal';
 import { gaugeForVolumes } from '../../core/liquid/carbonation';
 import { celsius } from '../../core/number/units';
@@ -17,12 +17,11 @@ import { numberedBatchCode } from '../../workshop/vialCode';
 import { dayOfRun } from '../engine/runDay';
 import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
-import type { Goods } from './goods';
-import { leftOverVial } from './leftOver';
+import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
-import { massAt, type Pour } from './pour';
+import type { Pour } from './pour';
+import { takenOut } from './takings';
 import { refusalOfLine, recipeOrNull } from './drinkAsked';
-import type { Vessel } from './vessel';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
 const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.'];
@@ -40,6 +39,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
   if (!making || !made) throw new Refusal('Something is not weighed yet: go back and fill in what is missing.');
   const { recipe } = making.plan;
   const again = find('batch', run.typed['again']);
+  const lost = lostIn(run, making);
   const sources = new Set(making.vessel.pours.flatMap(({ goods }) => goods.source?.id ?? []));
   const record = newRecord('batch', {
     from: [recipe.id, ...sources, ...(again ? [again.id] : [])],
@@ -55,7 +55,8 @@ export function keepBatch(run: RunState): AnyRecord[] {
     jurisdiction: textOf(run, judgeFields.jurisdiction),
     madeOn: dayOfRun(run),
     notes: valueOf(run, fields.notes) ?? '',
-    uses: usesOf(run, making),
+    uses: takenOut(making.vessel.pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
+    ...(lost.length > 0 ? { lost } : {}),
   });
   const vial = leftOverVial(run, making, record.id);
   return vial ? [{ ...record, uses: without(record.uses, vial.uses) }, vial] : [record];
@@ -91,29 +92,7 @@ function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
 /** What the batch took, less what went into the vial: nothing is counted twice. */
 function without(uses: Batch['uses'], others: Batch['uses']): Batch['uses'] {
   const massOf = (id: string) => others.reduce((sum, use) => sum + (use.id === id ? use.massG : 0), 0);
-  return uses.map((use) => ({ ...use, massG: Math.max(0, use.massG - massOf(use.id)) }));
-}
-
-/** Grams taken out of each bottle and vial: what went into stocks is counted, and where more was drawn of one than was made, as much again of its parts. */
-function usesOf(run: RunState, { vessel }: Making): Batch['uses'] {
-  const taken = new Map<string, Measured>();
-  const take = ({ source }: Goods, mass: Measured | null) =>
-    source && mass && taken.set(source.id, plus(taken.get(source.id) ?? exact(0), mass));
-  for (const { goods, mass, stock, again } of vessel.pours) {
-    if (stock) {
-      const [neat, thin] = [massAt(run, stock.key), massAt(run, `${stock.key}.thin`)];
-      const made = (neat?.value ?? 0) + (thin?.value ?? 0);
-      const times = made > 0 ? Math.max(1, drawnOf(vessel, goods.id) / made) : 1;
-      take(goods, neat && scaled(neat, times));
-      take(stock.carrier, thin && scaled(thin, times));
-    } else if (!again || !vessel.pours.some((one) => one.goods.id === goods.id && one.stock)) take(goods, mass);
-  }
-  return [...taken].map(([id, mass]) => useOf(id, mass, { how: 'weighed' }));
-}
-
-/** g of some goods that went into the vessel, at all weighings together. */
-function drawnOf({ pours }: Vessel, id: string): number {
-  return pours.reduce((sum, { goods, mass }) => sum + (goods.id === id ? (mass?.value ?? 0) : 0), 0);
+  return uses.map((use) => ({ ...use, massG: use.massG - massOf(use.id) }));
 }
 
 /** Weighings that went over, and what was chosen then. */

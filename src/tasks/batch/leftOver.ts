@@ -1,6 +1,7 @@
 import { CONCENTRATE } from '../../core/drink/batchPlan';
 import { exact, expanded, minus, plus, scaled, type Measured } from '../../core/number/measured';
 import { shareIn } from '../../core/drink/mixture';
+import type { Batch } from '../../records/kind/batch';
 import { find, newRecord } from '../../records/shelf';
 import type { SolventCopy } from '../../records/kind/solvent';
 import type { Vial } from '../../records/kind/vial';
@@ -16,6 +17,7 @@ import type { Goods } from './goods';
 import type { Making } from './progress';
 import type { Pour } from './pour';
 import { carrierOf } from './drinkAsked';
+import { inConcentrate, lostOf } from './takings';
 
 /** The concentrate that did not go into the drink, g; null where there is none beyond the uncertainty of the scale. */
 function leftOver({ concentrate, syrup }: Making): Measured | null {
@@ -48,7 +50,7 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
       .map(({ strength }) => ({ material, name, strength })),
   );
   const share = left.value / concentrate!.mass.value;
-  const uses = takenOf(vessel.pours).map(([id, mass]) => useOf(id, scaled(mass, share), { how: 'weighed' }));
+  const uses = inConcentrate(vessel.pours).map(([id, mass]) => useOf(id, scaled(mass, share), { how: 'weighed' }));
   const whole = plus(exact(0), ...contents.map(({ strength }) => strength)).value;
   const solvent = solventIn(run, making);
   const densityGPerMl = densityOf(vessel.pours, solvent);
@@ -78,25 +80,19 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
   });
 }
 
+/** What of the bottles got neither into the drink nor into that vial, g. */
+export function lostIn(run: RunState, making: Making): NonNullable<Batch['lost']> {
+  const left = leftOver(making);
+  const isAway = left !== null && textOf(run, fields.left) !== 'keep';
+  return lostOf(making.vessel.pours, isAway ? left.value / making.concentrate!.mass.value : 0);
+}
+
 /** Gum and weighting agent: they are counted wherever the vial goes. */
 function besideIn({ plan, concentrate }: Making): Pick<Vial, 'beside'> {
   const beside = plan.concentrate.flatMap(({ goods: { id, name, cas, beside: how } }) =>
     how === 'carrier' && cas ? [{ id, name, cas, share: shareIn(concentrate!, id).value }] : [],
   );
   return beside.length > 0 ? { beside } : {};
-}
-
-/** Grams of each bottle and vial that are really in the concentrate: of a stock, what was drawn. */
-function takenOf(pours: readonly Pour[]): [id: string, mass: Measured][] {
-  const taken = new Map<string, Measured>();
-  const take = ({ source }: Goods, mass: Measured) =>
-    source && taken.set(source.id, plus(taken.get(source.id) ?? exact(0), mass));
-  for (const { goods, mass } of pours) {
-    const stock = pours.find((one) => one.goods.id === goods.id && one.stock)?.stock;
-    take(goods, scaled(mass!, stock?.share.value ?? 1));
-    if (stock) take(stock.carrier, scaled(mass!, 1 - stock.share.value));
-  }
-  return [...taken];
 }
 
 /** What the formula is in: the carrier, or the water of an emulsion. */

@@ -1,7 +1,7 @@
 import { mayCrystallise } from '../../core/drink/batchPlan';
 import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/liquid/carbonation';
 import { celsius } from '../../core/number/units';
-import { find, list } from '../../records/shelf';
+import { list } from '../../records/shelf';
 import { formatPlain, formatTyped } from '../../ui/format';
 import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -17,6 +17,7 @@ import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
 import { recipeOf, recipeOptions } from './recipe';
 import {
+  drinkBefore,
   drinkOf,
   isByLitre,
   refusalOfLine,
@@ -55,9 +56,10 @@ export function lotsStep(run: RunState): Step {
     key: 'lots',
     say: 'Which bottles do you take?',
     more: changedLots(run, recipe),
-    ask: recipe.lines.map(({ material, name }) => {
+    ask: recipe.lines.map((line) => {
+      const { material, name } = line;
       const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
-      return fields.lot(material, name, options, sourceOf(run, { material, name, share: 0 })?.id ?? '');
+      return fields.lot(material, name, options, sourceOf(run, line)?.id ?? '');
     }),
     ...(problem ? { problem, offers: [{ words: 'Add a bottle', start: { task: 'bottle', typed: {} } }] } : {}),
   };
@@ -67,7 +69,7 @@ export function lotsStep(run: RunState): Step {
 export function drinkSteps(run: RunState): Step[] {
   const usual = usualDrink(run);
   const { value: drink, problem } = outcome(() => drinkOf(run));
-  const from = find('base', run.typed['base'])?.name ?? find('tasting', run.typed['what'])?.base.name;
+  const from = drinkBefore(run)?.name;
   const first: Step = {
     key: 'drink',
     say: 'What drink, and how much?',

@@ -20,8 +20,8 @@ export interface Stock {
   readonly carrier: Goods;
   /** g of the material's goods per g of stock: as weighed, else as planned. */
   readonly share: Measured;
-  /** True when it is mixed. */
-  readonly isMade: boolean;
+  /** g of it that were mixed; null until both are weighed. */
+  readonly made: Measured | null;
   /** The stock as goods. */
   readonly goods: Goods;
 }

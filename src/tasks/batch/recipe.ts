@@ -1,9 +1,11 @@
 import { sharesOf } from '../../core/drink/formula';
+import { plus } from '../../core/number/measured';
+import type { Tasting } from '../../records/kind/drink';
 import type { Formula } from '../../records/kind/formula';
 import { find, list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';
-import { formatDay } from '../../ui/format';
+import { formatDay, measuredText } from '../../ui/format';
 import { Refusal } from '../../core/text/refusal';
 import { dosedTags } from '../../workshop/labelled';
 
@@ -40,9 +42,17 @@ export function recipeOptions(run: RunState): Option[] {
     .map((tasting) => ({
       value: tasting.id,
       label: `${tasting.base.name} with ${dosedTags(tasting.doses)}`,
-      hint: `tasted ${formatDay(tasting.made)}${tasting.liking === null ? '' : `, liking ${tasting.liking} of 9`}`,
+      hint: tastingHint(tasting),
     }));
   return [...formulas, ...tastings];
+}
+
+/** By what drinks of one vial are told apart: how much was in it, which glass it was, and how it was liked. */
+function tastingHint({ reached, glass, made, liking }: Tasting): string {
+  const dose = measuredText(plus(...reached.map(({ mgPerKg }) => mgPerKg)), 'mg/kg');
+  const which = glass && `glass ${glass.code}${glass.best ? ', the best of its series' : ''}`;
+  const liked = liking !== null && `liking ${liking} of 9`;
+  return [dose, which, `tasted ${formatDay(made)}`, liked].filter(Boolean).join(', ');
 }
 
 /** What the run makes; null until it is chosen. @throws Refusal when there is nothing in it */

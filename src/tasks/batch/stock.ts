@@ -1,17 +1,27 @@
 import { exact, minus, over, plus, times } from '../../core/number/measured';
-import type { WeighStep } from '../../core/drink/weighList';
 import { formatPlain } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Goods } from './goods';
-import { massAt, type Stock } from './pour';
+import { massAt, type Pour, type Stock } from './pour';
 
-/** The stock a step is weighed from; null when it is weighed as it is. */
-export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carrier: Goods }): Stock | null {
-  if (!step.diluted) return null;
-  const key = `t.${step.id}`;
+/** What is mixed for a stock: g of the material's goods and of the carrier, and the share of the first as planned. */
+interface Mix {
+  readonly neat: number;
+  readonly carrier: number;
+  readonly strength: number;
+}
+
+/** A stock that is mixed under that key; null where nothing has to be diluted first. */
+export function stockOf(
+  run: RunState,
+  key: string,
+  mix: Mix | null,
+  of: { from: Goods; carrier: Goods },
+): Stock | null {
+  if (!mix) return null;
   const [neat, thin] = [massAt(run, key), massAt(run, `${key}.thin`)];
   const whole = neat && thin && plus(neat, thin);
-  const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(step.diluted.strength);
+  const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(mix.strength);
   const rest = minus(exact(1), share);
   const { tag: _, ...from } = of.from; // it is no longer what stands on the bottle
   const contents = [
@@ -20,11 +30,32 @@ export function stockOf(run: RunState, step: WeighStep, of: { from: Goods; carri
   ];
   return {
     key,
-    neat: step.diluted.neat,
-    thin: step.diluted.carrier,
+    neat: mix.neat,
+    thin: mix.carrier,
     ...of,
     share,
-    isMade: whole !== null,
+    made: whole,
     goods: { ...from, name: `${of.from.name}, thinned to ${formatPlain(share.value * 100, 3)} %`, contents },
   };
+}
+
+/**
+ * Another stock like the first, for `grams` g more than what was mixed still holds; null where that is enough, and where those
+ * grams were weighed already without one (a run of an older version).
+ */
+export function moreStock(
+  run: RunState,
+  pours: readonly Pour[],
+  more: { first: Stock; id: string; grams: number; cause: string; isWeighed: boolean },
+): Stock | null {
+  const { first, grams } = more;
+  const own = pours.filter(({ id }) => id === more.id);
+  const made = own.reduce((sum, { stock }) => sum + (stock?.made?.value ?? 0), 0);
+  const drawn = own.reduce((sum, { mass }) => sum + (mass?.value ?? 0), 0);
+  const key = `${first.key}.${more.cause}`;
+  const isBegun = massAt(run, key) !== null;
+  if (made - drawn >= grams || (more.isWeighed && !isBegun)) return null;
+  const times = Math.max(1, grams / (first.neat + first.thin));
+  const mix = { neat: first.neat * times, carrier: first.thin * times, strength: first.share.value };
+  return stockOf(run, key, mix, { from: first.from, carrier: first.carrier });
 }

@@ -3,6 +3,7 @@ import { gram } from '../../core/number/units';
 import { rescueList, type Rescue } from '../../core/drink/weighList';
 import type { RunState } from '../engine/fold';
 import { massAt, offBy, type Pour } from './pour';
+import { moreStock } from './stock';
 
 /** A vessel as far as it is filled: `factor` is how many times the plan it has become. */
 export interface Vessel {
@@ -41,5 +42,9 @@ function addition(run: RunState, pours: readonly Pour[], add: { id: string; mass
   const first = pours.find(({ id }) => id === add.id)!;
   const key = `${first.key}.${add.cause}`;
   const mass = massAt(run, key, first.scale);
-  return { ...first, key, target: add.mass, mass, stock: null, tooSmall: false, again: true, rescue: null };
+  const more = { id: first.id, grams: add.mass, cause: add.cause, isWeighed: mass !== null };
+  const stock = first.stock && moreStock(run, pours, { ...more, first: first.stock });
+  const target = stock ? (add.mass * first.stock!.share.value) / stock.share.value : add.mass;
+  const goods = stock?.goods ?? first.goods;
+  return { ...first, key, target, mass, goods, stock, tooSmall: false, again: true, rescue: null };
 }

@@ -3,7 +3,7 @@ import { formatPlain, withLocalSign } from '../../ui/format';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
-import { spareFactor } from './concentrate';
+import { spareFactor } from './drinkAsked';
 import { drawComposition } from './Composition';
 import { drawDrink } from './DrinkSoFar';
 import { fields } from './fields';
@@ -13,7 +13,7 @@ import { offBy, type Pour } from './pour';
 
 /** What the scales are, and what can be weighed on them. */
 export function scaleStep(making: Making | null, least: number | null): Step {
-  const small = making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []) ?? [];
+  const small = [...new Set(making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []))];
   const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
   const lost = pours.filter(({ tooSmall }) => tooSmall);
   const isNeat = lost.some(({ into, goods }) => into === 'concentrate' && goods.source && !goods.beside);
@@ -49,13 +49,17 @@ export function weighSteps(run: RunState, making: Making): Step[] {
 }
 
 function stockStep(run: RunState, pour: Pour): Step {
-  const { key, neat, thin, carrier, from, isMade } = pour.stock!;
+  const { key, neat, thin, carrier, from, made } = pour.stock!;
   const amounts = [gramsOf(run, neat), gramsOf(run, thin)] as const;
   return {
     key,
-    say: `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${called(from)} and ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
+    say: pour.again
+      ? `Dilute some more: ‹${withLocalSign(amounts[0])} g› of ${called(from)}, ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`
+      : `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${called(from)} and ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
     more: [
-      'It is too little for the scale. In a small vessel of its own, mixed well.',
+      pour.again
+        ? 'What is left of the first is not enough. In a small vessel of its own, mixed well.'
+        : 'It is too little for the scale. In a small vessel of its own, mixed well.',
       ...lotWords(from, neat),
       ...lotWords(carrier, thin),
     ],
@@ -63,9 +67,7 @@ function stockStep(run: RunState, pour: Pour): Step {
       fields.mass(key, `${from.name} weighed`, 'fine'),
       fields.mass(`${key}.thin`, `${carrier.name} weighed`, 'fine'),
     ],
-    offers: isMade
-      ? []
-      : [exactly({ [`mass.${key}`]: amounts[0], [`mass.${key}.thin`]: amounts[1] }, 'Both exactly so')],
+    offers: made ? [] : [exactly({ [`mass.${key}`]: amounts[0], [`mass.${key}.thin`]: amounts[1] }, 'Both exactly so')],
     done: 'Mixed',
   };
 }
@@ -73,7 +75,6 @@ function stockStep(run: RunState, pour: Pour): Step {
 function concentrateStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
   const { key, goods, target, again, tooSmall } = pour;
   const grams = gramsOf(run, target);
-  const isStock = making.vessel.pours.some((one) => one.goods.id === goods.id && one.stock);
   return {
     key,
     say: again
@@ -83,7 +84,6 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       `${place}.`,
       ...lotWords(goods, pour.stock ? 0 : target),
       ...(again ? [COMES_BACK] : []),
-      ...(again && isStock ? ['When its stock is used up, thin some more in the same way.'] : []),
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
     ],

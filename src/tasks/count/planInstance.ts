@@ -4,9 +4,11 @@ import { waterDensity } from '../../core/liquid/water';
 import { find, list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
+import { whyNotByItself } from '../../workshop/takenByItself';
 import type { RunState } from '../engine/fold';
 import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';
-import { dropOfStock, leftDrops, stocksOnHand, strengthOf, type Stock } from './stock';
+import { targetsIn } from './rounds';
+import { dropOfStock, leftDrops, stockOf, stocksOnHand, strengthOf, type Stock } from './stock';
 
 /** One line of what is asked for: parts by mass of neat material. */
 export interface TargetLine {
@@ -57,7 +59,30 @@ function componentOf(run: RunState, { material, name, parts }: TargetLine, allow
   const stocks = allowed.filter(
     (stock) => holdsOnly(stock, material) && (wayOf(run) === 'hand' || mayGoIn(run, stock)),
   );
-  return { id: material, name, parts, stocks: stocks.map((stock) => planStock(stock, dropperOf(run))) };
+  const taken = wayOf(run) === 'hand' ? stocks : byThemselves(run, stocks);
+  return { id: material, name, parts, stocks: taken.map((stock) => planStock(stock, dropperOf(run))) };
+}
+
+/** Those that may be taken by themselves, and those that were chosen already; all where that leaves none. */
+function byThemselves(run: RunState, stocks: readonly Stock[]): readonly Stock[] {
+  const chosen = targetsIn(run.typed['plan'] ?? '').map(({ id }) => id);
+  const fit = stocks.filter((stock) => whyNotTaken(stock) === null || chosen.includes(stock.id));
+  return fit.length > 0 ? fit : stocks;
+}
+
+/** Why a stock is not taken by itself; null when it may be. */
+function whyNotTaken({ id }: Stock): string | null {
+  const record = find('vial', id) ?? find('bottle', id);
+  return record ? whyNotByItself(record) : null;
+}
+
+/** What is to be said of the stocks of a plan that are not taken by themselves: there is no other. A sentence each. */
+export function notByThemselves(ids: readonly string[]): string[] {
+  return ids.flatMap((id) => {
+    const stock = stockOf(id);
+    const why = stock && whyNotTaken(stock);
+    return why ? [`${stock.tag} is ${why}.`] : [];
+  });
 }
 
 function planStock(stock: Stock, dropper: string): PlanStock {
@@ -128,12 +153,16 @@ function handLines(run: RunState): TargetLine[] {
   return [...lines.values()];
 }
 
-/** A bottle, else the strongest vial, that a new dilution of a material can be made from; fit for drinks where that is needed. */
+/** A bottle, else the strongest vial, neither empty nor past its date, that a new dilution of a material can be made from; fit for drinks where that is needed. */
 export function sourceFor(run: RunState, material: string): string | undefined {
   const nose = valueOf(run, fields.purpose) === 'smell';
-  const bottle = list('bottle').find((one) => one.material === material && (nose || one.grade === 'fit for drinks'));
+  const bottle = list('bottle').find(
+    (one) => one.material === material && (nose || one.grade === 'fit for drinks') && whyNotByItself(one) === null,
+  );
   const vials = stocksOnHand()
-    .filter((stock) => stock.solvent && holdsOnly(stock, material) && mayGoIn(run, stock))
+    .filter(
+      (stock) => stock.solvent && holdsOnly(stock, material) && mayGoIn(run, stock) && whyNotTaken(stock) === null,
+    )
     .sort((a, b) => strengthOf(b) - strengthOf(a));
   return bottle?.id ?? vials[0]?.id;
 }

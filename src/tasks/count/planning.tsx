@@ -3,7 +3,7 @@ import { list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
-import { drinkG, pickedMaterials, smellOnlyOf } from './planInstance';
+import { drinkG, notByThemselves, pickedMaterials, smellOnlyOf } from './planInstance';
 import { dropperOf, fields, wayOf } from './fields';
 import { adviceOf, diluteOffer } from './nextVial';
 import { Picking } from './Picking';
@@ -110,7 +110,13 @@ function planStep(run: RunState): Step {
   return {
     key: 'plan',
     say: `‹${dropsText(chosen.drops)}›, worst line ‹${percent(chosen.objective)}› off.`,
-    more: [...(advice ? [advice.words] : []), worstText(plans), naiveText(plans), ...typicalText(run, chosen.plan)],
+    more: [
+      ...(advice ? [advice.words] : []),
+      ...notByThemselves(targetsOf(chosen).map(({ id }) => id)),
+      worstText(plans),
+      naiveText(plans),
+      ...typicalText(run, chosen.plan),
+    ],
     offers: advice?.offers ?? [{ words: 'Which new dilution would help?', type: { advice: 'yes' } }],
     draw: () => <PlanTable instance={instance} answer={chosen} />,
     types: { plan: targetsText(targetsOf(chosen)), 'plan-error': String(chosen.objective) },

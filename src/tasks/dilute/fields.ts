@@ -2,6 +2,7 @@ import type { Basis } from '../../core/liquid/strength';
 import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import { vialOptions } from '../../workshop/onHand';
+import { whyNotByItself } from '../../workshop/takenByItself';
 import { amount, choice, code, day, given, optionalAmount, pick, words } from '../engine/fields';
 import type { Step } from '../engine/task';
 import type { NewBottleStep } from '../shared/newBottle';
@@ -10,7 +11,8 @@ import { calledOf, labelTagOf } from '../../workshop/labelled';
 /** What can be diluted: bottles first, then a new one, then vials. */
 export function sourceOptions(): Option[] {
   const bottles = list('bottle').map((bottle) => {
-    const more = [bottle.supplier, bottle.lot && `lot ${bottle.lot}`, bottle.grade].filter(Boolean).join(', ');
+    const lot = bottle.lot && `lot ${bottle.lot}`;
+    const more = [bottle.supplier, lot, bottle.grade, whyNotByItself(bottle)].filter(Boolean).join(', ');
     return { value: bottle.id, label: `${labelTagOf(bottle)} · ${calledOf(bottle).name}`, hint: more };
   });
   return [

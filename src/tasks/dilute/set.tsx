@@ -11,6 +11,7 @@ import { dropsText } from '../../workshop/dropWords';
 import { answer, clears, handedOn, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { bottleWithMaterial } from '../../workshop/onHand';
+import { whyNotByItself } from '../../workshop/takenByItself';
 import type { Offer, Walk } from '../engine/task';
 import { fields, setUp, type DiluteStep } from './fields';
 import { basisOf, sizeOf, strengthOf } from './making';
@@ -54,7 +55,7 @@ function SetPick({ walk }: { walk: Walk }) {
         id,
         code: tagOf(bottle),
         name: material.name,
-        what: bottle.lot ? `lot ${bottle.lot}` : '',
+        what: [bottle.lot && `lot ${bottle.lot}`, whyNotByItself(bottle)].filter(Boolean).join(', '),
         smellOnly: bottle.grade === 'smell only',
       },
     ];

@@ -4,12 +4,14 @@ import { serialPlan, type ByDrops, type ByScale, type PlannedStep, type Stock } 
 import { mixtureDensity } from '../../core/liquid/strength';
 import { gram } from '../../core/number/units';
 import { list } from '../../records/shelf';
+import { leftOf } from '../../records/stock';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { answer, handedOn, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { liquidOfVial, solventsOnHand } from '../../workshop/onHand';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
+import { whyNotByItself } from '../../workshop/takenByItself';
 import type { Offer } from '../engine/task';
 import { fields, setUp } from './fields';
 import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
@@ -77,18 +79,18 @@ function ownStock(order: Order): Stock {
   };
 }
 
-/** Vials of the same single material that may stand in as the start, fit for drinks where this source is. */
+/** Vials of the same single material that may stand in as the start, neither empty nor past their date, fit for drinks where this source is. */
 function vialsOf(order: Order): Stock[] {
   const material = order.source.contents.length === 1 ? order.source.contents[0]!.material : '';
   return list('vial')
     .filter(
       (vial) => vial.id !== order.source.id && vial.contents.length === 1 && vial.contents[0]!.material === material,
     )
-    .filter((vial) => vial.grade === order.source.grade)
+    .filter((vial) => vial.grade === order.source.grade && whyNotByItself(vial) === null)
     .map((vial) => ({
       id: vial.id,
       strength: vial.contents[0]!.strength,
-      available: gram(vial.massG.value),
+      available: gram(leftOf(vial)!.value),
       ...(order.byDrops ? { mgPerDrop: dropOf('typical', liquidOfVial(vial)).mgPerDrop } : {}),
     }));
 }

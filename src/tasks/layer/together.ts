@@ -2,6 +2,7 @@ import { nextLayering, type NextLayering } from '../../core/sensory/covering';
 import { combinations, pairCoverage, type PairCoverage } from '../../core/sensory/pairCoverage';
 import { list } from '../../records/shelf';
 import { coverings } from '../../tables/coverings';
+import { whyNotByItself } from '../../workshop/takenByItself';
 import type { RunState } from '../engine/fold';
 import type { Happening } from '../engine/log';
 import { smellOf } from './families';
@@ -18,11 +19,12 @@ export interface Pool {
   readonly vialOf: ReadonlyMap<string, string>;
 }
 
-/** The vials a plan is made for: those of the fan, or the shelf's. Oldest first, so that a plan stays while it is followed. */
+/** The vials a plan is made for: those of the fan, or those of the shelf that are neither empty nor past their date. Oldest first, so that a plan stays while it is followed. */
 export function poolOf(run: RunState): Pool {
   const vials = usesFan(run)
     ? inFan(run).map(({ vial }) => vial.id)
     : list('vial')
+        .filter((vial) => whyNotByItself(vial) === null)
         .slice(0, MOST_PLANNED)
         .map(({ id }) => id)
         .reverse();

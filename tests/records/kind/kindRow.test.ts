@@ -1,7 +1,7 @@
 import { expect, expectTypeOf, test } from 'vitest';
 import { byKind, kinds, type EditableKind, type LabelledKind } from '../../../src/records/kind/kinds';
 import type { AnyRecord, OwnPageKind, RecordOf } from '../../../src/records/kind/kinds';
-import { everyOne, type Kind } from '../../../src/records/kind/record';
+import { everyOne, madeOf, type Kind } from '../../../src/records/kind/record';
 import { newRecord } from '../../../src/records/shelf';
 
 /**
@@ -15,7 +15,7 @@ const whole = {
   upgrades: [],
   words: { one: 'Vial', many: 'Vials' },
   shelf: everyOne,
-  descent: ({ solvent }) => (solvent ? [solvent.id] : []),
+  descent: ({ solvent }) => madeOf(...(solvent ? [solvent.id] : [])),
   search: () => [],
   label: true,
   edit: true,

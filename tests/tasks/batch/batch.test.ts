@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { expanded } from '../../../src/core/number/measured';
 import type { Batch } from '../../../src/records/kind/batch';
-import { newRecord, takeIn } from '../../../src/records/shelf';
+import type { Formula } from '../../../src/records/kind/formula';
+import { find, newRecord, takeIn } from '../../../src/records/shelf';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { batch } from '../../../src/tasks/batch/task';
 import { planOf } from '../../../src/tasks/batch/plan';
@@ -83,10 +84,32 @@ describe('what a batch is made from', () => {
     expect(two!.water / one!.water).toBeCloseTo(2, 9);
   });
 
+  test('sugar and alcohol come from the last batch of the same formula, of any version, and never from another drink', () => {
+    const { brix: _brix, abv: _abv, ...open } = clearPlan;
+    takeIn([newRecord('base', { name: 'tonic', volumeMl: 250, brix: 9, abv: 8, densityGPerMl: 1.02 })]);
+    const presets = (what: string) => {
+      const { ask, more } = stepOf(runOf({ ...open, what }), 'drink');
+      return [...['brix', 'abv'].map((name) => ask!.find((field) => field.name === name)!.preset), more!.join(' ')];
+    };
+    expect(presets('f1')).toEqual(['', '', '']);
+    const made = kept(weighAll({ ...clearPlan, brix: '7' }));
+    const second = { ...find('formula', 'f1')!, id: 'f1-2', version: 2 };
+    takeIn([made, second]);
+    expect(presets('f1-2')).toEqual(['7', '0', expect.stringContaining(`as in ${made.name}`)]);
+    takeIn([{ ...second, id: 'other', root: 'other', version: 1 } as Formula]);
+    expect(presets('other')).toEqual(['', '', '']);
+    const older = { ...runOf({ ...open, what: 'other' }), done: { drink: '2026-05-01T08:00:00Z' } };
+    expect(
+      batch
+        .steps(older)
+        .find(({ key }) => key === 'drink')!
+        .ask!.find(({ name }) => name === 'brix')!.preset,
+    ).toBe('9');
+  });
+
   test('sugar told in g per litre is that much sugar, and stands there the other way round when it is switched', () => {
-    const { brix: _, ...open } = clearPlan;
-    const offer = stepOf(runOf(open), 'drink').offers!.find(({ words }) => words === 'Sugar in g per litre')!;
-    const run = runOf({ ...open, ...offer.type });
+    const offer = stepOf(runOf(clearPlan), 'drink').offers!.find(({ words }) => words === 'Sugar in g per litre')!;
+    const run = runOf({ ...clearPlan, ...offer.type });
     const sugar = stepOf(run, 'drink').ask!.find(({ name }) => name === 'sugar.l')!;
     expect(sugar.preset).toBe('103.8'); // 10 °Brix at 1.0381 g/mL
     const made = kept(weighAll({ ...run.typed, 'sugar.l': '60' }));
@@ -196,10 +219,12 @@ describe('a weighing that went over', () => {
     expect(batch.done!(weighAll(clearPlan), [])).toEqual({});
   });
 
-  test('what was drawn of a stock beyond what was made of it has left its bottles too', () => {
-    const first = weighAll({ ...clearPlan, fine: '0.01', 'over.c.nutmeg': 'scale' }, (target, key) =>
+  test('in a run that was weighed before more could be mixed, what was drawn of a stock beyond what was made has left its bottles too', () => {
+    const today = weighAll({ ...clearPlan, fine: '0.01', 'over.c.nutmeg': 'scale' }, (target, key) =>
       key === 'mass.c.nutmeg' ? 10 * target : target,
     );
+    const typed = Object.entries(today.typed).filter(([key]) => !/^mass\.t\..*\.nutmeg/.test(key));
+    const first = { ...today, typed: Object.fromEntries(typed) };
     const made = kept(first);
     const of = (id: string) => made.weighed.filter((one) => one.id === id);
     expect(of('vanillin').length).toBeGreaterThan(1); // weighed from its stock, and more of it after the slip
@@ -215,6 +240,29 @@ describe('a weighing that went over', () => {
     expect(made.drink.litres.value).toBeCloseTo(20, 1);
     expect(made.reached[1]!.mgPerKg.value / 15).toBeCloseTo(1.1, 1);
     expect(made.reached[0]!.mgPerKg.value / 20).toBeCloseTo(1, 1);
+  });
+
+  // On a scale of 0.01 g all four are diluted first; of linalool 0.8 g are mixed, 0.62 g drawn, and 0.31 g more are asked for.
+  test('of a stock: where what is left of it is not enough, more is mixed in a step of its own, and all that was mixed is counted', () => {
+    const slip = (target: number, key: string) => (key === 'mass.c.nutmeg' ? 1.5 * target : target);
+    const run = weighAll(
+      { ...clearPlan, fine: '0.01', 'over.c.nutmeg': 'scale', 'mass.t.linalool': '0.4', 'mass.t.linalool.thin': '0.4' },
+      slip,
+    );
+    expect(keysOf(run)).toContain('t.linalool.nutmeg');
+    expect(stepOf(run, 't.linalool.nutmeg').say).toContain('Dilute some more');
+    const made = kept(run);
+    const grams = (of: RegExp) =>
+      Object.entries(run.typed).reduce((sum, [key, text]) => (of.test(key) ? sum + Number(text) : sum), 0);
+    const taken = made.uses.find(({ id }) => id === 'b-linalool')!.massG;
+    expect(taken).toBeCloseTo(grams(/^mass\.t\.linalool(\.nutmeg)?$/), 9);
+    const lost = made.lost!.find(({ id }) => id === 'b-linalool')!;
+    expect(lost.why).toBe('the rest of a dilution for the scale');
+    const drinkG = made.drink.litres.value * 1000 * made.drink.densityGPerMl.value;
+    const inDrink = (made.reached.find(({ material }) => material === 'linalool')!.mgPerKg.value / 1e6) * drinkG;
+    expect(taken - lost.massG).toBeCloseTo(inDrink, 3);
+    for (const { mgPerKg } of made.reached) expect(mgPerKg.value).toBeGreaterThan(0);
+    expect(made.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0)).toBeCloseTo(50, 0);
   });
 
   test('short is no slip: more is added, and the number is typed again', () => {

@@ -67,10 +67,24 @@ describe('the bottle that the carrier comes from', () => {
   });
 
   test('says so where it is weighed when by the book there is too little in it', () => {
-    const words = () => stepOf(runOf(plan), 'c.propylene-glycol').more!;
+    const words = () => stepOf(runOf({ ...plan, [lot]: 'pg' }), 'c.propylene-glycol').more!;
     expect(words().join(' ')).not.toContain('By the book');
     takeIn([glycol('pg', { amount: 12 })]);
     expect(words()).toContain('By the book only 12 g are left in it.');
+  });
+
+  test('is not chosen by itself past its date, or with less in it than the concentrate takes; the reason stands beside it', () => {
+    for (const [facts, why] of [
+      [{ useBy: '2001-02-03' }, 'past its date (Feb 3, 2001)'],
+      [{ amount: 12 }, '12 g left'],
+    ] as const) {
+      takeIn([glycol('pg', facts)]);
+      const { preset, options } = asked(plan);
+      expect(preset).toBe('');
+      expect(options!.find(({ value }) => value === 'pg')!.hint).toContain(why);
+      takeIn([glycol('pg', { ...facts, amount: 500, useBy: '2099-01-01' })]);
+      expect(asked(plan).preset).toBe('pg');
+    }
   });
 
   test('gives what thinned the small ones, too', () => {
@@ -147,7 +161,7 @@ describe('the concentrate that is left over', () => {
 
   test('keeps no longer than that bottle, and becomes smell only when the bottle is found to be', () => {
     takeIn([glycol('pg', { useBy: '2001-02-03' })]);
-    const [, vial] = batch.keep(weighAll(spared)) as [Batch, Vial];
+    const [, vial] = batch.keep(weighAll({ ...spared, [lot]: 'pg' })) as [Batch, Vial]; // chosen all the same
     expect(vial.useBy).toBe('2001-02-03');
     takeIn([vial]);
     expect(refusalOf(vial)).toBeNull();

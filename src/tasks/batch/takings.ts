@@ -1,0 +1,67 @@
+import { exact, plus, scaled, type Measured } from '../../core/number/measured';
+import type { Batch } from '../../records/kind/batch';
+import type { Goods } from './goods';
+import type { Pour, Stock } from './pour';
+
+/** Grams by bottle and vial, by id. */
+type Grams = [id: string, mass: Measured][];
+
+const STOCK_REST = 'the rest of a dilution for the scale';
+const NOT_KEPT = 'concentrate that was not kept';
+
+/** The stock that a weighing was drawn from: its own, else that of the first of the same. */
+function drawnFrom(pours: readonly Pour[], pour: Pour): Stock | null {
+  return pour.stock ?? pours.find(({ id, stock }) => id === pour.id && stock)?.stock ?? null;
+}
+
+/** Sums grams by bottle and vial. */
+function tally() {
+  const grams = new Map<string, Measured>();
+  return {
+    put: ({ source }: Goods, mass: Measured) =>
+      void (source && grams.set(source.id, plus(grams.get(source.id) ?? exact(0), mass))),
+    all: (): Grams => [...grams],
+  };
+}
+
+/** Grams of each bottle and vial that are really in the concentrate: of a stock, what was drawn. */
+export function inConcentrate(pours: readonly Pour[]): Grams {
+  const sum = tally();
+  for (const pour of pours) {
+    const stock = drawnFrom(pours, pour);
+    sum.put(pour.goods, scaled(pour.mass!, stock?.share.value ?? 1));
+    if (stock) sum.put(stock.carrier, scaled(pour.mass!, 1 - stock.share.value));
+  }
+  return sum.all();
+}
+
+/**
+ * Grams taken out of each bottle and vial: of a stock, all that was mixed; where more was drawn than was mixed, that much more,
+ * since it must have been mixed too.
+ */
+export function takenOut(pours: readonly Pour[]): Grams {
+  const sum = tally();
+  for (const { goods, mass } of pours.filter((pour) => drawnFrom(pours, pour) === null)) sum.put(goods, mass!);
+  const stocked = pours.filter(({ stock }) => stock !== null);
+  for (const id of new Set(stocked.map((pour) => pour.id))) {
+    const own = pours.filter((pour) => pour.id === id);
+    const drawn = own.reduce((grams, { mass }) => grams + mass!.value, 0);
+    const mixed = own.reduce((grams, { stock }) => grams + (stock?.made?.value ?? 0), 0);
+    const more = mixed > 0 ? Math.max(1, drawn / mixed) : 0;
+    for (const { stock } of own)
+      if (stock?.made) {
+        sum.put(stock.from, scaled(stock.made, stock.share.value * more));
+        sum.put(stock.carrier, scaled(stock.made, (1 - stock.share.value) * more));
+      }
+  }
+  return sum.all();
+}
+
+/** Grams taken out that did not get into the drink, nor into a vial: rests of stocks, and `away` (0 to 1) of the concentrate. */
+export function lostOf(pours: readonly Pour[], away: number): NonNullable<Batch['lost']> {
+  const inIt = inConcentrate(pours);
+  const gramsIn = (id: string) => inIt.find(([one]) => one === id)?.[1].value ?? 0;
+  const rests = takenOut(pours).map(([id, mass]) => ({ id, massG: mass.value - gramsIn(id), why: STOCK_REST }));
+  const poured = inIt.map(([id, mass]) => ({ id, massG: mass.value * away, why: NOT_KEPT }));
+  return [...rests, ...poured].filter(({ id, massG }) => massG > 1e-9 * gramsIn(id)); // less is rounding
+}

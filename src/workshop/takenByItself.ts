@@ -1,0 +1,24 @@
+import { leftOf, type Stocked } from '../records/stock';
+import { formatDay, formatPlain } from '../ui/format';
+import { today } from './today';
+import { useByOf } from './useBy';
+
+/** What a thing is taken for: the refusal that it meets where it goes into a drink, and how many grams of it, where that is known. */
+interface Purpose {
+  readonly refusal?: string | null;
+  readonly grams?: number | null;
+}
+
+/**
+ * Why a bottle, vial or pack is not taken by itself, in a few words; null when it may be the default. A person may choose it
+ * all the same, with the reason beside it; only what is smell only is refused for a drink.
+ */
+export function whyNotByItself(record: Stocked, { refusal = null, grams = null }: Purpose = {}): string | null {
+  if (record.archived) return 'put away';
+  if (refusal !== null) return 'smell only';
+  const useBy = useByOf(record);
+  if (useBy && useBy.day < today()) return `past its date (${formatDay(useBy.day)})`;
+  const left = leftOf(record)?.value ?? null;
+  if (left === 0) return 'empty';
+  return left !== null && grams !== null && left < grams ? `only ${formatPlain(left, 3)} g left` : null;
+}
