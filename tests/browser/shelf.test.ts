@@ -259,7 +259,7 @@ describe('from a bottle in the hand to the label of its first vial', () => {
     await g.done(); // 1 %
     for (const words of ['10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'not weighed'])
       await g.choose(words);
-    await g.sees('of cardamom oil in');
+    await g.sees('(cardamom oil) in');
     await g.done();
     await g.done(); // the solvent is in
     const wish = Number(/(\d+)/.exec((await on.locator('.say').first().textContent())!)![1]);
@@ -342,7 +342,7 @@ describe('trace, make again and the Book', () => {
     await page().locator('.main', { hasText: 'Begin' }).tap();
     await h.sees('of ethanol 96 % vol into the vial'); // the same amounts: nothing is asked or planned
     await page().locator('.actions .main').tap();
-    await h.sees('Weigh in 0.081 g of cardamom oil');
+    await h.sees('Weigh in 0.081 g of CARD neat');
   });
 
   test('the Book is narrowed down by task and by words, and saved as a table', async () => {
