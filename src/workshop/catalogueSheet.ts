@@ -1,7 +1,7 @@
 import type { Figure } from '../core/limits/figure';
 import { constituents } from '../tables/constituents';
 import type { CatalogueRow, Cited } from '../tables/catalogue/row';
-import { formatPlain } from '../ui/format';
+import { citedText, formatPlain } from '../ui/format';
 import { catalogue } from './catalogue';
 import { levelWords, rules } from './limitRules';
 
@@ -50,7 +50,7 @@ function show(value: string | number): string {
 function densityLine(row: CatalogueRow, words: (id: string) => string): SheetLine[] {
   if (!row.density) return [];
   const [gPerMl, halfWidth, atC, source, how] = row.density;
-  const text = `${formatPlain(gPerMl)} ± ${formatPlain(halfWidth, 2)} g/mL at ${atC} °C`;
+  const text = `${citedText(gPerMl, halfWidth, 'g/mL')} at ${atC} °C`;
   return [{ label: 'Density', text, source: `${words(source)}; ${how}` }];
 }
 

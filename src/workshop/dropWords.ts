@@ -1,6 +1,16 @@
+import { formatOnScale } from '../ui/format';
+
 /** '1 drop', '12 drops'. */
 export function dropsText(drops: number): string {
   return drops === 1 ? '1 drop' : `${drops} drops`;
+}
+
+/** What whole drops are off by (share of what was wanted): 'as wanted', '3.2 % over', '14 % under'. */
+export function offWords(error: number): string {
+  const percent = Math.abs(error) * 100;
+  return percent < 0.05
+    ? 'as wanted'
+    : `${formatOnScale(percent, percent < 10 ? 0.1 : 1)} % ${error > 0 ? 'over' : 'under'}`;
 }
 
 /** What stands behind a count: 'of 4 drops'; past the target '2 too many: 4 wanted'. */

@@ -11,8 +11,9 @@ import type { Vial } from '../records/kind/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
 import type { DropLiquid } from './dropMass';
 import type { Option } from '../ui/controls/field';
-import { formatDay, formatGiven, formatPlain } from '../ui/format';
+import { formatDay, leftPhrase } from '../ui/format';
 import { tagOf } from './labelled';
+import { strengthText } from './strengthText';
 import { whyNotByItself } from './takenByItself';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
@@ -84,12 +85,7 @@ export function solventBottleOptions(of?: string): Option[] {
   return solventBottles(of).map((one) => ({
     value: one.id,
     label: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
-    hint: [
-      one.supplier,
-      `${formatPlain(leftOf(one)!.value, 3)} g left`,
-      one.grade === 'smell only' && 'smell only',
-      whyNotByItself(one),
-    ]
+    hint: [one.supplier, leftPhrase(leftOf(one)!, 'g'), one.grade === 'smell only' && 'smell only', whyNotByItself(one)]
       .filter(Boolean)
       .join(', '),
   }));
@@ -130,6 +126,6 @@ function vialOption(vial: Vial): Option {
   return {
     value: vial.id,
     label: `${tagOf(vial)} · ${vial.name}`,
-    hint: `${formatGiven(vial.label.value)} ${vial.label.basis}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}${why ? `, ${why}` : ''}`,
+    hint: `${strengthText(vial)}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}${why ? `, ${why}` : ''}`,
   };
 }

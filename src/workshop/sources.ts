@@ -6,9 +6,10 @@ import type { SolventCopy } from '../records/kind/solvent';
 import { leftOf, type Stocked } from '../records/stock';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
-import { formatPlain } from '../ui/format';
+import { leftPhrase } from '../ui/format';
 import { refusalOf } from './fitForDrinks';
 import { labelTagOf, tagOf } from './labelled';
+import { strengthText } from './strengthText';
 import { whyNotByItself } from './takenByItself';
 import { today } from './today';
 
@@ -82,7 +83,7 @@ function ofBottle(bottle: Bottle): Source {
     vial: null,
     stocked: bottle,
     pricePerG: bottle.pricePerG ?? null,
-    more: barred ? NEVER : moreOf(bottle, leftG === null ? 'neat' : `neat, ${formatPlain(leftG, 3)} g left`),
+    more: barred ? NEVER : moreOf(bottle, ['neat', ...leftWords(bottle)]),
     strength: purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${lot || id}`),
     refusal: barred ? refusalWords(material?.name ?? 'that material', words) : null,
   };
@@ -111,10 +112,16 @@ export function sourceOfSolvent(supply: Supply): Source {
 
 const NEVER = 'smell only · never in a drink';
 
-/** What is left, and why it is not taken by itself. */
-function moreOf(record: Stocked, left: string): string {
+/** What is left of it, where that is known. */
+function leftWords(record: Bottle | Vial): string[] {
+  const left = leftOf(record);
+  return left ? [leftPhrase(left, 'g')] : [];
+}
+
+/** What it is and what is left, and why it is not taken by itself. */
+function moreOf(record: Stocked, words: readonly string[]): string {
   const why = whyNotByItself(record);
-  return why === null ? left : `${left} · ${why}`;
+  return why === null ? words.join(', ') : `${words.join(', ')} · ${why}`;
 }
 
 function lotWords({ supplier, lot }: { supplier: string; lot: string }): string {
@@ -126,15 +133,13 @@ function refusalWords(name: string, words: string): string {
 }
 
 function ofVial(vial: Vial): Source {
-  const { id, label, solvent, supplier, lot } = vial;
+  const { id, solvent, supplier, lot } = vial;
   const refusal = refusalOf(vial);
-  const leftG = leftOf(vial)?.value ?? null;
   const words = `vial ${tagOf(vial)}`;
-  const strength = `${formatPlain(label.value)} ${label.basis}`;
   return {
     id,
     refusal,
-    leftG,
+    leftG: leftOf(vial)?.value ?? null,
     solvent,
     bottle: null,
     vial,
@@ -142,7 +147,7 @@ function ofVial(vial: Vial): Source {
     pricePerG: null,
     words,
     lot: [words, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
-    more: refusal ? NEVER : moreOf(vial, `${strength}, ${formatPlain(leftG ?? 0, 3)} g left`),
+    more: refusal ? NEVER : moreOf(vial, [strengthText(vial), ...leftWords(vial)]),
     strength: vial.contents[0]!.strength,
   };
 }

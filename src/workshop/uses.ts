@@ -4,7 +4,8 @@ import type { Use } from '../records/kind/quantity';
 import { find } from '../records/shelf';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
-import { forFile, formatGiven } from '../ui/format';
+import { forFile } from '../ui/format';
+import { strengthText } from './strengthText';
 
 /** What a thing is called in a record of what was taken from it: code, name, strength as on its label, lot and supplier of today. */
 export function calledNow(thing: Bottle | Vial | Supply): Partial<Use> {
@@ -17,8 +18,8 @@ export function calledNow(thing: Bottle | Vial | Supply): Partial<Use> {
 }
 
 /** The strength on a vial's label, such as '1 % w/v', as it is stored. */
-export function strengthOnLabel({ label }: Pick<Vial, 'label'>): string {
-  return forFile(() => `${formatGiven(label.value)} ${label.basis}`);
+export function strengthOnLabel(vial: Pick<Vial, 'label' | 'contents'>): string {
+  return forFile(() => strengthText(vial));
 }
 
 /** What was taken of the bottle, vial or pack of that id, g with its uncertainty, and how that is known. */

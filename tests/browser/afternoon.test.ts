@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, expect, onTestFailed, test } from 'vitest';
+import { digitFaults, everythingRead } from './audit/digitRules';
 import { shelve, vialRecord } from './benchRecords';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
@@ -8,6 +9,7 @@ let profile: ReturnType<typeof newProfile>;
 let phone: Phone;
 let h: ReturnType<typeof hand>;
 const complaints: string[] = [];
+let read = 0;
 
 const CODES = ['CARD', 'HEX3', 'PGF', 'ROSE', 'MINT', 'VETI', 'ANIS'];
 const vials = CODES.map((code, i) =>
@@ -60,9 +62,17 @@ afterAll(async () => {
   expect(complaints).toEqual([]);
 });
 
+/** Every number on the screen is held to its ± and to its scale. */
+async function readNumbers(): Promise<void> {
+  const texts = await phone.page.evaluate(everythingRead);
+  read += texts.length;
+  expect(texts.flatMap(digitFaults)).toEqual([]);
+}
+
 async function dipNext(code: string): Promise<void> {
   await h.sees(`Dip ${code}`);
   await phone.page.waitForTimeout(450); // a hand dips no faster, and the pad takes no second touch before
+  await readNumbers();
   await phone.page.locator('.dip-pad').tap();
 }
 
@@ -87,6 +97,7 @@ async function readProposal(liking: number, interrupted: boolean): Promise<void>
   await phone.page.locator('.scale .amount', { hasText: String(liking) }).waitFor();
   await h.done();
   await phone.page.locator('.fan').waitFor();
+  await readNumbers();
 }
 
 test('six strips, ten layerings proposed and read, a swap, a verdict and a formula draft, killed in the middle', async () => {
@@ -127,6 +138,7 @@ test('six strips, ten layerings proposed and read, a swap, a verdict and a formu
   ).toEqual([judged, '50', '50']);
   await h.finish();
   expect(await phone.page.locator('h1').textContent()).toBe(judged);
+  await readNumbers();
 });
 
 test('what waits for its moment stands on the Bench, and a tap leads there', async () => {
@@ -138,6 +150,7 @@ test('what waits for its moment stands on the Bench, and a tap leads there', asy
   await dipNext('CARD');
   await phone.page.locator('.fan').waitFor();
   await phone.page.getByRole('button', { name: /Pause/ }).tap();
+  await readNumbers();
   await phone.page.locator('.due .entry', { hasText: '5 min reading of CARD' }).tap();
   await phone.page.locator('.fan').waitFor();
   await phone.page.goto(`${site.url}#/`);
@@ -167,6 +180,7 @@ test('a triangle of twelve triads, killed in the middle, says what it means', as
   for (let i = 0; i < 12; i++) {
     for (let cup = 0; cup < 3; cup++) {
       await h.sees(/^Taste/);
+      await readNumbers();
       if (i === 5 && cup === 1) {
         const said = await phone.page.locator('.say').textContent();
         await cutPower();
@@ -185,6 +199,9 @@ test('a triangle of twelve triads, killed in the middle, says what it means', as
     if (i < 11) await h.done(); // the rest; no one is held
   }
   await h.sees('9 of 12 right: this nose tells first lot from second lot.');
+  await readNumbers();
   await h.finish();
   expect(await phone.page.locator('.facts', { hasText: 'Outcome' }).textContent()).toContain('9 of 12 right');
+  await readNumbers();
+  expect(read).toBeGreaterThan(200);
 });

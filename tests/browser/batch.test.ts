@@ -323,7 +323,7 @@ describe('from a liked layering to a batch', () => {
       's.sugar': async () => {
         const grams = Number(/([\d.]+) g of/.exec(await say())![1]);
         await type('mass.s.sugar', (1.03 * grams).toFixed(0));
-        await page.locator('.composition', { hasText: '10.27 °Brix' }).waitFor();
+        await page.locator('.composition', { hasText: '10.3 °Brix' }).waitFor();
         await leave(() => offer(/Keep it: .* too much sugar/).tap());
         return 'left';
       },

@@ -171,7 +171,7 @@ describe('labels as the browser prints them', () => {
       '1 %',
       'SMELL ONLY',
       'cis-3-hexenol',
-      '1.05 ± 0.11 % w/v',
+      '(1.05 ± 0.11) % w/v',
       'isopropanol 99 %',
       'made 2026-05-04',
     ];

@@ -5,7 +5,7 @@ import { list, runWithEvents, shelf, whenLoaded } from '../../records/shelf';
 import { tasks } from '../../tasks';
 import { fold } from '../../tasks/engine/fold';
 import { placeOf } from '../../tasks/engine/place';
-import { ago } from '../../ui/format';
+import { ago } from '../../ui/ago';
 import { Part } from '../fault/Part';
 import { DueList } from './DueList';
 import { KeepingNotice } from './KeepingNotice';

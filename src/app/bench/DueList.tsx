@@ -5,7 +5,7 @@ import { runWithEvents, shelf, whenLoaded } from '../../records/shelf';
 import { fold } from '../../tasks/engine/fold';
 import { askForReminders, permission, permissionWords, remind } from '../../tasks/screen/reminders';
 import type { Due } from '../../tasks/engine/task';
-import { until } from '../../ui/format';
+import { until } from '../../ui/ago';
 import { taskOrNotice } from '../nav/loaded';
 import { go } from '../nav/route';
 

@@ -5,7 +5,7 @@ import { photosOf } from '../../records/photos';
 import { endedRuns, shelf } from '../../records/shelf';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { useFault } from '../../ui/fault/useFault';
-import { ago } from '../../ui/format';
+import { ago } from '../../ui/ago';
 import { bookTable, narrowed, narrowers, taskName, type Narrowing } from '../describe/bookEntries';
 import { DemoNotice } from '../shelf/DemoNotice';
 import { describe } from '../describe/describe';

@@ -1,14 +1,13 @@
-import { formatMeasured } from '../../ui/format';
+import { leftPhrase } from '../../ui/format';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { Entry } from './Entry';
 
-/** '6.5 g left', or '' when no one said how much there was. */
+/** '6.5 g left', 'empty', or '' when no one said how much there was. */
 export function leftWords(record: Stocked): string {
   const left = leftOf(record);
   if (!left) return '';
-  if (isOf('supply', record) && record.unit === 'pieces') return `${Math.round(left.value)} left`;
-  return `${formatMeasured(left).value} g left`;
+  return leftPhrase(left, isOf('supply', record) ? record.unit : 'g');
 }
 
 /** 'box A, row 2', or ''. */

@@ -1,6 +1,7 @@
 import type { Batch } from '../../records/kind/batch';
-import { formatDay, formatPlain, measuredText } from '../../ui/format';
+import { BESIDE_LIMIT, formatDay, formatKnown, formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
+import { plannedText, weighedText } from '../../ui/weighed';
 import { facts, type Description } from './description';
 import { doneFacts } from './wentIn';
 import { tagOf } from '../../workshop/labelled';
@@ -11,16 +12,14 @@ export function describeBatch(r: Batch): Description {
   return {
     title: r.name,
     ...(r.code === undefined ? {} : { code: tagOf(r) }),
-    line: `${formatDay(r.madeOn)}, ${measuredText(litres, 'L')}, ${formatPlain(brix.value, 3)} °Brix, ${formatPlain(abv.value, 2)} % ABV`,
+    line: `${formatDay(r.madeOn)}, ${measuredText(litres, 'L')}, ${formatKnown(brix, BESIDE_LIMIT)} °Brix, ${formatKnown(abv, BESIDE_LIMIT)} % ABV`,
     facts: [
       ...facts(
         ['Made', formatDay(r.madeOn)],
         ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
         ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
         ['Gas', gas && gasWords(gas)],
-        ...r.weighed.map(
-          ({ name, massG, lot }) => [name, [measuredText(massG, 'g'), lot].filter(Boolean).join(', ')] as const,
-        ),
+        ...r.weighed.map((one) => [one.name, [weighedText(one.massG), one.lot].filter(Boolean).join(', ')] as const),
         ...r.checks.filter(({ state }) => WORST.includes(state)).map(({ what, words }) => [what, words] as const),
         ['Rules', `${r.jurisdiction}, as read on ${formatDay(r.madeOn)}; Minim warns, it does not certify`],
         ['Notes', r.notes],
@@ -45,10 +44,10 @@ export function gasWords({ volumes, gaugeBar, atC }: NonNullable<Batch['drink'][
 const WORST = ['prohibited', 'over', 'near', 'look'];
 
 function resultOf(r: Batch, label: string, { amount, unit }: Pick<Result, 'amount' | 'unit'>): Result {
-  const inputs = r.weighed.map(({ name, massG, plannedG, lot }) => ({
-    words: name,
-    text: measuredText(massG, 'g'),
-    source: [lot, `planned ${formatPlain(plannedG)} g`].filter(Boolean).join('; '),
+  const inputs = r.weighed.map((one) => ({
+    words: one.name,
+    text: weighedText(one.massG),
+    source: [one.lot, `planned ${plannedText(one.plannedG, one.massG)} g`].filter(Boolean).join('; '),
   }));
   return {
     label,

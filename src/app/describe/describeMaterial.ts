@@ -1,7 +1,7 @@
 import type { RecordOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { cautionWords } from '../../workshop/cautionWords';
-import { formatDay, formatPlain } from '../../ui/format';
+import { citedText, formatDay, formatPlain } from '../../ui/format';
 import { facts, type Description } from './description';
 import { labelTagOf } from '../../workshop/labelled';
 
@@ -11,8 +11,7 @@ type Fact = readonly [label: string, text: string, source?: string];
 
 function densityFact(density: Material['density']): Fact[] {
   if (!density) return [];
-  const width = density.halfWidth ? ` ± ${formatPlain(density.halfWidth, 2)}` : '';
-  return [['Density', `${formatPlain(density.gPerMl)}${width} g/mL at ${density.atC} °C`, density.source]];
+  return [['Density', `${citedText(density.gPerMl, density.halfWidth, 'g/mL')} at ${density.atC} °C`, density.source]];
 }
 
 function citedFact(label: string, cited: { value: number; source: string } | undefined, unit: string): Fact[] {

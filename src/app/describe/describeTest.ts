@@ -1,6 +1,6 @@
 import type { RecordOf } from '../../records/kind/kinds';
 import { resultsOfTest } from '../../tasks/blind/kept';
-import { formatPlain } from '../../ui/format';
+import { formatChance, formatPlain } from '../../ui/format';
 import { facts, type Description } from './description';
 
 type Test = RecordOf<'test'>;
@@ -12,7 +12,7 @@ export function describeTest(r: Test): Description {
     line: r.outcome,
     facts: facts(
       ['Outcome', r.outcome],
-      ['Chance by guessing', r.p === null ? undefined : formatPlain(r.p, 2)],
+      ['Chance by guessing', r.p === null ? undefined : formatChance(r.p)],
       ['Risk chosen', r.steps ? undefined : `${formatPlain(r.risk * 100)} %`],
       ['Served', r.served === 'alone' ? 'alone, shuffled by hand' : 'by somebody else'],
       ['Order expected', r.expected?.map((sample) => r.samples[sample]).join(' < ')],

@@ -3,6 +3,7 @@ import type { Basis } from '../../core/liquid/strength';
 import type { RecordOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
+import { strengthText } from '../../workshop/strengthText';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
@@ -12,7 +13,7 @@ import { tagOf } from '../../workshop/labelled';
 export function describeVial(r: RecordOf<'vial'>): Description {
   return {
     title: r.name,
-    line: `${formatGiven(r.label.value)} ${r.label.basis}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
+    line: `${strengthText(r)}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
     code: tagOf(r),
     grade: r.grade,
     ...(dropsLine(r.uses) ? { did: dropsLine(r.uses) } : {}),

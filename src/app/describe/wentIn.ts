@@ -1,8 +1,9 @@
-import { measured, scaled } from '../../core/number/measured';
+import { measured, scaled, type Measured } from '../../core/number/measured';
 import type { Use } from '../../records/kind/quantity';
 import type { Done } from '../../records/kind/record';
 import { find } from '../../records/shelf';
-import { formatMoment, formatPlain, measuredText, withLocalSign } from '../../ui/format';
+import { formatMoment, formatPlain, measuredCells, measuredText, withLocalSign } from '../../ui/format';
+import { weighedCells, weighedText } from '../../ui/weighed';
 import { dropsText } from '../../workshop/dropWords';
 import { calledNow } from '../../workshop/uses';
 import type { Description } from './description';
@@ -47,12 +48,24 @@ function known(use: Use): Use {
   return thing ? { ...calledNow(thing), ...use } : use;
 }
 
-function amountWords({ id, massG, u = 0, drops, ml }: Use): string {
-  const mass = measured(massG, u, { id: `use:${id}`, words: 'as counted or weighed' });
+/** What was taken, g, with its ±. */
+function massOf({ id, massG, u = 0 }: Use): Measured {
+  return measured(massG, u, { id: `use:${id}`, words: 'as counted or weighed' });
+}
+
+/** The same for a table: g and ± in cells of their own. */
+export function massCells(use: Use): ReturnType<typeof weighedCells> {
+  return use.how === 'weighed' ? weighedCells(massOf(use)) : measuredCells(massOf(use));
+}
+
+function amountWords(use: Use): string {
+  const { massG, drops, ml, how } = use;
+  const mass = massOf(use);
+  const inGrams = how === 'weighed' ? weighedText(mass) : measuredText(mass, 'g');
   return [
     ...(drops === undefined ? [] : [dropsText(drops)]),
     ...(ml === undefined ? [] : [`${formatPlain(ml, 3)} mL`]),
-    massG < 1 ? measuredText(scaled(mass, 1000), 'mg') : measuredText(mass, 'g'),
+    massG < 1 ? measuredText(scaled(mass, 1000), 'mg') : inGrams,
   ].join(', ');
 }
 

@@ -5,7 +5,7 @@ import { keep } from '../../records/shelf';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { canBeMadeAgain } from '../../tasks/shared/repeat';
 import { useByOf } from '../../workshop/useBy';
-import { formatDay, formatPlain, measuredText } from '../../ui/format';
+import { formatDay, formatPlain, leftText, measuredText } from '../../ui/format';
 import { ResultLine } from '../../ui/controls/ResultLine';
 import type { Result } from '../../ui/controls/result';
 import { keptOf } from '../describe/bookEntries';
@@ -31,7 +31,14 @@ export function leftResult(record: Stocked): Result | null {
     'What there was, less what was taken out since: a taking is off by 5 %, all alike (our choice).',
     ...(isOf('vial', record) ? ['Dips of strips are not counted: a dip takes about nothing (common practice).'] : []),
   ];
-  return { label: 'Left', amount: left, unit, how: { words, inputs: [...inputs, ...goneInputs(record, unit)] } };
+  const empty = leftText(left, unit) === 'empty' ? { words: 'empty' } : {};
+  return {
+    label: 'Left',
+    amount: left,
+    unit,
+    how: { words, inputs: [...inputs, ...goneInputs(record, unit)] },
+    ...empty,
+  };
 }
 
 /** Where the rest of it is: in the things made of it, or lost. */

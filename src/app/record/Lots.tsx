@@ -2,7 +2,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { isLot, lotsBeside, type Lot } from '../../records/lineage';
 import { fullOf } from '../../records/stock';
 import { useByOf } from '../../workshop/useBy';
-import { formatDay, formatPlain } from '../../ui/format';
+import { formatDay, formatKnown, formatPlain } from '../../ui/format';
 import { go } from '../nav/route';
 import { leftWords } from '../describe/ShelfEntry';
 
@@ -19,7 +19,7 @@ const rows: readonly Row[] = [
     (lot) => ('pricePerG' in lot && lot.pricePerG !== undefined ? formatPlain(lot.pricePerG * 10, 3) : ''),
   ],
   ['Use by', (lot) => formatDay(useByOf(lot)?.day)],
-  ['At first', (lot) => (fullOf(lot) ? `${formatPlain(fullOf(lot)!.value)} g` : '')],
+  ['At first', (lot) => (fullOf(lot) ? `${formatKnown(fullOf(lot)!)} g` : '')],
   ['Left', (lot) => leftWords(lot).replace(/ left$/, '')],
 ];
 

@@ -1,7 +1,8 @@
 import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import type { RunEvent } from '../../records/kind/run';
 import { isStocked } from '../../records/stock';
-import { formatDay, measuredText } from '../../ui/format';
+import { resultText } from '../../ui/controls/result';
+import { formatDay } from '../../ui/format';
 import { leftResult } from './Care';
 import { describe } from '../describe/describe';
 import { Facts } from '../describe/Facts';
@@ -34,7 +35,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
           .filter(Boolean)
           .join(' · ')}
       </p>
-      <Facts facts={[...numbers.map((one) => [one.label, measuredText(one.amount, one.unit)] as const), ...facts]} />
+      <Facts facts={[...numbers.map((one) => [one.label, resultText(one)] as const), ...facts]} />
       <Origin record={record} />
       {run && <RunStory run={run} events={events} />}
       <p class="quiet">± at k = 2, about 95 in 100. Printed by Minim, which warns and does not certify.</p>

@@ -9,7 +9,7 @@ import { attempt, Refused } from '../../workshop/attempt';
 import { amount, inRun, textOf, whole, type Field } from '../../tasks/engine/fields';
 import { freshRun } from '../../tasks/engine/fold';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { measuredText } from '../../ui/format';
+import { leftText, measuredText } from '../../ui/format';
 import { FormPage } from '../nav/FormPage';
 
 const step = amount({
@@ -61,7 +61,7 @@ function Weighing({ record }: { record: Stocked }) {
   }
   return (
     <FormPage title="What is left?" onKeep={store}>
-      {before && <p class="quiet">Reckoned from what was taken: {measuredText(before, unitOf(record))}.</p>}
+      {before && <p class="quiet">Reckoned from what was taken: {measuredLeft(before, unitOf(record))}.</p>}
       {asked.map((field, i) => (
         <FieldInput
           field={field}
@@ -88,7 +88,15 @@ function Outcome({ left, unit }: { left: Measured | Refused; unit: string }) {
         {left.problem}
       </p>
     );
-  return <p role="status">So {measuredText(left, unit)} are left.</p>;
+  return (
+    <p role="status">
+      {leftText(left, unit) === 'empty' ? 'So it is empty.' : `So ${measuredText(left, unit)} are left.`}
+    </p>
+  );
+}
+
+function measuredLeft(left: Measured, unit: string): string {
+  return leftText(left, unit) === 'empty' ? 'empty' : measuredText(left, unit);
 }
 
 function unitOf(record: Stocked): string {

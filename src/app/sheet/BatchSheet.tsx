@@ -1,10 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { Batch } from '../../records/kind/batch';
 import { find } from '../../records/shelf';
-import { formatDay, formatPlain, measuredText } from '../../ui/format';
+import { formatDay, measuredText } from '../../ui/format';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
 import { slipWords } from '../describe/wentIn';
+import { plannedText, weighedText } from '../../ui/weighed';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
 import { sheetTitle } from './sheetRows';
@@ -97,14 +98,14 @@ function Weighed({ batch, into }: { batch: Batch; into: Batch['weighed'][number]
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ name, lot, plannedG, massG }) => (
+          {rows.map((one) => (
             <tr>
               <th scope="row">
-                {name}
-                {lot && <small>{lot}</small>}
+                {one.name}
+                {one.lot && <small>{one.lot}</small>}
               </th>
-              <td>{formatPlain(plannedG)}</td>
-              <td>{measuredText(massG, '').trim()}</td>
+              <td>{plannedText(one.plannedG, one.massG)}</td>
+              <td>{weighedText(one.massG, '')}</td>
             </tr>
           ))}
         </tbody>

@@ -1,9 +1,14 @@
 import { csvOf } from '../../core/text/csv';
-import { expanded } from '../../core/number/measured';
 import type { Batch } from '../../records/kind/batch';
+import { forFile, formatPlain, measuredCells } from '../../ui/format';
+import { plannedText, weighedCells } from '../../ui/weighed';
 
 /** A batch as a table for a spreadsheet: what was weighed, what is in the drink, and what the rules said. */
 export function batchTable(batch: Batch): string {
+  return forFile(() => csvOf(rowsOf(batch)));
+}
+
+function rowsOf(batch: Batch): (string | number | null)[][] {
   const { litres, brix, abv, densityGPerMl, emulsion, gas } = batch.drink;
   const drink = [
     ['volume', litres, 'L'],
@@ -11,46 +16,45 @@ export function batchTable(batch: Batch): string {
     ['alcohol', abv, '% ABV'],
     ['density', densityGPerMl, 'g/mL'],
   ] as const;
-  return csvOf([
+  return [
     ['batch', batch.name, batch.code ?? ''],
     ['made', batch.madeOn],
     ['formula', batch.formula.name, batch.formula.version],
     ['kind', emulsion ? 'emulsion' : 'solution'],
     [],
     ['into', 'what', 'lot', 'planned g', 'weighed g', '± g (k = 2)'],
-    ...batch.weighed.map(({ into, name, lot, plannedG, massG }) => [
-      into,
-      name,
-      lot,
-      plannedG,
-      massG.value,
-      expanded(massG),
+    ...batch.weighed.map((one) => [
+      one.into,
+      one.name,
+      one.lot,
+      plannedText(one.plannedG, one.massG),
+      ...weighedCells(one.massG),
     ]),
     ...slipRows(batch),
     [],
     ['drink', 'value', '± (k = 2)', 'unit'],
-    ...drink.map(([name, amount, unit]) => [name, amount.value, expanded(amount), unit]),
+    ...drink.map(([name, amount, unit]) => [name, ...measuredCells(amount), unit]),
     ...gasRows(gas),
     [],
-    ['material', 'mg/kg', '± mg/kg (k = 2)', 'mg/L'],
-    ...batch.reached.map(({ name, mgPerKg, mgPerL }) => [name, mgPerKg.value, expanded(mgPerKg), mgPerL.value]),
+    ['material', 'mg/kg', '± mg/kg (k = 2)', 'mg/L', '± mg/L (k = 2)'],
+    ...batch.reached.map(({ name, mgPerKg, mgPerL }) => [name, ...measuredCells(mgPerKg), ...measuredCells(mgPerL)]),
     [],
     ['check', 'result', 'source'],
     ...batch.checks.map(({ what, words, source }) => [what, words, source]),
-  ]);
+  ];
 }
 
 function gasRows(gas: Batch['drink']['gas']): (string | number)[][] {
   if (!gas) return [];
   return [
-    ['CO2', gas.volumes, '', 'volumes'],
-    [`gauge at ${gas.atC} °C`, gas.gaugeBar, '', 'bar'],
+    ['CO2', formatPlain(gas.volumes), '', 'volumes'],
+    [`gauge at ${gas.atC} °C`, formatPlain(gas.gaugeBar, 3), '', 'bar'],
   ];
 }
 
 function slipRows({ done }: Batch): (string | number)[][] {
   const slips = done?.slips ?? [];
   if (slips.length === 0) return [];
-  const rows = slips.map(({ what, planned, counted, way }) => [what, planned, counted, way]);
+  const rows = slips.map(({ what, planned, counted, way }) => [what, formatPlain(planned), formatPlain(counted), way]);
   return [[], ['not as planned', 'planned g', 'weighed g', 'what was done'], ...rows];
 }

@@ -1,7 +1,8 @@
 import type { Batch } from '../../records/kind/batch';
-import { formatDay, formatPlain, measuredText } from '../../ui/format';
+import { formatDay, measuredText } from '../../ui/format';
 import { gasWords } from '../describe/describeBatch';
 import { slipWords } from '../describe/wentIn';
+import { plannedText, weighedText } from '../../ui/weighed';
 
 /** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
 export interface SheetRow {
@@ -38,14 +39,14 @@ export function sheetRows(batch: Batch): SheetRow[] {
   ];
 }
 
-function weighedRows({ weighed }: Batch, into: keyof typeof VESSELS): SheetRow[] {
-  const own = weighed.filter((one) => one.into === into);
+function weighedRows(batch: Batch, into: keyof typeof VESSELS): SheetRow[] {
+  const own = batch.weighed.filter((one) => one.into === into);
   if (own.length === 0) return [];
   return [
     row('head', VESSELS[into], ['planned, g', 'weighed, g']),
-    ...own.flatMap(({ name, lot, plannedG, massG }) => [
-      row('line', name, [formatPlain(plannedG), measuredText(massG, '').trim()]),
-      ...(lot ? [row('note', lot)] : []),
+    ...own.flatMap((one) => [
+      row('line', one.name, [plannedText(one.plannedG, one.massG), weighedText(one.massG, '')]),
+      ...(one.lot ? [row('note', one.lot)] : []),
     ]),
   ];
 }

@@ -1,7 +1,7 @@
 import { WATER } from '../../core/drink/batchPlan';
 import { exact } from '../../core/number/measured';
 import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
-import { formatFixed, formatPlain } from '../../ui/format';
+import { formatFigures } from '../../ui/format';
 import type { Walk } from '../engine/task';
 import { ETHANOL } from './goods';
 import { makingOf, type Making } from './progress';
@@ -79,5 +79,5 @@ function nameOf({ plan }: Making, id: string): string {
 }
 
 function percent(share: number): string {
-  return share < 0.1 ? `${formatPlain(share * 100, 3)} %` : `${formatFixed(share * 100, 2)} %`;
+  return `${formatFigures(share * 100, 3)} %`;
 }

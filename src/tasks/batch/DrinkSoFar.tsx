@@ -1,6 +1,6 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import { shareIn } from '../../core/drink/mixture';
-import { formatFixed, formatPlain } from '../../ui/format';
+import { formatFigures, formatPlain } from '../../ui/format';
 import type { Walk } from '../engine/task';
 import { Comparison, type Compared } from './Composition';
 import { SPIRIT, type Goods } from './goods';
@@ -26,9 +26,9 @@ function rowsOf(making: Making, now: Made): Compared[] {
   const hasAlcohol = planned.abv.value > 0 || now.abv.value > 0;
   const more = making.plan.syrup.map(({ goods }) => goods).filter(({ beside }) => beside === 'fixed');
   return [
-    row('Drink', '', ({ litres }) => `${formatPlain(litres.value, 4)} L`),
-    row('Sugar', SUGAR, ({ brix }) => `${formatFixed(brix.value, 2)} °Brix`),
-    ...(hasAlcohol ? [row('Alcohol', SPIRIT, ({ abv }) => `${formatPlain(abv.value, 3)} % ABV`)] : []),
+    row('Drink', '', ({ litres }) => `${formatFigures(litres.value, 3)} L`),
+    row('Sugar', SUGAR, ({ brix }) => `${formatFigures(brix.value, 3)} °Brix`),
+    ...(hasAlcohol ? [row('Alcohol', SPIRIT, ({ abv }) => `${formatFigures(abv.value, 3)} % ABV`)] : []),
     ...more.map((goods) => row(goods.name, goods.id, (made) => perLitre(made, goods))),
     row('Whole formula', CONCENTRATE, (made) => `${formatPlain(doseIn(made), 3)} mg/kg`),
   ];

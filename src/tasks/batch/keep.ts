@@ -7,7 +7,7 @@ import type { Batch, Weighed } from '../../records/kind/batch';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Done } from '../../records/kind/record';
 import { find, newRecord } from '../../records/shelf';
-import { forFile, formatPlain, measuredText } from '../../ui/format';
+import { BESIDE_LIMIT, forFile, formatPlain, measuredText } from '../../ui/format';
 import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { judgeFields } from '../shared/judging';
@@ -125,5 +125,7 @@ function checksOf(run: RunState, { plan }: Making, made: Made): Batch['checks'] 
 }
 
 function amountWords({ amount, max, unit }: Pick<Finding, 'amount' | 'max' | 'unit'>): string {
-  return forFile(() => `${measuredText(amount, unit)}${max === null ? '' : ` of ${formatPlain(max)} ${unit}`}`);
+  return forFile(
+    () => `${measuredText(amount, unit, BESIDE_LIMIT)}${max === null ? '' : ` of ${formatPlain(max, 3)} ${unit}`}`,
+  );
 }

@@ -48,6 +48,11 @@ export interface Pour {
   readonly rescue: Rescue | null;
 }
 
+/** Step of a scale, g; the usual one until it is known. */
+export function stepOf(run: RunState, scale: Pour['scale']): number {
+  return valueOf(run, fields[scale]) ?? (scale === 'fine' ? 0.01 : 1);
+}
+
 /** Least mass a scale can weigh within the tolerance, g; null until the scale is known. */
 export function leastOf(run: RunState, scale: Pour['scale'] = 'fine'): number | null {
   const [readability, tolerance] = [valueOf(run, fields[scale]), valueOf(run, fields.tolerance)];

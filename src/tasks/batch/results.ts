@@ -1,6 +1,7 @@
 import { meetsTerm } from '../../core/liquid/alcoholTerm';
 import { abvTerms } from '../../tables/abvTerms';
-import { formatPlain, measuredText } from '../../ui/format';
+import { formatPlain } from '../../ui/format';
+import { plannedText, weighedText } from '../../ui/weighed';
 import type { How, Result } from '../../ui/controls/result';
 import type { Made, Making } from './progress';
 
@@ -43,8 +44,8 @@ function inputsOf({ vessel, syrup }: Making): How['inputs'] {
       : [
           {
             words: goods.name,
-            text: measuredText(mass, 'g'),
-            source: `${goods.source?.lot ?? 'your scale'}; planned ${formatPlain(target)} g`,
+            text: weighedText(mass),
+            source: `${goods.source?.lot ?? 'your scale'}; planned ${plannedText(target, mass)} g`,
           },
         ],
   );

@@ -29,7 +29,7 @@ function limitsStep(run: RunState): Step {
   return {
     key: 'limits',
     say: worst ? `The rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
-    more: plan ? [`At ‹${formatPlain(plan.drink.mgPerKg, 4)} mg/kg› of the whole formula.`] : [],
+    more: plan ? [`At ‹${formatPlain(plan.drink.mgPerKg, 3)} mg/kg› of the whole formula.`] : [],
     draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
     offers: plan && judgement?.ceilings[0] ? lowerOffer(judgement.ceilings[0], plan.drink.mgPerKg) : [],
     done: 'Seen',
@@ -91,7 +91,7 @@ function steps(run: RunState): Step[] {
   if (!materialsOf(run, recipe)) return [what, lots];
   const planning = [what, lots, ...drinkSteps(run), ...concentrateSteps(run), ...syrupSteps(run), gasStep(run)];
   const { value: making, problem } = outcome(() => makingOf(run));
-  const scale = scaleStep(making, leastOf(run));
+  const scale = scaleStep(run, making, leastOf(run));
   const all = [...planning, limitsStep(run), { ...scale, ...(problem ? { problem } : {}) }];
   if (!making) return all;
   const before = run.typed['exactly'] ? all.filter(({ key }) => ASKED_AGAIN.includes(key)) : all;

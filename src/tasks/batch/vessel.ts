@@ -2,7 +2,8 @@ import type { PlannedMass } from '../../core/drink/batchPlan';
 import { gram } from '../../core/number/units';
 import { rescueList, type Rescue } from '../../core/drink/weighList';
 import type { RunState } from '../engine/fold';
-import { massAt, offBy, type Pour } from './pour';
+import { showsNothing } from '../../ui/format';
+import { massAt, offBy, stepOf, type Pour } from './pour';
 import { moreStock } from './stock';
 
 /** A vessel as far as it is filled: `factor` is how many times the plan it has become. */
@@ -19,11 +20,18 @@ export function filled<S>(run: RunState, steps: readonly S[], next: (step: S, so
     const pours = [...so.pours, pour];
     so = { pours, factor: so.factor };
     if (!pour.rescue || run.typed[`over.${pour.key}`] !== 'scale') continue;
-    const more = pour.rescue.add.filter(({ id, mass }) => mass > 0 && pours.some((one) => one.id === id));
+    const more = pour.rescue.add.filter(({ id, mass }) =>
+      pours.some((one) => one.id === id && !isNothing(run, mass, one)),
+    );
     const added = more.map(({ id, mass }) => addition(run, pours, { id, mass, cause: pour.id }));
     so = { pours: [...pours, ...added], factor: so.factor * pour.rescue.factor };
   }
   return so;
+}
+
+/** True for what the scale shows nothing of. */
+function isNothing(run: RunState, grams: number, { scale }: Pour): boolean {
+  return showsNothing(grams, stepOf(run, scale));
 }
 
 /** The ways out of a weighing that went over, with what was meant to be in the vessel as it stands now; null when it did not. */

@@ -1,6 +1,5 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
-import { formatPlain, withLocalSign } from '../../ui/format';
-import { valueOf } from '../engine/fields';
+import { formatPlain, gramsText, showsNothing, typedOnScale } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { spareFactor } from './drinkAsked';
@@ -9,10 +8,11 @@ import { drawDrink } from './DrinkSoFar';
 import { fields } from './fields';
 import type { Goods } from './goods';
 import { doseIn, expectedDrink, makingOf, type Making } from './progress';
-import { offBy, type Pour } from './pour';
+import { offBy, stepOf, type Pour } from './pour';
 
 /** What the scales are, and what can be weighed on them. */
-export function scaleStep(making: Making | null, least: number | null): Step {
+export function scaleStep(run: RunState, making: Making | null, least: number | null): Step {
+  const nothing = making ? tooFine(run, making) : [];
   const small = [...new Set(making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []))];
   const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
   const lost = pours.filter(({ tooSmall }) => tooSmall);
@@ -31,6 +31,11 @@ export function scaleStep(making: Making | null, least: number | null): Step {
       ...(isNeat ? ['A material can be thinned on the Bench first; its vial is then among the bottles to take.'] : []),
     ],
     ask: [fields.fine, fields.scatter, fields.tolerance, fields.coarse],
+    ...(nothing.length > 0
+      ? {
+          problem: `The scale would show nothing of ${nothing.join(', ')}: make more, take a finer scale, or dilute it on the Bench first.`,
+        }
+      : {}),
   };
 }
 
@@ -50,12 +55,12 @@ export function weighSteps(run: RunState, making: Making): Step[] {
 
 function stockStep(run: RunState, pour: Pour): Step {
   const { key, neat, thin, carrier, from, made } = pour.stock!;
-  const amounts = [gramsOf(run, neat), gramsOf(run, thin)] as const;
+  const amounts = [onScale(run, neat), onScale(run, thin)] as const;
   return {
     key,
     say: pour.again
-      ? `Dilute some more: ‹${withLocalSign(amounts[0])} g› of ${called(from)}, ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`
-      : `Thin it first: ‹${withLocalSign(amounts[0])} g› of ${called(from)} and ‹${withLocalSign(amounts[1])} g› of ${carrier.name}.`,
+      ? `Dilute some more: ‹${amounts[0].text}› of ${called(from)}, ‹${amounts[1].text}› of ${carrier.name}.`
+      : `Thin it first: ‹${amounts[0].text}› of ${called(from)} and ‹${amounts[1].text}› of ${carrier.name}.`,
     more: [
       pour.again
         ? 'What is left of the first is not enough. In a small vessel of its own, mixed well.'
@@ -67,19 +72,20 @@ function stockStep(run: RunState, pour: Pour): Step {
       fields.mass(key, `${from.name} weighed`, 'fine'),
       fields.mass(`${key}.thin`, `${carrier.name} weighed`, 'fine'),
     ],
-    offers: made ? [] : [exactly({ [`mass.${key}`]: amounts[0], [`mass.${key}.thin`]: amounts[1] }, 'Both exactly so')],
+    offers:
+      made || amounts.some(({ typed }) => typed === '')
+        ? []
+        : [exactly({ [`mass.${key}`]: amounts[0].typed, [`mass.${key}.thin`]: amounts[1].typed }, 'Both exactly so')],
     done: 'Mixed',
   };
 }
 
 function concentrateStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
   const { key, goods, target, again, tooSmall } = pour;
-  const grams = gramsOf(run, target);
+  const grams = onScale(run, target);
   return {
     key,
-    say: again
-      ? `Add ‹${withLocalSign(grams)} g› more of ${called(goods)}.`
-      : `Weigh ‹${withLocalSign(grams)} g› of ${called(goods)}.`,
+    say: again ? `Add ‹${grams.text}› more of ${called(goods)}.` : `Weigh ‹${grams.text}› of ${called(goods)}.`,
     more: [
       `${place}.`,
       ...lotWords(goods, pour.stock ? 0 : target),
@@ -106,11 +112,13 @@ function isOpen(run: RunState, { key, rescue }: Pour): boolean {
 function waysOn(
   run: RunState,
   pour: Pour,
-  { grams, litres }: { grams: string; litres: number },
+  { grams, litres }: { grams: OnScale; litres: number },
 ): Pick<Step, 'offers' | 'problem'> {
   const { key, mass, rescue, id, goods } = pour;
   if (!rescue || !isOpen(run, pour))
-    return { offers: mass === null ? [exactly({ [`mass.${key}`]: grams }, `Exactly ${withLocalSign(grams)} g`)] : [] };
+    return {
+      offers: mass === null && grams.typed ? [exactly({ [`mass.${key}`]: grams.typed }, `Exactly ${grams.text}`)] : [],
+    };
   const error = rescue.keep.find((one) => one.id === id)?.error ?? 0;
   const more = formatPlain((rescue.factor - 1) * 100, 2);
   return {
@@ -133,11 +141,11 @@ function waysOn(
 function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
   const { key, goods, target, again, tooSmall } = pour;
   const { plan, vessel, syrup } = making;
-  const grams = gramsOf(run, target, pour.scale);
+  const grams = onScale(run, target, pour.scale);
   const where = pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink';
   return {
     key,
-    say: `${where}: ‹${withLocalSign(grams)} g›${again ? ' more' : ''} of ${goods.name}.`,
+    say: `${where}: ‹${grams.text}›${again ? ' more' : ''} of ${goods.name}.`,
     more: [
       `${place}.`,
       ...(again ? [COMES_BACK] : hintOf(run, goods.id)),
@@ -182,7 +190,10 @@ function lotWords({ source }: Goods, grams: number): string[] {
   const { lot, leftG } = source;
   return leftG === null || leftG >= grams
     ? [lot]
-    : [lot, `By the book only ${formatPlain(leftG, 3)} g are left in it.`];
+    : [
+        lot,
+        leftG < 0.0005 ? 'By the book it is empty.' : `By the book only ${formatPlain(leftG, 3)} g are left in it.`,
+      ];
 }
 
 /** How far a weighing is off, and what was chosen where it went over. */
@@ -191,16 +202,30 @@ function offWords(run: RunState, pour: Pour): string[] {
   if (off === 0) return [];
   const chosen = pour.rescue && run.typed[`over.${pour.key}`];
   const percent = formatPlain((Math.abs(off) / pour.target) * 100, 2);
-  const words = `‹${formatPlain(Math.abs(off), 3)} g› ${off > 0 ? 'over' : 'short'}, ${percent} %.`;
+  const words = `‹${onScale(run, Math.abs(off), pour.scale).text}› ${off > 0 ? 'over' : 'short'}, ${percent} %.`;
   return [
     off > 0 ? words : `${words} Add to it, and type what the scale shows then.`,
     ...(chosen ? [chosen === 'scale' ? 'Chosen: everything is scaled up to it.' : 'Chosen: it stays so.'] : []),
   ];
 }
 
-/** Grams as the scale shows them, with a point as for typing. */
-function gramsOf(run: RunState, grams: number, scale: Pour['scale'] = 'fine'): string {
-  const step = valueOf(run, scale === 'fine' ? fields.fine : fields.coarse) ?? 0;
-  const decimals = step > 0 ? Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)) : 2;
-  return grams.toFixed(Math.min(6, decimals));
+/** Grams as a scale shows them: for reading, and as typed; '' where it shows nothing of them. */
+interface OnScale {
+  readonly typed: string;
+  readonly text: string;
+}
+
+function onScale(run: RunState, grams: number, scale: Pour['scale'] = 'fine'): OnScale {
+  const step = stepOf(run, scale);
+  return { text: gramsText(grams, step), typed: showsNothing(grams, step) ? '' : typedOnScale(grams, step) };
+}
+
+/** What is planned, and a scale of such a step would show nothing of. */
+function tooFine(run: RunState, { vessel, syrup }: Making): string[] {
+  const isNothing = (grams: number, scale: Pour['scale']) => showsNothing(grams, stepOf(run, scale));
+  const lost = [...vessel.pours, ...syrup.pours].filter(
+    ({ again, target, scale, stock }) =>
+      !again && (isNothing(target, scale) || (stock && [stock.neat, stock.thin].some((g) => isNothing(g, scale)))),
+  );
+  return lost.map(({ goods }) => goods.name);
 }

@@ -4,6 +4,7 @@ import type { Vial } from '../../records/kind/vial';
 import type { PickItem } from '../../ui/controls/PickRows';
 import { words, type Field } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
+import { strengthText } from '../../workshop/strengthText';
 import type { RunState } from '../engine/fold';
 import { attribute } from './fields';
 import { methodOf, type Method } from './methods';
@@ -81,9 +82,9 @@ function rowOf(id: string | undefined): PickItem | undefined {
 }
 
 function ofVial(vial: Vial): PickItem {
-  const { id, name, label, solvent, grade, contents } = vial;
+  const { id, name, solvent, grade, contents } = vial;
   const trial = contents.length > 1 ? 'trial, ' : '';
-  const what = `${trial}${label.value} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}`;
+  const what = `${trial}${strengthText(vial)}${solvent ? ` in ${solvent.name}` : ''}`;
   return { id, code: tagOf(vial), name, what, smellOnly: grade === 'smell only' };
 }
 

@@ -26,11 +26,12 @@ export function thresholdOutcome(design: Design, answers: readonly Answer[]): Ou
     );
     return { right, ...bestEstimate(levels, right) };
   });
-  const { amount, sdLog10 } = thresholdOf(climbs, levels);
+  const bound = boundOf(climbs);
+  const { amount, sdLog10 } = bound ? edgeOf(climbs, levels) : thresholdOf(climbs, levels);
   const p = chanceOfStreaks(climbs.map(({ right }) => right));
   const outside = climbs.filter((climb) => climb.outside !== null).length;
   const inputs = climbInputs(design, climbs);
-  const converted = inMgPerKg(design, amount, inputs);
+  const converted = inMgPerKg(design, amount, inputs).map((one) => ({ ...one, ...bound }));
   return {
     sentence: sentenceOf(design, climbs, [{ amount, unit }, ...converted]),
     more: [
@@ -42,7 +43,13 @@ export function thresholdOutcome(design: Design, answers: readonly Answer[]): Ou
       `A guesser does as well in ${chanceText(p)} such tests. One nose, one day: repeat it on another.`,
     ],
     results: [
-      { label: outside > 0 ? 'Threshold, a bound only' : 'Threshold', amount, unit, how: { words: HOW, inputs } },
+      {
+        label: outside > 0 ? 'Threshold, a bound only' : 'Threshold',
+        amount,
+        unit,
+        how: { words: HOW, inputs },
+        ...bound,
+      },
       ...converted,
       chanceResult(p, [STREAKS], inputs),
     ],
@@ -57,6 +64,20 @@ const HOW = [
 ];
 const STREAKS =
   'Steps named right without a miss up to the strongest, added over the runs: as many, or more, if every answer were a guess, 1 in 3 right. Exact; which count to take is our choice.';
+
+/** On which side of its number a threshold lies when runs ended beyond the ladder. */
+function boundOf(climbs: readonly Climb[]): Pick<Result, 'bound'> | null {
+  const sides = new Set(climbs.flatMap(({ outside }) => outside ?? []));
+  if (sides.size === 0) return null;
+  return { bound: sides.size > 1 ? '≈' : sides.has('above') ? '>' : '<' };
+}
+
+/** The bound: the mean of the runs, with the last step that was tasted where a run ended beyond the ladder. */
+function edgeOf(climbs: readonly Climb[], levels: readonly number[]): { amount: Measured; sdLog10: number } {
+  const edge = { above: levels.at(-1)!, below: levels[0]! } as const;
+  const { value, sdLog10 } = groupThreshold(climbs.map((climb) => (climb.outside ? edge[climb.outside] : climb.value)));
+  return { amount: exact(value), sdLog10 };
+}
 
 function thresholdOf(climbs: readonly Climb[], levels: readonly number[]): { amount: Measured; sdLog10: number } {
   const { value, sdLog10 } = groupThreshold(climbs.map((climb) => climb.value));

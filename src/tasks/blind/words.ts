@@ -38,7 +38,13 @@ const SMALL = 0.001; // our choice: below it a chance is said in a million
 export function chanceResult(p: number, words: readonly string[], inputs: readonly Input[]): Result {
   const full = { words: 'The chance, in full', text: formatPlain(p, 8), source: 'counted, not approximated' };
   const [amount, unit] = p < SMALL ? [counted(p * 1e6), 'in a million'] : [counted(p), ''];
-  return { label: 'Chance of this by guessing alone', amount, unit, how: { words, inputs: [...inputs, full] } };
+  return {
+    label: 'Chance of this by guessing alone',
+    amount,
+    unit,
+    digits: 2,
+    how: { words, inputs: [...inputs, full] },
+  };
 }
 
 /** The answers that were counted. */

@@ -65,7 +65,7 @@ function verdictStep(run: RunState, i: number): Step<Key> {
 
 function adviceText({ enough, relative, moreReadings, dropsPerReading }: ReadingsAdvice, drops: number): string {
   const reached = Number.isFinite(relative)
-    ? `The drop is known to ± ${formatPlain(relative * 100, 2)} %.`
+    ? `The drop is known to ± ${formatPlain(relative * 100, 2)} % of it.`
     : 'The scatter is not seen yet.';
   if (enough) return `${reached} More readings would change little.`;
   if (moreReadings === null || dropsPerReading > drops)

@@ -7,7 +7,7 @@ import { list } from '../../records/shelf';
 import type { SolventCopy } from '../../records/kind/solvent';
 import { leftOf } from '../../records/stock';
 import type { Vial } from '../../records/kind/vial';
-import { formatPlain } from '../../ui/format';
+import { strengthText } from '../../workshop/strengthText';
 import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
 import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
 import { tagOf } from '../../workshop/labelled';
@@ -66,7 +66,7 @@ export function strengthOf(stock: Stock): number {
 }
 
 function ofVial(vial: Vial): Stock {
-  const { id, name, contents, grade, solvent, densityGPerMl, useBy, label } = vial;
+  const { id, name, contents, grade, solvent, densityGPerMl, useBy } = vial;
   return {
     id,
     tag: tagOf(vial),
@@ -76,7 +76,7 @@ function ofVial(vial: Vial): Stock {
     solvent,
     densityGPerMl,
     useBy,
-    what: `${formatPlain(label.value)} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}`,
+    what: `${strengthText(vial)}${solvent ? ` in ${solvent.name}` : ''}`,
     liquid: liquidOfVial(vial),
     leftG: leftOf(vial)?.value ?? null,
   };

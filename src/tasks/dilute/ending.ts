@@ -1,7 +1,7 @@
 import { scaled } from '../../core/number/measured';
 import { attempt, Refused } from '../../workshop/attempt';
 import type { RunState } from '../engine/fold';
-import { formatPlain, measuredText } from '../../ui/format';
+import { formatKnown, formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import type { Offer } from '../engine/task';
 import { answer, ask, supposing, types } from '../engine/answers';
@@ -91,7 +91,7 @@ function labelStep(run: RunState, order: Order, made: Made): DiluteStep {
 }
 
 function strengthText(order: Order, made: Made): string {
-  return `${formatPlain(made.shown.value, 3)} ${order.basis}`;
+  return `${formatKnown(made.shown, { most: 3 })} ${order.basis}`;
 }
 
 /** The true strength with its ±, and how it was worked out. */

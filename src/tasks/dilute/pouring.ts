@@ -1,4 +1,4 @@
-import { formatFixed, formatGiven, formatPlain, measuredText } from '../../ui/format';
+import { formatGiven, formatMeasured, gramsText, formatPlain, measuredText, showsNothing } from '../../ui/format';
 import { dropsText, ofTarget } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
 import { roomC } from '../../workshop/onHand';
@@ -21,14 +21,11 @@ export function makingSteps(run: RunState, order: Order): DiluteStep[] {
 
 /** What the vial will be, and the better ways where there are any. */
 function planStep(run: RunState, order: Order): DiluteStep {
-  const { drops, amounts, tooLittle } = order.plan;
+  const { drops, tooLittle } = order.plan;
   const better = tooLittle ? wayDown(run, order) : null;
   const ml = formatPlain(inMl(order, order.plan.solventG), 3);
-  const amount = drops ? dropsText(drops.drops) : `${formatPlain(amounts.source, 3)} g`;
-  const off =
-    drops && answer(run, fields.exact) !== 'yes'
-      ? ` That is ${formatPlain(Math.abs(drops.error) * 100, 2)} % ${drops.error < 0 ? 'weaker' : 'stronger'} than asked, since drops are whole.`
-      : '';
+  const amount = drops ? dropsText(drops.drops) : sourceText(order);
+  const off = drops && answer(run, fields.exact) !== 'yes' ? offWords(drops.error) : '';
   const exactly: Offer[] =
     drops && answer(run, fields.exact) !== 'yes' && Math.abs(drops.error) > 0.01
       ? [
@@ -51,10 +48,31 @@ function planStep(run: RunState, order: Order): DiluteStep {
       smellOnlyReason(order.solvent, order.source.grade) ?? 'Everything in it is fit for drinks.',
     ].filter(Boolean),
     ...(better ? { ask: [fields.within] } : {}),
+    ...(isNothing(order) ? { problem: NOTHING } : {}),
     offers: [...(better ? [better.offer] : []), ...exactly],
     cautions: cautionsFor(order.solvent, order.source.drop.strength === 1, order.source.cautions),
     done: 'Begin',
   };
+}
+
+const NOTHING =
+  'The scale would show nothing of it: make a stronger dilution first and dilute that, or take a finer scale.';
+
+/** True where the material is weighed and the scale would not show it. */
+function isNothing({ byDrops, plan, readabilityG }: Order): boolean {
+  return !byDrops && showsNothing(plan.amounts.source, readabilityG);
+}
+
+/** The material to weigh in, as the scale can show it. */
+function sourceText(order: Order): string {
+  return gramsText(order.plan.amounts.source, order.readabilityG);
+}
+
+/** What whole drops are off by, a share; nothing below half a percent. */
+function offWords(error: number): string {
+  const percent = Math.round(Math.abs(error) * 100);
+  if (percent === 0) return '';
+  return ` That is ${percent} % ${error < 0 ? 'weaker' : 'stronger'} than asked, since drops are whole.`;
 }
 
 /** Putting solvent in: the first time, or after an overshoot. */
@@ -66,7 +84,7 @@ export function pourStep(
   const weighed = answer(run, fields.measure) === 'scale';
   const other = answer(run, fields.otherAmount(pour)) === 'yes';
   const ml = inMl(order, grams);
-  const g = `${formatFixed(grams, 2)} g`;
+  const g = gramsText(grams, order.readabilityG);
   const air = Math.max(0, order.sizeMl - ml);
   return {
     key: `pour.${pour}`,
@@ -106,14 +124,13 @@ function dropStep(run: RunState, order: Order): DiluteStep {
 
 function strengthNow(run: RunState, order: Order, count: number): string {
   const { shown } = madeOf({ ...run, drops: { ...run.drops, source: count } }, order);
-  return `${formatPlain(shown.value, 3)} ${order.basis}`;
+  return `${formatMeasured(shown, { most: 3 }).value} ${order.basis}`;
 }
 
 function massStep(order: Order): DiluteStep {
-  const { amounts } = order.plan;
   return {
     key: 'material',
-    say: `Tare. Weigh in ‹${formatPlain(amounts.source, 3)} g› of ${called(order)}.`,
+    say: `Tare. Weigh in ‹${sourceText(order)}› of ${called(order)}.`,
     more: ['Type what the scale really shows.'],
     ask: [fields.materialG],
     cautions: cautionsFor(null, true, order.source.cautions),

@@ -3,7 +3,7 @@ import { gramPerMl, massFraction, millilitre } from '../../core/number/units';
 import { fillFor } from '../../core/dilution/dilution';
 import { vialSet } from '../../core/dilution/vialSet';
 import { list } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatPlain, gramsText } from '../../ui/format';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
 import { attempt, Refused } from '../../workshop/attempt';
 import { dropOf } from '../../workshop/dropMass';
@@ -78,15 +78,16 @@ export function setPlanStep(run: RunState): DiluteStep {
     };
   const { vials, solventVolume, drops, weighed } = planned;
   const solvent = solventOf(run)!;
+  const scale = answer(run, fields.readability) ?? 0.01;
   const strength = strengthWords({ value: strengthOf(run)!, basis: basisOf(run) });
   const each = vials.map((vial, i) => {
-    const amount = vial.drops ? dropsText(vial.drops.drops) : `${formatPlain(vial.source, 3)} g`;
+    const amount = vial.drops ? dropsText(vial.drops.drops) : gramsText(vial.source, scale);
     return [tagOf(kept[i]!.bottle), `${amount} in ${formatPlain(vial.solventVolume, 3)} mL`] as const;
   });
   const totals = [
     `‹${formatPlain(solventVolume, 3)} mL› of ${solvent.name}`,
     drops > 0 ? `‹${dropsText(drops)}›` : '',
-    weighed > 0 ? `‹${formatPlain(weighed, 3)} g› weighed in` : '',
+    weighed > 0 ? `‹${gramsText(weighed, scale)}› weighed in` : '',
   ];
   return {
     key: 'set-plan',

@@ -5,7 +5,7 @@ import { mixtureDensity } from '../../core/liquid/strength';
 import { gram } from '../../core/number/units';
 import { list } from '../../records/shelf';
 import { leftOf } from '../../records/stock';
-import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
+import { formatOnScale, formatPlain, formatShare, formatTyped, withLocalSign } from '../../ui/format';
 import { answer, handedOn, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { liquidOfVial, solventsOnHand } from '../../workshop/onHand';
@@ -41,10 +41,10 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
   if (plan) {
     const known = formatPlain((expanded(plan.strength) / plan.strength.value) * 100, 2);
     const from = plan.stock.id === order.source.id ? order.source.tag : nameOf(plan.stock.id);
-    const lines = plan.steps.map((step, i) => `${i + 1}. ${stepText(step, i === 0 ? from : 'it')}`);
+    const lines = plan.steps.map((step, i) => `${i + 1}. ${stepText(order, step, i === 0 ? from : 'it')}`);
     const first = plan.steps.length === 1 ? null : plan.steps[0]!.strength;
     return {
-      lines: [...lines, `Known to ± ${known} % at the end.`],
+      lines: [...lines, `Known to ± ${known} % of it at the end.`],
       offer: offerOf(run, order, { stock: plan.stock.id, strength: first, from }),
     };
   }
@@ -64,9 +64,10 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
   };
 }
 
-function stepText({ source, solvent, strength, drops }: PlannedStep, from: string): string {
-  const amount = drops === null ? `${formatPlain(source, 3)} g` : dropsText(drops);
-  return `‹${amount}› of ${from} and ‹${formatPlain(solvent, 3)} g› of solvent make ${formatPlain(strength * 100, 3)} % w/w.`;
+function stepText(order: Order, { source, solvent, strength, drops }: PlannedStep, from: string): string {
+  const onScale = (grams: number) => `${formatOnScale(grams, order.readabilityG)} g`;
+  const amount = drops === null ? onScale(source) : dropsText(drops);
+  return `‹${amount}› of ${from} and ‹${onScale(solvent)}› of solvent make ${formatShare(strength)} w/w.`;
 }
 
 function ownStock(order: Order): Stock {

@@ -5,6 +5,7 @@ import { measured, over, type Measured } from '../../core/number/measured';
 import { gramPerMl, massFraction, volumeFraction } from '../../core/number/units';
 import type { Base } from '../../records/kind/drink';
 import { find, list } from '../../records/shelf';
+import { typedText } from '../../core/number/typed';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { fields } from './fields';
@@ -48,13 +49,17 @@ export function usualSlack(run: RunState): string {
   return isWeighed(run) ? '0.1' : '2';
 }
 
+/** The volume of the same drink last time as it could be typed, mL; '' for none. */
+export function lastVolume(run: RunState): string {
+  const base = usedBase(run);
+  return base ? typedText(Number(base.volumeMl.toPrecision(6))) : '';
+}
+
 /** The drink, or null until it is known. @throws Refusal when it cannot be */
 export function baseOf(run: RunState): BaseDrink | null {
   const base = describedBase(run);
   const slack = valueOf(run, fields.slack(usualSlack(run)));
-  const amount = isWeighed(run)
-    ? valueOf(run, fields.mass)
-    : valueOf(run, fields.volume(String(usedBase(run)?.volumeMl ?? '')));
+  const amount = isWeighed(run) ? valueOf(run, fields.mass) : valueOf(run, fields.volume(lastVolume(run)));
   if (!base || slack === null || amount === null) return null;
   const half = (amount * slack) / 100 / 2; // give or take is meant at k = 2
   const read = measured(amount, half, {

@@ -1,4 +1,5 @@
 import { massOfDrops } from '../../core/drop/drop';
+import { plus, times, type Measured } from '../../core/number/measured';
 import { doseOf, dropsForPpm } from '../../core/drink/dose';
 import { gram, massFraction } from '../../core/number/units';
 import { valueOf } from '../engine/fields';
@@ -16,6 +17,8 @@ export interface Rung {
   readonly target: number;
   readonly drops: number;
   readonly mgPerKg: number;
+  /** Material in a drop, mg: mg/kg are known as well as it. */
+  readonly known: Measured;
   readonly error: number;
 }
 
@@ -36,12 +39,13 @@ export function rungsOf(run: RunState): Rung[] | null {
   const [base, vial] = [baseOf(run), vialOf(run, 1)];
   if (low === null || count === null || factor === null || !base || !vial) return null;
   const drop = dropOf(dropperOf(run, 1), liquidOfVial(vial));
-  const strength = massFraction(vial.contents.reduce((sum, part) => sum + part.strength.value, 0));
+  const material = plus(...vial.contents.map((part) => part.strength));
+  const strength = massFraction(material.value);
   return Array.from({ length: count }, (_, k) => {
     const target = low * factor ** k;
     const drink = gram(base.drink.mass.value);
     const { drops, mgPerKg, error } = dropsForPpm({ ppm: target, strength, mgPerDrop: drop.mgPerDrop.value, drink });
-    return { target, drops, mgPerKg, error };
+    return { target, drops, mgPerKg, error, known: times(drop.mgPerDrop, material) };
   });
 }
 

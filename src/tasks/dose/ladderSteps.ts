@@ -1,8 +1,8 @@
 import type { RunState } from '../engine/fold';
 import { textOf, valueOf } from '../engine/fields';
 import type { Step } from '../engine/task';
-import { formatFixed, formatPlain } from '../../ui/format';
-import { dropsText, ofTarget } from '../../workshop/dropWords';
+import { BESIDE_LIMIT, formatLike, formatPlain } from '../../ui/format';
+import { dropsText, offWords, ofTarget } from '../../workshop/dropWords';
 import { drawCodes } from './DrawCodes';
 import { fields } from './fields';
 import { vialOf } from './glass';
@@ -46,13 +46,10 @@ function planStep(run: RunState, rungs: readonly Rung[] | null, problem: string 
     key: 'ladder',
     say: 'How many glasses, from which level up?',
     more: [
-      ...(rungs ?? []).map(({ target, drops, mgPerKg, error }) => {
-        const miss =
-          Math.abs(error) < 0.0005
-            ? ''
-            : `, ${formatFixed(Math.abs(error) * 100, 1)} % ${error > 0 ? 'over' : 'under'}`;
-        return `‹${dropsText(drops)}› for ${formatPlain(target, 3)}: ${formatPlain(mgPerKg, 3)} mg/kg${miss}`;
-      }),
+      ...(rungs ?? []).map(
+        (rung) =>
+          `‹${dropsText(rung.drops)}› for ${formatPlain(rung.target, 3)}: ${reachedText(rung)}, ${offWords(rung.error)}`,
+      ),
       ...(same ? ['Two glasses get the same drops: begin higher, or take a weaker vial.'] : []),
     ],
     ask: [
@@ -71,6 +68,10 @@ interface Glass {
   readonly code: string;
 }
 
+function reachedText({ mgPerKg, known }: Rung): string {
+  return `${formatLike(mgPerKg, known, BESIDE_LIMIT)} mg/kg`;
+}
+
 function rungStep(run: RunState, { rung, k, code }: Glass): Step {
   const counter = `rung.${k + 1}`;
   const vial = vialOf(run, 1)!;
@@ -80,7 +81,7 @@ function rungStep(run: RunState, { rung, k, code }: Glass): Step {
     pad: {
       counter,
       target: rung.drops,
-      live: (drops) => (drops === rung.drops ? `${formatPlain(rung.mgPerKg, 3)} mg/kg` : ofTarget(drops, rung.drops)),
+      live: (drops) => (drops === rung.drops ? reachedText(rung) : ofTarget(drops, rung.drops)),
     },
     ...((run.drops[counter] ?? 0) === 0 ? { problem: 'No drop has fallen yet.' } : {}),
   };

@@ -1,15 +1,15 @@
 import { find, list } from '../../records/shelf';
-import { formatFixed, formatPlain } from '../../ui/format';
+import { BESIDE_LIMIT, formatKnown, formatPlain } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
-import { dropsText } from '../../workshop/dropWords';
+import { dropsText, offWords } from '../../workshop/dropWords';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { abvLines } from './abvTerms';
-import { describedBase, isNewBase, isWeighed, usedBase, usualSlack } from './drink';
+import { describedBase, isNewBase, isWeighed, lastVolume, usualSlack } from './drink';
 import { drawDrops } from './DropButtons';
 import { fields, named } from './fields';
-import { dropperOf, dropsOf, glassOf, planOf, targetOf, type Glass } from './glass';
+import { dropperOf, dropsOf, glassOf, planOf, reachedBy, targetOf, type Glass } from './glass';
 import { isLadder } from './ladder';
 import { glassResults, reachedResults } from './results';
 import { tagOf } from '../../workshop/labelled';
@@ -55,27 +55,29 @@ export function drinkSteps(run: RunState): Step[] {
   const amount: Step = {
     key: 'amount',
     say: 'How much of it is in the glass?',
-    ask: [
-      isWeighed(run) ? fields.mass : fields.volume(String(usedBase(run)?.volumeMl ?? '')),
-      fields.slack(usualSlack(run)),
-    ],
+    ask: [isWeighed(run) ? fields.mass : fields.volume(lastVolume(run)), fields.slack(usualSlack(run))],
     offers: [isWeighed(run) ? pour : weigh],
   };
   const choose: Step = { key: 'base', say: 'Which drink?', ask: [fields.base()] };
   return [...(list('base').length > 0 ? [choose] : []), ...(isNewBase(run) ? [fresh] : []), amount];
 }
 
+/** mg/kg that planned drops come to: as far as drop and vial are known. */
+function plannedText(run: RunState, i: number, plan: { drops: number; mgPerKg: number }): string {
+  const glass = glassOf(run, i, plan.drops);
+  const vial = glass?.dosings.at(-1)?.vial;
+  return vial ? formatKnown(reachedBy(vial, glass.dose).mgPerKg, BESIDE_LIMIT) : formatPlain(plan.mgPerKg, 2);
+}
+
 /** What is wanted, in whole drops; from here one glass, or a ladder of them. */
 export function aimStep(run: RunState, i: number): Step {
   const { value: plan, problem } = outcome(() => planOf(run, i));
-  const error = plan && Math.abs(plan.error) * 100;
-  const side = plan && plan.error > 0 ? 'over' : 'under';
   return {
     key: named('aim', i),
     say: 'How much do you want in it?',
     more: plan
       ? [
-          `‹${dropsText(plan.drops)}›: ‹${formatPlain(plan.mgPerKg, 3)} mg/kg›, ${error! < 0.05 ? 'as wanted' : `${formatFixed(error!, 1)} % ${side}`}.`,
+          `‹${dropsText(plan.drops)}›: ‹${plannedText(run, i, plan)} mg/kg›, ${offWords(plan.error)}.`,
           ...(plan.drops < FEW || Math.abs(plan.error) > FAR ? ['A weaker vial would come nearer.'] : []),
         ]
       : [],

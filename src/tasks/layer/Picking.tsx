@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
+import { strengthText } from '../../workshop/strengthText';
 import type { Walk } from '../engine/task';
 import { clockOf } from './clock';
 import { inHand, MOST_STRIPS, stripsOf } from './strips';
@@ -76,8 +77,8 @@ export function PuttingIn({ walk, instead }: { walk: Walk; instead?: string }) {
 }
 
 function rowOf(vial: Vial): PickItem {
-  const { id, name, label, solvent, grade } = vial;
-  const what = `${label.value} ${label.basis}${solvent ? ` in ${solvent.name}` : ''}, ${clockOf(vial, null).words}`;
+  const { id, name, solvent, grade } = vial;
+  const what = `${strengthText(vial)}${solvent ? ` in ${solvent.name}` : ''}, ${clockOf(vial, null).words}`;
   return { id, code: tagOf(vial), name, what, smellOnly: grade === 'smell only' };
 }
 

@@ -1,7 +1,7 @@
-import { formatFixed, formatPlain, measuredText } from '../../ui/format';
+import { BESIDE_LIMIT, formatLike, measuredText } from '../../ui/format';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { attempt, Refused } from '../../workshop/attempt';
-import { dropsText } from '../../workshop/dropWords';
+import { dropsText, offWords } from '../../workshop/dropWords';
 import { answerIn, textOf, type Field } from '../engine/fields';
 import type { Walk } from '../engine/task';
 import { dropFor, fields, sumOf } from './sum';
@@ -46,16 +46,11 @@ function Sheet({ walk }: { walk: Walk }) {
       </div>
       <p class="wanted" aria-live="polite">
         {sum && !(sum instanceof Refused) && sum.wanted
-          ? `${dropsText(sum.wanted.drops)}: ${formatPlain(sum.wanted.mgPerKg, 3)} mg/kg, ${offBy(sum.wanted.error)}`
+          ? `${dropsText(sum.wanted.drops)}: ${formatLike(sum.wanted.mgPerKg, sum.drop.mgPerDrop, BESIDE_LIMIT)} mg/kg, ${offWords(sum.wanted.error)}`
           : 'Type what you want, and read the drops here.'}
       </p>
     </div>
   );
-}
-
-function offBy(error: number): string {
-  const percent = Math.abs(error) * 100;
-  return percent < 0.05 ? 'as wanted' : `${formatFixed(percent, 1)} % ${error > 0 ? 'over' : 'under'}`;
 }
 
 /** A number to type; `unitBeside` where its unit is the list at its side. */

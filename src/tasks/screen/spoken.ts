@@ -1,4 +1,4 @@
-import { measuredText } from '../../ui/format';
+import { resultText } from '../../ui/controls/result';
 import type { Sound } from '../../ui/device/tick';
 import type { Step } from '../engine/task';
 
@@ -47,7 +47,7 @@ export function stepWords(step: Step, count: number): string {
 
 /** The number that stands largest, with its ±. */
 function resultWords({ results = [] }: Step): string[] {
-  return results.slice(0, 1).map(({ label, amount, unit }) => `${label}: ${measuredText(amount, unit)}.`);
+  return results.slice(0, 1).map((one) => `${one.label}: ${resultText(one)}.`);
 }
 
 /** What can be chosen, by number; which question it answers is said where there are several. */
@@ -64,6 +64,7 @@ function optionWords({ ask = [], drawn = [] }: Step): string[] {
 /** How signs are said that a voice would spell or swallow. */
 const signs: readonly (readonly [RegExp, string])[] = [
   [/[‹›]/g, ''],
+  [/\(([^()]* ± [^()]*)\)/g, '$1'],
   [/ ± ?/g, ' plus or minus '],
   [/ · /g, ', '],
   [/\bmg\/kg\b/g, 'milligrams per kilogram'],

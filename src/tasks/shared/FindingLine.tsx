@@ -1,5 +1,5 @@
 import { STATES, type Finding, type State } from '../../core/limits/finding';
-import { formatPlain, measuredText } from '../../ui/format';
+import { BESIDE_LIMIT, formatPlain, measuredText } from '../../ui/format';
 import { levelWords, stateWords } from '../../workshop/limitRules';
 
 /** One answer of the rules: sign, words, amount against maximum, what brings it, and where the figure was read. */
@@ -16,8 +16,8 @@ export function FindingLine({ finding }: { finding: Finding }) {
         <b>{what}</b>: {words}
         {state !== 'unknown' && (
           <span class="figures">
-            {measuredText(amount, unit)}
-            {max === null ? '' : ` of ${formatPlain(max)} ${unit}`}
+            {measuredText(amount, unit, BESIDE_LIMIT)}
+            {max === null ? '' : ` of ${formatPlain(max, 3)} ${unit}`}
           </span>
         )}
         {sources.length > 0 && <small>in {[...new Set(sources)].join(', ')}, counted at its worst</small>}

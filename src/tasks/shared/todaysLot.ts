@@ -4,6 +4,7 @@ import { list, shelf } from '../../records/shelf';
 import { isStocked, leftOf, type Stocked } from '../../records/stock';
 import { formatDay, formatGiven, formatPlain } from '../../ui/format';
 import { refusalOf } from '../../workshop/fitForDrinks';
+import { strengthText } from '../../workshop/strengthText';
 import { today } from '../../workshop/today';
 import { useByOf } from '../../workshop/useBy';
 import { labelTagOf } from '../../workshop/labelled';
@@ -85,8 +86,8 @@ function nameOf(record: Stocked): string {
 function change(then: Stocked, now: Stocked): string {
   const said: string[] = [];
   if (isOf('vial', then) && isOf('vial', now)) {
-    const text = (vial: Vial) => `${formatGiven(vial.label.value)} ${vial.label.basis}`;
-    if (text(then) !== text(now)) said.push(`${text(then)} then, ${text(now)} now`);
+    const [was, is] = [strengthText(then), strengthText(now)];
+    if (was !== is) said.push(`${was} then, ${is} now`);
   }
   if (isOf('bottle', then) && isOf('bottle', now)) {
     if (then.supplier !== now.supplier) said.push(`from ${now.supplier || 'another supplier'}`);

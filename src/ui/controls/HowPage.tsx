@@ -1,5 +1,6 @@
 import { budget, standardUncertainty } from '../../core/number/measured';
-import { formatPlain, measuredText } from '../format';
+import { formatPart, formatPlain } from '../format';
+import { resultText } from './result';
 import type { Result } from './result';
 
 /** How this was worked out: formula in words, inputs with their sources, and which uncertainty contributes how much. */
@@ -13,7 +14,7 @@ export function HowPage({ result, onClose }: { result: Result; onClose: () => vo
         </button>
       </header>
       <p class="label">{result.label}</p>
-      <p class="headline">{measuredText(result.amount, result.unit)}</p>
+      <p class="headline">{resultText(result)}</p>
       {result.how.words.map((sentence) => (
         <p>{sentence}</p>
       ))}
@@ -45,7 +46,7 @@ function Budget({ result }: { result: Result }) {
         {lines.map((line) => (
           <li>
             <span>{line.words}</span>
-            <span class="share">{formatPlain(line.share * 100, 2)} %</span>
+            <span class="share">{formatPart(line.share)}</span>
             <span class="bar" aria-hidden="true">
               <i style={{ width: `${line.share * 100}%` }} />
             </span>

@@ -20,7 +20,7 @@ describe('the label of a vial', () => {
 
   test('says what it is, how strong with ±, in what, since when, until when, from whom, and its short id', () => {
     expect(wordsOn(labelOf(card, 'vial'))).toBe(
-      'CARD | 1 % | fit for drinks | cardamom oil | 1.05 ± 0.11 % w/v | in ethanol 96 % vol | made 2026-05-04 | ' +
+      'CARD | 1 % | fit for drinks | cardamom oil | (1.05 ± 0.11) % w/v | in ethanol 96 % vol | made 2026-05-04 | ' +
         `use by 2027-05-04 | Northgate Botanicals (made up) | lot CARD-17 | ${spacedShortId(shortIdOf(card.id))}`,
     );
   });
@@ -46,7 +46,7 @@ describe('the label of a vial', () => {
   test('of several materials counts them and gives their strength together', () => {
     const [part] = card.contents;
     const trial = { ...card, contents: [part!, { ...part!, material: 'm-2', name: 'rose base' }] };
-    expect(wordsOn(labelOf(trial, 'vial'))).toContain('2.09 ± 0.23 % w/v | of 2 materials in ethanol');
+    expect(wordsOn(labelOf(trial, 'vial'))).toContain('(2.09 ± 0.23) % w/v | of 2 materials in ethanol');
   });
 
   test('leaves out what is not known', () => {
@@ -58,7 +58,7 @@ describe('the label of a vial', () => {
     const { content } = labelOf(card, 'strip');
     expect(content.paragraphs.map((spans) => spans.map(({ text }) => text.replaceAll('\u00a0', ' ')))).toEqual([
       ['CARD', '1 %', 'cardamom oil'],
-      ['1.05 ± 0.11 % w/v', 'made 2026-05-04', 'fit for drinks'],
+      ['(1.05 ± 0.11) % w/v', 'made 2026-05-04', 'fit for drinks'],
     ]);
     expect([content.codeModules, content.flame]).toEqual([null, false]);
   });

@@ -90,7 +90,7 @@ describe('the page of a trial', () => {
     const rows = recordTable(trial).split('\r\n');
     expect(rows).toContain('went in,how,drops,mL,g,± g (k = 2),dropper,supplier,lot');
     expect(rows.find((row) => row.startsWith('GING 1 %,counted'))).toMatch(
-      /,counted,3,,0\.045,0\.002,Pipette 1,Pebblewick,L7$/,
+      /,counted,3,,0\.0450,0\.0020,Pipette 1,Pebblewick,L7$/,
     );
   });
 });

@@ -47,8 +47,8 @@ describe('the sheet of a batch as a picture', () => {
     for (const text of [
       'Orchard, 20 L',
       'material 2',
-      '0.009333',
-      '1019.07400 ± 0.00082',
+      '0.009',
+      '1019.074 ± 0.001',
       '12 mg/kg',
       '10 °Brix',
       '1.04 g/mL',

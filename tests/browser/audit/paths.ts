@@ -55,7 +55,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
     at: [[/How much do you want/, press('.offers .second')]],
     steps: 60,
   },
-  { task: 'batch', name: 'Make a batch', steps: 60 },
+  { task: 'batch', name: 'Make a batch', types: { litres: '20', dose: '40', fine: '0.001' }, steps: 60 },
   nosing('Triangle'),
   nosing('Ranking'),
   nosing('Threshold', { tries: '1' }),

@@ -164,6 +164,17 @@ describe('too little for the scale', () => {
     expect(words).toContain('can be thinned on the Bench first');
   });
 
+  test('what the scale would show nothing of is refused before anything is weighed, and never asked for as 0.00 g', () => {
+    const run = runOf({ ...coarse, litres: '0.5', dose: '1' });
+    expect(stepOf(run, 'scale').problem).toMatch(
+      /^The scale would show nothing of .*vanillin.*: make more, take a finer/,
+    );
+    expect(stepOf(runOf(coarse), 'scale').problem).toBeUndefined();
+    const weighing = stepOf(run, 'c.vanillin'); // a run that was paused here goes on
+    expect(weighing.say).toBe('Weigh ‹less than 0.01 g› of vanillin.');
+    expect(weighing.offers).toEqual([]);
+  });
+
   test('a stock that came out stronger is drawn less of, and the drink is as planned', () => {
     const made = kept(weighAll(coarse, (target, key) => (key === 'mass.t.vanillin' ? 1.1 * target : target)));
     const vanillin = made.reached.find(({ material }) => material === 'vanillin')!.mgPerKg.value;

@@ -145,8 +145,24 @@ describe('ways down', () => {
     const plan = step(run, 'plan');
     const lines = plan.more!.filter((line) => /^\d\. /.test(line));
     expect(lines.length).toBeGreaterThan(1);
-    expect(plan.more!.join(' ')).toMatch(/Known to ± [\d.]+ % at the end/);
+    expect(plan.more!.join(' ')).toMatch(/Known to ± [\d.]+ % of it at the end/);
     expect(plan.offers![0]!.start!.typed).toMatchObject({ bottle: bottle.id, basis: '% w/w', way: 'mass' });
+  });
+
+  test('what the scale would show nothing of is refused, with the way down beside it, and no step says 0.00 g', () => {
+    const run = walked({ ...usual, strength: '0.001', way: 'mass', measure: 'scale', readability: '0.01' });
+    const plan = step(run, 'plan');
+    expect(plan.problem).toMatch(/^The scale would show nothing of it: make a stronger dilution first/);
+    expect(plan.say).toMatch(/^‹less than 0.01 g› of /);
+    expect(step(run, 'material').say).toMatch(/^Tare. Weigh in ‹less than 0.01 g› of /);
+  });
+
+  test('nothing is planned finer than the scale, and whole drops that come near are not said to be off', () => {
+    const run = walked({ ...usual, strength: '1', way: 'mass', measure: 'scale', readability: '0.1' });
+    const says = [step(run, 'plan').say, step(run, 'pour.solvent').say, step(run, 'material').say].join(' ');
+    expect([...says.matchAll(/(\d+\.?\d*) g›/g)].every(([, grams]) => /^\d+\.\d$/.test(grams!))).toBe(true);
+    const near = step(walked(usual), 'plan').more!.join(' ');
+    expect(near).not.toMatch(/That is 0 %|e-/);
   });
 
   test('a stronger vial of the same material on the Shelf is thinned instead of the bottle', () => {

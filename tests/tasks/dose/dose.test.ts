@@ -209,6 +209,9 @@ describe('drops in a drink', () => {
     takeIn([base!]);
     const again = runOf({ ...example, base: base!.id, 'base.by': 'volume' }, { drops: 3 });
     expect(keys(again)).not.toContain('new-base');
+    takeIn([{ ...base!, volumeMl: 250.00000000000003 } as typeof base & object]); // as the first version stored it
+    expect(stepOf(again, 'amount').ask![0]!.preset).toBe('250');
+    takeIn([base!]);
     expect(dose.keep(again)).toHaveLength(1);
   });
 });

@@ -134,7 +134,7 @@ describe('making a vial again', () => {
     expect(repeatOf(dilute, run('dilute', [old]), state(wish)).differences).toEqual([
       {
         words: 'A drop of ethanol 96 % from Pipette 1 was weighed again',
-        then: '15.00 ± 0.60 mg',
+        then: '15.0 ± 0.6 mg',
         now: '14.2 mg',
       },
     ]);
