@@ -193,24 +193,6 @@ export function formatLike(x: number, like: Measured, limits: DigitLimits = {}):
   return like.value > 0 ? formatKnown(scaled(like, x / like.value), limits) : formatPlain(x, limits.most ?? MOST);
 }
 
-/** What is left of something, for lists: '6.5 g', 'empty'. Units of `unit`; pieces are counted. */
-export function leftText(left: Measured, unit: string): string {
-  if (unit === 'pieces') return left.value < 0.5 ? 'empty' : `${formatCount(Math.round(left.value))} pieces`;
-  const { value } = formatMeasured(left);
-  return isNothing(value) ? 'empty' : `${value} ${unit}`;
-}
-
-/** The same in a phrase: '6.5 g left', 'empty'. */
-export function leftPhrase(left: Measured, unit: string): string {
-  const text = leftText(left, unit);
-  return text === 'empty' ? text : `${text.replace(/ pieces$/, '')} left`;
-}
-
-/** True for '0', '0.00' and less than that, as they are shown. */
-export function isNothing(text: string): boolean {
-  return text.startsWith('−') || /^[0.,]*$/.test(text);
-}
-
 /** The power of ten of the last digit that a number with this ± shows. */
 function placeOf(value: number, uncertainty: number, { most = MOST, step = 0 }: DigitLimits): number {
   const [first, exponent] = uncertainty.toExponential(1).split('e') as [string, string];

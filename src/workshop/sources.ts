@@ -6,7 +6,7 @@ import type { SolventCopy } from '../records/kind/solvent';
 import { leftOf, type Stocked } from '../records/stock';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
-import { leftPhrase } from '../ui/format';
+import { leftPhrase } from '../ui/left';
 import { refusalOf } from './fitForDrinks';
 import { labelTagOf, tagOf } from './labelled';
 import { strengthText } from './strengthText';

@@ -1,4 +1,4 @@
-import { leftPhrase } from '../../ui/format';
+import { leftPhrase } from '../../ui/left';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { Entry } from './Entry';

@@ -9,7 +9,8 @@ import { attempt, Refused } from '../../workshop/attempt';
 import { amount, inRun, textOf, whole, type Field } from '../../tasks/engine/fields';
 import { freshRun } from '../../tasks/engine/fold';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { leftText, measuredText } from '../../ui/format';
+import { measuredText } from '../../ui/format';
+import { leftText } from '../../ui/left';
 import { FormPage } from '../nav/FormPage';
 
 const step = amount({
