@@ -1,5 +1,6 @@
 import { leftOf, type Stocked } from '../records/stock';
 import { formatDay, formatPlain } from '../ui/format';
+import { attempt, Refused } from './attempt';
 import { today } from './today';
 import { useByOf } from './useBy';
 
@@ -13,7 +14,12 @@ interface Purpose {
  * Why a bottle, vial or pack is not taken by itself, in a few words; null when it may be the default. A person may choose it
  * all the same, with the reason beside it; only what is smell only is refused for a drink.
  */
-export function whyNotByItself(record: Stocked, { refusal = null, grams = null }: Purpose = {}): string | null {
+export function whyNotByItself(record: Stocked, purpose: Purpose = {}): string | null {
+  const why = attempt(() => whyNot(record, purpose));
+  return why instanceof Refused ? 'cannot be judged' : why; // one bad day or amount takes no list of things
+}
+
+function whyNot(record: Stocked, { refusal = null, grams = null }: Purpose): string | null {
   if (record.archived) return 'put away';
   if (refusal !== null) return 'smell only';
   const useBy = useByOf(record);
