@@ -5,7 +5,7 @@ import type { Rules } from '../core/limits/limits';
 import { intakes } from '../tables/adi';
 import { bansEu, limitsEu } from '../tables/limitsEu';
 import { bansUs, limitsUs } from '../tables/limitsUs';
-import { concerns, cramerClasses, cramerFromMemory, cramerMemory, cramerSource } from '../tables/ttc';
+import { concerns, cramerClasses, cramerFromMemory, cramerMemory, cramerSource } from '../tables/concernThresholds';
 
 /** All rules of the tables, of every jurisdiction. */
 export const rules: Rules = {

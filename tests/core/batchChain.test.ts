@@ -27,7 +27,7 @@ import { rescueList, weighList } from '../../src/core/drink/weighList';
 import { intakes } from '../../src/tables/adi';
 import { constituents } from '../../src/tables/constituents';
 import { bansEu, limitsEu } from '../../src/tables/limitsEu';
-import { concerns } from '../../src/tables/ttc';
+import { concerns } from '../../src/tables/concernThresholds';
 
 const cas: Record<string, string> = {
   'cedar leaf oil': '8007-20-3',

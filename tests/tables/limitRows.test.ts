@@ -6,7 +6,7 @@ import { constituents } from '../../src/tables/constituents';
 import { bansEu, limitsEu } from '../../src/tables/limitsEu';
 import { bansUs, limitsUs } from '../../src/tables/limitsUs';
 import { waterSolubilities } from '../../src/tables/solubility';
-import { concerns, cramerClasses, cramerFromMemory } from '../../src/tables/ttc';
+import { concerns, cramerClasses, cramerFromMemory } from '../../src/tables/concernThresholds';
 import { formerMaxima } from '../../src/tables/useLevels';
 import { weightingAgents } from '../../src/tables/weightingAgents';
 
