@@ -34,7 +34,7 @@ export function RepeatPage({ record }: { record: AnyRecord }) {
           ✕
         </button>
       </header>
-      {did && <p class="say">{did}.</p>}
+      {did && <p class="say">{did.replace(/ %/g, '\u00a0%')}.</p>}
       <p>Made {formatDay(record.made)}.</p>
       {again.value === null && <p>How it was made is not on this phone, so its steps cannot be repeated.</p>}
       {again.value && <Differences lines={again.value.differences} />}

@@ -12,7 +12,13 @@ import { intakes } from '../../../src/tables/adi';
 import { constituents } from '../../../src/tables/constituents';
 import { bansEu, limitsEu } from '../../../src/tables/limitsEu';
 import { bansUs, limitsUs } from '../../../src/tables/limitsUs';
-import { concerns, cramerClasses, cramerFromMemory, cramerMemory, cramerSource } from '../../../src/tables/concernThresholds';
+import {
+  concerns,
+  cramerClasses,
+  cramerFromMemory,
+  cramerMemory,
+  cramerSource,
+} from '../../../src/tables/concernThresholds';
 
 const rules = {
   bans: [...bansEu, ...bansUs],
