@@ -1,5 +1,7 @@
 import type { AnyRecord } from '../../records/kind/kinds';
+import { plus, scaled } from '../../core/number/measured';
 import { find, newId, newRecord } from '../../records/shelf';
+import { forFile, formatMeasured } from '../../ui/format';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { droppedBy, useOf } from '../../workshop/uses';
@@ -10,6 +12,8 @@ import { dropperOf, fields, wayOf } from './fields';
 import type { Round, Target } from './rounds';
 import { dropOfStock, stockOf, strengthOf } from './stock';
 import { solventOfTrial, trialOf, type Trial } from './trial';
+
+const MET = 0.02; // our choice, as for a dilution
 
 /** The trial as a vial, with what it took; and the formula, where it was typed by hand. */
 export function keepTrial(run: RunState, rounds: readonly Round[], asked: readonly Target[]): AnyRecord[] {
@@ -30,7 +34,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     sort: 'trial',
     name,
     contents: trial.parts.map(({ material, name, strength }) => ({ material, name, strength })),
-    label: { value: target(run, asked), basis: '% w/w' },
+    label: { value: strengthOn(target(run, asked), trial), basis: '% w/w' },
     solvent: solventOfTrial(trial),
     massG: trial.total,
     densityGPerMl: trial.total.value / trial.volumeMl,
@@ -83,6 +87,12 @@ function target(run: RunState, asked: readonly Target[]): number {
   const total = lines.reduce((sum, { mg }) => sum + mg, 0);
   const active = lines.reduce((sum, { mg, stock }) => sum + mg * strengthOf(stock), 0);
   return Number(((active / total) * 100).toPrecision(3));
+}
+
+/** What the label says: the strength that the plan was to have, where it was met within 2 %, else the true one as far as its ± lets it be known. */
+function strengthOn(planned: number, { parts }: Trial): number {
+  const made = scaled(plus(...parts.map(({ strength }) => strength)), 100);
+  return Math.abs(made.value / planned - 1) <= MET ? planned : Number(forFile(() => formatMeasured(made)).value);
 }
 
 function earliest({ counted }: Trial): string {

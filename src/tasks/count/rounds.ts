@@ -60,8 +60,16 @@ export function roundsOf(run: RunState, first: readonly Target[]): Round[] {
     turns.set(id, turn);
     const key = turn === 1 ? `count.${id}` : `count.${id}.${turn}`;
     const decision = decided(run, key);
+    const isHere = run.at === key || (run.at === '' && rounds.length === 0); // a run that begins with counting has not moved yet
     const walked = [...new Set([...rounds.map((round) => round.id), id])];
-    rounds.push({ id, drops, key, walked, rest: [...queue], slipped: decision !== undefined || slips(run, next, key) });
+    rounds.push({
+      id,
+      drops,
+      key,
+      walked,
+      rest: [...queue],
+      slipped: decision !== undefined || slips(run, next, { key, isHere }),
+    });
     if (decision !== undefined) queue = decision;
   }
   // A stock that is taken again later is judged by its last round, unless something was decided at an earlier one.
@@ -83,9 +91,9 @@ function decided(run: RunState, key: string): Target[] | undefined {
   return targets === undefined ? undefined : targetsIn(targets);
 }
 
-function slips(run: RunState, { id, drops }: Target, key: string): boolean {
+function slips(run: RunState, { id, drops }: Target, { key, isHere }: { key: string; isHere: boolean }): boolean {
   const count = countedDrops(run, id);
-  return count !== drops && (count > 0 || run.at === key || run.at === slipOf({ key }));
+  return count !== drops && (count > 0 || isHere || run.at === slipOf({ key }));
 }
 
 function isLast(rounds: readonly Round[], round: Round): boolean {

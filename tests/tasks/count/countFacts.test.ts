@@ -10,6 +10,7 @@ import { leaving, nextKey, problemsOf } from '../../../src/tasks/engine/leaving'
 import { placeOf } from '../../../src/tasks/engine/place';
 import { recordsOf } from '../../../src/tasks/engine/recordsOf';
 import { repeatOf } from '../../../src/tasks/shared/repeat';
+import { startWalking } from '../walking';
 import { material, pipette, vialOf } from './countShelf';
 
 const MATERIALS = ['m1', 'm2', 'm3'];
@@ -192,6 +193,18 @@ describe('a count that was chosen from the curve', () => {
     expect(slip!.way).not.toBe('');
     expect(slip!.what).toMatch(/^V-M/);
     expect(drops(vial)[slip!.id]).toBeGreaterThanOrEqual(slip!.counted);
+  });
+
+  test('made again, a first line left without a drop is asked about, and the label tells what is in it', () => {
+    const { run } = kept(counted(plan, noSlips).events);
+    const walk = startWalking(count, repeatOf(count, run, fold(counted(plan, noSlips).events)).typed);
+    walk.next(); // at the first pad, before anything was tapped
+    expect(walk.step().say).toMatch(/^‹0 drops› of /);
+    walk.type(walk.step().ask![0]!.name, walk.step().ask![0]!.options![0]!.value);
+    const all = counted(walk.state().typed, noSlips);
+    const { vial } = kept(all.events);
+    const true100 = vial.contents.reduce((sum, { strength }) => sum + strength.value, 0) * 100;
+    expect(Math.abs(vial.label.value / true100 - 1)).toBeLessThan(0.05);
   });
 
   test('made again with a vial put away, the same drops fall from the nearest one, and that is said', () => {
