@@ -9,11 +9,11 @@ import { GuardedPage } from './fault/Part';
 import { StaleNotice } from './nav/loaded';
 import { go, hashOf, route } from './nav/route';
 import { startTask } from './nav/startTask';
-import { ScanPage } from './label/ScanPage';
 import { FaultWays } from './settings/FaultWays';
 import { UpdateNotice } from './nav/update';
 
 const runPage = async () => (await import('./nav/RunPage')).RunPage;
+const scanPage = async () => (await import('./label/ScanPage')).ScanPage;
 const settingsPage = async () => (await import('./settings/SettingsPage')).SettingsPage;
 const keepingPage = async () => (await import('./settings/KeepingPage')).KeepingPage;
 const recordPage = async () => (await import('./record/RecordPage')).RecordPage;
@@ -55,7 +55,7 @@ function Page() {
   if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;
   if (page === 'settings') return <Later key="settings" load={settingsPage} props={{}} />;
   if (page === 'keeping') return <Later key="keeping" load={keepingPage} props={{}} />;
-  if (page === 'scan') return <ScanPage />;
+  if (page === 'scan') return <Later key="scan" load={scanPage} props={{}} />;
   if (page === 'labels') return <Later load={async () => (await import('./label/LabelPage')).LabelPage} props={{}} />;
   if (page === 'sheet' && id)
     return <Later key="sheet" load={async () => (await import('./sheet/BatchSheet')).BatchSheet} props={{ id }} />;
