@@ -64,12 +64,12 @@ export interface BatchPlan {
  * of syrupForDrink, so that 1 volume and n volumes of water give the drink. Parts 0: no throw, the syrup is the drink.
  * @throws Refusal when the drink is not above 0 mL, out of range, or the syrup has no room for its water
  */
-export function planBatch(wish: BatchTarget): BatchPlan {
-  if (!(wish.drink > 0)) throw new Refusal('a batch is more than 0 mL, not {drink} mL', { drink: wish.drink });
-  const { mass, density, ethanol } = wholeDrink(wish);
-  const { syrupMass, syrupBrix } = syrupOf(wish, mass);
-  const solids = solidsOf(wish, mass);
-  const concentrate = total(wish.concentrate.parts);
+export function planBatch(target: BatchTarget): BatchPlan {
+  if (!(target.drink > 0)) throw new Refusal('a batch is more than 0 mL, not {drink} mL', { drink: target.drink });
+  const { mass, density, ethanol } = wholeDrink(target);
+  const { syrupMass, syrupBrix } = syrupOf(target, mass);
+  const solids = solidsOf(target, mass);
+  const concentrate = total(target.concentrate.parts);
   const syrupWater = syrupMass - total(solids) - concentrate;
   if (!(syrupWater >= 0))
     throw new Refusal(
@@ -78,13 +78,13 @@ export function planBatch(wish: BatchTarget): BatchPlan {
     );
   const parts = [
     { id: WATER, mass: gram(syrupWater) },
-    ...solids.filter(({ id }) => id !== SUGAR && id !== wish.acid?.id),
+    ...solids.filter(({ id }) => id !== SUGAR && id !== target.acid?.id),
     ...solids.filter(({ id }) => id === SUGAR),
-    ...solids.filter(({ id }) => id === wish.acid?.id),
+    ...solids.filter(({ id }) => id === target.acid?.id),
     { id: CONCENTRATE, mass: concentrate },
   ]; // preservative into water before the acid: its free acid dissolves badly (common practice, no source)
   return {
-    concentrate: { parts: wish.concentrate.parts, mass: concentrate },
+    concentrate: { parts: target.concentrate.parts, mass: concentrate },
     syrup: {
       parts: parts.filter((part) => part.mass > 0),
       mass: syrupMass,
@@ -92,7 +92,7 @@ export function planBatch(wish: BatchTarget): BatchPlan {
       density: sucroseDensity(syrupBrix, REFERENCE_TEMPERATURE),
     },
     water: gram(mass - syrupMass),
-    drink: { mass, volume: wish.drink, brix: wish.brix, density, abv: drinkAbv({ brix: wish.brix, ethanol }) },
+    drink: { mass, volume: target.drink, brix: target.brix, density, abv: drinkAbv({ brix: target.brix, ethanol }) },
   };
 }
 
@@ -110,32 +110,32 @@ export function total(parts: readonly PlannedMass[]): Gram {
 }
 
 /** Mass and density of the drink; the ethanol share depends on the mass, so it is put in again until it stands. */
-function wholeDrink(wish: BatchTarget): { mass: Gram; density: GramPerMl; ethanol: MassFraction } {
-  let density = drinkDensity({ brix: wish.brix, ethanol: massFraction(0) });
+function wholeDrink(target: BatchTarget): { mass: Gram; density: GramPerMl; ethanol: MassFraction } {
+  let density = drinkDensity({ brix: target.brix, ethanol: massFraction(0) });
   let ethanol = massFraction(0);
   for (let i = 0; i < 20; i++) {
-    ethanol = massFraction(wish.concentrate.ethanol / (wish.drink * density));
-    density = drinkDensity({ brix: wish.brix, ethanol });
+    ethanol = massFraction(target.concentrate.ethanol / (target.drink * density));
+    density = drinkDensity({ brix: target.brix, ethanol });
   }
-  return { mass: gram(wish.drink * density), density, ethanol };
+  return { mass: gram(target.drink * density), density, ethanol };
 }
 
-function syrupOf(wish: BatchTarget, mass: Gram): { syrupMass: Gram; syrupBrix: MassFraction } {
-  const { parts, by } = wish.throw;
-  const syrupBrix = syrupForDrink(wish.brix, wish.throw);
+function syrupOf(target: BatchTarget, mass: Gram): { syrupMass: Gram; syrupBrix: MassFraction } {
+  const { parts, by } = target.throw;
+  const syrupBrix = syrupForDrink(target.brix, target.throw);
   if (by === 'mass') return { syrupMass: gram(mass / (1 + parts)), syrupBrix };
   const syrup = sucroseDensity(syrupBrix, REFERENCE_TEMPERATURE);
   const waterPerSyrup = (parts * waterDensity(REFERENCE_TEMPERATURE)) / syrup; // g per g
   return { syrupMass: gram(mass / (1 + waterPerSyrup)), syrupBrix };
 }
 
-function solidsOf(wish: BatchTarget, mass: Gram): PlannedMass[] {
-  const litres = wish.drink / 1000; // mL per L
-  const { acid } = wish;
+function solidsOf(target: BatchTarget, mass: Gram): PlannedMass[] {
+  const litres = target.drink / 1000; // mL per L
+  const { acid } = target;
   return [
-    { id: SUGAR, mass: gram(mass * wish.brix) },
+    { id: SUGAR, mass: gram(mass * target.brix) },
     ...(acid ? [{ id: acid.id, mass: acidLikeCitric(acid.acid, gram(acid.citricPerL * litres)) }] : []),
-    ...wish.preservatives.map(({ id, preservative, acidMgPerL }) => ({
+    ...target.preservatives.map(({ id, preservative, acidMgPerL }) => ({
       id,
       mass: preservativeForAcid(preservative, gram((acidMgPerL * litres) / 1000)), // mg per g
     })),

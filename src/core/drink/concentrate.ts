@@ -31,15 +31,15 @@ const SHARE_SLACK = 1e-6;
  */
 export function concentrateFor(
   formula: readonly FormulaLine[],
-  wish: { mgPerL: number; gramsPerL: number; drink: Millilitre },
+  target: { mgPerL: number; gramsPerL: number; drink: Millilitre },
 ): Concentrate {
   const sum = formula.reduce((total, line) => total + line.share, 0);
   if (formula.some((line) => !(line.share >= 0)) || Math.abs(sum - 1) > SHARE_SLACK)
     throw new Refusal('the shares of a formula add to 100 %, not to {sum} %', {
       sum: { value: sum * 100, decimals: 3 },
     });
-  const strength = concentrateStrength(wish.mgPerL, wish.gramsPerL);
-  const mass = (wish.gramsPerL * wish.drink) / 1000; // mL per L
+  const strength = concentrateStrength(target.mgPerL, target.gramsPerL);
+  const mass = (target.gramsPerL * target.drink) / 1000; // mL per L
   const lines = formula.map(({ id, share }) => ({ id, mass: gram((mass * strength * share) / sum) }));
   return { mass: gram(mass), strength, lines, carrier: gram(mass * (1 - strength)) };
 }

@@ -81,14 +81,14 @@ export interface Emulsion {
  * gum per g of oil phase (gum arabic 1–2, common practice), water to the mass. Conserves mass: oil + agent + gum + water = D V.
  * @throws Refusal when oil, agent and gum are more than the dosage holds
  */
-export function emulsionFor(wish: {
+export function emulsionFor(target: {
   oil: { mass: Gram; density: GramPerMl };
   agent: { density: GramPerMl; capMgPerL: number } | null;
   drink: { volume: Millilitre; density: GramPerMl };
   gramsPerL: number;
   gumRatio: number;
 }): Emulsion {
-  const { oil, agent, drink, gramsPerL, gumRatio } = wish;
+  const { oil, agent, drink, gramsPerL, gumRatio } = target;
   const litres = drink.volume / 1000; // mL per L
   const share = agent ? weightingShare({ oil: oil.density, agent: agent.density, target: drink.density }) : 0;
   const asked = (oil.mass * share) / (1 - share);

@@ -75,7 +75,7 @@ function refusalOfScale({ scale, objective, limits }: PlanInstance): Words | nul
     return words(
       null,
       sentence('The counting doubt is taken 0 to 5 times.'),
-      sentence('Count the doubt 0, 1 or 2 times.'),
+      sentence('Count the uncertainty 0, 1 or 2 times.'),
     );
   const caps = [limits.maxTotalMassMg ?? 1, ...Object.values(limits.maxSolventMassMg)];
   return caps.every((cap) => cap >= 0)
@@ -146,7 +146,7 @@ function oddVial(stock: PlanStock, z: number): [Sentence, Sentence] | null {
   if (!(rsd >= 0 && z * rsd < 1))
     return [
       sentence('The drops of vial {vial} spread so far that one of them may hold nothing.', { vial }),
-      sentence('Calibrate the dropper of vial {vial}, or count the doubt fewer times.', { vial }),
+      sentence('Calibrate the dropper of vial {vial}, or count its uncertainty fewer times.', { vial }),
     ];
   if (availableDrops !== null && !(whole(availableDrops) && availableDrops >= 0))
     return [

@@ -149,7 +149,7 @@ describe('from a formula to a plan', () => {
     takeIn([{ ...calibration!, spread: 1.2 } as AnyRecord]);
     expect(plansOf(toPlans().state())).toMatchObject({
       why: 'The drops of vial GF1 1 % w/w spread so far that one of them may hold nothing.',
-      remedy: 'Calibrate the dropper of vial GF1 1 % w/w, or count the doubt fewer times.',
+      remedy: 'Calibrate the dropper of vial GF1 1 % w/w, or count its uncertainty fewer times.',
     });
     takeIn([...pipette, vialOf('gf1', 0.01, { material: 'gf', massG: 0 })]);
     expect(plansOf(toPlans().state())).toMatchObject({ remedy: 'Make more of gf oil.' });
