@@ -1,4 +1,3 @@
-import type { Reading } from '../core/drop/drop';
 import { outliers } from '../core/drop/dropAdvice';
 import { expanded, type Measured } from '../core/number/measured';
 import { MG_PER_G } from '../core/number/units';
@@ -15,17 +14,20 @@ export interface DropPicture extends ScatterNumbers {
   readonly words: string;
 }
 
+type WeighedDrops = Pick<Calibration, 'readings' | 'readabilityG' | 'mgPerDrop'>;
+
 const bandOf = (drop: Measured) => ({ value: drop.value, uncertainty: expanded(drop) });
 
 /** The readings of one calibration, mg a drop each, and their mean with its ±. */
-export function readingsPicture(readings: readonly Reading[], mgPerDrop: Measured): DropPicture {
-  const odd = new Set(outliers(readings).map(({ index }) => index));
-  const points = readings.map(({ drops, massG }, i) => ({
+export function readingsPicture({ readings, readabilityG, mgPerDrop }: WeighedDrops): DropPicture {
+  const odd = new Set(outliers(readings, { readabilityG }).map(({ index }) => index));
+  const points = readings.map(({ drops, massG, out }, i) => ({
     name: String(i + 1),
     value: (MG_PER_G * massG) / drops,
-    ...(odd.has(i) ? { odd: true } : {}),
+    ...(out || odd.has(i) ? { odd: true } : {}),
   }));
-  const hollow = odd.size > 0 ? ' A hollow dot lies far from the others.' : '';
+  const left = readings.some(({ out }) => out);
+  const hollow = left ? ' A hollow dot was left out.' : odd.size > 0 ? ' A hollow dot lies far from the others.' : '';
   return {
     title: 'One drop, mg, reading by reading',
     words: `Line and band: the mean, ${measuredText(mgPerDrop, 'mg')}.${hollow}`,
@@ -63,9 +65,9 @@ export function dropPicturesOf(record: AnyRecord): DropPicture[] {
   if (!isOf('calibration', record)) return [];
   const like = all.filter(({ dropper, liquid }) => dropper === record.dropper && liquid.id === record.liquid.id);
   const drift = like.length > 1 ? [driftPicture(like.reverse())] : [];
-  return [readingsPicture(record.readings, record.mgPerDrop), ...drift];
+  return [readingsPicture(record), ...drift];
 }
 
-function onlyPicture({ liquid, readings, mgPerDrop }: Calibration): DropPicture {
-  return { ...readingsPicture(readings, mgPerDrop), title: `One drop of ${liquid.name}, mg, reading by reading` };
+function onlyPicture(calibration: Calibration): DropPicture {
+  return { ...readingsPicture(calibration), title: `One drop of ${calibration.liquid.name}, mg, reading by reading` };
 }

@@ -22,6 +22,19 @@ export function hand(page: Page) {
         )
         .catch(() => {}); // it stands with other questions
     },
+    /** Opens the slot of a question and takes the option with these words, or types them where it is no choice. */
+    slot: async (name: string, words: string) => {
+      await page.locator(`.slot[data-name="${name}"]`).tap();
+      const sheet = page.locator('dialog[open]');
+      await sheet.waitFor();
+      const box = sheet.locator(`input[name="${name}"]`);
+      if (await box.count()) {
+        await box.fill('');
+        await box.pressSequentially(words);
+        await sheet.locator('.main').tap();
+      } else await sheet.locator('.sheet-row', { hasText: words }).first().tap();
+      await sheet.waitFor({ state: 'detached' });
+    },
     /** Picks one of several rows. */
     pick: (code: string) => page.locator('button[aria-pressed]', { hasText: code }).first().tap(),
     tab: (name: string) => page.locator('.tabs a', { hasText: name }).tap(),

@@ -40,7 +40,7 @@ for (const path of paths.filter(({ name }) => Object.keys(wanted).some((here) =>
   await stroll(page, { ...path, prefer, types: { ...path.types, aim: '12' } }, { inspect, note: () => {} });
 }
 await page.evaluate(() => (location.hash = '#/new/calibrate'));
-await page.locator('.run label.choice').first().tap();
+await page.locator('input[name="mass.1"]').fill('0.31');
 await settle(page);
 await page.locator('.round').tap();
 await page.emulateMedia({ colorScheme: 'dark' });

@@ -101,23 +101,13 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
   test('a dropper is calibrated with the solvent, and the next vial uses what was weighed', async () => {
     const h = await onBench();
     await h.task('Calibrate drops');
-    await h.choose('A new dropper');
-    await h.type('newName', 'Pipette 1');
-    await h.choose('cut square');
-    await h.done();
-    await h.choose('ethanol 96');
-    await h.sees('Which scale');
-    await h.type('readability', '0,001');
-    await h.done();
-    for (const [i, mass] of ['0,309', '0,311', '0,308'].entries()) {
-      if (i > 0) await phone.page.getByRole('button', { name: /^Weigh (again|once more)/ }).tap();
-      await h.sees('Tare the scale');
-      await h.type(`mass.${i + 1}`, mass);
-      await h.done();
-      await phone.page.locator('.result').first().waitFor();
-    }
-    const keep = phone.page.getByRole('button', { name: /^Keep/ }).first();
-    await keep.tap();
+    await h.sees('A new dropper'.toLowerCase());
+    await h.slot('newName', 'Pipette 1');
+    await h.slot('liquid', 'ethanol 96');
+    await h.slot('readability', '0,001');
+    for (const [i, mass] of ['0,309', '0,311', '0,308'].entries()) await h.type(`mass.${i + 1}`, mass);
+    await phone.page.locator('.card-answer', { hasText: '±' }).waitFor();
+    await h.tap('Save');
     await phone.page.locator('.record').waitFor();
     expect(await phone.page.locator('.result .number').first().textContent()).toMatch(/^15\.[3-6]/);
     await h.tap('To the Bench');

@@ -27,13 +27,14 @@ takeIn([dropper, old, fresh, other]);
 describe('a dropper in pictures', () => {
   test('readings are drawn in mg a drop, each by its own count, with the mean and its ±', () => {
     const drop = measured(50, 0.5, { id: 'x', words: 'x' });
-    const { points, band, words } = readingsPicture(
-      [
+    const { points, band, words } = readingsPicture({
+      readings: [
         { drops: 20, massG: 1 },
         { drops: 10, massG: 0.51 },
       ],
-      drop,
-    );
+      readabilityG: 0.01,
+      mgPerDrop: drop,
+    });
     expect(points).toEqual([
       { name: '1', value: 50 },
       { name: '2', value: 51 },
@@ -45,7 +46,11 @@ describe('a dropper in pictures', () => {
   test('a reading far from the others is drawn hollow, and said so', () => {
     const masses = [1, 1.001, 0.999, 1.0005, 1.4];
     const readings = masses.map((massG) => ({ drops: 20, massG }));
-    const { points, words } = readingsPicture(readings, measured(54, 8, { id: 'x', words: 'x' }));
+    const { points, words } = readingsPicture({
+      readings,
+      readabilityG: 0.001,
+      mgPerDrop: measured(54, 8, { id: 'x', words: 'x' }),
+    });
     expect(points.map(({ odd = false }) => odd)).toEqual([false, false, false, false, true]);
     expect(words).toContain('hollow');
   });

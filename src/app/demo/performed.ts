@@ -36,8 +36,8 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
     all.forEach((one) => events.push({ run: run.id, seq: events.length, at: now(), ...one }));
   for (let n = 0; ; n++) {
     const step = stepOf(task, events);
-    for (const { name } of step.ask ?? [])
-      if (typed[name] !== undefined) happen({ type: 'typed', key: name, text: typed[name] });
+    for (let name = nextTyped(task, events, typed); name; name = nextTyped(task, events, typed))
+      happen({ type: 'typed', key: name, text: typed[name]! });
     if (step.pad) happen({ type: 'count', key: step.pad.counter, by: drops[step.pad.counter] ?? step.pad.target ?? 0 });
     happen(...(there[step.key] ?? []));
     happen(...filledIn(stepOf(task, events), events));
@@ -51,6 +51,17 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
     if (next === undefined) break;
   }
   return ended(task, run, events, now());
+}
+
+/** A question of the step on the screen that has a scripted answer and none yet: what is typed may bring more questions. */
+function nextTyped(
+  task: Task,
+  events: readonly RunEvent[],
+  typed: Readonly<Record<string, string>>,
+): string | undefined {
+  const { ask = [], rows = [] } = stepOf(task, events);
+  const given = fold(events).typed;
+  return [...ask, ...rows].find(({ name }) => typed[name] !== undefined && given[name] !== typed[name])?.name;
 }
 
 /** An amount no one scripted is weighed exactly as planned: the step offers to fill that in. */

@@ -57,7 +57,8 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
       ['Scale shows', `${formatGiven(r.readabilityG)} g`],
       ['Room', r.temperatureC && `${formatGiven(r.temperatureC)} °C`],
       ...r.readings.map(
-        ({ drops, massG }, i) => [`Reading ${i + 1}`, `${dropsText(drops)}, ${formatGiven(massG)} g`] as const,
+        ({ drops, massG, out }, i) =>
+          [`Weighing ${i + 1}`, `${dropsText(drops)}, ${formatGiven(massG)} g${out ? ', left out' : ''}`] as const,
       ),
     ),
     results: [
@@ -67,11 +68,13 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
         unit: 'mg',
         how: {
           words: ['The mean of the readings: mass over drops.'],
-          inputs: r.readings.map(({ drops, massG }, i) => ({
-            words: `Reading ${i + 1}`,
-            text: `${dropsText(drops)}, ${formatGiven(massG)} g`,
-            source: 'your scale',
-          })),
+          inputs: r.readings
+            .filter(({ out }) => !out)
+            .map(({ drops, massG }, i) => ({
+              words: `Weighing ${i + 1}`,
+              text: `${dropsText(drops)}, ${formatGiven(massG)} g`,
+              source: 'your scale',
+            })),
         },
       },
     ],

@@ -46,7 +46,7 @@ export const TYPICAL_DROP_SPREAD = 0.055;
 const WEIGHING_TOLERANCE = 0.05;
 
 /** So many readings is the typical drop spread worth when pooled with measured ones; our choice. */
-const TYPICAL_WORTH = 4;
+export const TYPICAL_WORTH = 4;
 
 /** Standard uncertainty of a net mass from readability d: two readings, d/√6. Source: GUM F.2.2.1, half-width d/2 each. */
 const NET_READABILITY = 1 / Math.sqrt(6);

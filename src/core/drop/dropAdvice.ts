@@ -1,4 +1,11 @@
-import { oneDropDeviation, type DropCalibration, type Reading, type Scale } from './drop';
+import {
+  oneDropDeviation,
+  TYPICAL_DROP_SPREAD,
+  TYPICAL_WORTH,
+  type DropCalibration,
+  type Reading,
+  type Scale,
+} from './drop';
 import { studentFactor95, studentQuantile } from '../number/student';
 import { MG_PER_G } from '../number/units';
 import { Refusal } from '../text/refusal';
@@ -21,11 +28,13 @@ export interface ReadingsAdvice {
   readonly dropsPerReading: number;
 }
 
-/** A reading far from its fellows. Nothing is left out: look, weigh again, decide. */
+/** A reading far from its fellows. Nothing is left out: the person decides. */
 export interface Outlier {
   readonly index: number;
-  /** Distance from the mean in standard deviations, and the bound that 95 % of clean sets stay below. */
-  readonly grubbs: number;
+  /** Its drop over that of the others: 1.97 is almost double. */
+  readonly ratio: number;
+  /** Distance from the others in standard deviations, and the bound that 95 % of clean sets stay below. */
+  readonly distance: number;
   readonly critical: number;
 }
 
@@ -83,34 +92,40 @@ export function readingsStillWorth(
 }
 
 /**
- * Readings too far from the rest, by Grubbs' two-sided test at 5 %, on mg per drop with its weight √N; a warning only.
- * Needs three readings; fewer, or no scatter, give none. G = √Nᵢ |xᵢ − x̄|/s, bound (n−1)/√n · √(t²/(n−2+t²)).
- * Source: Grubbs, Technometrics 11 (1969) 1. Check: bounds 1.154, 1.715, 2.290 for n = 3, 5, 10; 5 % false alarms when played out.
+ * Readings too far from the others (mg per drop, each weighed by its drops); a warning only. Needs three readings; fewer give none.
+ *
+ * Each is compared with the mean of the others (the deleted residual), in standard deviations of what can be expected: the scatter of
+ * the others, pooled with that of typical droppers (so that two readings that agree by chance accuse no third), and the step of the scale
+ * (g; d/√6 for each net mass). Bound: Student's t at 5 % for all n together (Bonferroni).
+ * Source: Cook & Weisberg, Residuals and Influence in Regression (1982) 2.2.2, from memory; pooling GUM 4.2.4; step GUM F.2.2.1.
+ * Check: 0.34, 0.35, 0.62 g of 20 drops accuses the third and 0.34, 0.35, 0.34 g none, on a scale of 0.01 g.
+ * @throws Refusal unless the step is above zero
  */
-export function outliers(readings: readonly Reading[]): Outlier[] {
+export function outliers(readings: readonly Reading[], scale: Scale): Outlier[] {
+  checkPositive([scale.readabilityG]);
   const n = readings.length;
   if (n < 3) return [];
-  const mean = (MG_PER_G * sum(readings.map(({ massG }) => massG))) / sum(readings.map(({ drops }) => drops));
-  const s = oneDropDeviation(readings, mean);
-  if (s <= mean * 1e-12) return [];
-  const critical = grubbsBound(n);
+  const critical = studentQuantile(1 - 0.05 / (2 * n), freedomWithout(n));
   return readings
-    .map(({ drops, massG }, index) => ({
-      index,
-      grubbs: (Math.sqrt(drops) * Math.abs((MG_PER_G * massG) / drops - mean)) / s,
-      critical,
-    }))
-    .filter(({ grubbs }) => grubbs > critical);
+    .map((reading, index) => ({ index, critical, ...fromOthers(reading, readings.toSpliced(index, 1), scale) }))
+    .filter(({ distance }) => distance > critical);
 }
 
-/**
- * Bound of Grubbs' two-sided test at 5 % for n readings, in standard deviations.
- * Source: Grubbs, Technometrics 11 (1969) 1. @throws Refusal below three readings
- */
-export function grubbsBound(n: number): number {
-  if (!(n >= 3)) throw new Refusal('an outlier can be told from three readings on, not from {n}', { n });
-  const t2 = studentQuantile(1 - 0.05 / (2 * n), n - 2) ** 2;
-  return ((n - 1) / Math.sqrt(n)) * Math.sqrt(t2 / (n - 2 + t2));
+/** Degrees of freedom of the scatter of n − 1 readings, with that of typical droppers. */
+function freedomWithout(n: number): number {
+  return TYPICAL_WORTH + n - 2;
+}
+
+function fromOthers({ drops, massG }: Reading, others: readonly Reading[], scale: Scale) {
+  const allDrops = sum(others.map((one) => one.drops));
+  const mean = (MG_PER_G * sum(others.map((one) => one.massG))) / allDrops;
+  const [mine, freedom] = [(MG_PER_G * massG) / drops, others.length - 1];
+  const seen = oneDropDeviation(others, mean) ** 2;
+  const typical = (TYPICAL_DROP_SPREAD * mean) ** 2;
+  const oneDrop = (TYPICAL_WORTH * typical + freedom * seen) / (TYPICAL_WORTH + freedom); // variance, mg²
+  const step = (scale.readabilityG * MG_PER_G) ** 2 / 6; // variance of one net mass, mg²
+  const variance = oneDrop / drops + step / drops ** 2 + oneDrop / allDrops + (others.length * step) / allDrops ** 2;
+  return { ratio: mine / mean, distance: Math.abs(mine - mean) / Math.sqrt(variance) };
 }
 
 /** ± over the mean (95 %) that n readings of N drops will have. */

@@ -14,6 +14,15 @@ const dropperSchema = z.lazy(() =>
   }),
 );
 
+const outletWords = { 'square tip': 'a tube cut square', 'lip or insert': 'a bottle lip or a drop insert' } as const;
+
+function factsOf({ tip, outlet }: Dropper): readonly (readonly [string, string | undefined])[] {
+  return [
+    ['Tip', tip],
+    ['Drops fall from', outlet && outletWords[outlet]],
+  ];
+}
+
 /** A dropper or pipette, known by the name written on it. */
 export const dropper = {
   kind: 'dropper',
@@ -26,7 +35,7 @@ export const dropper = {
   label: false,
   edit: true,
   repeat: false,
-  page: { title: ({ name }) => name, line: ({ tip }) => [tip], facts: ({ tip }) => [['Tip', tip]] },
+  page: { title: ({ name }) => name, line: ({ tip }) => [tip], facts: factsOf },
 } as const satisfies Kind<Dropper>;
 export type Dropper = z.output<typeof dropperSchema>;
 
@@ -36,7 +45,8 @@ const calibrationSchema = z.lazy(() =>
     dropper: z.string(),
     /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material. */
     liquid: z.object({ id: z.string(), name: z.string() }),
-    readings: z.array(z.object({ drops: z.number(), massG: z.number() })),
+    /** Every weighing in order; `out`: the person left it out of the mean. */
+    readings: z.array(z.object({ drops: z.number(), massG: z.number(), out: z.optional(z.literal(true)) })),
     readabilityG: z.number(),
     temperatureC: z.optional(z.number()),
     mgPerDrop: measuredSchema,

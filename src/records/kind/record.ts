@@ -13,6 +13,8 @@ const doneSchema = z.object({
       error: z.optional(z.number()),
     }),
   ),
+  /** What was answered, by the names of the questions: the next run of its kind begins with it. */
+  asked: z.optional(z.record(z.string(), z.string())),
   /** Counts and weighings that were not as planned, in the order in which they happened, and what was done about each. */
   slips: z.optional(
     z.array(

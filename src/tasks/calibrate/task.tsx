@@ -1,76 +1,101 @@
-import type { DropCalibration, Reading } from '../../core/drop/drop';
-import { outliers, readingsStillWorth, type ReadingsAdvice } from '../../core/drop/dropAdvice';
+import type { DropCalibration } from '../../core/drop/drop';
 import { checkWaterDropper } from '../../core/drop/dropperStandard';
 import { combineCalibrations } from '../../core/drop/dropHistory';
+import { expanded } from '../../core/number/measured';
 import { celsius } from '../../core/number/units';
+import { Refusal } from '../../core/text/refusal';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
-import { formatPlain } from '../../ui/format';
+import { formatMeasured, formatPlain } from '../../ui/format';
 import { sentenceWords } from '../../ui/sentence';
-import { Scatter } from '../../ui/plot/Scatter';
-import { readingsPicture } from '../../workshop/dropPictures';
 import { dropsText } from '../../workshop/dropWords';
-import { answer, ask, types } from '../engine/answers';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import type { Step, Task } from '../engine/task';
+import type { Card, CardAnswer, Step, Task } from '../engine/task';
+import { asked, fields, remembers } from './fields';
 import {
   calibrated,
-  droppers,
+  counted,
   earlier,
-  fields,
-  liquids,
+  moreWords,
   nameOf,
-  readingsOf,
+  oddOnes,
   resultOf,
   volumeResult,
-  WANTED,
-  weighingAdvice,
+  weighingsOf,
 } from './readings';
+import { Weighings } from './Weighings';
 
-type Key = 'dropper' | 'new-dropper' | 'liquid' | 'scale' | `reading.${number}` | `so-far.${number}`;
+type Key = 'card';
 
 const AS_BEFORE = 0.0005; // our choice: less than 0.05 % is called the same
 const FLAMES = 'Oils and alcohol burn: no flame near, open a window.';
 
-/** What the readings so far say, and whether another one is worth the while. */
-function verdictStep(run: RunState, i: number): Step<Key> {
-  const readings = readingsOf(run).slice(0, i);
-  const calibration = calibrated(run, readings, 'this')!;
-  const readabilityG = answer(run, fields.readability)!;
-  const advice = readingsStillWorth(calibration, { readabilityG }, WANTED);
-  const more = answer(run, fields.more(i)) ?? (advice.enough ? 'no' : 'yes');
-  const odd = outliers(readings).map(
-    ({ index }) =>
-      `Reading ${index + 1} lies far from the others. Nothing is left out: look at it, weigh again, decide.`,
-  );
+/** Everything on one page: what is weighed, the weighings, and what they say so far. */
+function cardStep(run: RunState): Step<Key> {
+  const { dropper, newName, outlet, liquid, each, readability } = asked(run);
+  const fresh = answer(run, dropper) === 'new';
+  const calibration = calibrated(run, 'this');
   return {
-    key: `so-far.${i}`,
-    say: advice.enough ? 'That is enough.' : 'Weigh again.',
-    more: [
-      adviceText(advice, readings.at(-1)!.drops),
-      ...odd,
-      ...drift(run, calibration),
-      ...waterCheck(run, readings),
-    ],
-    draw: () => <Scatter {...readingsPicture(readings, calibration.mgPerDrop)} />,
-    results: [resultOf(calibration, readings), ...[volumeResult(run, calibration)].filter((one) => one !== null)],
-    done: more === 'yes' ? 'Weigh again' : 'Keep',
-    offers: [
-      more === 'yes'
-        ? { words: 'Keep it as it is', type: types(fields.more(i), 'no'), leave: true }
-        : { words: 'Weigh once more', type: types(fields.more(i), 'yes'), leave: true },
-    ],
+    key: 'card',
+    say: 'Weigh counted drops.',
+    rows: Array.from({ length: weighingsOf(run).length + 1 }, (_, at) => [
+      fields.drops(at + 1),
+      fields.mass(at + 1),
+    ]).flat(),
+    ask: [dropper, ...(fresh ? [newName, outlet] : []), liquid, each, readability],
+    card: {
+      sentence: `{dropper}${fresh ? ' {newName}, from {newOutlet},' : ''} with {liquid}, {each} each time, on a scale of {readability}`,
+      slots: {
+        dropper: { missing: 'the dropper' },
+        each: { usual: ['10', '20', '30', '50'].map((value) => ({ value, label: value })), by: 5 },
+        readability: { usual: ['0.1', '0.01', '0.001'].map((value) => ({ value, label: `${value} g` })) },
+      },
+      ...(calibration ? { answer: answerOf(calibration), ...adviceOf(run, calibration) } : {}),
+    },
+    draw: (walk) => <Weighings walk={walk} />,
+    told: weighingsOf(run).map(({ i, drops, massG, out }) => [
+      `Weighing ${i}`,
+      `${dropsText(drops)}, ${formatPlain(massG)} g${out ? ', left out' : ''}`,
+    ]),
+    ...(calibration
+      ? {
+          results: [resultOf(run, calibration), ...[volumeResult(run, calibration)].filter((one) => one !== null)],
+          more: [...drift(run, calibration), ...waterCheck(run)],
+        }
+      : { problem: 'Nothing is weighed yet: type what the scale shows.' }),
+    cautions: [FLAMES],
+    done: 'Save',
   };
 }
 
-function adviceText({ enough, relative, moreReadings, dropsPerReading }: ReadingsAdvice, drops: number): string {
-  const reached = Number.isFinite(relative)
-    ? `The drop is known to ± ${formatPlain(relative * 100, 2)} % of it.`
-    : 'The scatter is not seen yet.';
-  if (enough) return `${reached} More readings would change little.`;
-  if (moreReadings === null || dropsPerReading > drops)
-    return `${reached} The step of the scale stands in the way of ± ${WANTED * 100} %: let at least ${dropsPerReading} drops fall each time.`;
-  return `${reached} About ${moreReadings} more ${moreReadings === 1 ? 'reading brings' : 'readings bring'} it to ± ${WANTED * 100} %.`;
+/** The drop so far; its ± from the third weighing on, when there is a scatter to speak of. */
+function answerOf({ mgPerDrop, n }: DropCalibration): CardAnswer {
+  const { value, uncertainty } = formatMeasured(mgPerDrop);
+  const percent = formatPlain((expanded(mgPerDrop) / mgPerDrop.value) * 100, 2);
+  return {
+    big: `${value} mg`,
+    lines: [
+      n < 3
+        ? 'a drop, so far; its ± shows from the third weighing on'
+        : `a drop, ± ${uncertainty} mg, ${percent} % of it`,
+    ],
+    how: 0,
+  };
+}
+
+/** The weighing that stands out, with the way to leave it out; else what another one would bring. */
+function adviceOf(run: RunState, calibration: DropCalibration): Pick<Card<Key>, 'advice'> {
+  const [odd] = oddOnes(run);
+  if (odd)
+    return {
+      advice: {
+        words: `Weighing ${odd.i} is ${formatPlain(odd.ratio, 2)} times the others. Leave it out, or weigh again.`,
+        offer: { words: `Leave out weighing ${odd.i}`, type: types(fields.out(odd.i), 'yes') },
+      },
+    };
+  const words = moreWords(run, calibration);
+  return words ? { advice: { words } } : {};
 }
 
 /** Whether the drop is still what it was: against the calibrations from before. */
@@ -83,90 +108,52 @@ function drift(run: RunState, calibration: DropCalibration): string[] {
   if (drifted)
     return [`${now}, more than chance allows: the tip may be worn or fouled. This calibration counts from now on.`];
   return Math.abs(change!) < AS_BEFORE
-    ? ['The drop weighs what it weighed before: old and new readings count together.']
-    : [`${now}, no more than chance allows: old and new readings count together.`];
+    ? ['The drop weighs what it weighed before: old and new weighings count together.']
+    : [`${now}, no more than chance allows: old and new weighings count together.`];
 }
 
 /** Water checks itself against the dropper of the pharmacopoeias. */
-function waterCheck(run: RunState, readings: readonly Reading[]): string[] {
-  if (answer(run, fields.liquid) !== 'water') return [];
-  const { phEur, usp } = checkWaterDropper(readings, celsius(answer(run, fields.temperature) ?? 20));
+function waterCheck(run: RunState): string[] {
+  if (answer(run, asked(run).liquid) !== 'water') return [];
+  const { phEur, usp } = checkWaterDropper(counted(run), celsius(answer(run, asked(run).temperature) ?? 20));
   return [phEur.why, usp.why].map((why) => sentenceWords(why));
 }
 
-function readingSteps(run: RunState): Step<Key>[] {
-  const steps: Step<Key>[] = [];
-  const advice = weighingAdvice(run);
-  for (let i = 1; ; i++) {
-    const drops = ask(fields.drops(i), { preset: String(advice.drops) });
-    steps.push({
-      key: `reading.${i}`,
-      say: `Tare the scale. Let ‹${dropsText(answer(run, drops) ?? advice.drops)}› fall, one a second.`,
-      more: [`Reading ${i}. ${i === 1 ? advice.words : ''}`, 'Hold the dropper upright, as you will when you work.'],
-      ask: [drops, fields.mass(i)],
-    });
-    if (readingsOf(run).length < i) return steps;
-    const verdict = verdictStep(run, i);
-    steps.push(verdict);
-    if (verdict.done === 'Keep') return steps;
-  }
-}
-
-function steps(run: RunState): Step<Key>[] {
-  const named: Step<Key> = {
-    key: 'new-dropper',
-    say: 'Name the dropper, and write the name on it.',
-    ask: [fields.newName, fields.newTip, fields.outlet],
-  };
-  return [
-    { key: 'dropper', say: 'Which dropper?', ask: [ask(fields.dropper, { options: droppers() })] },
-    ...(answer(run, fields.dropper) === 'new' ? [named] : []),
-    { key: 'liquid', say: 'Which liquid is in it?', ask: [ask(fields.liquid, { options: liquids() })] },
-    {
-      key: 'scale',
-      say: 'Which scale?',
-      more: ['Put a small vial on it.'],
-      ask: [fields.readability, fields.temperature],
-      cautions: [FLAMES],
-    },
-    ...readingSteps(run),
-  ];
-}
-
 function keep(run: RunState): AnyRecord[] {
-  const walked = readingSteps(run).filter(({ key }) => key.startsWith('reading.')).length;
-  const readings = readingsOf(run).slice(0, walked);
   const id = newId();
-  const { mgPerDrop, perDropSpread } = calibrated(run, readings, `calibration:${id}`)!;
-  const old = find('dropper', answer(run, fields.dropper));
+  const drop = calibrated(run, `calibration:${id}`);
+  if (!drop) throw new Refusal('Nothing is weighed yet: type what the scale shows.');
+  const now = asked(run);
+  const old = find('dropper', answer(run, now.dropper));
   const dropper =
     old ??
     newRecord('dropper', {
-      name: answer(run, fields.newName)!,
-      tip: answer(run, fields.newTip)!,
-      outlet: answer(run, fields.outlet)!,
+      name: answer(run, now.newName)!,
+      tip: answer(run, fields.newTip) ?? '',
+      outlet: answer(run, now.outlet)!,
     });
-  const temperatureC = answer(run, fields.temperature);
+  const temperatureC = answer(run, now.temperature);
   const calibration = newRecord('calibration', {
     id,
     from: [dropper.id],
     dropper: dropper.id,
-    liquid: { id: answer(run, fields.liquid)!, name: nameOf(run).liquid },
-    readings,
-    readabilityG: answer(run, fields.readability)!,
+    liquid: { id: answer(run, now.liquid)!, name: nameOf(run).liquid },
+    readings: weighingsOf(run).map(({ i: _, ...weighing }) => weighing),
+    readabilityG: answer(run, now.readability)!,
     ...(temperatureC === null ? {} : { temperatureC }),
-    mgPerDrop,
-    spread: perDropSpread,
+    mgPerDrop: drop.mgPerDrop,
+    spread: drop.perDropSpread,
   });
   return old ? [calibration] : [calibration, dropper];
 }
 
-/** Weigh counted drops once, to know what a drop of this liquid from this dropper weighs. */
+/** Weigh counted drops, to know what a drop of this liquid from this dropper weighs. */
 export const calibrate: Task<Key> = {
   id: 'calibrate',
   recorded: true,
   title: (run) => ['Calibrate', nameOf(run).dropper === 'the dropper' ? 'drops' : nameOf(run).dropper].join(' · '),
-  steps,
+  steps: (run) => [cardStep(run)],
   keep,
-  repeats: [fields.dropper, fields.liquid, fields.readability].map(({ name }) => name),
+  remembers,
+  repeats: remembers,
 };

@@ -32,6 +32,11 @@ export function answer<T>(run: RunState, field: Field<T>): T | null {
   return given.ok ? given.value : null;
 }
 
+/** Whether something was ever typed in a field, even if it was taken back: how far a list that grows has come. */
+export function isBegun(run: RunState, field: Field): boolean {
+  return run.typed[field.name] !== undefined;
+}
+
 /** What a button types: the answer of a field, by its name; what has a structure as JSON. */
 export function types<T extends string | object>(field: Field<T>, value: NoInfer<T>): Record<string, string> {
   return { [field.name]: typeof value === 'string' ? value : JSON.stringify(value) };

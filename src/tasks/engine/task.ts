@@ -3,6 +3,7 @@ import type { VNode } from 'preact';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Done } from '../../records/kind/record';
 import type { RunEvent } from '../../records/kind/run';
+import type { Option } from '../../ui/controls/field';
 import type { Result } from '../../ui/controls/result';
 import type { Field } from './fields';
 import type { RunState } from './fold';
@@ -28,13 +29,62 @@ export interface Offer<Key extends string = never> {
   readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
 }
 
+/**
+ * A step that shows all it asks at once: a sentence whose amounts and names are slots, a picture, the answer, and the next movement of the
+ * hand on the main button.
+ */
+export interface Card<Key extends string = string> {
+  /** In { } the names of fields in `ask`: 'Dilute {bottle} to {strength} in {solvent}.' */
+  readonly sentence: string;
+  /** What a field's slot is more than the field. */
+  readonly slots?: Readonly<Record<string, SlotFacts>>;
+  readonly picture?: (walk: Walk) => VNode | null;
+  readonly answer?: CardAnswer;
+  /** One piece of advice, with one thing to do about it. */
+  readonly advice?: { readonly words: string; readonly offer?: Offer<Key> };
+}
+
+/** The answer under the sentence: the largest first. */
+export interface CardAnswer {
+  /** What the hand does or the eye reads: '6 drops'. */
+  readonly big: string;
+  readonly lines: readonly string[];
+  /** Whether it may be drunk, in words; `barred` where not. */
+  readonly grade?: { readonly words: string; readonly barred: boolean };
+  /** The result of the step whose page tells how it was worked out. */
+  readonly how?: number;
+}
+
+/** What the slot of a field shows and its sheet offers, beside what the field itself says. */
+export interface SlotFacts {
+  /** What is in the slot, where that is not the option or the number with its unit. */
+  readonly shows?: string;
+  /** What an empty one says, and the main button with it: 'the solvent'. */
+  readonly missing?: string;
+  /** Usual values of a number, as chips; text as it is typed. */
+  readonly usual?: readonly Option[];
+  /** What one touch of − and + changes a number by. */
+  readonly by?: number;
+  /** Fields that are asked in the same sheet: the unit of a strength. */
+  readonly beside?: readonly Field[];
+  /** It cannot be changed here. */
+  readonly fixed?: true;
+  /** One line under the sentence on why what is in it cannot be, and what mends it. */
+  readonly wrong?: string;
+  readonly mend?: Offer;
+}
+
 /** One screen of a run: one instruction. Amounts in `say` are in ‹ ›; `Key` is the union of the task's step names. */
 export interface Step<Key extends string = string> {
   readonly key: Key;
   readonly say: string;
+  /** All questions at once, as slots of a sentence; `say` is then what a screen reader begins with. */
+  readonly card?: Card<Key>;
   readonly more?: readonly string[];
   readonly cautions?: readonly string[];
   readonly ask?: readonly Field[];
+  /** Fields that `draw` shows and may be empty when the step is left: rows of a list that grows. */
+  readonly rows?: readonly Field[];
   /** Names of fields in `ask` that `draw` shows itself. */
   readonly drawn?: readonly string[];
   readonly pad?: Pad;
@@ -84,6 +134,8 @@ export interface Task<Key extends string = string> {
   keep(run: RunState): readonly AnyRecord[];
   /** The plan that was chosen and what did not go by it, for the first record that the run ends in; found from what happened. */
   done?(run: RunState, events: readonly RunEvent[]): Pick<Done, 'plan' | 'slips'>;
+  /** Fields whose answers its first record keeps, so that the next run begins with them (`engine/lastTime.ts`). */
+  readonly remembers?: readonly string[];
   /** Fields whose answers a repeat of the run begins with, by name; one that ends with a point is all that begin so. None is measured. */
   readonly repeats?: readonly string[];
   /** What a repeat begins with beside them, or in place of them. */

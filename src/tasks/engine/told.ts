@@ -1,6 +1,7 @@
 import type { RunEvent } from '../../records/kind/run';
 import { readNumber } from '../../core/number/typed';
 import { formatDay, formatGiven, formatTypedText } from '../../ui/format';
+import { sentenceText } from './card';
 import type { Field } from './fields';
 import type { RunState } from './fold';
 import { countingOf, type Step } from './task';
@@ -14,6 +15,7 @@ export function toldOf(step: Step, state: RunState): Told {
   const counted = counting ? [['Drops', String(state.drops[counting.counter] ?? 0)] as [string, string]] : [];
   const asked = (step.ask ?? []).map((field): [string, string] => [field.title, answerText(field, state)]);
   const drawn = (step.told ?? []).map(([title, text]): [string, string] => [title, text]);
+  if (step.card) return { say: sentenceText(state, step), answers: [...drawn, ...counted] };
   return { say: step.say, answers: [...asked, ...drawn, ...counted] };
 }
 

@@ -1,6 +1,20 @@
 import { LabelButton, labelVerdict } from './LabelCheck';
 import type { Offer, Walk } from '../engine/task';
 
+/** What a touch on an offer does: it types, goes, leaves, or starts another task. */
+export function useOffers(
+  walk: Walk,
+  { onDone, onStart }: Pick<OffersProps, 'onDone' | 'onStart'>,
+): (offer: Offer<string>) => Promise<void> {
+  return async ({ type = {}, leave, go, start }) => {
+    const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
+    if (typed.length > 0 && !(await walk.happen(...typed))) return;
+    if (go) await walk.goTo(go, true);
+    if (leave) onDone();
+    if (start) onStart(start);
+  };
+}
+
 interface OffersProps {
   walk: Walk;
   onDone: () => void;
@@ -11,13 +25,7 @@ interface OffersProps {
 /** Cautions and the other ways out of a step. They scroll with the step, so that they never push it off a small screen. */
 export function StepOffers({ walk, onDone, onStart, onScan }: OffersProps) {
   const step = walk.step.value;
-  const take = async ({ type = {}, leave, go, start }: Offer<string>) => {
-    const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-    if (typed.length > 0 && !(await walk.happen(...typed))) return;
-    if (go) await walk.goTo(go, true);
-    if (leave) onDone();
-    if (start) onStart(start);
-  };
+  const take = useOffers(walk, { onDone, onStart });
   const scans = step.pad?.expects && labelVerdict(walk.state.value, step) !== 'wrong';
   if (!step.cautions?.length && !step.offers?.length && !scans) return null;
   return (
@@ -46,20 +54,25 @@ interface ActionsProps {
   wrong: string | undefined;
 }
 
+/** What went wrong, in a sentence each; nothing where there is none. */
+export function Trouble({ sentences }: { sentences: readonly (string | undefined)[] }) {
+  return sentences.map(
+    (sentence) =>
+      sentence && (
+        <p class="trouble" role="alert">
+          {sentence}
+        </p>
+      ),
+  );
+}
+
 /** The foot of a step: what went wrong, and the main button. */
 export function StepActions({ walk, onDone, wrong }: ActionsProps) {
   const step = walk.step.value;
   const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
   return (
     <footer class="actions">
-      {[walk.trouble.value, wrong].map(
-        (sentence) =>
-          sentence && (
-            <p class="trouble" role="alert">
-              {sentence}
-            </p>
-          ),
-      )}
+      <Trouble sentences={[walk.trouble.value, wrong]} />
       <div class="row">
         {step.pad && (
           <button

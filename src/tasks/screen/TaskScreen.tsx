@@ -9,6 +9,7 @@ import { TapPad } from '../../ui/controls/TapPad';
 import { keepAwake } from '../../ui/device/wakeLock';
 import { inRun, textOf } from '../engine/fields';
 import { GuardedStep } from './BrokenStep';
+import { CardScreen } from './CardScreen';
 import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf } from '../engine/leaving';
@@ -30,7 +31,9 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
   const tried = useSignal('');
   const scanning = useSignal(false);
   const onScan = () => void (scanning.value = true);
-  const problems = tried.value === step.key ? problemsOf(step, walk.state.value) : {};
+  const tries = tried.value === step.key;
+  const wrong = tries ? step.problem : undefined;
+  const problems = tries ? problemsOf(step, walk.state.value) : {};
 
   const leaveStep = useOneAtATime(async () => {
     await walk.settled(); // the last letter typed may still be on its way to the disk
@@ -43,19 +46,47 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
   });
 
   useHandsBusy(walk, leaveStep, !scanning.value && !walk.fault.value);
+  const ways = { onHow, onStart, onDone: leaveStep };
   if (scanning.value && step.pad?.expects)
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (
     <main class="run">
       <Head title={walk.title.value} onLeave={onLeave} />
-      <Progress at={walk.index.value} of={walk.steps.value.length} />
+      {!step.card && <Progress at={walk.index.value} of={walk.steps.value.length} />}
       <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={leaveStep} />}>
-        <Body key={step.key} walk={walk} problems={problems} onHow={onHow} onScan={onScan} onOnlyChoice={leaveStep}>
-          <StepOffers walk={walk} onDone={leaveStep} onStart={onStart} onScan={onScan} />
-        </Body>
-        <StepActions walk={walk} onDone={leaveStep} wrong={tried.value === step.key ? step.problem : undefined} />
+        {step.card ? (
+          <CardScreen key={step.key} walk={walk} wrong={wrong} {...ways} />
+        ) : (
+          <OneStep walk={walk} problems={problems} wrong={wrong} onScan={onScan} {...ways} />
+        )}
       </GuardedStep>
     </main>
+  );
+}
+
+interface StepProps extends Pick<Props, 'walk' | 'onHow' | 'onStart'> {
+  problems: Record<string, string>;
+  wrong: string | undefined;
+  onScan: () => void;
+  onDone: () => void;
+}
+
+/** One instruction: what it says, asks and counts, its other ways out, and the foot. */
+function OneStep({ walk, problems, wrong, onHow, onScan, onStart, onDone }: StepProps) {
+  return (
+    <>
+      <Body
+        key={walk.step.value.key}
+        walk={walk}
+        problems={problems}
+        onHow={onHow}
+        onScan={onScan}
+        onOnlyChoice={onDone}
+      >
+        <StepOffers walk={walk} onDone={onDone} onStart={onStart} onScan={onScan} />
+      </Body>
+      <StepActions walk={walk} onDone={onDone} wrong={wrong} />
+    </>
   );
 }
 

@@ -3,6 +3,12 @@ export interface Option<V extends string = string> {
   value: V;
   label: string;
   hint?: string;
+  /** What it is called in the slot of a sentence, where that is shorter. */
+  short?: string;
+  /** Heading that it stands under in a sheet, with those of the same one; none: at the top. */
+  group?: string;
+  /** Said of it in red: what speaks against taking it. */
+  against?: string;
   /** Stands there whatever is searched for among many. */
   always?: boolean;
 }

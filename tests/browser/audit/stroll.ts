@@ -62,6 +62,7 @@ async function answerAndLeave(page: Page, path: Path, onRefused: () => Promise<v
   const before = page.url();
   const hand = { prefer: (path.prefer ?? []).map(({ source }) => source), types: path.types ?? {} };
   await page.evaluate(answer, { ...hand, all: false });
+  await fillSlots(page, path);
   await page.evaluate(drip);
   await settle(page);
   if (page.url() !== before) return;
@@ -71,6 +72,34 @@ async function answerAndLeave(page: Page, path: Path, onRefused: () => Promise<v
   await page.evaluate(answer, { ...hand, all: true });
   await settle(page);
   if (page.url() === before) await tapMain(page);
+}
+
+/** Fills the slots of a card that are empty, with what is liked, and types what the path types. */
+async function fillSlots(page: Page, path: Path): Promise<void> {
+  const slots = page.locator('.run .slot[data-name]');
+  for (let i = 0; i < (await slots.count()); i++) {
+    const slot = slots.nth(i);
+    const text = path.types?.[(await slot.getAttribute('data-name')) ?? ''];
+    if (text === undefined && !(await slot.evaluate((one) => one.matches('.empty')))) continue;
+    await slot.evaluate((one) => (one as HTMLElement).click());
+    await page.locator('dialog[open]').waitFor();
+    const prefer = (path.prefer ?? []).map(({ source }) => source);
+    await page.evaluate(takeFromSheet, { prefer, text: text ?? '2' });
+    await page.locator('dialog[open]').waitFor({ state: 'detached' });
+    await settle(page);
+  }
+}
+
+/** Takes an option of the open sheet, or types; runs inside the page. */
+function takeFromSheet({ prefer, text }: { prefer: string[]; text: string }): void {
+  const sheet = document.querySelector('dialog[open]')!;
+  const rows = [...sheet.querySelectorAll<HTMLElement>('.sheet-row')];
+  const liked = prefer.map((source) => rows.find((row) => new RegExp(source).test(row.textContent ?? '')));
+  if (rows.length > 0) return (liked.find((row) => row) ?? rows[0]!).click();
+  const box = sheet.querySelector('input')!;
+  box.value = text;
+  box.dispatchEvent(new Event('input', { bubbles: true }));
+  setTimeout(() => sheet.querySelector<HTMLElement>('.main')!.click(), 300); // when it is stored
 }
 
 async function tapMain(page: Page): Promise<void> {

@@ -31,44 +31,76 @@ const weighed = (masses: string[], extra: Record<string, string> = {}) =>
       masses.flatMap((mass, i) => [
         [`drops.${i + 1}`, '20'],
         [`mass.${i + 1}`, mass],
-        [`more.${i + 1}`, i + 1 < masses.length ? 'yes' : 'no'],
       ]),
     ),
     ...extra,
   });
-const verdictOf = (run: ReturnType<typeof walked>, i: number) =>
-  calibrate.steps(run).find(({ key }) => key === `so-far.${i}`)!;
+const cardOf = (run: ReturnType<typeof walked>) => calibrate.steps(run)[0]!;
+const saidIn = ({ card, more = [] }: ReturnType<typeof cardOf>) =>
+  [card!.advice?.words, card!.answer?.big, ...(card!.answer?.lines ?? []), ...more].join(' ');
 
 describe('drops are weighed until enough is known', () => {
   test('20 drops of water at 20 °C of 1.000 g pass as the pharmacopoeial dropper (Ph. Eur. 2.1.1: 1000 ± 50 mg)', () => {
-    const step = verdictOf(weighed(['1.000', '1.010', '0.995']), 3);
-    expect(step.say).toBe('That is enough.');
-    expect(step.more!.join(' ')).toContain('within 950 to 1050 mg');
+    const step = cardOf(weighed(['1.000', '1.010', '0.995']));
+    expect(step.card!.advice).toBeUndefined();
+    expect(saidIn(step)).toContain('within 950 to 1050 mg');
     expect(step.results![0]!.amount.value).toBeCloseTo(50.08, 1);
   });
 
   test('a heavier drop is said to be outside, and is calibrated all the same', () => {
-    const step = verdictOf(weighed(['1.200', '1.205', '1.198']), 3);
-    expect(step.more!.join(' ')).toContain('not 950 to 1050 mg');
-    expect(step.done).toBe('Keep');
+    const step = cardOf(weighed(['1.200', '1.205', '1.198']));
+    expect(saidIn(step)).toContain('not 950 to 1050 mg');
+    expect(step.problem).toBeUndefined();
   });
 
-  test('one reading is not enough, and the next step is the next reading', () => {
-    const run = weighed(['1.000'], { 'more.1': 'yes' });
-    expect(verdictOf(run, 1).done).toBe('Weigh again');
-    expect(calibrate.steps(run).at(-1)!.key).toBe('reading.2');
+  test('the ± shows from the third weighing on; nothing weighed cannot be saved', () => {
+    expect(cardOf(weighed([])).problem).toContain('type what the scale shows');
+    expect(saidIn(cardOf(weighed(['1.000', '1.010'])))).toContain('from the third weighing on');
+    expect(saidIn(cardOf(weighed(['1.000', '1.010', '0.995'])))).toMatch(/50\.1 mg a drop, ± 0\.9 mg, 1\.9 % of it/);
   });
 
-  test('a reading far from the others is pointed out and left in', () => {
-    const run = weighed(['1.000', '1.002', '0.999', '1.001', '1.400']);
-    expect(verdictOf(run, 5).more!.join(' ')).toContain('Reading 5 lies far from the others');
-    expect((calibrate.keep(run)[0] as RecordOf<'calibration'>).readings).toHaveLength(5);
+  test('a weighing far from the others is pointed out, and left out by the person alone; the record keeps it', () => {
+    const masses = ['1.000', '1.002', '0.999', '1.001', '1.400'];
+    const step = cardOf(weighed(masses));
+    expect(saidIn(step)).toContain('Weighing 5 is 1.4 times the others');
+    const all = calibrate.keep(weighed(masses))[0] as RecordOf<'calibration'>;
+    expect(all.readings.filter(({ out }) => out)).toEqual([]);
+    expect(step.card!.advice!.offer!.type).toEqual({ 'out.5': 'yes' });
+    const without = weighed(masses, { 'out.5': 'yes' });
+    expect(saidIn(cardOf(without))).not.toContain('times the others');
+    const kept = calibrate.keep(without)[0] as RecordOf<'calibration'>;
+    expect(kept.readings).toHaveLength(5);
+    expect(kept.readings[4]).toEqual({ drops: 20, massG: 1.4, out: true });
+    expect(kept.mgPerDrop.value).toBeCloseTo(50.025, 6);
+  });
+
+  test('three weighings on a pocket scale: one that is double is named, one that is a step off is not', () => {
+    const pocket = { readability: '0.01', liquid: 'ethanol-96' };
+    expect(saidIn(cardOf(weighed(['0.34', '0.35', '0.62'], pocket)))).toContain('Weighing 3 is 1.8 times the others');
+    expect(saidIn(cardOf(weighed(['0.34', '0.35', '0.34'], pocket)))).not.toContain('times the others');
   });
 
   test('water tells the volume of a drop too: 50 mg are 50.1 µL (ISO 8655-6: Z = 1.0029 µL/mg at 20 °C)', () => {
-    const [, volume] = verdictOf(weighed(['1.000', '1.000', '1.000']), 3).results!;
+    const [, volume] = cardOf(weighed(['1.000', '1.000', '1.000'])).results!;
     expect(volume!.amount.value).toBeCloseTo(50 * 1.0029, 1);
     expect(volume!.unit).toBe('µL');
+  });
+
+  test('the next one begins with the dropper, liquid and scale of the last; the first one with a new dropper and a name for it', () => {
+    const [fresh] = calibrate.steps(walked({}));
+    expect(fresh!.ask!.map(({ name, preset }) => [name, preset])).toContainEqual(['liquid', 'ethanol-96']);
+    const told = calibrate.keep(weighed(['1.000']))[0] as RecordOf<'calibration'>;
+    const asked = { dropper: dropper.id, liquid: 'water', each: '30', readability: '0.001' };
+    const done = { from: told.made, to: told.made, asked };
+    const kept: RecordOf<'calibration'> = { ...told, done };
+    takeIn([kept]);
+    const [next] = calibrate.steps(walked({}));
+    expect(next!.ask!.map(({ name, preset }) => [name, preset])).toEqual([
+      ['dropper', dropper.id],
+      ['liquid', 'water'],
+      ['each', '30'],
+      ['readability', '0.001'],
+    ]);
   });
 });
 
@@ -84,19 +116,19 @@ describe('the drop beside that of last time', () => {
       spread: 0.05,
     });
     takeIn([old, then]);
-    const step = verdictOf(weighed(['1.000', '1.002', '0.998'], { dropper: old.id }), 3); // 50 mg
+    const step = cardOf(weighed(['1.000', '1.002', '0.998'], { dropper: old.id })); // 50 mg
     return step.more!.find((line) => /before/.test(line));
   };
 
   test.each([
-    [50, 1, 'The drop weighs what it weighed before: old and new readings count together.'],
-    [50.02, 1, 'The drop weighs what it weighed before: old and new readings count together.'],
+    [50, 1, 'The drop weighs what it weighed before: old and new weighings count together.'],
+    [50.02, 1, 'The drop weighs what it weighed before: old and new weighings count together.'],
     [
       50.5,
       1,
-      'The drop is 0.99 % lighter than before, no more than chance allows: old and new readings count together.',
+      'The drop is 0.99 % lighter than before, no more than chance allows: old and new weighings count together.',
     ],
-    [49.5, 1, 'The drop is 1 % heavier than before, no more than chance allows: old and new readings count together.'],
+    [49.5, 1, 'The drop is 1 % heavier than before, no more than chance allows: old and new weighings count together.'],
   ])('%d ± %d mg then and 50 mg now: %s', (before, doubt, words) => {
     expect(now(before, doubt)).toBe(words);
   });

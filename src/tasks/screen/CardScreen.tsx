@@ -1,0 +1,200 @@
+import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import { firstOpen, piecesOf, sentenceText, slotsOf, type Slot } from '../engine/card';
+import type { Card, CardAnswer, Offer, Step, Walk } from '../engine/task';
+import { SlotSheet } from './SlotSheet';
+import { Trouble, useOffers } from './StepActions';
+import './card.css';
+
+interface Props {
+  walk: Walk;
+  onDone: () => void;
+  onHow: (result: number) => void;
+  onStart: (start: NonNullable<Offer['start']>) => void;
+  /** Why the step cannot be left, once that was tried. */
+  wrong: string | undefined;
+}
+
+/** A card: the sentence with its slots, the picture and the answer, one piece of advice, and the next movement of the hand. */
+export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
+  const step = walk.step.value;
+  const card = step.card!;
+  const slots = slotsOf(walk.state.value, step);
+  const open = useSignal('');
+  const opened = slots.find(({ field }) => field.name === open.value);
+  const take = useOffers(walk, { onDone, onStart });
+  const missing = firstOpen(slots);
+  const answer = <AnswerRow card={card} picture={card.picture?.(walk)} onHow={onHow} />;
+  return (
+    <>
+      <div class="body task-card">
+        <Sentence
+          card={card}
+          said={sentenceText(walk.state.value, step)}
+          slots={slots}
+          onOpen={(name) => (open.value = name)}
+        />
+        <Impossible slots={slots} onTake={take} />
+        {step.draw?.(walk)}
+        {(card.picture || !step.draw) && answer}
+        <Foot step={step} onTake={take} />
+      </div>
+      <footer class="actions">
+        {!card.picture && step.draw && answer}
+        <Trouble sentences={[walk.trouble.value, wrong]} />
+        <div class="row">
+          {step.offers?.map((offer) => (
+            <OfferButton offer={offer} onTake={take} />
+          ))}
+          <Main missing={missing} done={step.done} onOpen={(name) => (open.value = name)} onDone={onDone} />
+        </div>
+      </footer>
+      {opened && <SlotSheet walk={walk} slot={opened} onClose={() => (open.value = '')} />}
+    </>
+  );
+}
+
+type Take = (offer: Offer<string>) => unknown;
+
+/** What cannot be as it is, each with what mends it. */
+function Impossible({ slots, onTake }: { slots: readonly Slot[]; onTake: Take }) {
+  return slots
+    .filter(({ state }) => state === 'impossible')
+    .map(({ field, wrong, mend }) => (
+      <p class="trouble" key={field.name}>
+        {wrong} {mend && <OfferButton offer={mend} onTake={onTake} />}
+      </p>
+    ));
+}
+
+/** Advice, what else is worth a word, and cautions in one line. */
+function Foot({ step: { card, more, cautions }, onTake }: { step: Step; onTake: Take }) {
+  return (
+    <div class="card-foot">
+      {card!.advice && (
+        <div class="advice">
+          <p>{card!.advice.words}</p>
+          {card!.advice.offer && <OfferButton offer={card!.advice.offer} onTake={onTake} />}
+        </div>
+      )}
+      {more?.map((line) => (
+        <p class="quiet">{line}</p>
+      ))}
+      {cautions && cautions.length > 0 && <p class="card-cautions">{cautions.join(' ')}</p>}
+    </div>
+  );
+}
+
+interface MainProps {
+  missing: Slot | undefined;
+  done: string | undefined;
+  onOpen: (name: string) => void;
+  onDone: () => void;
+}
+
+/** The main button: the next movement of the hand; where a slot keeps it from going on, what is missing, and its sheet. */
+function Main({ missing, done = 'Next', onOpen, onDone }: MainProps) {
+  if (!missing)
+    return (
+      <button class="main" onClick={onDone}>
+        {done}
+      </button>
+    );
+  const { state, text, field } = missing;
+  return (
+    <button class="main" aria-haspopup="dialog" onClick={() => onOpen(field.name)}>
+      {state === 'empty' ? `Choose ${text}` : `Change ${field.title.toLowerCase()}`}
+    </button>
+  );
+}
+
+function OfferButton({ offer, onTake }: { offer: Offer<string>; onTake: Take }) {
+  return (
+    <button class="second" onClick={() => onTake(offer)}>
+      {offer.words}
+    </button>
+  );
+}
+
+interface SentenceProps {
+  card: Card;
+  said: string;
+  slots: readonly Slot[];
+  onOpen: (name: string) => void;
+}
+
+/** The sentence. A screen reader hears it whole as a heading, then each slot as what it is and what is in it. */
+function Sentence({ card, said, slots, onOpen }: SentenceProps) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useLayoutEffect(() => heading.current?.focus({ preventScroll: true }), []);
+  return (
+    <>
+      <h2 class="say unseen" tabIndex={-1} ref={heading}>
+        {said}
+      </h2>
+      <p class="sentence">
+        {piecesOf(card.sentence).map((piece) => {
+          if ('words' in piece) return <span class="words">{piece.words}</span>;
+          const slot = slots.find(({ field }) => field.name === piece.slot);
+          return slot && <SlotButton key={piece.slot} slot={slot} onOpen={() => onOpen(piece.slot)} />;
+        })}
+      </p>
+    </>
+  );
+}
+
+function SlotButton({ slot: { field, state, text }, onOpen }: { slot: Slot; onOpen: () => void }) {
+  const title = <span class="slot-title">{field.title} </span>;
+  if (state === 'fixed')
+    return (
+      <span class="slot fixed">
+        {title}
+        {text}
+      </span>
+    );
+  return (
+    <button class={`slot ${state}`} data-name={field.name} aria-haspopup="dialog" onClick={onOpen}>
+      {title}
+      <span class="slot-text">
+        {state === 'impossible' && <span aria-hidden="true">⚠ </span>}
+        {text}
+      </span>
+      <span class="unseen">, change</span>
+    </button>
+  );
+}
+
+/** The picture and the answer beside it; below a list the answer alone, always in sight. */
+function AnswerRow({ card: { answer }, picture, onHow }: AnswerProps) {
+  if (!answer && !picture) return null;
+  return (
+    <div class="answer-row">
+      {picture}
+      {answer && <Answer answer={answer} onHow={onHow} />}
+    </div>
+  );
+}
+
+interface AnswerProps {
+  card: Card;
+  picture: ComponentChildren;
+  onHow: (result: number) => void;
+}
+
+function Answer({ answer: { big, lines, grade, how }, onHow }: { answer: CardAnswer; onHow: AnswerProps['onHow'] }) {
+  return (
+    <div class="card-answer" role="status">
+      <p class="big">{big}</p>
+      {lines.map((line) => (
+        <p class="quiet">{line}</p>
+      ))}
+      {grade && <p class={grade.barred ? 'smell-only' : 'fit'}>{grade.words}</p>}
+      {how !== undefined && (
+        <button class="why" onClick={() => onHow(how)}>
+          why ±?
+        </button>
+      )}
+    </div>
+  );
+}

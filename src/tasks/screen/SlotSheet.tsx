@@ -1,0 +1,103 @@
+import type { VNode } from 'preact';
+import { FieldInput } from '../../ui/controls/FieldInput';
+import { OptionRows } from '../../ui/controls/OptionRows';
+import { Sheet } from '../../ui/controls/Sheet';
+import { readNumber } from '../../core/number/typed';
+import { formatTyped } from '../../ui/format';
+import { inRun, textOf, type Field } from '../engine/fields';
+import type { Slot } from '../engine/card';
+import type { Walk } from '../engine/task';
+
+interface Props {
+  walk: Walk;
+  slot: Slot;
+  onClose: () => void;
+}
+
+/** The sheet of a slot: one touch on an option or a usual value chooses and closes; a number can be stepped or typed. */
+export function SlotSheet({ walk, slot, onClose }: Props): VNode {
+  const { field, beside = [] } = slot;
+  const type = ({ name }: Field, text: string) => walk.happen({ type: 'typed', key: name, text });
+  const choose = async (text: string) => {
+    if (await type(field, text)) onClose();
+  };
+  return (
+    <Sheet title={field.title} onClose={onClose}>
+      {field.input === 'choice' ? (
+        <OptionRows
+          title={field.title}
+          options={field.options ?? []}
+          chosen={textOf(walk.state.value, field)}
+          onChoose={(value) => void choose(value)}
+        />
+      ) : (
+        <Typed walk={walk} slot={slot} onChoose={(text) => void choose(text)} onClose={onClose} />
+      )}
+      {beside.map((one) => (
+        <FieldInput
+          key={one.name}
+          field={inRun(walk.state.value, one)}
+          text={textOf(walk.state.value, one)}
+          problem={undefined}
+          onText={(text) => type(one, text)}
+        />
+      ))}
+    </Sheet>
+  );
+}
+
+/** A number, a word or a day: usual values to touch, the field to type in, and a button that closes. */
+function Typed({ walk, slot, onChoose, onClose }: Props & { onChoose: (text: string) => void }) {
+  const { field, usual = [], by } = slot;
+  const text = textOf(walk.state.value, field);
+  const answer = inRun(walk.state.value, field).read(text);
+  const store = (typed: string) => walk.happen({ type: 'typed', key: field.name, text: typed });
+  return (
+    <form
+      class="sheet-rows"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (answer.ok) onClose();
+      }}
+    >
+      {usual.length > 0 && (
+        <div class="usual" role="group" aria-label="Usual">
+          {usual.map(({ value, label }) => (
+            <button key={value} type="button" aria-pressed={value === text} onClick={() => onChoose(value)}>
+              {label}
+            </button>
+          ))}
+        </div>
+      )}
+      <div class="steppers">
+        {by !== undefined && <Stepper by={-by} text={text} onText={store} />}
+        <FieldInput
+          field={inRun(walk.state.value, field)}
+          text={text}
+          problem={answer.ok || text.trim() === '' ? undefined : answer.why}
+          onText={store}
+        />
+        {by !== undefined && <Stepper by={by} text={text} onText={store} />}
+      </div>
+      <button class="main" disabled={!answer.ok}>
+        OK
+      </button>
+    </form>
+  );
+}
+
+/** Less or more by one step; nothing at or below zero. */
+function Stepper({ by, text, onText }: { by: number; text: string; onText: (text: string) => unknown }) {
+  const typed = readNumber(text);
+  const next = typed.kind === 'number' ? Number((typed.value + by).toPrecision(12)) : NaN;
+  return (
+    <button
+      type="button"
+      aria-label={by < 0 ? 'Less' : 'More'}
+      disabled={!(next > 0)}
+      onClick={() => onText(formatTyped(next))}
+    >
+      {by < 0 ? '−' : '+'}
+    </button>
+  );
+}

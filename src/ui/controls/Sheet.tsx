@@ -1,0 +1,46 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { onBack } from '../device/backEntry';
+import './sheet.css';
+
+interface Props {
+  title: string;
+  onClose: () => void;
+  children: ComponentChildren;
+}
+
+/**
+ * A sheet from below. What is behind it cannot be reached while it is open; Escape, the phone's back and a touch beside it close it, and the
+ * focus goes back to what opened it.
+ */
+export function Sheet({ title, onClose, children }: Props) {
+  const sheet = useRef<HTMLDialogElement>(null);
+  const closing = useRef(onClose);
+  closing.current = onClose;
+  useEffect(() => {
+    sheet.current!.showModal();
+    return onBack(() => closing.current());
+  }, []);
+  return (
+    <dialog
+      ref={sheet}
+      class="sheet"
+      aria-label={title}
+      onCancel={(event) => {
+        event.preventDefault(); // it goes when it is no longer drawn
+        onClose();
+      }}
+      onClick={(event) => event.target === sheet.current && onClose()}
+    >
+      <div class="sheet-body">
+        <header class="sheet-top">
+          <h2>{title}</h2>
+          <button type="button" class="round" aria-label="Close" onClick={onClose}>
+            ✕
+          </button>
+        </header>
+        {children}
+      </div>
+    </dialog>
+  );
+}
