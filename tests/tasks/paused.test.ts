@@ -34,11 +34,11 @@ afterAll(() => {
   shelf.records.value = new Map();
 });
 
-/** Screens where the hand was busy: such a run goes on at this very one. */
-const HAND_BUSY = /^(pour\.|drops$|material$|count\.|glass\.|[tcsed]\.|dip$|fan$)/;
+/** Screens where the hand counted or weighed: such a run goes on at this very one. What is poured by volume is told on the card. */
+const HAND_BUSY = /^(drops$|material$|count\.|glass\.|[tcsed]\.|dip$|fan$)/;
 
 /** Questions that today's tasks ask no more: what was answered there is still told. */
-const ASKED_NO_MORE = /^(more\.\d+|newTip)$/;
+const ASKED_NO_MORE = /^(more\.\d+|newTip|way)$/;
 
 test.each(runs.map((run) => [run.title, run] as const))('%s opens at every step as it was left', async (_, run) => {
   const task = (await loadTask(run.task))!;
@@ -51,13 +51,14 @@ test.each(runs.map((run) => [run.title, run] as const))('%s opens at every step 
     const state = fold(mine.slice(0, cut), { ...freshRun, presets });
     const steps = task.steps(state);
     const step = steps[placeOf(steps, state)]!;
+    if (state.at !== '' && state.at !== then[0]) return; // that version had lost its step itself, and began again
     if (step.key === then[0] && !step.card) {
       const now = (step.ask ?? []).map((field) => `${field.name}=${textOf(state, field)}`);
       expect([step.key, step.say, ...now]).toEqual(then);
       return;
     }
     expect(then[0]).not.toMatch(HAND_BUSY);
-    expect(step.card, `the screen ${then[0]} has become part of a card`).toBeDefined();
+    expect(step.card !== undefined || /^new-/.test(step.key), `${then[0]} goes on at ${step.key}`).toBe(true);
     const asked = new Map(
       steps.flatMap(({ ask = [], rows = [] }) => [...ask, ...rows]).map((field) => [field.name, field]),
     );

@@ -1,26 +1,8 @@
+import * as z from 'zod/mini';
 import type { Basis } from '../../core/liquid/strength';
-import { list } from '../../records/shelf';
-import type { Option } from '../../ui/controls/field';
-import { vialOptions } from '../../workshop/onHand';
-import { whyNotByItself } from '../../workshop/takenByItself';
-import { amount, choice, code, day, given, optionalAmount, pick, words } from '../engine/fields';
+import { amount, choice, code, day, given, optionalAmount, pick, shaped, words } from '../engine/fields';
 import type { Step } from '../engine/task';
 import type { NewBottleStep } from '../shared/newBottle';
-import { calledOf, labelTagOf } from '../../workshop/labelled';
-
-/** What can be diluted: bottles first, then a new one, then vials. */
-export function sourceOptions(): Option[] {
-  const bottles = list('bottle').map((bottle) => {
-    const lot = bottle.lot && `lot ${bottle.lot}`;
-    const more = [bottle.supplier, lot, bottle.grade, whyNotByItself(bottle)].filter(Boolean).join(', ');
-    return { value: bottle.id, label: `${labelTagOf(bottle)} · ${calledOf(bottle).name}`, hint: more };
-  });
-  return [
-    ...bottles,
-    { value: 'new', label: 'A new bottle', hint: 'that is not on the Shelf yet', always: true },
-    ...vialOptions(),
-  ];
-}
 
 const bases: readonly Basis[] = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 const meaning: Record<Basis, string> = {
@@ -31,14 +13,26 @@ const meaning: Record<Basis, string> = {
   'mg/L': 'mg in a litre',
 };
 
-const sizes = [5, 10, 15, 20, 30]; // mL
+/** The dropper of a vial whose material goes in by weight. */
+export const ON_SCALE = 'scale';
+
+/** Usual vials, mL. */
+export const SIZES = [5, 10, 15, 20, 30];
 
 /** How a solvent's volume is measured, with half the width of what it may be off, as a share of the volume. */
 export const measures = [
-  { value: 'scale', label: 'On a scale', hint: 'the surest: type the grams', tolerance: 0, source: '' },
+  {
+    value: 'scale',
+    label: 'On a scale',
+    short: 'a scale',
+    hint: 'the surest: type the grams',
+    tolerance: 0,
+    source: '',
+  },
   {
     value: 'cylinder',
     label: 'Graduated cylinder, 10 mL',
+    short: 'a cylinder',
     hint: '± 0.08 mL',
     tolerance: 0.008,
     source: 'ASTM class A, 10 mL: ± 0.08 mL',
@@ -46,6 +40,7 @@ export const measures = [
   {
     value: 'syringe',
     label: 'Syringe or graduated pipette',
+    short: 'a syringe',
     hint: 'about ± 3 %',
     tolerance: 0.03,
     source: 'typical, not confirmed',
@@ -53,6 +48,7 @@ export const measures = [
   {
     value: 'shoulder',
     label: 'Up to the shoulder of the vial',
+    short: 'eye, to the shoulder',
     hint: 'about ± 8 %',
     tolerance: 0.08,
     source: 'our guess: vials have no tolerance',
@@ -62,34 +58,17 @@ export const measures = [
 /** Solvent goes in once, and once more after an overshoot. */
 export type Pour = 'solvent' | 'rescue';
 
-/** One step of a dilution. */
+/** One step of a dilution; in a rack those of each vial go by its name and a point. */
 export type DiluteStep = Step<
-  | NewBottleStep
-  | 'bottle'
-  | 'strength'
-  | 'size'
-  | 'own-size'
-  | 'solvent'
-  | 'own-solvent'
-  | 'food'
-  | 'measure'
-  | 'way'
-  | 'dropper'
-  | 'scale'
-  | 'plan'
-  | `pour.${Pour}`
-  | 'drops'
-  | 'material'
-  | 'made'
-  | 'rescued'
-  | 'label'
-  | 'set'
-  | 'set-plan'
+  NewBottleStep | 'card' | `pour.${Pour}` | 'drops' | 'weighed' | 'material' | 'made' | 'set' | `${number}.${string}`
 >;
+
+/** The vials of a rack, in the order in which they are made: each with the answers that it does not share. */
+const rackShape = z.array(z.object({ name: z.string(), given: z.record(z.string(), z.string()) }));
 
 const readability = amount({
   name: 'readability',
-  title: 'Smallest step of the scale',
+  title: 'Readability of the scale',
   unit: 'g',
   above: 0,
   max: 1,
@@ -114,22 +93,16 @@ export const fields = {
     preset: '% w/v',
     options: bases.map((value) => ({ value, label: value, hint: meaning[value] })),
   }),
-  size: choice({
-    name: 'size',
-    title: 'Vial',
-    options: [
-      ...sizes.map((ml) => ({ value: String(ml), label: `${ml} mL` })),
-      { value: 'own', label: 'Another size' },
-    ],
-  }),
+  size: amount({ name: 'size', title: 'Vial', unit: 'mL', above: 0, max: 1000 }),
+  /** The size of the first version's "Another size". */
   ownSize: amount({ name: 'ownSize', title: 'Size of the vial', unit: 'mL', above: 0, max: 1000 }),
   solvent: pick({ name: 'solvent', title: 'Solvent' }),
   food: choice({
     name: 'food',
     title: 'This bottle of solvent',
     options: [
-      { value: 'yes', label: 'Food grade, nothing added', hint: 'the label says so' },
-      { value: 'no', label: 'Denatured, or not known', hint: 'the vial becomes smell only' },
+      { value: 'yes', label: 'Food grade, nothing added', short: 'food grade', hint: 'the label says so' },
+      { value: 'no', label: 'Denatured, or not known', short: 'not food grade', hint: 'the vial becomes smell only' },
     ],
   }),
   solventName: words({ name: 'solvent.name', title: 'Name of the solvent', max: 60 }),
@@ -145,7 +118,7 @@ export const fields = {
   measure: choice({
     name: 'measure',
     title: 'Solvent measured',
-    options: measures.map(({ value, label, hint }) => ({ value, label, hint })),
+    options: measures.map(({ value, label, short, hint }) => ({ value, label, short, hint })),
   }),
   way: choice({
     name: 'way',
@@ -155,7 +128,6 @@ export const fields = {
       { value: 'mass', label: 'On a scale', hint: '' },
     ],
   }),
-  within: amount({ name: 'within', title: 'Known to within ±', unit: '%', above: 0, max: 100, preset: '10' }),
   dropper: pick({ name: 'dropper', title: 'Dropper' }),
   readability,
   /** Another solvent amount than asked for was put in. */
@@ -172,6 +144,9 @@ export const fields = {
     max: 1000,
     scale: readability,
   }),
+  /** What the counted drops weigh, where they fell on a scale: the surer of the two is taken, and it becomes a calibration. */
+  weighs: given('weighs', ['yes']),
+  dropsG: amount({ name: 'drops.g', title: 'The drops weigh', unit: 'g', above: 0, max: 100, scale: readability }),
   /** Solvent is taken that makes the planned drops exact. */
   exact: given('exact', ['yes']),
   /** A vial made before is made exactly again: drops or g of the material, and g of the solvent. */
@@ -182,28 +157,38 @@ export const fields = {
   code: code({ name: 'vial.code', title: 'Code of the vial' }),
   madeOn: day({ name: 'vial.made', title: 'Made on', past: true }),
   useBy: day({ name: 'vial.useBy', title: 'Use by' }),
-  /** Several bottles are diluted alike, and which. */
-  set: given('set', ['yes']),
+  /** One step all the same, where a way down by two would be better known. */
+  direct: given('direct', ['yes']),
+  /** Several vials, made one after the other; and which bottles are picked for it. */
+  rack: shaped('rack', rackShape),
   inSet: (bottle: string) => given(`set.${bottle}`, ['yes']),
+  /** A vial of the rack that is not made after all. */
+  skip: given('skip', ['yes']),
 };
 
+export type Rack = z.output<typeof rackShape>;
+
 /** What vials made one after another have in common beside their strength. */
-export const setUp = [
+export const setUp = [fields.size, fields.solvent, fields.food, fields.measure, fields.dropper, fields.readability];
+
+/** What the next dilution begins with. */
+export const remembers = [
+  fields.strength('% w/v'),
+  fields.basis,
   fields.size,
-  fields.ownSize,
   fields.solvent,
-  fields.food,
   fields.measure,
-  fields.way,
   fields.dropper,
   fields.readability,
-];
+].map(({ name }) => name);
 
 /** What a repeat begins with. */
 export const repeats = [
-  ...[fields.source, fields.strength('% w/v'), fields.basis, ...setUp, fields.within, fields.exact].map(
-    ({ name }) => name,
-  ),
-  fields.set.name,
-  fields.inSet('').name,
-];
+  fields.source,
+  fields.strength('% w/v'),
+  fields.basis,
+  ...setUp,
+  fields.ownSize,
+  fields.way,
+  fields.exact,
+].map(({ name }) => name);

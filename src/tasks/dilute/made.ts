@@ -1,6 +1,6 @@
 import { dilutionOf, rescue, type Dilution } from '../../core/dilution/dilution';
 import { massOfDrops } from '../../core/drop/drop';
-import { measured, plus, times, type Measured } from '../../core/number/measured';
+import { measured, plus, standardUncertainty, times, type Measured } from '../../core/number/measured';
 import { mixtureDensity, showStrength } from '../../core/liquid/strength';
 import { massFraction, type GramPerMl } from '../../core/number/units';
 import { netMass } from '../../core/dilution/weighing';
@@ -27,20 +27,32 @@ function solventIn(run: RunState, order: Order, pour: { name: Pour; plannedG: nu
   return times(measured(ml, (ml * how.tolerance) / Math.sqrt(3), source), order.solvent.now);
 }
 
-/** The material as put in, g: counted drops, or weighed. */
+/** The material as put in, g: weighed; or counted drops, weighed after all where that is known more surely. */
 function materialIn(run: RunState, order: Order, tag: string): Measured {
   const { mgPerDrop, spread } = order.drop;
-  const drops = run.drops['source'] ?? 0;
-  if (order.byDrops)
-    return massOfDrops({
-      drops,
-      mgPerDrop,
-      perDropSpread: spread,
-      id: tag,
-      words: 'the drops differ among themselves',
-    });
-  const weighed = { grossG: answer(run, fields.materialG) ?? 0, tareG: 0, readabilityG: order.readabilityG };
-  return netMass(weighed, { id: `${tag}:material`, words: 'material weighed' });
+  const net = (grossG: number, words: string) =>
+    netMass({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:material`, words });
+  if (!order.byDrops) return net(answer(run, fields.materialG) ?? 0, 'material weighed');
+  const counted = massOfDrops({
+    drops: run.drops['source'] ?? 0,
+    mgPerDrop,
+    perDropSpread: spread,
+    id: tag,
+    words: 'the drops differ among themselves',
+  });
+  const weighedG = dropsWeighed(run);
+  if (weighedG === null) return counted;
+  const weighed = net(weighedG, 'the drops, weighed');
+  return isSurer(weighed, counted) ? weighed : counted;
+}
+
+/** What the counted drops weighed, g; null where no one put them on a scale. */
+export function dropsWeighed(run: RunState): number | null {
+  return answer(run, fields.weighs) === 'yes' ? answer(run, fields.dropsG) : null;
+}
+
+function isSurer(one: Measured, other: Measured): boolean {
+  return standardUncertainty(one) / one.value < standardUncertainty(other) / other.value;
 }
 
 /** What was really made: strength and mass, the strength of each content, the material used, and what would rescue an overshoot. */

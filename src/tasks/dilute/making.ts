@@ -14,7 +14,7 @@ import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { SolventOnHand } from '../../workshop/onHand';
-import { fields } from './fields';
+import { fields, ON_SCALE } from './fields';
 import { solventOf, sourceOf, totalStrength, type Source } from './source';
 import { formatPlain } from '../../ui/format';
 import { Refusal } from '../../core/text/refusal';
@@ -62,10 +62,9 @@ export function basisOf(run: RunState): Basis {
   return answer(run, fields.basis) ?? '% w/v';
 }
 
-/** The size of the vial in mL, or null. */
+/** The size of the vial in mL, or null. The first version asked for an uncommon one apart. */
 export function sizeOf(run: RunState): number | null {
-  const size = answer(run, fields.size);
-  return size === 'own' ? answer(run, fields.ownSize) : size === null ? null : Number(size);
+  return answer(run, fields.size) ?? answer(run, fields.ownSize);
 }
 
 /** The strength that was asked for as a mass fraction. @throws Refusal above the neat material */
@@ -93,9 +92,13 @@ export function liquidOf(source: Source, solvent: SolventOnHand | null): Order['
   };
 }
 
-/** What is to be made; null until source, strength, size, solvent and way are known. */
-export function orderOf(run: RunState): Order | null {
-  const source = sourceOf(run);
+/** Whether the material goes in by drops: a solid never does. */
+export function isByDrops(run: RunState, solid: boolean): boolean {
+  return !solid && answer(run, fields.way) !== 'mass' && answer(run, fields.dropper) !== ON_SCALE;
+}
+
+/** What is to be made, out of what was chosen or out of `source`; null until source, strength, size and solvent are known. */
+export function orderOf(run: RunState, source = sourceOf(run)): Order | null {
   const solvent = solventOf(run);
   const sizeMl = sizeOf(run);
   if (!source || !solvent || sizeMl === null || strengthOf(run) === null) return null;
@@ -107,7 +110,7 @@ export function orderOf(run: RunState): Order | null {
     basis: basisOf(run),
     sizeMl,
     drop: dropOf(answer(run, fields.dropper) ?? 'typical', source.drop),
-    byDrops: answer(run, fields.way) === 'drops' && !source.solid,
+    byDrops: isByDrops(run, source.solid),
     readabilityG: answer(run, fields.readability) ?? 0.01,
     target: targetOf(run, source, liquid),
   };

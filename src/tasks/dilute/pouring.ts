@@ -1,75 +1,56 @@
-import { formatGiven, formatMeasured, gramsText, formatPlain, measuredText, showsNothing } from '../../ui/format';
+import { formatGiven, formatMeasured, gramsText, formatPlain, showsNothing } from '../../ui/format';
 import { dropsText, ofTarget } from '../../workshop/dropWords';
 import type { RunState } from '../engine/fold';
 import { roomC } from '../../workshop/onHand';
-import { answer, types } from '../engine/answers';
+import { answer, clears, types } from '../engine/answers';
 import type { Offer } from '../engine/task';
-import { cautionsFor, smellOnlyReason } from './cautions';
+import { cautionsFor } from './cautions';
 import { fields, type DiluteStep, type Pour } from './fields';
 import { madeOf } from './made';
 import { inMl, type Order } from './making';
-import { wayDown } from './wayDown';
 
-/** Plan, solvent, material. */
+/** Solvent where it is weighed or was another amount, then the material. */
 export function makingSteps(run: RunState, order: Order): DiluteStep[] {
+  const pours = answer(run, fields.measure) === 'scale' || answer(run, fields.otherAmount('solvent')) === 'yes';
+  const poured = pours || 'pour.solvent' in run.done; // the first version had a step for it
+  const weighs = answer(run, fields.weighs) === 'yes';
   return [
-    planStep(run, order),
-    pourStep(run, order, { pour: 'solvent', grams: order.plan.solventG, say: 'into the vial' }),
-    order.byDrops ? dropStep(run, order) : massStep(order),
+    ...(pours ? [pourStep(run, order, { pour: 'solvent', grams: order.plan.solventG, say: 'into the vial' })] : []),
+    ...(order.byDrops
+      ? [dropStep(run, order, poured), ...(weighs ? [weighedStep(run)] : [])]
+      : [massStep(run, order, poured)]),
   ];
 }
 
-/** What the vial will be, and the better ways where there are any. */
-function planStep(run: RunState, order: Order): DiluteStep {
-  const { drops, tooLittle } = order.plan;
-  const better = tooLittle ? wayDown(run, order) : null;
-  const ml = formatPlain(inMl(order, order.plan.solventG), 3);
-  const amount = drops ? dropsText(drops.drops) : sourceText(order);
-  const off = drops && answer(run, fields.exact) !== 'yes' ? offWords(drops.error) : '';
-  const exactly: Offer[] =
-    drops && answer(run, fields.exact) !== 'yes' && Math.abs(drops.error) > 0.01
-      ? [
-          {
-            words: `Take ${formatPlain(inMl(order, order.plan.exactG), 3)} mL, then ${amount} are exact`,
-            type: types(fields.exact, 'yes'),
-          },
-        ]
-      : [];
-  const few = drops
-    ? `It needs fewer than 3 drops, so one drop decides.`
-    : `It needs less than this scale can weigh well.`;
-  return {
-    key: 'plan',
-    say: `‹${amount}› of ${called(order)} in ‹${ml} mL› of ${order.solvent.name}.`,
-    more: [
-      ...(tooLittle ? [`${few}${better ? ' Better so:' : ''}`] : []),
-      ...(better?.lines ?? []),
-      `${drops ? `A drop weighs ${measuredText(order.drop.mgPerDrop, 'mg')}, ${order.drop.words}.` : ''}${off}`,
-      smellOnlyReason(order.solvent, order.source.grade) ?? 'Everything in it is fit for drinks.',
-    ].filter(Boolean),
-    ...(better ? { ask: [fields.within] } : {}),
-    ...(isNothing(order) ? { problem: NOTHING } : {}),
-    offers: [...(better ? [better.offer] : []), ...exactly],
-    cautions: cautionsFor(order.solvent, order.source.drop.strength === 1, order.source.cautions),
-    done: 'Begin',
-  };
+/** What is poured, as the hand does it: '14.8 mL of ethanol', 'ethanol up to the shoulder'. */
+export function pouredText(run: RunState, order: Order): string {
+  if (answer(run, fields.measure) === 'shoulder') return `${order.solvent.name} up to the shoulder`;
+  return `‹${pourAmount(run, order)}› of ${order.solvent.name}`;
 }
 
-const NOTHING =
+/** The amount of solvent as it is measured. */
+export function pourAmount(run: RunState, order: Order): string {
+  const grams = order.plan.solventG;
+  return answer(run, fields.measure) === 'scale'
+    ? gramsText(grams, order.readabilityG)
+    : `${formatPlain(inMl(order, grams), 3)} mL`;
+}
+
+/** The material to take: '6 drops', '0.15 g'. */
+export function takenText({ plan, readabilityG }: Order): string {
+  return plan.drops ? dropsText(plan.drops.drops) : gramsText(plan.amounts.source, readabilityG);
+}
+
+export const NOTHING =
   'The scale would show nothing of it: make a stronger dilution first and dilute that, or take a finer scale.';
 
 /** True where the material is weighed and the scale would not show it. */
-function isNothing({ byDrops, plan, readabilityG }: Order): boolean {
+export function isNothing({ byDrops, plan, readabilityG }: Order): boolean {
   return !byDrops && showsNothing(plan.amounts.source, readabilityG);
 }
 
-/** The material to weigh in, as the scale can show it. */
-function sourceText(order: Order): string {
-  return gramsText(order.plan.amounts.source, order.readabilityG);
-}
-
 /** What whole drops are off by, a share; nothing below half a percent. */
-function offWords(error: number): string {
+export function offWords(error: number): string {
   const percent = Math.round(Math.abs(error) * 100);
   if (percent === 0) return '';
   return ` That is ${percent} % ${error < 0 ? 'weaker' : 'stronger'} than asked, since drops are whole.`;
@@ -110,15 +91,36 @@ function called({ source: { name, tag } }: Order): string {
   return `‹${tag}› (${name})`;
 }
 
-function dropStep(run: RunState, order: Order): DiluteStep {
+/** The pad. What was poured before is said there; where it was another amount, that can be told. */
+function dropStep(run: RunState, order: Order, poured: boolean): DiluteStep {
   const { drops } = order.plan;
-  const live = (count: number) =>
-    `${ofTarget(count, drops!.drops)}${count > 0 ? ` · ${strengthNow(run, order, count)} now` : ''}`;
+  const count = run.drops['source'] ?? 0;
+  const live = (now: number) =>
+    `${ofTarget(now, drops!.drops)}${now > 0 ? ` · ${strengthNow(run, order, now)} now` : ''}`;
+  const other: Offer<'pour.solvent'> = {
+    words: 'I poured another amount',
+    type: types(fields.otherAmount('solvent'), 'yes'),
+    go: 'pour.solvent',
+  };
+  const weigh: Offer<'weighed'> = { words: 'Weigh the drops', type: types(fields.weighs, 'yes'), go: 'weighed' };
   return {
     key: 'drops',
-    say: `Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
+    say: `${poured ? 'Add' : `Pour ${pouredText(run, order)}. Add`} ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
     pad: { counter: 'source', target: drops!.drops, live },
-    ...((run.drops['source'] ?? 0) === 0 ? { problem: 'Tap once for each drop that falls; none is counted yet.' } : {}),
+    offers: [...(count > 0 ? [weigh] : []), ...(poured ? [] : [other])],
+    ...(count === 0 ? { problem: 'Tap once for each drop that falls; none is counted yet.' } : {}),
+  };
+}
+
+/** One figure after the drops: it is used for the strength, and kept as a calibration of this dropper and liquid. */
+function weighedStep(run: RunState): DiluteStep {
+  return {
+    key: 'weighed',
+    say: `What do the ‹${dropsText(run.drops['source'] ?? 0)}› weigh?`,
+    more: ['What the scale shows more than before the first drop.'],
+    ask: [fields.dropsG],
+    offers: [{ words: 'They were not weighed', type: clears(fields.weighs), go: 'drops' }],
+    done: 'Next',
   };
 }
 
@@ -127,12 +129,13 @@ function strengthNow(run: RunState, order: Order, count: number): string {
   return `${formatMeasured(shown, { most: 3 }).value} ${order.basis}`;
 }
 
-function massStep(order: Order): DiluteStep {
+function massStep(run: RunState, order: Order, poured: boolean): DiluteStep {
   return {
     key: 'material',
-    say: `Tare. Weigh in ‹${sourceText(order)}› of ${called(order)}.`,
+    say: `${poured ? 'Tare.' : `Pour ${pouredText(run, order)}. Tare.`} Weigh in ‹${takenText(order)}› of ${called(order)}.`,
     more: ['Type what the scale really shows.'],
     ask: [fields.materialG],
     cautions: cautionsFor(null, true, order.source.cautions),
+    done: 'Next',
   };
 }

@@ -49,7 +49,8 @@ export function sourceOf(run: RunState): Source | null {
   return kept && ofBottle(kept);
 }
 
-function ofVial(vial: Vial): Source {
+/** A vial as what is diluted: one on the Shelf, or one that is just being made. */
+export function ofVial(vial: Vial): Source {
   return {
     id: vial.id,
     name: vial.name,

@@ -1,54 +1,57 @@
-import { list, shelf } from '../../records/shelf';
-import { dropperOptions, solventBottleOptions, solventOptions } from '../../workshop/onHand';
-import { answer, ask, types } from '../engine/answers';
-import type { RunState } from '../engine/fold';
-import { newBottleSteps } from '../shared/newBottle';
-import type { Offer } from '../engine/task';
+import { list } from '../../records/shelf';
 import { attempt, Refused } from '../../workshop/attempt';
+import { answer, types } from '../engine/answers';
+import type { RunState } from '../engine/fold';
+import { asPart } from '../engine/part';
+import { newBottleSteps } from '../shared/newBottle';
+import { settled } from './asked';
+import { cardStep } from './card';
 import { endSteps } from './ending';
-import { fields, sourceOptions, type DiluteStep } from './fields';
-import { liquidOf, orderOf, strengthOf, targetOf } from './making';
+import { fields, type DiluteStep } from './fields';
+import { orderOf } from './making';
 import { makingSteps } from './pouring';
-import { isSet, pickSetStep, setPlanStep } from './set';
-import { solventBottleOf, solventOf, sourceOf } from './source';
+import { isRack, isSkipped, rackOf, type Racked } from './rack';
+import { drawRack } from './RackRow';
+import { pickStep } from './set';
 
 /** The steps of a dilution, as far as what is known reaches. */
 export function steps(run: RunState): DiluteStep[] {
-  const source = sourceOf(run);
-  if (isSet(run))
-    return [
-      pickSetStep(run),
-      strengthStep(run),
-      ...vialSteps(run),
-      ...solventSteps(run),
-      ...waySteps(run, false),
-      setPlanStep(run),
-    ];
-  const several: Offer[] =
-    list('bottle').length > 1 ? [{ words: 'Several at once', type: types(fields.set, 'yes') }] : [];
-  const first: DiluteStep = {
-    key: 'bottle',
-    say: 'What will you thin?',
-    ask: [ask(fields.source, { options: sourceOptions() })],
-    offers: several,
-  };
   const fresh = answer(run, fields.source) === 'new' ? newBottleSteps(run) : [];
-  const order = attempt(() => orderOf(run));
-  if (isExact(run) && order && !(order instanceof Refused))
-    return [
-      ...solventSteps(run).filter(({ key }) => key === 'food'),
-      ...makingSteps(run, order).filter(({ key }) => key !== 'plan'),
-      ...endSteps(run, order),
-    ];
-  return [
-    first,
-    ...fresh,
-    strengthStep(run),
-    ...vialSteps(run),
-    ...solventSteps(run),
-    ...waySteps(run, source?.solid ?? false),
-    ...(order && !(order instanceof Refused) ? [...makingSteps(run, order), ...endSteps(run, order)] : []),
-  ];
+  if (isExact(run) && !isRack(run)) return exactSteps(run);
+  const set = list('bottle').length > 1 ? [pickStep(run)] : [];
+  return [...fresh, cardStep(run, (then) => handSteps(then)[0]?.key), ...set, ...handSteps(run)];
+}
+
+/** Where the hand is busy: one vial, or those of a rack one after the other. */
+function handSteps(run: RunState): DiluteStep[] {
+  if (isRack(run)) return rackSteps(run);
+  const now = settled(run);
+  const order = attempt(() => orderOf(now));
+  return order && !(order instanceof Refused) ? [...makingSteps(now, order), ...endSteps(now, order)] : [];
+}
+
+function rackSteps(run: RunState): DiluteStep[] {
+  const rack = rackOf(run);
+  return rack.filter((one) => !isSkipped(one)).flatMap((one) => vialSteps(one, rack));
+}
+
+/** The steps of one vial of the rack, with all of them in sight, and the way to leave this one out. */
+function vialSteps({ name, run, order }: Racked, rack: readonly Racked[]): DiluteStep[] {
+  const skip = { words: 'Skip this vial', type: types(fields.skip, 'yes') };
+  const own: DiluteStep[] = order
+    ? [...makingSteps(run, order), ...endSteps(run, order)]
+    : [
+        {
+          key: 'made',
+          say: 'This one cannot be made so.',
+          problem: 'Skip it, or go back and change what is asked for.',
+        },
+      ];
+  return own.map((step) => {
+    const draws = step.pad || step.key === 'material' || step.key.startsWith('pour.');
+    const whole = { ...step, offers: [...(step.offers ?? []), skip] } as DiluteStep;
+    return { ...asPart(whole, name), ...(draws ? { draw: () => drawRack(rack, name) } : {}) } as DiluteStep;
+  });
 }
 
 /** Whether a vial made before is made exactly again: nothing is planned, and nothing is asked but what is fit for drinks. */
@@ -56,68 +59,9 @@ function isExact(run: RunState): boolean {
   return answer(run, fields.exactSource) !== null && answer(run, fields.exactSolvent) !== null;
 }
 
-function strengthStep(run: RunState): DiluteStep {
-  const basis = ask(fields.basis, { preset: shelf.settings.value.basis });
-  const source = sourceOf(run);
-  const tried =
-    source && strengthOf(run) !== null ? attempt(() => targetOf(run, source, liquidOf(source, solventOf(run)))) : null;
-  const problem = tried instanceof Refused ? tried.problem : undefined;
-  return {
-    key: 'strength',
-    say: `How strong shall ${source?.name ?? 'it'} become?`,
-    more: ['1 % to smell most materials, 0.1 % for the strong ones (common practice).'],
-    ask: [fields.strength(answer(run, basis) ?? '% w/v'), basis],
-    ...(problem ? { problem } : {}),
-  };
-}
-
-function vialSteps(run: RunState): DiluteStep[] {
-  const own: DiluteStep = { key: 'own-size', say: 'How large is the vial?', ask: [fields.ownSize] };
-  return [
-    { key: 'size', say: 'Which vial?', ask: [fields.size] },
-    ...(answer(run, fields.size) === 'own' ? [own] : []),
-  ];
-}
-
-function solventSteps(run: RunState): DiluteStep[] {
-  const solvent = solventOf(run);
-  const own = answer(run, fields.solvent) === 'new';
-  const options = [...solventBottleOptions(), ...solventOptions(), { value: 'new', label: 'Another solvent' }];
-  const named: DiluteStep = {
-    key: 'own-solvent',
-    say: 'What is the solvent?',
-    ask: [fields.solventName, fields.solventDensity, fields.solventFlash],
-  };
-  const graded: DiluteStep = {
-    key: 'food',
-    say: 'Is the solvent food grade?',
-    more: ['Denatured alcohol must never reach a drink: read the label.'],
-    ask: [fields.food],
-  };
-  return [
-    { key: 'solvent', say: 'Which solvent?', ask: [ask(fields.solvent, { options })] },
-    ...(own ? [named] : []),
-    ...(own || (solvent?.foodPossible && !solventBottleOf(run)?.grade) ? [graded] : []),
-  ];
-}
-
-function waySteps(run: RunState, solid: boolean): DiluteStep[] {
-  const byDrops = answer(run, fields.way) === 'drops' && !solid;
-  const scale = answer(run, fields.measure) === 'scale' || answer(run, fields.way) === 'mass' || solid;
-  const weighedOnly = [{ value: 'mass', label: 'On a scale', hint: 'a solid is weighed, never counted in drops' }];
-  const dropper: DiluteStep = {
-    key: 'dropper',
-    say: 'Which dropper?',
-    ask: [ask(fields.dropper, { options: dropperOptions() })],
-  };
-  return [
-    { key: 'measure', say: 'How do you measure the solvent?', ask: [fields.measure] },
-    {
-      key: 'way',
-      say: 'How do you measure the material?',
-      ask: [ask(fields.way, solid ? { options: weighedOnly } : {})],
-    },
-    ...(byDrops ? [dropper] : []),
-    ...(scale ? [{ key: 'scale', say: 'Which scale?', ask: [fields.readability] } as const] : []),
-  ];
+function exactSteps(run: RunState): DiluteStep[] {
+  const hands = handSteps(run);
+  const card = cardStep(run, () => hands[0]?.key);
+  const gradeMissing = card.ask?.some(({ name }) => name === fields.food.name) && answer(run, fields.food) === null;
+  return gradeMissing || hands.length === 0 ? [card, ...hands] : hands;
 }

@@ -1,32 +1,31 @@
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
-import type { Use } from '../../records/kind/quantity';
 import type { Done } from '../../records/kind/record';
 import type { Vial } from '../../records/kind/vial';
-import { find, newId, newRecord } from '../../records/shelf';
-import { answer, clears, types } from '../engine/answers';
+import { newId } from '../../records/shelf';
+import { Refusal } from '../../core/text/refusal';
+import { answer, clears } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { askedIn } from '../engine/lastTime';
 import { newBottle } from '../shared/newBottle';
 import type { Task } from '../engine/task';
-import { droppedBy, useOf } from '../../workshop/uses';
-import { fields, repeats, type DiluteStep } from './fields';
-import { labelOf, madeOf, type Made } from './made';
-import { inMl, orderOf, type Order } from './making';
-import { copyOf, gradeOf, ownSolvent, solventBottleOf, sourceOf } from './source';
-import { isSet } from './set';
+import { settled } from './asked';
+import { fields, remembers, repeats, type DiluteStep } from './fields';
+import { happenedTo } from './happened';
+import { madeOf } from './made';
+import { orderOf, type Order } from './making';
+import { isRack, isReady, isSkipped, madeName, rackOf, type Racked } from './rack';
+import { ownSolvent, sourceOf } from './source';
 import { steps } from './steps';
-import { Refusal } from '../../core/text/refusal';
-import { today } from '../../workshop/today';
-import { freeVialCode } from '../../workshop/vialCode';
+import { learned, vialOf } from './vialMade';
 
-const OFF = 0.02; // our choice: a weighing within 2 % is as planned
-
-/** The vial as really made, with the bottle, material or solvent that came with it. */
+/** The vial as really made, with the bottle, material or solvent that came with it; of a rack all vials that were made. */
 function keep(run: RunState): AnyRecord[] {
-  if (isSet(run)) return []; // each vial of a set is a run and a record of its own
-  const order = orderOf(run);
+  if (isRack(run)) return keepRack(run);
+  const now = settled(run);
+  const order = orderOf(now);
   if (!order) throw new Refusal('Something is still missing: go back through the steps.');
-  const fresh = answer(run, fields.source) === 'new' ? newBottle(run) : null;
-  const solvent = answer(run, fields.solvent) === 'new' ? ownSolvent(run) : null;
+  const fresh = answer(now, fields.source) === 'new' ? newBottle(now) : null;
+  const solvent = answer(now, fields.solvent) === 'new' ? ownSolvent(now) : null;
   const source = fresh
     ? {
         ...order.source,
@@ -36,78 +35,46 @@ function keep(run: RunState): AnyRecord[] {
     : order.source;
   const id = newId();
   const stored = { ...order, source, solvent: solvent ? { ...order.solvent, id: solvent.id } : order.solvent };
-  const vial = { ...vialOf(run, stored, madeOf(run, order, `vial:${id}`)), id };
+  const vial = { ...vialOf(now, stored, madeOf(now, order, `vial:${id}`)), id };
   return [
     vial,
     ...(fresh ? [fresh.bottle] : []),
     ...(fresh?.fresh ? [fresh.material] : []),
     ...(solvent ? [solvent] : []),
+    ...learned(now, stored),
   ];
 }
 
-function vialOf(run: RunState, order: Order, made: Made): AnyRecord {
-  const { source, solvent } = order;
-  const bottle = solventBottleOf(run);
-  return newRecord('vial', {
-    from: [source.id, ...(bottle ? [bottle.id] : [])],
-    code: answer(run, fields.code)!,
-    sort: 'dilution',
-    name: source.name,
-    contents: source.contents.map((part, i) => ({
-      material: part.material,
-      name: part.name,
-      strength: made.contents[i]!,
-    })),
-    label: labelOf(run, order, made),
-    solvent: copyOf(solvent),
-    massG: made.mass,
-    densityGPerMl: made.gPerMl,
-    sizeMl: order.sizeMl,
-    grade: gradeOf(source, solvent),
-    madeOn: answer(run, fields.madeOn)!,
-    useBy: answer(run, fields.useBy)!,
-    supplier: source.supplier,
-    lot: source.lot,
-    uses: usesOf(run, order, made),
+/** Vials of a rack that were made, in order; what one was made from is the vial that it was made into. */
+function keepRack(run: RunState): AnyRecord[] {
+  const made = madeVials(run);
+  if (made.length === 0) throw new Refusal('No vial of the rack was made.');
+  const ids = new Map(made.map(({ name }) => [madeName(name), newId()]));
+  const own = answer(settled(run), fields.solvent) === 'new' ? ownSolvent(settled(run)) : null;
+  const vials = made.map(({ name, run: mine, order }) => {
+    const id = ids.get(madeName(name))!;
+    const source = { ...order.source, id: ids.get(order.source.id) ?? order.source.id };
+    const solvent = own ? { ...order.solvent, id: own.id } : order.solvent;
+    return { ...vialOf(mine, { ...order, source, solvent }, madeOf(mine, order, `vial:${id}`)), id };
   });
+  return [...vials, ...(own ? [own] : []), ...made.flatMap(({ run: mine, order }) => learned(mine, order))];
 }
 
-/** The material as counted or weighed, and the solvent as weighed or poured; without a bottle it goes by its own id. */
-function usesOf(run: RunState, order: Order, { material, solvent }: Made): Use[] {
-  const { source, byDrops } = order;
-  const { code, name, supplier, lot } = source;
-  const strength = find('vial', source.id) ? {} : { strength: 'neat' };
-  const counted = {
-    how: 'counted',
-    drops: run.drops['source'] ?? 0,
-    ...droppedBy(answer(run, fields.dropper) ?? ''),
-  } as const;
-  const poured = { how: 'poured', ml: Number(inMl(order, solvent.value).toPrecision(12)) } as const;
-  const bottle = solventBottleOf(run);
-  return [
-    useOf(source.id, material, { code, name, supplier, lot, ...strength, ...(byDrops ? counted : { how: 'weighed' }) }),
-    useOf(bottle?.id ?? order.solvent.id, solvent, {
-      name: order.solvent.name,
-      ...(answer(run, fields.measure) === 'scale' ? { how: 'weighed' } : poured),
-    }),
-  ];
+type MadeVial = Racked & { readonly order: Order };
+
+function madeVials(run: RunState): MadeVial[] {
+  return rackOf(run).filter((one): one is MadeVial => one.order !== null && !isSkipped(one) && isReady(one));
 }
 
-/** The drops or the mass that were asked for, where others went in, and what was done about it. */
-function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
-  const order = isSet(run) ? null : orderOf(run);
-  if (!order) return {};
-  const { id, tag: what } = order.source;
-  const rescued = answer(run, fields.overshoot) === 'rescue';
-  const way = rescued ? 'Rescued with more solvent' : 'Left as it is';
-  if (order.byDrops) {
-    const [planned, counted] = [order.plan.drops!.drops, run.drops['source'] ?? 0];
-    const plan = { lines: [{ id, code: what, drops: planned }], error: Math.abs(order.plan.drops!.error) };
-    return counted === planned ? { plan } : { plan, slips: [{ id, what, planned, counted, unit: 'drops', way }] };
+/** What was asked and planned for each vial, and what did not go by it. */
+function doneOf(run: RunState, at: number): Partial<Done> {
+  if (isRack(run)) {
+    const one = madeVials(run)[at];
+    return one ? { ...happenedTo(one.run, one.order), asked: askedIn(one.run, remembers) } : {};
   }
-  const [planned, counted] = [order.plan.amounts.source, answer(run, fields.materialG) ?? 0];
-  const isOff = Math.abs(counted - planned) > Math.max(OFF * planned, order.readabilityG);
-  return isOff ? { slips: [{ id, what, planned, counted, unit: 'g', way }] } : {};
+  const now = settled(run);
+  const order = at === 0 ? orderOf(now) : null;
+  return order ? { ...happenedTo(now, order), asked: askedIn(now, remembers) } : {};
 }
 
 /** The drops or grams of a vial made before, and its solvent; a record of the first version has the drops in its run. */
@@ -125,17 +92,16 @@ function amountsOf({ uses, massG }: Vial, counted: Readonly<Record<string, numbe
 export const dilute: Task<DiluteStep['key']> = {
   id: 'dilute',
   recorded: true,
-  title: (run) => ['Dilute', isSet(run) ? 'a set' : sourceOf(run)?.name].filter(Boolean).join(' · '),
+  title: (run) =>
+    ['Dilute', isRack(run) ? `${rackOf(run).length} vials` : sourceOf(settled(run))?.name].filter(Boolean).join(' · '),
   steps,
   keep,
-  done: happenedIn,
+  doneOf,
   repeats,
-  repeat({ answers, counted, kept }) {
-    const code = answers[fields.code.name];
-    const vial = kept.find((record) => isOf('vial', record));
+  repeat({ answers, counted, kept, wanted }) {
+    const vial = wanted && isOf('vial', wanted) ? wanted : kept.find((record) => isOf('vial', record));
     return {
       ...(answers[fields.food.name] ? clears(fields.food) : {}), // asked each time: it may be another bottle
-      ...(code ? types(fields.code, vial ? freeVialCode(code, vial.label, today()) : code) : {}),
       ...(vial ? amountsOf(vial, counted) : {}),
     };
   },

@@ -1,53 +1,50 @@
 import { intermediate } from '../../core/dilution/intermediate';
 import { expanded } from '../../core/number/measured';
-import { serialPlan, type ByDrops, type ByScale, type PlannedStep, type Stock } from '../../core/dilution/serialPlan';
+import {
+  serialPlan,
+  type ByDrops,
+  type ByScale,
+  type PlannedStep,
+  type SerialPlan,
+  type Stock,
+} from '../../core/dilution/serialPlan';
 import { mixtureDensity } from '../../core/liquid/strength';
 import { gram } from '../../core/number/units';
 import { list } from '../../records/shelf';
 import { leftOf } from '../../records/stock';
-import { formatOnScale, formatPlain, formatShare, formatTyped, withLocalSign } from '../../ui/format';
-import { answer, handedOn, types } from '../engine/answers';
+import { formatOnScale, formatPlain, formatShare, formatTyped } from '../../ui/format';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { liquidOfVial, solventsOnHand } from '../../workshop/onHand';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import { whyNotByItself } from '../../workshop/takenByItself';
-import type { Offer } from '../engine/task';
-import { fields, setUp } from './fields';
+import { fields, SIZES, type Rack } from './fields';
 import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
+import { madeName } from './rack';
 import { totalStrength } from './source';
 import { tagOfId } from '../../workshop/labelled';
 
-/** A better way than one step: in words, and the offer that begins it. */
+/** A better way than one step: what is done in it, in words, and what is typed to take it. */
 export interface WayDown {
-  readonly lines: readonly string[];
-  readonly offer: Offer;
+  /** What is made first: '5 % w/w of CARD neat'; or what is taken in place of the source. */
+  readonly first: string;
+  readonly words: string;
+  readonly types: Readonly<Record<string, string>>;
 }
 
+const WITHIN = 0.1; // our choice: a way down that is known to ± 10 % serves a nose
+
 /**
- * The way from what is on the Shelf (this source, and vials of the same material) to the strength, within the wanted ±, when
- * one step would ask for too little at once; a single dilution between where no plan stays within it; null where there is none.
+ * The way from what is on the Shelf (this source, and vials of the same material) to the strength, within ± 10 %, when one step would
+ * ask for too little at once; a single dilution between where no plan stays within it; null where there is none.
  */
 export function wayDown(run: RunState, order: Order): WayDown | null {
   const { least, fill } = order.plan;
   const batch = gram(fill * mixtureDensity(order.target, order.liquid));
-  const wanted = {
-    target: order.target,
-    batch,
-    vial: gram(Math.max(batch, 30)),
-    within: (answer(run, fields.within) ?? 10) / 100,
-  };
+  const wanted = { target: order.target, batch, vial: gram(Math.max(batch, 30)), within: WITHIN };
   const plan = serialPlan(wanted, [ownStock(order), ...vialsOf(order)], meansOf(run, order, least));
-  if (plan) {
-    const known = formatPlain((expanded(plan.strength) / plan.strength.value) * 100, 2);
-    const from = plan.stock.id === order.source.id ? order.source.tag : nameOf(plan.stock.id);
-    const lines = plan.steps.map((step, i) => `${i + 1}. ${stepText(order, step, i === 0 ? from : 'it')}`);
-    const first = plan.steps.length === 1 ? null : plan.steps[0]!.strength;
-    return {
-      lines: [...lines, `Known to ± ${known} % of it at the end.`],
-      offer: offerOf(run, order, { stock: plan.stock.id, strength: first, from }),
-    };
-  }
+  if (plan) return plan.steps.length === 1 ? instead(plan) : inSteps(order, plan);
   const one = intermediate({
     target: order.target,
     purity: order.liquid.purity!,
@@ -57,17 +54,56 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
     leastBridge: least,
   });
   if (!one) return null;
-  const lines = ['Make a stronger dilution first, and thin that; no way down stays within the ± you want.'];
+  const given = { ...types(fields.source, order.source.id), ...strengthGiven(one.first.strength) };
+  const rack: Rack = [
+    { name: '1', given },
+    { name: '2', given: types(fields.source, madeName('1')) },
+  ];
+  const first = `${formatShare(one.first.strength)} of ${order.source.tag}`;
+  return { first, words: `Make ${first} first, and dilute that.`, types: types(fields.rack, rack) };
+}
+
+/** Another vial of the Shelf in place of this source. */
+function instead({ stock }: SerialPlan): WayDown {
+  const first = tagOfId(stock.id) ?? 'the vial';
+  return { first, words: `Dilute ${first} instead.`, types: types(fields.source, stock.id) };
+}
+
+/** The plan as a rack: each of its dilutions exactly as planned, the last one under the strength that was asked for. */
+function inSteps(order: Order, plan: SerialPlan): WayDown {
+  const [{ strength }] = plan.steps as [PlannedStep];
+  const from = plan.stock.id === order.source.id ? order.source.tag : (tagOfId(plan.stock.id) ?? 'the vial');
+  const known = formatPlain((expanded(plan.strength) / plan.strength.value) * 100, 2);
+  const lines = plan.steps.map((step, i) => stepText(order, step, i === 0 ? from : 'it'));
+  const rack = plan.steps.map((_, i) => ({ name: String(i + 1), given: givenTo(order, plan, i) }));
   return {
-    lines,
-    offer: offerOf(run, order, { stock: order.source.id, strength: one.first.strength, from: order.source.tag }),
+    first: `${formatShare(strength)} of ${from}`,
+    words: `Better so: ${lines.join('; ')}. Known to ± ${known} %.`,
+    types: types(fields.rack, rack),
   };
+}
+
+function givenTo(order: Order, { stock, steps }: SerialPlan, i: number): Record<string, string> {
+  const { source, solvent, strength, drops } = steps[i]!;
+  const ml = (source + solvent) / order.liquid.solventDensity;
+  const isLast = i === steps.length - 1;
+  return {
+    ...types(fields.source, i === 0 ? stock.id : madeName(String(i))),
+    ...(isLast ? {} : strengthGiven(strength)),
+    [fields.size.name]: String(SIZES.find((size) => size >= ml) ?? Math.ceil(ml)),
+    [fields.exactSource.name]: String(drops ?? source),
+    [fields.exactSolvent.name]: String(solvent),
+  };
+}
+
+function strengthGiven(strength: number): Record<string, string> {
+  return { [fields.strength('% w/w').name]: formatTyped(strength * 100, 3), ...types(fields.basis, '% w/w') };
 }
 
 function stepText(order: Order, { source, solvent, strength, drops }: PlannedStep, from: string): string {
   const onScale = (grams: number) => `${formatOnScale(grams, order.readabilityG)} g`;
   const amount = drops === null ? onScale(source) : dropsText(drops);
-  return `‹${amount}› of ${from} and ‹${onScale(solvent)}› of solvent make ${formatShare(strength)} w/w.`;
+  return `${amount} of ${from} and ${onScale(solvent)} of solvent make ${formatShare(strength)} w/w`;
 }
 
 function ownStock(order: Order): Stock {
@@ -96,10 +132,6 @@ function vialsOf(order: Order): Stock[] {
     }));
 }
 
-function nameOf(vial: string): string {
-  return tagOfId(vial) ?? 'the vial';
-}
-
 function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops {
   if (!order.byDrops) return { by: 'scale', uncertainty: gram(order.readabilityG / Math.sqrt(6)), least: gram(least) };
   const solvent = solventsOnHand().find(({ id }) => id === order.solvent.id);
@@ -115,20 +147,5 @@ function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops 
     leastDrops: FEWEST_DROPS,
     mostDrops: MOST_DROPS,
     solventUncertainty: gram(0.05),
-  };
-}
-
-function offerOf(run: RunState, order: Order, to: { stock: string; strength: number | null; from: string }): Offer {
-  const asked =
-    to.strength === null
-      ? { ...handedOn(run, [fields.strength(order.basis)]), ...types(fields.basis, order.basis) }
-      : { strength: formatTyped(to.strength * 100, 3), ...types(fields.basis, '% w/w') };
-  const words =
-    to.strength === null
-      ? `Thin ${to.from} instead`
-      : `First make ${withLocalSign(formatTyped(to.strength * 100, 3))} % w/w of ${to.from}`;
-  return {
-    words,
-    start: { task: 'dilute', typed: { ...handedOn(run, setUp), ...asked, ...types(fields.source, to.stock) } },
   };
 }

@@ -44,8 +44,14 @@ export function answerIn<T>(run: RunState, field: Field<T>): Answer<T> {
 /** How one comma or point is read in a field of a run. A scale that shows three decimals shows a decimal sign, not thousands. */
 export function signIn(run: RunState, { name, scale }: Field): OneSign {
   if (run.told || run.typed[name] === undefined) return 'decimal';
-  const step = scale ? valueOf(run, scale) : null;
+  const step = scale ? stepOf(run, scale) : null;
   return step !== null && step < 0.01 ? 'decimal' : undefined;
+}
+
+/** The readability of a scale as it was answered, by hand or by leaving it as it was. */
+function stepOf(run: RunState, scale: Field<number>): number | null {
+  const answer = scale.read(run.typed[scale.name] ?? run.presets[scale.name] ?? scale.preset ?? '', 'decimal');
+  return answer.ok ? answer.value : null;
 }
 
 /** A field as it is read in a run, for its screen. */

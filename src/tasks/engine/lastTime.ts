@@ -28,3 +28,11 @@ export function asBefore<T>(run: RunState, field: Field<T>, last: readonly Answe
   const preset = run.presets[field.name] ?? before ?? usual ?? field.preset;
   return ask(field, preset === undefined ? {} : { preset });
 }
+
+/** The run as it would be with its card left as it is: what is in the fields and was not typed counts as answered. */
+export function asIfLeft(run: RunState, asked: readonly Field[]): RunState {
+  const inThem = asked.flatMap(({ name, preset }) =>
+    preset === undefined || name in run.typed ? [] : [[name, preset]],
+  );
+  return { ...run, presets: { ...run.presets, ...Object.fromEntries(inThem) } };
+}

@@ -11,7 +11,7 @@ interface Ended {
   readonly endedAt: string;
 }
 
-/** The records that a run ends in, each with the run among what it came from and when it was made; the first one with how. @throws Refusal when it cannot end so */
+/** The records that a run ends in, each with the run among what it came from and when it was made; the first one with how, unless the task says so of each. @throws Refusal when it cannot end so */
 export function recordsOf(task: Task, run: string, { state, events, endedAt }: Ended): AnyRecord[] {
   const times = { from: events[0]?.at ?? endedAt, to: endedAt };
   const asked = task.remembers && askedIn(state, task.remembers);
@@ -19,6 +19,6 @@ export function recordsOf(task: Task, run: string, { state, events, endedAt }: E
   return task.keep(state).map((record, i) => ({
     ...record,
     from: [...record.from, run],
-    done: i === 0 ? { ...times, ...how } : times,
+    done: { ...times, ...(task.doneOf ? task.doneOf(state, i) : i === 0 ? how : {}) },
   }));
 }

@@ -134,6 +134,8 @@ export interface Task<Key extends string = string> {
   keep(run: RunState): readonly AnyRecord[];
   /** The plan that was chosen and what did not go by it, for the first record that the run ends in; found from what happened. */
   done?(run: RunState, events: readonly RunEvent[]): Pick<Done, 'plan' | 'slips'>;
+  /** The same of each record, by its place among those kept, for a task that makes several at once. */
+  doneOf?(run: RunState, at: number): Partial<Done>;
   /** Fields whose answers its first record keeps, so that the next run begins with them (`engine/lastTime.ts`). */
   readonly remembers?: readonly string[];
   /** Fields whose answers a repeat of the run begins with, by name; one that ends with a point is all that begin so. None is measured. */
@@ -147,6 +149,8 @@ export interface Then {
   readonly answers: Readonly<Record<string, string>>;
   readonly counted: Readonly<Record<string, number>>;
   readonly kept: readonly AnyRecord[];
+  /** The one of them that is wanted again, where the run ended in several. */
+  readonly wanted?: AnyRecord;
   /** True for the same drops and grams; false where another version of the formula is taken, and planned for. */
   readonly exactly: boolean;
   todays(id: string): string;

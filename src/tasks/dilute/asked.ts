@@ -1,0 +1,163 @@
+import { list, shelf } from '../../records/shelf';
+import type { Vial } from '../../records/kind/vial';
+import type { Option } from '../../ui/controls/field';
+import { leftPhrase } from '../../ui/left';
+import { leftOf } from '../../records/stock';
+import { calledOf, labelTagOf } from '../../workshop/labelled';
+import { dropperOptions, solventBottles, solventsOnHand, vialOptions } from '../../workshop/onHand';
+import { whyNotByItself } from '../../workshop/takenByItself';
+import { answer, ask, isBegun } from '../engine/answers';
+import type { Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { asBefore, asIfLeft, lastTime, type Answers } from '../engine/lastTime';
+import { oncePerRun } from '../engine/oncePerRun';
+import { fields, ON_SCALE } from './fields';
+
+/** The questions of a dilution as its card asks them now: as last time for this material, else as last time, else as benches usually do. */
+export const asked = oncePerRun((run: RunState) => {
+  const sources = sourceOptions();
+  const source = asBefore(run, ask(fields.source, { options: sources }), [], nextSource());
+  const before = timesBefore(answer(run, source));
+  const basis = asBefore(run, fields.basis, before, shelf.settings.value.basis);
+  const strength = asBefore(run, fields.strength(answer(run, basis) ?? '% w/v'), before, '1');
+  const options = solventChoices();
+  const solvent = asBefore(run, ask(fields.solvent, { options }), before.map(fitSolvent), ownSolventBottle());
+  const droppers = [
+    ...dropperChoices(),
+    { value: ON_SCALE, label: 'On a scale', short: 'a scale', hint: 'weighed in' },
+  ];
+  const dropper = asBefore(run, ask(fields.dropper, { options: droppers }), before, droppers[0]!.value);
+  return {
+    source,
+    basis,
+    strength,
+    size: sizeAsked(run, before),
+    solvent,
+    measure: asBefore(run, fields.measure, before, 'syringe'),
+    dropper:
+      answer(run, fields.way) === 'mass' && !isBegun(run, fields.dropper)
+        ? ask(dropper, { preset: ON_SCALE })
+        : dropper,
+    readability: asBefore(run, fields.readability, before, '0.01'),
+  };
+});
+
+/** The run as it would be with its card left as it is: what all of it is worked out from. */
+export const settled = oncePerRun((run: RunState): RunState => asIfLeft(run, Object.values(asked(run))));
+
+/** The vial: the first version had "Another size" and asked for it apart. */
+function sizeAsked(run: RunState, before: readonly Answers[]): Field<number> {
+  const size = asBefore(run, fields.size, before, '10');
+  const own = answer(run, fields.ownSize);
+  return {
+    ...size,
+    read: (text, sign) => (text === 'own' && own !== null ? { ok: true, value: own } : size.read(text, sign)),
+  };
+}
+
+/** Answers of the last dilution of this material (a bottle's or a vial's), and of the last of any. */
+function timesBefore(source: string | null): Answers[] {
+  const vials = list('vial').filter(
+    ({ sort, contents }) => sort === 'dilution' || (sort === undefined && contents.length === 1),
+  );
+  const material = materialOf(source);
+  const same = material === undefined ? [] : vials.filter(({ contents }) => contents[0]?.material === material);
+  return [same, vials].flatMap((all) => (all[0] ? [lastTime(all), factsOf(all[0])] : []));
+}
+
+function materialOf(source: string | null): string | undefined {
+  const bottle = list('bottle').find(({ id }) => id === source);
+  return bottle ? bottle.material : list('vial').find(({ id }) => id === source)?.contents[0]?.material;
+}
+
+/** What a vial of the first version tells of how it was asked. */
+function factsOf({ label, sizeMl, solvent, uses }: Vial): Answers {
+  const bottle = uses.map(({ id }) => list('supply').find((one) => one.id === id)?.id).find((id) => id !== undefined);
+  const dropper = uses[0]?.dropper?.id;
+  return {
+    [fields.strength('% w/v').name]: String(label.value),
+    [fields.basis.name]: label.basis,
+    [fields.size.name]: String(sizeMl),
+    ...(solvent ? { [fields.solvent.name]: bottle ?? solvent.id } : {}),
+    ...(dropper ? { [fields.dropper.name]: dropper } : {}),
+  };
+}
+
+/** Answers of before without a bottle of solvent that is past its date, empty or put away. */
+function fitSolvent(answers: Answers): Answers {
+  const { [fields.solvent.name]: id, ...rest } = answers;
+  const bottle = list('supply').find((one) => one.id === id);
+  return id === undefined || (bottle && whyNotByItself(bottle) !== null) ? rest : answers;
+}
+
+/** The newest bottle of solvent on the Shelf that is taken by itself. */
+function ownSolventBottle(): string | undefined {
+  return solventBottles().find((one) => whyNotByItself(one) === null)?.id;
+}
+
+/** What is most likely diluted next: the newest bottle that no vial was made from, else that of last time. */
+function nextSource(): string {
+  const bottles = list('bottle').filter((one) => whyNotByItself(one) === null);
+  const used = new Set(list('vial').flatMap(({ uses }) => uses.map(({ id }) => id)));
+  const last = list('vial')
+    .flatMap(({ uses }) => uses.map(({ id }) => id))
+    .find((id) => bottles.some((one) => one.id === id));
+  return (bottles.find(({ id }) => !used.has(id))?.id ?? last ?? bottles[0]?.id) || '';
+}
+
+/** What can be diluted: bottles first, then a new one, then vials. */
+function sourceOptions(): Option[] {
+  const bottles = list('bottle').map((bottle): Option => {
+    const { name } = calledOf(bottle);
+    const why = whyNotByItself(bottle);
+    const left = leftOf(bottle);
+    return {
+      value: bottle.id,
+      label: `${labelTagOf(bottle)} · ${name}`,
+      short: labelTagOf(bottle),
+      hint: [bottle.supplier, bottle.lot && `lot ${bottle.lot}`, left && leftPhrase(left, 'g')]
+        .filter(Boolean)
+        .join(' · '),
+      ...(why ? { against: why } : bottle.grade === 'smell only' ? { against: 'smell only' } : {}),
+    };
+  });
+  const vials = vialOptions().map((option): Option => ({
+    ...option,
+    short: option.label.split(' · ')[0]!,
+    group: 'Dilute a vial further',
+  }));
+  return [
+    ...bottles,
+    { value: 'new', label: 'A new bottle', short: 'a new bottle', hint: 'that is not on the Shelf yet', always: true },
+    ...vials,
+  ];
+}
+
+/** Bottles of solvent on the Shelf first, with what they bring, then what benches usually have, then another one. */
+function solventChoices(): Option[] {
+  const own = solventBottles().map((one): Option => {
+    const why = whyNotByItself(one);
+    const against = [one.grade === 'smell only' && 'smell only', why].filter(Boolean).join(', ');
+    return {
+      value: one.id,
+      label: one.name,
+      hint: [one.supplier, one.lot && `lot ${one.lot}`, leftPhrase(leftOf(one)!, 'g')].filter(Boolean).join(' · '),
+      ...(against ? { against } : {}),
+    };
+  });
+  const group = own.length > 0 ? 'Not on the Shelf' : '';
+  const usual = solventsOnHand().map(({ id, name, foodPossible }): Option => ({
+    value: id,
+    label: name,
+    group,
+    ...(foodPossible ? {} : { against: 'smell only' }),
+  }));
+  return [...own, ...usual, { value: 'new', label: 'Another solvent', short: 'another solvent', group, always: true }];
+}
+
+function dropperChoices(): Option[] {
+  return dropperOptions().map((option) => ({
+    ...option,
+    short: option.value === 'typical' ? 'drops not weighed yet' : `dropper ${option.label}`,
+  }));
+}

@@ -1,0 +1,177 @@
+import { formatMeasured, formatPlain } from '../../ui/format';
+import { attempt, Refused } from '../../workshop/attempt';
+import { list } from '../../records/shelf';
+import { dropsText } from '../../workshop/dropWords';
+import { expanded } from '../../core/number/measured';
+import { today } from '../../workshop/today';
+import { answer, supposing, types } from '../engine/answers';
+import type { Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Card, SlotFacts } from '../engine/task';
+import { asked, settled } from './asked';
+import { cautionsFor, smellOnlyReason } from './cautions';
+import { dilutionUseBy } from './dilutionUseBy';
+import { strengthResult } from './ending';
+import { fields, SIZES, type DiluteStep } from './fields';
+import { madeOf } from './made';
+import { inMl, isByDrops, liquidOf, orderOf, strengthOf, targetOf, type Order } from './making';
+import { isNothing, NOTHING, offWords, pourAmount, takenText } from './pouring';
+import { asPlanned } from './rack';
+import { solventBottleOf, solventOf, sourceOf } from './source';
+import { wayDown, type WayDown } from './wayDown';
+
+/** All of a dilution at once. `nextKey` is the step that the hand goes on to. */
+export function cardStep(run: RunState, nextKey: (run: RunState) => string | undefined): DiluteStep {
+  const now = settled(run);
+  const order = attempt(() => orderOf(now));
+  const known = order instanceof Refused ? null : order;
+  const better = known?.plan.tooLittle && answer(now, fields.direct) !== 'yes' ? wayDown(now, known) : null;
+  const isNew = answer(now, fields.source) === 'new' && !sourceOf(now);
+  const next = isNew ? 'new-material' : nextKey(better ? supposing(run, better.types) : run);
+  return {
+    key: 'card',
+    say: 'What is diluted, how strong, and in what.',
+    ask: fieldsOf(run, now),
+    card: cardOf(run, now, { order: known, better }),
+    ...(known ? { results: [strengthResult(known, madeOf(asPlanned(now, known), known))] } : {}),
+    ...(known && isNothing(known) && !better ? { problem: NOTHING } : {}),
+    ...(known && isPast(now, known) ? { more: [PAST] } : {}),
+    ...(known ? { cautions: cautionsFor(known.solvent, known.source.drop.strength === 1, known.source.cautions) } : {}),
+    ...(better ? { types: better.types } : {}),
+    ...(next ? { next: next as DiluteStep['key'] } : {}),
+    ...(list('bottle').length > 1 && !isNew ? { offers: [{ words: 'More vials', go: 'set' }] } : {}),
+    done: isNew ? 'Add the bottle' : doneWords(now, known, better),
+  };
+}
+
+const PAST = 'What it is made from is past its date: smell it against fresh first.';
+
+function isPast(now: RunState, order: Order): boolean {
+  return dilutionUseBy(now, order, today()).day < today();
+}
+
+function doneWords(run: RunState, order: Order | null, better: WayDown | null): string {
+  if (better) return `Make ${better.first}`;
+  if (!order) return 'Next';
+  const how = answer(run, fields.measure);
+  if (how === 'shoulder') return 'Fill to the shoulder';
+  return `${how === 'scale' ? 'Weigh' : 'Pour'} ${pourAmount(run, order)}`;
+}
+
+/** The questions of the card, in the order of its sentence. */
+function fieldsOf(run: RunState, now: RunState): Field[] {
+  const { source, strength, size, solvent, measure, dropper, readability } = asked(run);
+  const own = answer(now, fields.solvent) === 'new' ? [fields.solventName, fields.solventDensity] : [];
+  const solid = sourceOf(now)?.solid ?? false;
+  return [
+    source,
+    strength,
+    size,
+    solvent,
+    ...own,
+    ...(isGradeAsked(now) ? [fields.food] : []),
+    measure,
+    ...(solid ? [] : [dropper]),
+    ...(isScaleUsed(now) ? [readability] : []),
+  ];
+}
+
+/** Whether someone has to say if the solvent is food grade: no bottle of the Shelf does, and there is one that is. */
+function isGradeAsked(now: RunState): boolean {
+  const own = answer(now, fields.solvent) === 'new';
+  return own || (!!solventOf(now)?.foodPossible && !solventBottleOf(now)?.grade);
+}
+
+function isScaleUsed(now: RunState): boolean {
+  return answer(now, fields.measure) === 'scale' || !isByDrops(now, sourceOf(now)?.solid ?? false);
+}
+
+function cardOf(
+  run: RunState,
+  now: RunState,
+  { order, better }: { order: Order | null; better: WayDown | null },
+): Card<DiluteStep['key']> {
+  const solid = sourceOf(now)?.solid ?? false;
+  const own = answer(now, fields.solvent) === 'new' ? ' called {solvent.name}, {solvent.density},' : '';
+  const grade = isGradeAsked(now) ? ', {food}' : '';
+  const drops = solid ? '' : ', with {dropper}';
+  const scale = isScaleUsed(now) ? ', scale {readability}' : '';
+  return {
+    sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${grade}, by {measure}${drops}${scale}`,
+    slots: slotsOf(run, now),
+    ...(order ? { answer: answerOf(now, order) } : {}),
+    ...(order ? adviceOf(now, order, better) : {}),
+  };
+}
+
+function slotsOf(run: RunState, now: RunState): Record<string, SlotFacts> {
+  const { basis } = asked(run);
+  const source = sourceOf(now);
+  const tried =
+    source && strengthOf(now) !== null ? attempt(() => targetOf(now, source, liquidOf(source, solventOf(now)))) : null;
+  const chip = (value: string, unit: string) => ({ value, label: `${value} ${unit}` });
+  return {
+    bottle: { missing: 'what to dilute' },
+    strength: {
+      usual: answer(now, basis)?.startsWith('%')
+        ? ['0.01', '0.1', '1', '5', '10'].map((value) => chip(value, '%'))
+        : [],
+      beside: [basis],
+      ...(tried instanceof Refused ? { wrong: tried.problem } : {}),
+    },
+    size: { usual: SIZES.map((ml) => chip(String(ml), 'mL')) },
+    solvent: { missing: 'the solvent' },
+    'solvent.name': { missing: 'its name' },
+    'solvent.density': { missing: 'its density' },
+    food: { missing: 'food grade or not' },
+    readability: { usual: ['0.1', '0.01', '0.001'].map((value) => chip(value, 'g')) },
+  };
+}
+
+/** What the hand takes, in how much solvent, and what that gives. */
+function answerOf(now: RunState, order: Order): NonNullable<Card['answer']> {
+  const { shown } = madeOf(asPlanned(now, order), order);
+  const { value, uncertainty } = formatMeasured(shown, { most: 3 });
+  const reason = smellOnlyReason(order.solvent, order.source.grade);
+  return {
+    big: takenText(order),
+    lines: [
+      `in ${formatPlain(inMl(order, order.plan.solventG), 3)} mL · gives ${value} ± ${uncertainty} ${order.basis}`,
+    ],
+    grade: { words: reason === null ? 'Fit for drinks' : 'Smell only', barred: reason !== null },
+    how: 0,
+  };
+}
+
+/** The one piece of advice: a better way; drops that come out another strength; drops that are only an estimate. */
+function adviceOf(now: RunState, order: Order, better: WayDown | null): Pick<Card<DiluteStep['key']>, 'advice'> {
+  const few = order.byDrops
+    ? 'It needs fewer than 3 drops, so one drop decides.'
+    : 'It needs less than this scale can weigh well.';
+  if (better)
+    return {
+      advice: {
+        words: `${few} ${better.words}`,
+        offer: { words: 'In one step all the same', type: types(fields.direct, 'yes') },
+      },
+    };
+  if (order.plan.tooLittle) return { advice: { words: few } };
+  const { drops, exactG } = order.plan;
+  if (drops && answer(now, fields.exact) !== 'yes' && Math.abs(drops.error) > 0.01 && offWords(drops.error)) {
+    const ml = formatPlain(inMl(order, exactG), 3);
+    return {
+      advice: {
+        words: offWords(drops.error).trim(),
+        offer: { words: `Take ${ml} mL, then ${dropsText(drops.drops)} are exact`, type: types(fields.exact, 'yes') },
+      },
+    };
+  }
+  if (!drops || order.drop.calibrated) return {};
+  const { mgPerDrop } = order.drop;
+  const percent = formatPlain((expanded(mgPerDrop) / mgPerDrop.value) * 100, 2);
+  return {
+    advice: {
+      words: `These drops are an estimate (± ${percent} %). Weigh them once after counting, and they become a measurement.`,
+    },
+  };
+}

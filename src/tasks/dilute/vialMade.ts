@@ -1,0 +1,97 @@
+import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
+import type { Use } from '../../records/kind/quantity';
+import { find, newRecord } from '../../records/shelf';
+import { droppedBy, useOf } from '../../workshop/uses';
+import { freeVialCode } from '../../workshop/vialCode';
+import { answer } from '../engine/answers';
+import type { RunState } from '../engine/fold';
+import { dayOfRun } from '../engine/runDay';
+import { dilutionUseBy } from './dilutionUseBy';
+import { fields } from './fields';
+import { dropsWeighed, labelOf, type Made } from './made';
+import { inMl, type Order } from './making';
+import { copyOf, gradeOf, solventBottleOf } from './source';
+import { calibrateDrops } from '../../core/drop/drop';
+
+/** The vial as it was made. Code, day and use-by go by themselves; the first version asked for them. */
+export function vialOf(run: RunState, order: Order, made: Made): RecordOf<'vial'> {
+  const { source, solvent } = order;
+  const bottle = solventBottleOf(run);
+  const label = labelOf(run, order, made);
+  const madeOn = answer(run, fields.madeOn) ?? dayOfRun(run, 'pour.', 'drops', 'material');
+  return newRecord('vial', {
+    from: [source.id, ...(bottle ? [bottle.id] : [])],
+    code: answer(run, fields.code) ?? freeVialCode(source.code, label, madeOn),
+    sort: 'dilution',
+    name: source.name,
+    contents: source.contents.map((part, i) => ({
+      material: part.material,
+      name: part.name,
+      strength: made.contents[i]!,
+    })),
+    label,
+    solvent: copyOf(solvent),
+    massG: made.mass,
+    densityGPerMl: made.gPerMl,
+    sizeMl: order.sizeMl,
+    grade: gradeOf(source, solvent),
+    madeOn,
+    useBy: answer(run, fields.useBy) ?? dilutionUseBy(run, order, madeOn).day,
+    supplier: source.supplier,
+    lot: source.lot,
+    uses: usesOf(run, order, made),
+  });
+}
+
+/** The material as counted or weighed, and the solvent as weighed or poured; without a bottle it goes by its own id. */
+function usesOf(run: RunState, order: Order, { material, solvent }: Made): Use[] {
+  const { source, byDrops } = order;
+  const { code, name, supplier, lot, tag } = source;
+  const strength = tag.endsWith(' neat') ? { strength: 'neat' } : {};
+  const counted = {
+    how: 'counted',
+    drops: run.drops['source'] ?? 0,
+    ...droppedBy(answer(run, fields.dropper) ?? ''),
+  } as const;
+  const poured = { how: 'poured', ml: Number(inMl(order, solvent.value).toPrecision(12)) } as const;
+  const bottle = solventBottleOf(run);
+  return [
+    useOf(source.id, material, { code, name, supplier, lot, ...strength, ...(byDrops ? counted : { how: 'weighed' }) }),
+    useOf(bottle?.id ?? order.solvent.id, solvent, {
+      name: order.solvent.name,
+      ...(answer(run, fields.measure) === 'scale' ? { how: 'weighed' } : poured),
+    }),
+  ];
+}
+
+const SHARED = 0.015; // g/g; a drop of weaker dilutions is that of the solvent (core/drop/drop.ts)
+
+/** What the weighed drops teach of this dropper and liquid; nothing where they were not weighed, or the dropper has no name. */
+export function learned(run: RunState, order: Order): AnyRecord[] {
+  const dropper = find('dropper', answer(run, fields.dropper));
+  const massG = dropsWeighed(run);
+  const drops = run.drops['source'] ?? 0;
+  const { id: liquid, strength } = order.source.drop;
+  if (!dropper || massG === null || drops === 0 || (strength !== 1 && strength > SHARED)) return [];
+  const name = strength === 1 ? order.source.name : order.solvent.name;
+  const { readabilityG } = order;
+  const record = newRecord('calibration', {
+    from: [dropper.id],
+    dropper: dropper.id,
+    liquid: { id: liquid, name },
+    readings: [{ drops, massG }],
+    readabilityG,
+    ...dropFrom({ drops, massG }, readabilityG, { id: 'x', words: `calibration of ${dropper.name} with ${name}` }),
+  });
+  const source = { id: `calibration:${record.id}`, words: `calibration of ${dropper.name} with ${name}` };
+  return [{ ...record, ...dropFrom({ drops, massG }, readabilityG, source) }];
+}
+
+function dropFrom(
+  reading: { drops: number; massG: number },
+  readabilityG: number,
+  source: { id: string; words: string },
+) {
+  const { mgPerDrop, perDropSpread } = calibrateDrops([reading], { readabilityG }, source);
+  return { mgPerDrop, spread: perDropSpread };
+}
