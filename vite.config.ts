@@ -2,7 +2,7 @@ import { runnerImport, type HtmlTagDescriptor, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { manifest } from './src/manifest.ts';
-import * as icons from './src/ui/drawn/benchIcons.ts';
+import * as icons from './src/ui/drawn/firstIcons.ts';
 import { iconHtml } from './src/ui/drawn/iconHtml.ts';
 import { inWords, languageOf, translation } from './src/words/translation.ts';
 

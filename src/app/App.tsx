@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
 import { Later } from '../ui/controls/Later';
-import { bench, book, shelf as shelfIcon } from '../ui/drawn/benchIcons';
+import { bench, book, shelf as shelfIcon } from '../ui/drawn/firstIcons';
 import { Icon } from '../ui/drawn/Icon';
 import { WaysOut } from '../ui/fault/FaultNotice';
 import { useFault } from '../ui/fault/useFault';

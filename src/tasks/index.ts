@@ -1,4 +1,4 @@
-import { batch, blind, calibrate, count, dilute, dose, layer, lookup } from '../ui/drawn/benchIcons';
+import { batch, blind, calibrate, count, dilute, dose, layer, lookup } from '../ui/drawn/firstIcons';
 import type { Task } from './engine/task';
 
 /** What the Bench says of a task, with its code, which is loaded when it is first needed, and in the background after the start. */

@@ -6,7 +6,7 @@ import { tasks } from '../../tasks';
 import { fold } from '../../tasks/engine/fold';
 import { placeOf } from '../../tasks/engine/place';
 import { ago } from '../../ui/ago';
-import { settings } from '../../ui/drawn/benchIcons';
+import { settings } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { Part } from '../fault/Part';
 import { DueList } from './DueList';

@@ -1,5 +1,5 @@
 import { isLabelled, isOf, type AnyRecord } from '../../records/kind/kinds';
-import { label, scan } from '../../ui/drawn/benchIcons';
+import { label, scan } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { go } from '../nav/route';
 

@@ -17,7 +17,7 @@ import { describe } from '../describe/describe';
 import type { Description } from '../describe/description';
 import { BrokenPage, Part } from '../fault/Part';
 import { isPictured, Pictured } from '../describe/Pictured';
-import { close } from '../../ui/drawn/actionIcons';
+import { close } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';

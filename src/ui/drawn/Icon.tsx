@@ -1,7 +1,7 @@
 import { ICON_BOX } from './iconHtml';
 
 interface Props {
-  /** The path of an icon: benchIcons.ts, actionIcons.ts. */
+  /** The path of an icon: firstIcons.ts, actionIcons.ts. */
   of: string;
   /** What it says where no words are beside it. Without it the icon is decoration. */
   title?: string;

@@ -1,9 +1,9 @@
 /** Mid tones that can be told from paper by day and by night; our choice. */
 const TONES = [
   '#b5472f',
-  '#c27a1f',
-  '#978a1e',
-  '#64893a',
+  '#b06d16',
+  '#857a16',
+  '#5b8032',
   '#3a8a66',
   '#2f8794',
   '#4579bb',
