@@ -13,9 +13,10 @@ export function isPictured(record: AnyRecord): record is RecordOf<'vial' | 'bott
 /** A vial or bottle as it is on the bench: level, label, tone of its material, the band of what may only be smelled. The words beside it say the same. */
 export function Pictured({ record, size }: { record: RecordOf<'vial' | 'bottle'>; size: number }) {
   const { code, strength } = calledOf(record);
+  const hue = hueOf(code); // a bottle and its dilutions have one code
   const seen = { size, smellOnly: record.grade === 'smell only', level: levelOf(record) };
-  if (isOf('bottle', record)) return <Bottle {...seen} tag={{ code, strength }} hue={hueOf(record.material)} />;
-  return <Vial {...seen} tag={vialTag(record)} hue={hueOf(record.contents.map(({ material }) => material).join())} />;
+  if (isOf('bottle', record)) return <Bottle {...seen} tag={{ code, strength }} hue={hue} />;
+  return <Vial {...seen} tag={vialTag(record)} hue={hue} />;
 }
 
 /** A dilution has a ring for each tenfold step of what its label says; a trial is of no one strength. */
