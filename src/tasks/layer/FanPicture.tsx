@@ -22,8 +22,9 @@ const LEAST_WRITTEN = 56; // room along a strip for what is written on it, where
 
 /** The strips fanned out from the hand, tips apart; ready ones stand forward, wet tips are dark and carry a drop. */
 export function FanPicture({ strips }: { strips: readonly DrawnStrip[] }) {
-  const width = strips.length > 7 ? 20 : 26;
-  const spread = Math.min(124, 27 * (strips.length - 1)); // degrees over all strips
+  const few = strips.length <= 4;
+  const width = few ? 30 : strips.length > 7 ? 20 : 26;
+  const spread = Math.min(124, (few ? 36 : 27) * (strips.length - 1)); // degrees over all strips
   const step = strips.length < 2 ? 90 : spread / (strips.length - 1);
   const covered = width / (2 * Math.sin((step * Math.PI) / 360)); // so far from the hand a strip lies under the next
   const written = Math.max(LEAST_WRITTEN, LENGTH - tipLength(width) - 8 - covered);
