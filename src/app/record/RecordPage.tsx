@@ -6,6 +6,7 @@ import { runWithEvents, shelf } from '../../records/shelf';
 import { isStocked } from '../../records/stock';
 import { dropPicturesOf } from '../../workshop/dropPictures';
 import { formatMoment } from '../../ui/format';
+import { Boundary } from '../../ui/fault/Boundary';
 import { useFault } from '../../ui/fault/useFault';
 import { HowPage } from '../../ui/controls/HowPage';
 import type { Result } from '../../ui/controls/result';
@@ -160,9 +161,9 @@ function Head({ record, description: { title, code, grade } }: { record: AnyReco
       </header>
       <div class={isPictured(record) ? 'seen' : undefined}>
         {isPictured(record) && (
-          <Part of={record}>
+          <Boundary of={record} otherwise={() => null /* the words below tell what broke it */}>
             <Pictured record={record} size={PICTURE_PX} />
-          </Part>
+          </Boundary>
         )}
         {(code || grade || record.demo) && (
           <p class="chips">

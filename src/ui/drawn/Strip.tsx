@@ -36,12 +36,12 @@ export function tipLength(width: number): number {
 export function StripPaper({ tag, tip, wet, pale, length, width, written }: StripShape) {
   const half = width / 2;
   const end = -length + tipLength(width);
-  const round = `V${-length + half}a${half} ${half} 0 0 1 ${width} 0V`;
+  const paper = (foot: number) => `M${-half} ${foot}V${-length + half}a${half} ${half} 0 0 1 ${width} 0V${foot}Z`;
   const room = written ?? length - tipLength(width) - 3 * GAP;
-  const tipPath = `M${-half} ${end}${round}${end}Z`;
+  const tipPath = paper(end);
   return (
     <>
-      <path class="paper" d={`M${-half} 0${round}0Z`} />
+      <path class="paper" d={paper(0)} />
       <path class="tip" d={tipPath} style={tip ? { fill: tip.hue } : undefined} />
       {wet > 0 && <path class="wet" d={tipPath} opacity={0.35 * wet} />}
       {tip && <SignOf tip={tip} y={-length + half + 1} r={0.34 * width} />}

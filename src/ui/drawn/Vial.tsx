@@ -1,4 +1,3 @@
-import { round, type DrawnSize } from './Drawing';
 import { Container, type ContainerProps, type Pieces } from './Container';
 
 interface VialProps extends ContainerProps {
@@ -14,11 +13,6 @@ export function Vial({ cap = 'screw', ...props }: VialProps) {
 /** Dark glass with a black cap: what was bought neat. */
 export function Bottle(props: ContainerProps) {
   return <Container {...props} sort="bottle" pieces={bottle} />;
-}
-
-/** Width of both at a height in px: for the room that a row keeps for them. */
-export function containerWidth(size: Exclude<DrawnSize, 'fill'>): number {
-  return round((size * 112) / 200);
 }
 
 const vialGlass = 'M33 38V46C33 55 8 53 8 72V179a13 13 0 0 0 13 13H91a13 13 0 0 0 13-13V72C104 53 79 55 79 46V38Z';

@@ -78,12 +78,11 @@ function Filling({ level, inside, pen }: { level: number; inside: Shape['inside'
   const half = round(atFloor + ((atFull - atFloor) * (floor - surface)) / (floor - full));
   const y = round(surface);
   const c = round(Math.min(corner, (floor - surface) / 2));
-  const side = (at: number) => `${round(middle + at * atFloor)} ${floor - c}`;
-  const foot = (at: number) => `${round(middle + at * (atFloor - c))} ${floor}`;
-  const corners = `L${side(-1)}Q${round(middle - atFloor)} ${floor} ${foot(-1)}L${foot(1)}Q${round(middle + atFloor)} ${floor} ${side(1)}`;
+  const [left, right, foot] = [round(middle - atFloor), round(middle + atFloor), round(atFloor - c)];
+  const walls = `M${middle - half} ${y}L${left} ${floor - c}Q${left} ${floor} ${middle - foot} ${floor}H${middle + foot}Q${right} ${floor} ${right} ${floor - c}L${middle + half} ${y}Z`;
   return (
     <>
-      <path class="liquid" d={`M${middle - half} ${y}${corners}L${middle + half} ${y}Z`} />
+      <path class="liquid" d={walls} />
       <path class="surface" d={`M${middle - half} ${y}H${middle + half}`} stroke-width={pen.line} />
     </>
   );
