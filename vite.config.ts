@@ -2,6 +2,8 @@ import { runnerImport, type HtmlTagDescriptor, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { manifest } from './src/manifest.ts';
+import * as icons from './src/ui/drawn/firstIcons.ts';
+import { iconHtml } from './src/ui/drawn/iconHtml.ts';
 import { inWords, languageOf, translation } from './src/words/translation.ts';
 
 /** A translation, as src/words/list.ts prints it to be filled in: the language to build in. */
@@ -77,11 +79,16 @@ async function benchHtml(): Promise<string> {
   const { tasks } = (await runnerImport<typeof import('./src/tasks/index.ts')>('./src/tasks/index.ts')).module;
   const [bench, shelf, book] = inWords(['Bench', 'Shelf', 'Book'] as const, words);
   const cards = inWords(tasks, words).map(
-    ({ id, name, hint }) => `<a class="card" href="#/new/${id}"><b>${name}</b><span>${hint}</span></a>`,
+    ({ id, icon, name, hint }) =>
+      `<a class="card" href="#/new/${id}">${iconHtml(icon)}<b>${name}</b><span>${hint}</span></a>`,
   );
-  const tabs = `<a href="#/" aria-current="page">${bench}</a><a href="#/shelf">${shelf}</a><a href="#/book">${book}</a>`;
+  const tabs = [
+    `<a href="#/" aria-current="page">${iconHtml(icons.bench)}${bench}</a>`,
+    `<a href="#/shelf">${iconHtml(icons.shelf)}${shelf}</a>`,
+    `<a href="#/book">${iconHtml(icons.book)}${book}</a>`,
+  ];
   const page = `<header class="top"><h1>${bench}</h1></header><div class="news"></div><div class="tasks">${cards.join('')}</div>`;
-  return `<main class="page bench">${page}</main><nav class="tabs">${tabs}</nav>`;
+  return `<main class="page bench">${page}</main><nav class="tabs">${tabs.join('')}</nav>`;
 }
 
 /** What a host that can send headers adds to it. */

@@ -1,6 +1,8 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
 import { Later } from '../ui/controls/Later';
+import { bench, book, shelf as shelfIcon } from '../ui/drawn/firstIcons';
+import { Icon } from '../ui/drawn/Icon';
 import { WaysOut } from '../ui/fault/FaultNotice';
 import { useFault } from '../ui/fault/useFault';
 import { Bench } from './bench/Bench';
@@ -80,14 +82,14 @@ function NewPage({ task }: { task: string | undefined }) {
 
 function Tabs({ here }: { here: string }) {
   const tabs = [
-    ['', 'Bench'],
-    ['shelf', 'Shelf'],
-    ['book', 'Book'],
+    ['', 'Bench', bench],
+    ['shelf', 'Shelf', shelfIcon],
+    ['book', 'Book', book],
   ] as const;
   return (
     <nav class="tabs" aria-label="Bench, Shelf, Book">
       <UpdateNotice />
-      {tabs.map(([page, words]) => (
+      {tabs.map(([page, words, icon]) => (
         <a
           href={hashOf(...(page ? [page] : []))}
           aria-current={here === page ? 'page' : undefined}
@@ -96,6 +98,7 @@ function Tabs({ here }: { here: string }) {
             go(page ? [page] : []);
           }}
         >
+          <Icon of={icon} />
           {words}
         </a>
       ))}

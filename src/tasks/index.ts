@@ -1,3 +1,4 @@
+import { batch, blind, calibrate, count, dilute, dose, layer, lookup } from '../ui/drawn/firstIcons';
 import type { Task } from './engine/task';
 
 /** What the Bench says of a task, with its code, which is loaded when it is first needed, and in the background after the start. */
@@ -9,55 +10,68 @@ export interface TaskCard {
   readonly load: () => Promise<Task>;
 }
 
+/** A task of the Bench has an icon too: a path of ui/drawn. */
+interface BenchCard extends TaskCard {
+  readonly icon: string;
+}
+
 /**
  * The tasks of the Bench, in order. A new task is an entry here. Cards stand in the page itself too, so that it is there before any
- * script runs: the build runs this file, so it imports nothing but types and code to be loaded later.
+ * script runs: the build runs this file, so it imports nothing but types, icons and code to be loaded later.
  */
-export const tasks: readonly TaskCard[] = [
+export const tasks: readonly BenchCard[] = [
   {
     id: 'dilute',
+    icon: dilute,
     name: 'Dilute',
     hint: 'Neat to 1 % in a vial',
     load: async () => (await import('./dilute/task')).dilute,
   },
   {
     id: 'calibrate',
+    icon: calibrate,
     name: 'Calibrate drops',
     hint: 'Once per dropper',
     load: async () => (await import('./calibrate/task')).calibrate,
   },
   {
     id: 'layer',
+    icon: layer,
     name: 'Layer strips',
     hint: 'Smell them together',
     load: async () => (await import('./layer/task')).layer,
   },
   {
     id: 'count',
+    icon: count,
     name: 'Count drops',
     hint: 'A formula, drop by drop',
     load: async () => (await import('./count/task')).count,
   },
   {
     id: 'dose',
+    icon: dose,
     name: 'Dose a drink',
     hint: 'Live ppm in a glass',
     load: async () => (await import('./dose/task')).dose,
   },
   {
     id: 'batch',
+    icon: batch,
     name: 'Make a batch',
     hint: 'Concentrate to drink',
     load: async () => (await import('./batch/task')).batch,
   },
   {
     id: 'blind',
+    icon: blind,
     name: 'Blind test',
     hint: 'Can they tell?',
     load: async () => (await import('./blind/task')).blind,
   },
   {
     id: 'lookup',
+    icon: lookup,
     name: 'Look up ppm',
     hint: 'Just the sum',
     load: async () => (await import('./lookup/task')).lookup,

@@ -41,7 +41,7 @@ const UNITS =
   /^(\{\d+\}|[^\p{L}{}]|(?<!\p{L})(µg|mg|g|kg|µL|mL|L|µm|mm|cm|kB|MB|GB|min|h|s|k|px|M?Pa|C|Brix|ABV|bw|day|pH|ppm|v|w|E|M|H|V|Z|x)(?!\p{L}))*$/u;
 
 /** Names in a program, drawings, JSON. */
-const CODE = /^\p{Lu}\p{Ll}+\p{Lu}\p{L}*$|^[MVHL]?[\d{.]\S*[HVLhv][\d{]|^M[\d{]|^@|":|[\d%}]px|^\w+\/\w+$|\n/u;
+const CODE = /^\p{Lu}\p{Ll}+\p{Lu}\p{L}*$|^[MVHL]?[\d{.]\S*[HVLhv][\d{]|^M-?[\d{]|^@|":|[\d%}]px|^\w+\/\w+$|\n/u;
 const PHRASE = /\p{L}.*\s|\s.*\p{L}|^\P{L}*\p{Lu}\p{Ll}/u;
 
 /**

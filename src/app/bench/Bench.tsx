@@ -6,6 +6,8 @@ import { tasks } from '../../tasks';
 import { fold } from '../../tasks/engine/fold';
 import { placeOf } from '../../tasks/engine/place';
 import { ago } from '../../ui/ago';
+import { settings } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import { Part } from '../fault/Part';
 import { DueList } from './DueList';
 import { KeepingNotice } from './KeepingNotice';
@@ -25,7 +27,7 @@ export function Bench() {
         {smellOnly > 0 && <span class="chip">smell only ×{smellOnly}</span>}
         <ScanButton />
         <button class="round" onClick={() => go(['settings'])} aria-label="Settings">
-          ⚙
+          <Icon of={settings} />
         </button>
       </header>
       <News>
@@ -47,6 +49,7 @@ export function Bench() {
               void startTask({ task: task.id, typed: {} });
             }}
           >
+            <Icon of={task.icon} />
             <b>{task.name}</b>
             <span>{task.hint}</span>
           </a>

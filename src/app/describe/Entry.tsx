@@ -11,6 +11,8 @@ interface Props {
   /** What stands under the title. */
   line: (description: Description) => ComponentChildren;
   class?: string;
+  /** What it looks like, before its words. */
+  picture?: ComponentChildren;
   /** Steps that it is moved in. */
   indent?: number;
   /** What is beside the button. */
@@ -18,23 +20,24 @@ interface Props {
 }
 
 /** A row of a list: one record, which a tap opens. One that breaks says so in its own row and can be opened all the same. */
-export function Entry({ record, line, class: sort = '', indent = 0, children }: Props) {
+export function Entry({ record, line, class: sort = '', picture, indent = 0, children }: Props) {
   return (
     <li class={sort || undefined} style={indent > 0 ? { marginInlineStart: `${indent}rem` } : undefined}>
       <Boundary of={record} otherwise={(error) => <BrokenEntry record={record} error={error} />}>
-        <Sound record={record} line={line} />
+        <Sound record={record} line={line} picture={picture} />
       </Boundary>
       {children}
     </li>
   );
 }
 
-function Sound({ record, line }: Pick<Props, 'record' | 'line'>) {
+function Sound({ record, line, picture }: Pick<Props, 'record' | 'line' | 'picture'>) {
   const description = describe(record);
   if (description.fault) throw description.fault.error;
   const { code, title } = description;
   return (
-    <button class="entry" onClick={() => go(['record', record.id])}>
+    <button class={picture ? 'entry pictured' : 'entry'} onClick={() => go(['record', record.id])}>
+      {picture}
       {code && <span class="code">{code}</span>}
       <b>{title}</b>
       <span>{line(description)}</span>

@@ -2,6 +2,10 @@ import { leftPhrase } from '../../ui/left';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { Entry } from './Entry';
+import { isPictured, Pictured } from './Pictured';
+import './shelfEntry.css';
+
+const PICTURE_PX = 56; // three lines of a row
 
 /** '6.5 g left', 'empty', or '' when no one said how much there was. */
 export function leftWords(record: Stocked): string {
@@ -22,6 +26,7 @@ export function ShelfEntry({ record, kind }: { record: AnyRecord; kind?: boolean
     <Entry
       record={record}
       class="shelf-entry"
+      picture={isPictured(record) && <Pictured record={record} size={PICTURE_PX} />}
       line={({ line, grade }) => (
         <>
           {kind && `${kindWords(record)}: `}
@@ -46,7 +51,7 @@ function Standing({ record }: { record: AnyRecord }) {
   return (
     <>
       {words.length > 0 && <small>{words.join(' · ')}</small>}
-      {stocked && <Level record={stocked} />}
+      {stocked && !isPictured(record) && <Level record={stocked} />}
     </>
   );
 }

@@ -2,6 +2,8 @@ import type { ComponentChildren } from 'preact';
 import { Boundary } from '../../ui/fault/Boundary';
 import { FaultNotice } from '../../ui/fault/FaultNotice';
 import { go } from '../nav/route';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 
 interface Props {
   /** What it shows: with another one it is tried again. */
@@ -53,7 +55,7 @@ export function BrokenPage({ error, again = () => {}, title = 'Minim', words = O
       <header class="top">
         <h1>{title}</h1>
         <button class="round" onClick={() => go([])} aria-label="To the Bench">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <FaultNotice words={words} error={error} again={again} />

@@ -7,6 +7,8 @@ import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import '../sheet/batchSheet.css';
 
 const asked = {
@@ -31,7 +33,7 @@ export function FormulaPage({ id }: { id: string }) {
       <header class="top">
         <h1>{formula.name}</h1>
         <button class="round" onClick={() => go(['record', id])} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <Versions formula={formula} />

@@ -15,6 +15,8 @@ import { labelOf } from '../describe/labelOf';
 import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
 import type { ReadyLabel } from './readyLabel';
 import { go, route } from '../nav/route';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import './labelPage.css';
 
 type Measure = Awaited<ReturnType<typeof textMeasure>>;
@@ -32,7 +34,7 @@ export function LabelPage() {
       <header class="top">
         <h1>{records.length > 1 ? `${records.length} labels` : 'Labels'}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       {records.length > 0 ? (

@@ -1,5 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 
 interface Props {
   title: string;
@@ -23,7 +25,7 @@ export function FormPage({ title, onKeep, children }: Props) {
       <header class="top">
         <h1>{title}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close without changing">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       {children}

@@ -9,6 +9,8 @@ import { sizeWords } from '../bench/keepingWords';
 import { route } from '../nav/route';
 import { photoAlt } from './photoWords';
 import { Picture } from './Picture';
+import { close as cross } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import './photos.css';
 
 const close = () => history.back();
@@ -26,7 +28,7 @@ export function PhotoPage({ record }: { record: AnyRecord }) {
       <header class="top">
         <h1>{photo ? photoAlt(record, photo) : 'Photo'}</h1>
         <button class="round" onClick={close} aria-label="Close">
-          ✕
+          <Icon of={cross} />
         </button>
       </header>
       {photo ? <Large record={record} photo={photo} /> : <p class="quiet">This photo was removed.</p>}

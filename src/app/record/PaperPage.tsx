@@ -12,6 +12,8 @@ import { gramsText, kinBefore, type Kin } from './relatives';
 import { RunStory } from '../describe/RunStory';
 import { saveTable } from '../nav/saveFile';
 import { storyOf } from '../describe/story';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import '../sheet/paper.css';
 
 /** A record as it goes on paper, with everything that stands behind it; of a run, every step. */
@@ -27,7 +29,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
       <header class="top">
         <h1>{title}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <p>

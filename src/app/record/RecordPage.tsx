@@ -6,6 +6,7 @@ import { runWithEvents, shelf } from '../../records/shelf';
 import { isStocked } from '../../records/stock';
 import { dropPicturesOf } from '../../workshop/dropPictures';
 import { formatMoment } from '../../ui/format';
+import { Boundary } from '../../ui/fault/Boundary';
 import { useFault } from '../../ui/fault/useFault';
 import { HowPage } from '../../ui/controls/HowPage';
 import type { Result } from '../../ui/controls/result';
@@ -16,6 +17,9 @@ import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
 import { describe } from '../describe/describe';
 import type { Description } from '../describe/description';
 import { BrokenPage, Part } from '../fault/Part';
+import { isPictured, Pictured } from '../describe/Pictured';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
 import { LabelOffer } from '../describe/LabelLinks';
@@ -58,6 +62,8 @@ export function RecordPage({ id }: { id: string }) {
   return <Found record={found.value.record} events={found.value.events} />;
 }
 
+const PICTURE_PX = 176; // its label is read at arm's length
+
 interface SectionsProps {
   record: AnyRecord;
   description: Description;
@@ -78,7 +84,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
   if (fault) return <Broken record={record} error={fault.error} />;
   return (
     <main class="page record">
-      <Head description={description} demo={record.demo === true} />
+      <Head record={record} description={description} />
       <ArchivedNotice record={record} />
       <Sections record={record} description={description} events={events} />
       <footer class="actions">
@@ -144,22 +150,29 @@ function howLeft(record: AnyRecord): Result | null {
   return isStocked(record) ? leftResult(record) : null;
 }
 
-function Head({ description: { title, code, grade }, demo }: { description: Description; demo: boolean }) {
+function Head({ record, description: { title, code, grade } }: { record: AnyRecord; description: Description }) {
   return (
     <>
       <header class="top">
         <h1>{title}</h1>
         <button class="round" onClick={() => go([])} aria-label="To the Bench">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
-      {(code || grade || demo) && (
-        <p class="chips">
-          {code && <span class="chip">{code}</span>}
-          {grade && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
-          {demo && <span class="chip">demo</span>}
-        </p>
-      )}
+      <div class={isPictured(record) ? 'seen' : undefined}>
+        {isPictured(record) && (
+          <Boundary of={record} otherwise={() => null /* the words below tell what broke it */}>
+            <Pictured record={record} size={PICTURE_PX} />
+          </Boundary>
+        )}
+        {(code || grade || record.demo) && (
+          <p class="chips">
+            {code && <span class="chip">{code}</span>}
+            {grade && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
+            {record.demo && <span class="chip">demo</span>}
+          </p>
+        )}
+      </div>
     </>
   );
 }

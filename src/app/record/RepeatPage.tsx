@@ -10,6 +10,8 @@ import { describe } from '../describe/describe';
 import { taskOrNotice } from '../nav/loaded';
 import { startTask } from '../nav/startTask';
 import { formatDay } from '../../ui/format';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 
 /** The run that a record came out of, with its answers and today's lots; null when it is not on this phone. */
 async function repeatOfRecord(record: AnyRecord): Promise<Repeat | null> {
@@ -31,7 +33,7 @@ export function RepeatPage({ record }: { record: AnyRecord }) {
       <header class="top">
         <h1>Make exactly this · {title}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       {did && <p class="say">{did.replace(/ %/g, '\u00a0%')}.</p>}

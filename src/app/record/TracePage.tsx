@@ -6,6 +6,8 @@ import { describe } from '../describe/describe';
 import { Entry } from '../describe/Entry';
 import { LineagePicture } from './LineagePicture';
 import { gramsText, kinAfter, kinBefore, type Kin } from './relatives';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import './trace.css';
 
 /** Back to the lots, forward to the drinks, and what else holds the same lots; as a picture and in words, with amounts. */
@@ -19,7 +21,7 @@ export function TracePage({ record }: { record: AnyRecord }) {
       <header class="top">
         <h1>Trace · {title}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <LineagePicture record={record} before={before} after={after} />

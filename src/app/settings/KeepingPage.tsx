@@ -11,6 +11,8 @@ import { InstallPart } from './InstallPart';
 import { backupWords, sizeWords } from '../bench/keepingWords';
 import { photosAndSize } from '../photo/photoWords';
 import { RestorePart } from './RestorePart';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import './keeping.css';
 
 /** What is stored, where, how to take it out, and how to erase it: #/keeping. */
@@ -23,7 +25,7 @@ export function KeepingPage() {
       <header class="top">
         <h1>What is kept, and where</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <Promises />

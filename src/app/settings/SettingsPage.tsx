@@ -2,6 +2,8 @@ import { changeSettings, shelf } from '../../records/shelf';
 import { Later } from '../../ui/controls/Later';
 import { Choice } from '../nav/Choice';
 import { go } from '../nav/route';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 
 const handsBusy = async () => (await import('./HandsBusy')).HandsBusy;
 const rooms = ['16', '18', '20', '22', '24', '26', '28'];
@@ -14,7 +16,7 @@ export function SettingsPage() {
       <header class="top">
         <h1>Settings</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <Choices />

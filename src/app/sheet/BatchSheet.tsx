@@ -9,6 +9,8 @@ import { plannedText, weighedText } from '../../ui/weighed';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
 import { sheetTitle } from './sheetRows';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import './batchSheet.css';
 
 /** The sheet of a batch: to print (or save as PDF by printing), as a picture, and as a table for a spreadsheet. */
@@ -20,7 +22,7 @@ export function BatchSheet({ id }: { id: string }) {
       <header class="top">
         <h1>{sheetTitle(batch)}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <Facts batch={batch} />

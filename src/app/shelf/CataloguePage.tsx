@@ -6,6 +6,8 @@ import { cautionWords } from '../../workshop/cautionWords';
 import { Facts } from '../describe/Facts';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import '../record/record.css';
 
 /** One material of the catalogue, each value with where it was read: #/catalogue/<id>. */
@@ -35,7 +37,7 @@ function Sheet({ row }: { row: CatalogueRow }) {
       <header class="top">
         <h1>{row.name}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <p class="quiet">

@@ -2,6 +2,8 @@ import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { kindOf } from '../../records/kind/kinds';
 import { shelf } from '../../records/shelf';
+import { add } from '../../ui/drawn/actionIcons';
+import { Icon } from '../../ui/drawn/Icon';
 import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from '../describe/LabelLinks';
@@ -48,9 +50,7 @@ function Overview() {
         <LabelsButton />
         <ScanButton />
         <button class="round" onClick={() => void startTask({ task: 'bottle', typed: {} })} aria-label="Add a bottle">
-          <svg viewBox="0 0 24 24" width="22" height="22" fill="none" stroke="currentColor" stroke-width="2.4">
-            <path d="M12 4v16M4 12h16" stroke-linecap="round" />
-          </svg>
+          <Icon of={add} />
         </button>
       </header>
       <DemoNotice />

@@ -3,6 +3,8 @@ import type { Kind } from '../../records/kind/record';
 import { list } from '../../records/shelf';
 import { go } from '../nav/route';
 import { ShelfEntry } from '../describe/ShelfEntry';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 
 /** The kinds that the Shelf shows, in this order. */
 export const sections = kindNames.filter((kind) => kinds[kind].shelf !== null);
@@ -43,7 +45,7 @@ export function OneKind({ kind }: { kind: KindName }) {
       <header class="top">
         <h1>{kinds[kind].words.many}</h1>
         <button class="round" onClick={() => history.back()} aria-label="Back">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <ul class="list">

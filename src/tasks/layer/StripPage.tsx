@@ -1,9 +1,11 @@
 import { descriptorFamilies } from '../../tables/descriptors';
+import { TipDot } from '../../ui/drawn/Strip';
 import type { Walk } from '../engine/task';
 import type { Happening } from '../engine/log';
 import { familyOf } from './families';
 import { useDrying } from './StripChips';
 import { inFan, type Dipped } from './strips';
+import { tipOf } from './tips';
 
 /** One strip of the fan: how it dries by the person's own nose, and the way out. */
 export function StripPage({ walk, vial }: { walk: Walk; vial: string }) {
@@ -61,7 +63,7 @@ function Families({ walk, vial }: { walk: Walk; vial: string }) {
           aria-pressed={id === chosen}
           onClick={() => void walk.happen({ type: 'typed', key: `family.${vial}`, text: id === chosen ? 'none' : id })}
         >
-          <i class={`swatch family-${id}`} aria-hidden="true" />
+          <TipDot tip={tipOf(id)!} size={22} />
           {name}
         </button>
       ))}

@@ -15,6 +15,8 @@ import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf } from '../engine/leaving';
 import { StepActions, StepOffers } from './StepActions';
 import type { Offer, Step, Walk } from '../engine/task';
+import { close } from '../../ui/drawn/firstIcons';
+import { Icon } from '../../ui/drawn/Icon';
 
 interface Props {
   walk: Walk;
@@ -105,7 +107,7 @@ function Head({ title, onLeave }: { title: string; onLeave: () => void }) {
     <header class="top">
       <h1>{title}</h1>
       <button class="round" onClick={onLeave} aria-label="Pause and go to the Bench">
-        ✕
+        <Icon of={close} />
       </button>
     </header>
   );

@@ -2,6 +2,8 @@ import { budget, standardUncertainty } from '../../core/number/measured';
 import { formatPart, formatPlain } from '../format';
 import { resultText } from './result';
 import type { Result } from './result';
+import { close } from '../drawn/firstIcons';
+import { Icon } from '../drawn/Icon';
 
 /** How this was worked out: formula in words, inputs with their sources, and which uncertainty contributes how much. */
 export function HowPage({ result, onClose }: { result: Result; onClose: () => void }) {
@@ -10,7 +12,7 @@ export function HowPage({ result, onClose }: { result: Result; onClose: () => vo
       <header class="top">
         <h1>How this was worked out</h1>
         <button class="round" onClick={onClose} aria-label="Close">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <p class="label">{result.label}</p>

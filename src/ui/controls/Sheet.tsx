@@ -1,6 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { onBack } from '../device/backEntry';
+import { close } from '../drawn/firstIcons';
+import { Icon } from '../drawn/Icon';
 import './sheet.css';
 
 interface Props {
@@ -36,7 +38,7 @@ export function Sheet({ title, onClose, children }: Props) {
         <header class="sheet-top">
           <h2>{title}</h2>
           <button type="button" class="round" aria-label="Close" onClick={onClose}>
-            ✕
+            <Icon of={close} />
           </button>
         </header>
         {children}

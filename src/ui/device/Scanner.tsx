@@ -3,6 +3,8 @@ import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useCamera, type Camera } from './camera';
 import { codeReader } from './codeReader';
+import { close } from '../drawn/firstIcons';
+import { Icon } from '../drawn/Icon';
 import './scanner.css';
 
 interface Found {
@@ -32,7 +34,7 @@ export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
       <header class="top">
         <h1>{title}</h1>
         <button class="round" onClick={onClose} aria-label="Close the camera">
-          ✕
+          <Icon of={close} />
         </button>
       </header>
       <View video={video} camera={camera} />
