@@ -146,12 +146,15 @@ function solventChoices(): Option[] {
     };
   });
   const group = own.length > 0 ? 'Not on the Shelf' : '';
-  const usual = solventsOnHand().map(({ id, name, foodPossible }): Option => ({
-    value: id,
-    label: name,
-    group,
-    ...(foodPossible ? {} : { against: 'smell only' }),
-  }));
+  const owned = new Set(solventBottles().map(({ solvent }) => solvent));
+  const usual = solventsOnHand()
+    .filter(({ id }) => !owned.has(id))
+    .map(({ id, name, foodPossible }): Option => ({
+      value: id,
+      label: name,
+      group,
+      ...(foodPossible ? {} : { against: 'smell only' }),
+    }));
   return [...own, ...usual, { value: 'new', label: 'Another solvent', short: 'another solvent', group, always: true }];
 }
 

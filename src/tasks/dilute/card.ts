@@ -11,6 +11,7 @@ import type { Card, SlotFacts } from '../engine/task';
 import { asked, settled } from './asked';
 import { cautionsFor, smellOnlyReason } from './cautions';
 import { dilutionUseBy } from './dilutionUseBy';
+import { drawVial } from './drawVial';
 import { strengthResult } from './ending';
 import { fields, SIZES, type DiluteStep } from './fields';
 import { madeOf } from './made';
@@ -99,7 +100,12 @@ function cardOf(
   return {
     sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${grade}, by {measure}${drops}${scale}`,
     slots: slotsOf(run, now),
-    ...(order ? { answer: answerOf(now, order) } : {}),
+    ...(order
+      ? {
+          answer: answerOf(now, order),
+          picture: () => drawVial(now, order, { size: 148, state: undefined, full: true }),
+        }
+      : {}),
     ...(order ? adviceOf(now, order, better) : {}),
   };
 }

@@ -10,14 +10,14 @@ export interface Slot extends SlotFacts {
   readonly text: string;
 }
 
-/** A piece of a sentence: words, or the name of a field. */
-export type Piece = { readonly words: string } | { readonly slot: string };
+/** A piece of a sentence: words, or the name of a field with the sign that ends it. */
+export type Piece = { readonly words: string } | { readonly slot: string; readonly sign: string };
 
-/** A sentence in pieces, in order. */
+/** A sentence in pieces, in order. A comma or point behind a slot goes with it, so that no line begins with one. */
 export function piecesOf(sentence: string): Piece[] {
-  return sentence
-    .split(/[{}]/)
-    .flatMap((part, i): Piece[] => (i % 2 === 1 ? [{ slot: part }] : part === '' ? [] : [{ words: part }]));
+  return [...sentence.matchAll(/\{([^}]+)\}([.,;:]?)|[^{]+/g)].map(([words, slot, sign = '']) =>
+    slot === undefined ? { words } : { slot, sign },
+  );
 }
 
 /** The slots of a card, in the order in which they are asked. */
@@ -30,7 +30,7 @@ export function sentenceText(run: RunState, step: Pick<Step, 'ask' | 'card'>): s
   const slots = slotsOf(run, step);
   const text = (name: string) => slots.find(({ field }) => field.name === name)?.text ?? '';
   return piecesOf(step.card!.sentence)
-    .map((piece) => ('words' in piece ? piece.words : text(piece.slot)))
+    .map((piece) => ('words' in piece ? piece.words : `${text(piece.slot)}${piece.sign}`))
     .join('');
 }
 

@@ -81,8 +81,21 @@ function Foot({ step: { card, more, cautions }, onTake }: { step: Step; onTake: 
       {more?.map((line) => (
         <p class="quiet">{line}</p>
       ))}
-      {cautions && cautions.length > 0 && <p class="card-cautions">{cautions.join(' ')}</p>}
+      {cautions && cautions.length > 0 && <Cautions lines={cautions} />}
     </div>
+  );
+}
+
+/** Cautions in one line, and all of them when it is touched. */
+function Cautions({ lines }: { lines: readonly string[] }) {
+  if (lines.length === 1) return <p class="card-cautions">{lines[0]}</p>;
+  return (
+    <details class="card-cautions">
+      <summary>{lines[0]}</summary>
+      {lines.slice(1).map((line) => (
+        <p>{line}</p>
+      ))}
+    </details>
   );
 }
 
@@ -137,31 +150,43 @@ function Sentence({ card, said, slots, onOpen }: SentenceProps) {
         {piecesOf(card.sentence).map((piece) => {
           if ('words' in piece) return <span class="words">{piece.words}</span>;
           const slot = slots.find(({ field }) => field.name === piece.slot);
-          return slot && <SlotButton key={piece.slot} slot={slot} onOpen={() => onOpen(piece.slot)} />;
+          return (
+            slot && <SlotButton key={piece.slot} slot={slot} sign={piece.sign} onOpen={() => onOpen(piece.slot)} />
+          );
         })}
       </p>
     </>
   );
 }
 
-function SlotButton({ slot: { field, state, text }, onOpen }: { slot: Slot; onOpen: () => void }) {
+interface SlotProps {
+  slot: Slot;
+  /** The comma or point behind it. */
+  sign: string;
+  onOpen: () => void;
+}
+
+function SlotButton({ slot: { field, state, text }, sign, onOpen }: SlotProps) {
   const title = <span class="slot-title">{field.title} </span>;
-  if (state === 'fixed')
-    return (
-      <span class="slot fixed">
-        {title}
-        {text}
-      </span>
-    );
   return (
-    <button class={`slot ${state}`} data-name={field.name} aria-haspopup="dialog" onClick={onOpen}>
-      {title}
-      <span class="slot-text">
-        {state === 'impossible' && <span aria-hidden="true">⚠ </span>}
-        {text}
-      </span>
-      <span class="unseen">, change</span>
-    </button>
+    <span class="slot-and-sign">
+      {state === 'fixed' ? (
+        <span class="slot fixed">
+          {title}
+          {text}
+        </span>
+      ) : (
+        <button class={`slot ${state}`} data-name={field.name} aria-haspopup="dialog" onClick={onOpen}>
+          {title}
+          <span class="slot-text">
+            {state === 'impossible' && <span aria-hidden="true">⚠ </span>}
+            {text}
+          </span>
+          <span class="unseen">, change</span>
+        </button>
+      )}
+      {sign && <span class="words">{sign}</span>}
+    </span>
   );
 }
 

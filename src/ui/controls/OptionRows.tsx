@@ -51,9 +51,16 @@ export function OptionRows({ options, chosen, title, onChoose }: Props) {
   );
 }
 
+/** An option as a row; under a heading, one of which nothing more is said is only as wide as its words. */
 function Row({ option, chosen, onChoose }: { option: Option; chosen: boolean; onChoose: (value: string) => void }) {
+  const short = option.group && !option.hint && !option.against;
   return (
-    <button type="button" class="sheet-row" aria-pressed={chosen} onClick={() => onChoose(option.value)}>
+    <button
+      type="button"
+      class={short ? 'sheet-row short' : 'sheet-row'}
+      aria-pressed={chosen}
+      onClick={() => onChoose(option.value)}
+    >
       <b>{option.label}</b>
       {option.hint && <small>{option.hint}</small>}
       {option.against && <small class="against">{option.against}</small>}

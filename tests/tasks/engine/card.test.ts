@@ -17,12 +17,11 @@ describe('a sentence with slots', () => {
   test('is words and slots, in order', () => {
     expect(piecesOf('Dilute {bottle} to {strength}.')).toEqual([
       { words: 'Dilute ' },
-      { slot: 'bottle' },
+      { slot: 'bottle', sign: '' },
       { words: ' to ' },
-      { slot: 'strength' },
-      { words: '.' },
+      { slot: 'strength', sign: '.' },
     ]);
-    expect(piecesOf('{strength}')).toEqual([{ slot: 'strength' }]);
+    expect(piecesOf('{strength}')).toEqual([{ slot: 'strength', sign: '' }]);
   });
 
   test('reads as what is in the slots; an empty one says what is missing', () => {
