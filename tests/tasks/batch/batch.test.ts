@@ -203,7 +203,12 @@ describe('a weighing that went over', () => {
     const target = Number(/‹([\d.]+) g›/.exec(walker.step().say)![1]);
     walker.type('mass.c.linalool', String(1.1 * target));
     expect(() => walker.next()).toThrow('It is over: choose how to go on.');
-    expect(walker.step().offers).toHaveLength(2);
+    expect(walker.step().offers!.map(({ words }) => words)).toEqual([
+      expect.stringMatching(/^Scale all up by 9\.\d %, to 21\.\d+ L$/),
+      'Keep 20 L; set the rest of the concentrate aside',
+      expect.stringMatching(/^Keep it: \d.* % too much linalool$/),
+      'Begin this vessel again',
+    ]);
     walker.type('over.c.linalool', way);
     return weighAll({ ...walker.state().typed });
   }
@@ -304,6 +309,7 @@ describe('a weighing for the drink that went over', () => {
     expect(open.offers!.map(({ words }) => words)).toEqual([
       'Scale all up by 5 %, to 21 L',
       expect.stringMatching(/^Keep it: \d.* % too much sugar$/),
+      'Begin this vessel again',
     ]);
     expect(open.more!.join(' ')).not.toContain('not enough');
     const made = kept(run);
