@@ -20,33 +20,47 @@ export function beginAgainOffer(run: RunState, making: Making, { key, into }: Po
   return [{ words: `Begin this vessel again${other}`, type: types(begunField, [...begunIn(run), begun]) }];
 }
 
-/** The steps at which these vessels were begun again: what is lost, and the way back while nothing new is in. */
+/** The key under which is typed how many of these steps were left as done. */
+const EMPTIED = 'begun.emptied';
+
+/**
+ * The steps at which these vessels were begun again: what is lost, and the way back while nothing new is in. One that was left
+ * is passed no second time; who goes back to it finds it.
+ */
 export function begunSteps(run: RunState, making: Making, of: 'concentrate' | 'drink alone'): Step[] {
-  const all = begunIn(run);
-  return all
-    .filter(({ vessels }) => vessels.includes('concentrate') === (of === 'concentrate'))
-    .map((begun) => begunStep(run, begun, begun === all.at(-1) && isUntouched(run, making, begun)));
+  const emptied = Number(run.typed[EMPTIED] ?? 0);
+  return begunIn(run).flatMap((begun, i, all) => {
+    const isOf = begun.vessels.includes('concentrate') === (of === 'concentrate');
+    if (!isOf || (i < emptied && run.at !== begun.at)) return [];
+    const canUndo = i === all.length - 1 && isUntouched(run, making, begun);
+    return [
+      {
+        ...begunStep(run, begun),
+        ...(canUndo ? { offers: [undo(all)] } : {}),
+        types: { [EMPTIED]: String(all.length) },
+      },
+    ];
+  });
 }
 
-function begunStep(run: RunState, { at, vessels, was, taken, poured }: Begun, canUndo: boolean): Step {
+function undo(all: readonly Begun[]): Offer {
+  return { words: 'Undo: go on with what is in it', type: types(begunField, all.slice(0, -1)) };
+}
+
+function begunStep(run: RunState, { at, vessels, was, taken, poured }: Begun): Step {
   const lines = was.map(
     ({ what, lot, massG, scale }) => [lot ? `${what}, ${lot}` : what, gramsText(massG, stepOf(run, scale))] as const,
   );
   const isLost = taken.length > 0 || poured !== null;
+  const both = 'Empty both vessels: concentrate and drink begin again.';
   return {
     key: at,
-    say:
-      vessels.length > 1
-        ? 'Empty both vessels: concentrate and drink begin again.'
-        : 'Empty this vessel: it begins again.',
+    say: vessels.length > 1 ? both : 'Empty this vessel: it begins again.',
     more: [
       ...lines.map(([what, grams]) => `${what}: ‹${grams}›.`),
       ...(isLost ? ['What left its bottles for this is counted as lost.'] : []),
     ],
     told: lines,
-    offers: canUndo
-      ? [{ words: 'Undo: go on with what is in it', type: types(begunField, begunIn(run).slice(0, -1)) }]
-      : [],
     done: 'It is empty',
   };
 }

@@ -26,7 +26,7 @@ import { takenInAll } from './takings';
 import { refusalOfLine, recipeOrNull } from './drinkAsked';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
-const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.', 'begun'];
+const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.', 'begun', 'begun.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {

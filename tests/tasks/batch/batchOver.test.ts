@@ -186,7 +186,10 @@ describe('a vessel that is begun again', () => {
     walker.next();
     weigh(walker);
     walker.back('c.linalool');
-    expect(walker.step().offers).toEqual([]);
+    expect(walker.step()).toMatchObject({ key: 'c.linalool', say: 'Empty this vessel: it begins again.' });
+    expect(walker.step().offers).toBeUndefined();
+    walker.back('lots');
+    expect(walker.keys()).not.toContain('c.linalool'); // who walks on from there empties nothing a second time
   });
 
   test('a second and a third time: each time what was in is lost', () => {
