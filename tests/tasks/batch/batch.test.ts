@@ -84,20 +84,28 @@ describe('what a batch is made from', () => {
     expect(two!.water / one!.water).toBeCloseTo(2, 9);
   });
 
-  test('sugar and alcohol come from the last batch of the same formula, of any version, and never from another drink', () => {
-    const { brix: _brix, abv: _abv, ...open } = clearPlan;
+  test('dose, sugar and alcohol come from the last batch of the same formula, of any version, and never from another drink', () => {
+    const { brix: _brix, abv: _abv, dose: _dose, ...open } = clearPlan;
     takeIn([newRecord('base', { name: 'tonic', volumeMl: 250, brix: 9, abv: 8, densityGPerMl: 1.02 })]);
     const presets = (what: string) => {
       const { ask, more } = stepOf(runOf({ ...open, what }), 'drink');
-      return [...['brix', 'abv'].map((name) => ask!.find((field) => field.name === name)!.preset), more!.join(' ')];
+      return [
+        ...['dose', 'brix', 'abv'].map((name) => ask!.find((field) => field.name === name)!.preset),
+        more!.join(' '),
+      ];
     };
-    expect(presets('f1')).toEqual(['', '', '']);
+    expect(presets('f1')).toEqual(['', '', '', '']);
     const made = kept(weighAll({ ...clearPlan, brix: '7' }));
     const second = { ...find('formula', 'f1')!, id: 'f1-2', version: 2 };
     takeIn([made, second]);
-    expect(presets('f1-2')).toEqual(['7', '0', expect.stringContaining(`as in ${made.name}`)]);
+    expect(presets('f1-2')).toEqual([
+      '50',
+      '7',
+      '0',
+      expect.stringContaining(`Dose, sugar and alcohol as in ${made.name}; change what you like.`),
+    ]);
     takeIn([{ ...second, id: 'other', root: 'other', version: 1 } as Formula]);
-    expect(presets('other')).toEqual(['', '', '']);
+    expect(presets('other')).toEqual(['', '', '', '']);
     const older = { ...runOf({ ...open, what: 'other' }), done: { drink: '2026-05-01T08:00:00Z' } };
     expect(
       batch
