@@ -39,7 +39,13 @@ function nextPour(weighing: Weighing, step: WeighStep, so: Vessel & { bases: Map
   const base = id === fill ? step.mass + shift(list, bases) : stock ? step.neat / stock.share.value : step.mass;
   bases.set(id, base);
   const key = keyNow(`c.${id}`, times);
-  const pour = { key, id, scale: 'fine' as const, target: factor * base, mass: massAt(run, key) };
+  const pour = {
+    key,
+    id,
+    scale: 'fine' as const,
+    target: factor * base,
+    mass: massAt(run, key, { of: goods(id).name }),
+  };
   const planned = list.steps.map((one) => ({ id: one.id, mass: gram(factor * (bases.get(one.id) ?? one.mass)) }));
   return {
     ...pour,

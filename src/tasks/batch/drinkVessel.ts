@@ -46,8 +46,9 @@ function nextPour(
   const { lines, there, factor, pours } = so;
   const scale = [SUGAR, WATER, SPIRIT].includes(goods.id) ? 'coarse' : 'fine';
   const target = goods.id === CONCENTRATE ? Math.min(factor * mass, there) : factor * mass;
+  const of = id === `d.${WATER}` ? 'the water that it is thrown with' : goods.name;
   const key = keyNow(id, timesBegun(run, 'drink'));
-  const pour = { key, id, into, goods, scale, target, mass: massAt(run, key, scale) } as const;
+  const pour = { key, id, into, goods, scale, target, mass: massAt(run, key, { of, scale }) } as const;
   const planned = lines.map((one) => ({ id: one.id, mass: gram(factor * one.mass) }));
   const rescue = rescueOf(run, pour, { planned, pours });
   return {

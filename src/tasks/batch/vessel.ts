@@ -83,7 +83,7 @@ export function rescueOf(
 function addition(run: RunState, pours: readonly Pour[], add: { id: string; mass: number; cause: string }): Pour {
   const first = pours.find(({ id }) => id === add.id)!;
   const key = `${first.key}.${add.cause}`;
-  const mass = massAt(run, key, first.scale);
+  const mass = massAt(run, key, { of: `${first.goods.name}, more`, scale: first.scale });
   const more = { id: first.id, grams: add.mass, cause: add.cause, isWeighed: mass !== null };
   const stock = first.stock && moreStock(run, pours, { ...more, first: first.stock });
   const target = stock ? (add.mass * first.stock!.share.value) / stock.share.value : add.mass;

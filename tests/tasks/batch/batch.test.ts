@@ -45,6 +45,9 @@ describe('20 L of a clear drink', () => {
     const sum = made.reached.reduce((all, { mgPerKg }) => all + mgPerKg.value, 0);
     expect(sum).toBeCloseTo(50, 0);
     expect(expanded(made.reached[0]!.mgPerKg)).toBeGreaterThan(0);
+    const lines = made.reached[0]!.mgPerKg.sources.map(({ words }) => words);
+    expect(lines).toContain('weighing nutmeg oil: step of the scale');
+    expect(new Set(lines).size).toBe(lines.length); // no two lines of the ± read alike
     expect(made.drink.brix.value).toBeCloseTo(10, 1);
     expect(made.drink.abv.value).toBe(0);
     expect(made.drink.litres.value).toBeCloseTo(20, 1);
