@@ -1,11 +1,12 @@
 import { useSignal, type Signal } from '@preact/signals';
+import { sharesOf } from '../../core/drink/formula';
 import type { Formula } from '../../records/kind/formula';
 import { find } from '../../records/shelf';
 import { amount, type Field } from '../../tasks/engine/fields';
 import { besides, costOf, usedLines, versionsOf, type FormulaUse, type UsedLine } from '../../workshop/formulaBook';
 import { madeBefore, type MadeBefore } from '../../workshop/madeBefore';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { formatPlain, formatTyped } from '../../ui/format';
+import { formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import '../sheet/batchSheet.css';
@@ -44,6 +45,7 @@ export function FormulaPage({ id }: { id: string }) {
         ))}
       </div>
       <p class="quiet">{drinkWords(before)}</p>
+      {!use && <Shares formula={formula} />}
       {use && <Lines lines={usedLines(formula, use)} use={use} />}
       {use && <Cost formula={formula} use={use} />}
       <Ways id={id} typed={typed.value} />
@@ -138,6 +140,19 @@ function Versions({ formula }: { formula: Formula }) {
         </table>
       )}
     </section>
+  );
+}
+
+/** What the formula is, while no dose is typed. */
+function Shares({ formula }: { formula: Formula }) {
+  return (
+    <table class="facts-table">
+      <tbody>
+        {sharesOf(formula.lines).map(({ id, share }) => (
+          <Fact title={formula.lines.find(({ material }) => material === id)!.name} text={formatShare(share)} />
+        ))}
+      </tbody>
+    </table>
   );
 }
 

@@ -2,7 +2,7 @@ import type { PlannedMass } from '../../core/drink/batchPlan';
 import { gram } from '../../core/number/units';
 import { rescueList, type Rescue } from '../../core/drink/weighList';
 import type { RunState } from '../engine/fold';
-import { showsNothing } from '../../ui/format';
+import { showsNothing, typedOnScale } from '../../ui/format';
 import type { Begun } from './begun';
 import { massAt, offBy, stepOf, type Pour } from './pour';
 import { moreStock } from './stock';
@@ -32,14 +32,20 @@ const DONE: Readonly<Record<Way, string>> = {
   keep: 'Left as it is',
 };
 
-/** Weighings that went over, with what was asked for and weighed, g; one that nothing was chosen for ended with its vessel. */
+/** Weighings that went over, with what the scale was to show and showed, g; one that nothing was chosen for ended with its vessel. */
 export function slipsOf(run: RunState, pours: readonly Pour[]): Begun['slips'] {
   return pours.flatMap((pour) => {
-    const { id, goods, rescue, target, mass } = pour;
+    const { id, goods, rescue, target, mass, scale } = pour;
     if (!rescue || !mass) return [];
     const way = wayOf(run, pour);
     return [
-      { id, what: goods.name, planned: target, counted: mass.value, way: way ? DONE[way] : 'The vessel begun again' },
+      {
+        id,
+        what: goods.name,
+        planned: Number(typedOnScale(target, stepOf(run, scale))),
+        counted: mass.value,
+        way: way ? DONE[way] : 'The vessel begun again',
+      },
     ];
   });
 }
