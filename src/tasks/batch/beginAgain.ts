@@ -8,7 +8,7 @@ import { begunField, begunIn, type Begun, type VesselName } from './begun';
 import { stepOf, type Pour } from './pour';
 import type { Making } from './progress';
 import { slipsOf } from './vessel';
-import { BEGUN_AGAIN, lossesOf } from './takings';
+import { BEGUN_AGAIN, halfMixed, lossesOf } from './takings';
 
 /** The way out of whatever is wrong: what is in the vessel is given up, and it is filled from nothing. None while it is empty. */
 export function beginAgainOffer(run: RunState, making: Making, { key, into }: Pour): Offer[] {
@@ -76,6 +76,7 @@ function vesselsWith(run: RunState, making: Making, own: VesselName): VesselName
 
 function begunAt(run: RunState, making: Making, { at, vessels }: Pick<Begun, 'at' | 'vessels'>): Begun {
   const pours = vessels.flatMap((vessel) => poursOf(making, vessel));
+  const inside = making.vessel.pours;
   const [isMade, poured] = [vessels.includes('concentrate'), pouredIn(making)];
   return {
     at,
@@ -83,7 +84,7 @@ function begunAt(run: RunState, making: Making, { at, vessels }: Pick<Begun, 'at
     was: pours.flatMap(({ goods, mass, scale }) =>
       mass && mass.value > 0 ? [{ what: goods.name, lot: goods.source?.lot ?? '', massG: mass.value, scale }] : [],
     ),
-    taken: isMade ? lossesOf(making.vessel.pours, [{ share: 1, why: BEGUN_AGAIN }]) : [],
+    taken: isMade ? [...lossesOf(inside, [{ share: 1, why: BEGUN_AGAIN }]), ...halfMixed(run, inside)] : [],
     poured: isMade || poured.value === 0 ? null : poured,
     slips: slipsOf(run, pours),
   };

@@ -2,7 +2,7 @@ import { exact, minus, plus, scaled, type Measured } from '../../core/number/mea
 import type { RunState } from '../engine/fold';
 import { begunIn } from './begun';
 import type { Goods } from './goods';
-import type { Pour, Stock } from './pour';
+import { massAt, type Pour, type Stock } from './pour';
 
 /** Grams by bottle and vial, by id. */
 type Grams = [id: string, mass: Measured][];
@@ -76,6 +76,22 @@ export function lossesOf(pours: readonly Pour[], away: readonly { share: number;
     [...inIt].map(([id, mass]) => ({ id, massG: scaled(mass, share), why })),
   );
   return [...rests, ...poured].filter(({ id, massG }) => massG.value > 1e-9 * gramsIn(id).value); // less is rounding
+}
+
+/** Grams of a stock of which only one part was weighed when its vessel was given up. */
+export function halfMixed(run: RunState, pours: readonly Pour[]): Loss[] {
+  const parts = pours.flatMap(({ stock }): [key: string, goods: Goods][] =>
+    !stock || stock.made
+      ? []
+      : [
+          [stock.key, stock.from],
+          [`${stock.key}.thin`, stock.carrier],
+        ],
+  );
+  return parts.flatMap(([key, { name, source }]) => {
+    const massG = massAt(run, key, { of: name });
+    return source && massG && massG.value > 0 ? [{ id: source.id, massG, why: STOCK_REST }] : [];
+  });
 }
 
 /** Grams taken out of each bottle and vial, with what had left them for concentrates that were begun again. */

@@ -219,6 +219,22 @@ describe('a vessel that is begun again', () => {
     expect(isIn).not.toContain('b-vanillin');
   });
 
+  test('a dilution for the scale is lost with it, also one of which only the material was weighed', () => {
+    const walker = startWalking(batch, { ...clearPlan, fine: '0.01' }); // on this scale all four are diluted first
+    walkTo(walker, 't.maltol');
+    walker.type('mass.t.maltol', '0.5');
+    walker.back('c.vanillin');
+    take(walker, /^Begin this vessel again$/);
+    walker.next();
+    expect(walker.step().key).toBe('t2.vanillin');
+    const run = weighAll(walker.state().typed);
+    const [made] = kept(run);
+    for (const id of ['maltol', 'vanillin'])
+      expect(used(made, `b-${id}`)).toBeCloseTo(typedIn(run, new RegExp(`^mass\\.t\\d*\\.${id}$`)), 9);
+    expect(lostOf(made, 'b-maltol')).toBeGreaterThan(0.5); // with the rest of the second dilution
+    expect(lostOf(made, 'b-vanillin')).toBeGreaterThan(Number(run.typed['mass.t.vanillin']));
+  });
+
   test('of the drink, before its concentrate is in: only sugar and water are gone', () => {
     const walker = startWalking(batch, clearPlan);
     walkTo(walker, 's.sugar');
