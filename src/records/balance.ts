@@ -23,10 +23,11 @@ export function balanceOf(record: Stocked): Balance | null {
   if (full === undefined || left === undefined) return null;
   const lost = new Map<string, number>();
   const lose = (why: string, amount: number) => lost.set(why, (lost.get(why) ?? 0) + amount);
-  const isIn = takingsOf(record).map(({ of, amount, record: taker }) => {
+  const isIn = takingsOf(record).flatMap(({ of, amount, record: taker }) => {
     const away = isOf('batch', taker) ? (taker.lost ?? []).filter(({ id }) => id === of) : [];
     for (const { why, massG } of away) lose(why, massG);
-    return { record: taker, amount: away.reduce((rest, { massG }) => rest - massG, amount) };
+    const rest = away.reduce((left, { massG }) => left - massG, amount);
+    return away.length > 0 && rest < 1e-9 * amount ? [] : { record: taker, amount: rest };
   });
   const taken = takingsOf(record).reduce((sum, { amount }) => sum + amount, 0);
   const unexplained = full - left - taken;

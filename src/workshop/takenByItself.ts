@@ -11,7 +11,7 @@ interface Purpose {
 }
 
 /**
- * Why a bottle, vial or pack is not taken by itself, in a few words; null when it may be the default. A person may choose it
+ * Why a bottle, vial or pack is not taken by itself, in a few words that follow "is"; null when it may be the default. A person may choose it
  * all the same, with the reason beside it; only what is smell only is refused for a drink.
  */
 export function whyNotByItself(record: Stocked, purpose: Purpose = {}): string | null {
@@ -26,5 +26,6 @@ function whyNot(record: Stocked, { refusal = null, grams = null }: Purpose): str
   if (useBy && useBy.day < today()) return `past its date (${formatDay(useBy.day)})`;
   const left = leftOf(record)?.value ?? null;
   if (left === 0) return 'empty';
-  return left !== null && grams !== null && left < grams ? `only ${formatPlain(left, 3)} g left` : null;
+  if (left === null || grams === null || left >= grams) return null;
+  return `down to ${formatPlain(left, 3)} g, ${formatPlain(grams, 3)} g are needed`;
 }

@@ -161,7 +161,9 @@ describe('from a liked layering to a batch', () => {
 
   test('its page says share, mg/kg, bottles and cost, and leads to the batch', async () => {
     await page.locator('.second', { hasText: 'Versions' }).tap();
-    await page.locator('.sheet').waitFor();
+    await page.locator('.sheet', { hasText: 'No drink of it was made yet: type a dose.' }).waitFor();
+    await type('dose', '50');
+    await page.locator('.sheet', { hasText: 'worth of it' }).waitFor();
     const text = (await page.locator('.sheet').textContent())!;
     expect(text).toContain('nutmeg oil · 40 %');
     expect(text).toContain('lot L-b-nutmeg');
@@ -199,12 +201,26 @@ describe('from a liked layering to a batch', () => {
     expect(await page.locator('.no-certificate').textContent()).toContain('does not certify');
   });
 
+  test('a vessel is begun again: taken back it is as it was; in earnest what was in it is lost, after a reload too', async () => {
+    await walkTo('c.maltol', { scale: async () => type('fine', '0.001') });
+    await offer(/^Begin this vessel again$/).tap();
+    await page.locator('.say', { hasText: 'Empty this vessel' }).waitFor();
+    await offer(/^Undo/).tap();
+    await page.locator('.say', { hasText: 'Weigh' }).waitFor();
+    await offer(/^Begin this vessel again$/).tap();
+    await page.reload();
+    await page.locator('.say', { hasText: 'Empty this vessel' }).waitFor();
+    expect(await page.locator('.body').textContent()).toContain('lot L-b-vanillin');
+    await leave(main);
+    expect(step()).toBe('c2.vanillin');
+    expect(await offer(/^Begin/).count()).toBe(0); // nothing is in it yet
+  });
+
   test('every gram is weighed; the one that went over is rescued by scaling up', async () => {
     await walkTo('result', {
-      scale: async () => type('fine', '0.001'),
-      'c.linalool': async () => {
+      'c2.linalool': async () => {
         const grams = Number(/([\d.]+) g of/.exec(await say())![1]);
-        await type('mass.c.linalool', (1.05 * grams).toFixed(3).replace('.', ','));
+        await type('mass.c2.linalool', (1.05 * grams).toFixed(3).replace('.', ','));
         await page.locator('.quiet', { hasText: 'over,' }).waitFor();
         await main();
         await page.locator('.trouble', { hasText: 'It is over' }).waitFor();
@@ -226,6 +242,7 @@ describe('from a liked layering to a batch', () => {
     expect(batch!.from).toEqual(expect.arrayContaining(four.map((id) => `b-${id}`)));
     expect(batch!.uses.map(({ id }) => id).sort()).toEqual([...four.map((id) => `b-${id}`), 'glycol'].sort());
     expect(batch!.checks.some(({ state }) => state === 'over')).toBe(false);
+    expect(batch!.lost!.map(({ id, why }) => [id, why])).toEqual([['b-vanillin', 'in a vessel that was begun again']]);
     const [nutmeg, linalool] = ['nutmeg', 'linalool'].map((id) => batch!.reached.find((one) => one.material === id)!);
     expect(linalool!.mgPerKg.value / nutmeg!.mgPerKg.value).toBeCloseTo(3 / 4, 2);
     expect(await page.locator('.record').textContent()).toContain('lot L-b-vanillin');

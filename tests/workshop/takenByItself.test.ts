@@ -35,7 +35,7 @@ describe('why a thing is not taken by itself', () => {
     expect(whyNotByItself(bottle({ useBy: '2026-11-30' }))).toBeNull(); // its last day
     expect(whyNotByItself(bottle({ useBy: '2026-11-29' }))).toBe('past its date (Nov 29, 2026)');
     expect(whyNotByItself(bottle({ archived: '2026-11-01' }))).toBe('put away');
-    expect(whyNotByItself(bottle({ amountG: 2 }), { grams: 2.5 })).toBe('only 2 g left');
+    expect(whyNotByItself(bottle({ amountG: 2 }), { grams: 2.5 })).toBe('down to 2 g, 2.5 g are needed');
     expect(whyNotByItself(bottle({ amountG: 2 }), { grams: 2 })).toBeNull();
     expect(whyNotByItself(bottle({ amountG: undefined }), { grams: 2 })).toBeNull(); // no one said how much there was
     const weighed = [{ at: '2026-11-01T00:00:00Z', left: measured(0, 0, { id: '', words: '' }) }];
@@ -66,7 +66,7 @@ describe('the bottle that a batch begins with', () => {
     takeIn([bottle({ useBy: '2026-11-02' }), second({ id: 'b2', amountG: 0.1 })]);
     expect(lots().preset).toBe('');
     expect(refusalOfLine(runOf(clearPlan), line)).toMatch(
-      /Nothing is taken by itself .*N-2 is only 0\.1 g left; .*L-b-nutmeg is past its date \(Nov 2, 2026\)\. Choose one/,
+      /Nothing is taken by itself .*N-2 is down to 0\.1 g, 0\.415 g are needed; .*L-b-nutmeg is past its date \(Nov 2, 2026\)\. Choose one/,
     );
     takeIn([bottle({ grade: 'smell only' }), second({ id: 'b2', grade: 'smell only' })]);
     expect(lots().preset).toBe('');

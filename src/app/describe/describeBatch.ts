@@ -3,7 +3,7 @@ import { BESIDE_LIMIT, formatDay, formatKnown, formatPlain, measuredText } from 
 import type { Result } from '../../ui/controls/result';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { facts, type Description } from './description';
-import { doneFacts } from './wentIn';
+import { doneFacts, lostFacts } from './wentIn';
 import { tagOf } from '../../workshop/labelled';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */
@@ -25,6 +25,7 @@ export function describeBatch(r: Batch): Description {
         ['Notes', r.notes],
       ),
       ...doneFacts(r.done),
+      ...lostFacts(r),
     ],
     results: [
       resultOf(r, 'Drink', { amount: litres, unit: 'L' }),

@@ -1,8 +1,9 @@
 import { measured, scaled, type Measured } from '../../core/number/measured';
+import type { Batch } from '../../records/kind/batch';
 import type { Use } from '../../records/kind/quantity';
 import type { Done } from '../../records/kind/record';
 import { find } from '../../records/shelf';
-import { formatMoment, formatPlain, measuredCells, measuredText, withLocalSign } from '../../ui/format';
+import { formatKnown, formatMoment, formatPlain, measuredCells, measuredText, withLocalSign } from '../../ui/format';
 import { weighedCells, weighedText } from '../../ui/weighed';
 import { dropsText } from '../../workshop/dropWords';
 import { calledNow } from '../../workshop/uses';
@@ -72,6 +73,15 @@ function amountWords(use: Use): string {
 function sourceWords({ how, dropper, lot, supplier }: Use): string {
   const known = how === 'counted' && dropper ? `counted with ${dropper.name}` : how ? WAYS[how].words : '';
   return [known, supplier, lot && `lot ${lot}`].filter(Boolean).join(', ');
+}
+
+/** What was taken for a batch and got into nothing: of what, how much, and why with its lot. */
+export function lostFacts({ uses, lost = [] }: Batch): Facts {
+  return lost.map(({ id, massG, why }) => {
+    const use = known(uses.find((one) => one.id === id) ?? { id, massG });
+    const mass = formatKnown(measured(massG, use.u ?? 0, { id: `lost:${id}`, words: why }), { most: 3 });
+    return [`Lost: ${useName(use)}`, `${mass} g`, [why, use.lot && `lot ${use.lot}`].filter(Boolean).join(', ')];
+  });
 }
 
 /** When it was made, the plan that was chosen, and what did not go by it. */

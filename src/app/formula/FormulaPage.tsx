@@ -1,10 +1,12 @@
 import { useSignal, type Signal } from '@preact/signals';
+import { sharesOf } from '../../core/drink/formula';
 import type { Formula } from '../../records/kind/formula';
-import { find, list } from '../../records/shelf';
+import { find } from '../../records/shelf';
 import { amount, type Field } from '../../tasks/engine/fields';
 import { besides, costOf, usedLines, versionsOf, type FormulaUse, type UsedLine } from '../../workshop/formulaBook';
+import { madeBefore, type MadeBefore } from '../../workshop/madeBefore';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { formatPlain, formatTyped } from '../../ui/format';
+import { formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import { close } from '../../ui/drawn/firstIcons';
@@ -19,15 +21,17 @@ const asked = {
 };
 type Asked = Record<keyof typeof asked, string>;
 
-/** Density of a drink of about 10 °Brix, g/mL at 20 °C (sucrose law): the page is for looking ahead, a batch computes its own. */
+/** Density of a drink of 10 °Brix, g/mL at 20 °C (sucrose law), where none was made yet: a batch computes its own. */
 const SOFT_DRINK = 1.038;
 
 /** All that follows from a formula: its versions, its lines in drink and concentrate, drops, bottles and cost. */
 export function FormulaPage({ id }: { id: string }) {
   const formula = find('formula', id);
-  const typed = useSignal<Asked>({ dose: usualDose(id), dosage: '1', litres: '20', glass: '100' });
+  const before = formula ? madeBefore(formula.root) : null;
+  const dose = before ? formatTyped(before.mgPerKg, 3) : '';
+  const typed = useSignal<Asked>({ dose, dosage: '1', litres: '20', glass: '100' });
   if (!formula) return <main class="page">This formula is not on this phone.</main>;
-  const use = useOf(typed.value);
+  const use = useOf(typed.value, before?.densityGPerMl ?? SOFT_DRINK);
   return (
     <main class="page sheet">
       <header class="top">
@@ -42,38 +46,52 @@ export function FormulaPage({ id }: { id: string }) {
           <Ask key={key} field={asked[key]} at={key} typed={typed} />
         ))}
       </div>
+      <p class="quiet">{drinkWords(before)}</p>
+      {!use && <Shares formula={formula} />}
       {use && <Lines lines={usedLines(formula, use)} use={use} />}
       {use && <Cost formula={formula} use={use} />}
-      <footer class="actions">
-        <button class="second" onClick={() => startTask({ task: 'formula', typed: { from: id, of: id } })}>
-          Change it: a new version
-        </button>
-        <button class="second" onClick={() => startTask({ task: 'count', typed: { formula: id } })}>
-          Count drops
-        </button>
-        <button class="main" onClick={() => startTask({ task: 'batch', typed: { what: id, dose: typed.value.dose } })}>
-          Make a batch
-        </button>
-      </footer>
+      <Ways id={id} typed={typed.value} />
     </main>
   );
 }
 
-/** The dose of its last batch, else 50 mg/kg. */
-function usualDose(id: string): string {
-  const last = list('batch').find(({ formula }) => formula.id === id);
-  const sum = last?.reached.reduce((all, { mgPerKg }) => all + mgPerKg.value, 0);
-  return sum ? formatTyped(sum, 3) : '50';
+/** What can be done with the formula. */
+function Ways({ id, typed }: { id: string; typed: Asked }) {
+  return (
+    <footer class="actions">
+      <button class="second" onClick={() => startTask({ task: 'formula', typed: { from: id, of: id } })}>
+        Change it: a new version
+      </button>
+      <button class="second" onClick={() => startTask({ task: 'count', typed: { formula: id } })}>
+        Count drops
+      </button>
+      <button class="main" onClick={() => startTask({ task: 'batch', typed: { what: id, ...doseTyped(typed) } })}>
+        Make a batch
+      </button>
+    </footer>
+  );
 }
 
-function useOf(typed: Asked): FormulaUse | null {
+/** What drink the numbers are for. */
+function drinkWords(before: MadeBefore | null): string {
+  return before
+    ? `Dose and density (${formatPlain(before.densityGPerMl, 4)} g/mL) as in ${before.name}.`
+    : `No drink of it was made yet: type a dose. Amounts are for 10 °Brix, ${formatPlain(SOFT_DRINK, 4)} g/mL.`;
+}
+
+/** The dose for a batch; nothing while none is typed, so that the batch asks. */
+function doseTyped({ dose }: Asked): { dose?: string } {
+  return dose === '' ? {} : { dose };
+}
+
+function useOf(typed: Asked, densityGPerMl: number): FormulaUse | null {
   const read = (key: keyof Asked) => {
     const answer = asked[key].read(typed[key]);
     return answer.ok ? answer.value : null;
   };
   const [mgPerKg, gramsPerL, litres, glassMl] = [read('dose'), read('dosage'), read('litres'), read('glass')];
   if (mgPerKg === null || gramsPerL === null || litres === null || glassMl === null) return null;
-  return { mgPerKg, gramsPerL, litres, glassMl, densityGPerMl: SOFT_DRINK };
+  return { mgPerKg, gramsPerL, litres, glassMl, densityGPerMl };
 }
 
 function Ask({ field, at, typed }: { field: Field; at: keyof Asked; typed: Signal<Asked> }) {
@@ -83,7 +101,7 @@ function Ask({ field, at, typed }: { field: Field; at: keyof Asked; typed: Signa
     <FieldInput
       field={field}
       text={text}
-      problem={answer.ok ? undefined : answer.why}
+      problem={answer.ok || text === '' ? undefined : answer.why}
       onText={(now) => (typed.value = { ...typed.value, [at]: now })}
     />
   );
@@ -124,6 +142,19 @@ function Versions({ formula }: { formula: Formula }) {
         </table>
       )}
     </section>
+  );
+}
+
+/** What the formula is, while no dose is typed. */
+function Shares({ formula }: { formula: Formula }) {
+  return (
+    <table class="facts-table">
+      <tbody>
+        {sharesOf(formula.lines).map(({ id, share }) => (
+          <Fact title={formula.lines.find(({ material }) => material === id)!.name} text={formatShare(share)} />
+        ))}
+      </tbody>
+    </table>
   );
 }
 

@@ -4,7 +4,7 @@ import { find } from '../../records/shelf';
 import { formatDay, measuredText } from '../../ui/format';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
-import { slipWords } from '../describe/wentIn';
+import { lostFacts, slipWords } from '../describe/wentIn';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
@@ -30,6 +30,7 @@ export function BatchSheet({ id }: { id: string }) {
         <Weighed batch={batch} into={into} />
       ))}
       <Slips batch={batch} />
+      <Lost batch={batch} />
       <Drink batch={batch} />
       <Checks batch={batch} />
       <footer class="actions">
@@ -129,6 +130,19 @@ function Slips({ batch: { done } }: { batch: Batch }) {
         </p>
       ))}
     </section>
+  );
+}
+
+/** What was taken for it and got into nothing. */
+function Lost({ batch }: { batch: Batch }) {
+  return (
+    <>
+      {lostFacts(batch).map(([what, grams, why]) => (
+        <p>
+          {what}: {grams}, {why}
+        </p>
+      ))}
+    </>
   );
 }
 

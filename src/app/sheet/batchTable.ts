@@ -1,5 +1,6 @@
 import { csvOf } from '../../core/text/csv';
 import type { Batch } from '../../records/kind/batch';
+import { lostFacts } from '../describe/wentIn';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';
 import { plannedText, weighedCells } from '../../ui/weighed';
 
@@ -31,6 +32,7 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
       ...weighedCells(one.massG),
     ]),
     ...slipRows(batch),
+    ...lostRows(batch),
     [],
     ['drink', 'value', '± (k = 2)', 'unit'],
     ...drink.map(([name, amount, unit]) => [name, ...measuredCells(amount), unit]),
@@ -42,6 +44,12 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
     ['check', 'result', 'source'],
     ...batch.checks.map(({ what, words, source }) => [what, words, source]),
   ];
+}
+
+/** Grams that got into nothing. */
+function lostRows(batch: Batch): (string | number)[][] {
+  const rows = lostFacts(batch).map(([what, grams, why = '']) => [what, grams, why]);
+  return rows.length === 0 ? [] : [[], ...rows];
 }
 
 function gasRows(gas: Batch['drink']['gas']): (string | number)[][] {

@@ -1,7 +1,7 @@
 import type { Batch } from '../../records/kind/batch';
 import { formatDay, measuredText } from '../../ui/format';
 import { gasWords } from '../describe/describeBatch';
-import { slipWords } from '../describe/wentIn';
+import { lostFacts, slipWords } from '../describe/wentIn';
 import { plannedText, weighedText } from '../../ui/weighed';
 
 /** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
@@ -29,6 +29,7 @@ export function sheetRows(batch: Batch): SheetRow[] {
     ...(notes ? [row('note', notes)] : []),
     ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
     ...slipRows(batch),
+    ...lostFacts(batch).flatMap(([what, grams, why = '']) => [row('line', what, [grams]), row('note', why)]),
     ...drinkRows(batch),
     row('head', `What the ${batch.jurisdiction} rules said`),
     ...batch.checks.flatMap(({ what, words, source }) => [

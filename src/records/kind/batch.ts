@@ -74,8 +74,9 @@ export type Batch = z.output<typeof schema>;
 
 /** What is in the drink: what was taken less what was lost, as well known as what was weighed of it. */
 function partsOfBatch({ uses, lost = [], weighed }: Batch): Part[] {
-  return uses.map(({ id, massG }) => {
+  return uses.flatMap(({ id, massG }) => {
     const grams = massG - lost.reduce((sum, one) => sum + (one.id === id ? one.massG : 0), 0);
+    if (massG > 0 && grams < 1e-9 * massG) return []; // all of it was lost: it is not in the drink
     const onScale = plus(...weighed.flatMap((one) => (one.source === id ? one.massG : [])));
     return {
       id,

@@ -3,6 +3,7 @@ import { weighList, type WeighList, type WeighStep } from '../../core/drink/weig
 import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
 import type { RunState } from '../engine/fold';
+import { keyNow, timesBegun } from './begun';
 import { spareFactor } from './drinkAsked';
 import { EMULSION_WATER, type Goods } from './goods';
 import type { Plan as Plan } from './planParts';
@@ -33,11 +34,18 @@ function nextPour(weighing: Weighing, step: WeighStep, so: Vessel & { bases: Map
   const { run, list, fill, goods } = weighing;
   const { bases, factor, pours } = so;
   const { id } = step;
-  const stock = stockOf(run, `t.${id}`, step.diluted, { from: goods(id), carrier: goods(fill) });
+  const times = timesBegun(run, 'concentrate');
+  const stock = stockOf(run, keyNow(`t.${id}`, times), step.diluted, { from: goods(id), carrier: goods(fill) });
   const base = id === fill ? step.mass + shift(list, bases) : stock ? step.neat / stock.share.value : step.mass;
   bases.set(id, base);
-  const key = `c.${id}`;
-  const pour = { key, id, scale: 'fine' as const, target: factor * base, mass: massAt(run, key) };
+  const key = keyNow(`c.${id}`, times);
+  const pour = {
+    key,
+    id,
+    scale: 'fine' as const,
+    target: factor * base,
+    mass: massAt(run, key, { of: goods(id).name }),
+  };
   const planned = list.steps.map((one) => ({ id: one.id, mass: gram(factor * (bases.get(one.id) ?? one.mass)) }));
   return {
     ...pour,

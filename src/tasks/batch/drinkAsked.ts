@@ -1,13 +1,13 @@
 import { drinkMakeOf, drinkMakeOfLitre } from '../../core/drink/drinkMake';
 import { drinkDensity, type DrinkMake } from '../../core/drink/finishedDrink';
 import { massFraction, volumeFraction } from '../../core/number/units';
-import type { Batch } from '../../records/kind/batch';
 import { find, list } from '../../records/shelf';
 import { formatTyped } from '../../ui/format';
 import { valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { outcome } from '../../workshop/attempt';
+import { madeBefore, type MadeBefore } from '../../workshop/madeBefore';
 import { sourceByItself, sourcesOf, whyNotNow, type Source } from '../../workshop/sources';
 import { fields } from './fields';
 import { materialGoods, type Goods } from './goods';
@@ -24,28 +24,28 @@ export interface DrinkAsked {
   readonly abv: number;
 }
 
-/** The newest batch of any version of the formula that is made; undefined where there is none. */
-function batchBefore(run: RunState): Batch | undefined {
+/** The last drink of any version of the formula that is made; null where there is none. */
+export const sameBefore = oncePerRun((run: RunState): MadeBefore | null => {
   const root = find('formula', run.typed['what'])?.root;
-  return list('batch').find(({ formula }) => root !== undefined && find('formula', formula.id)?.root === root);
-}
+  return root === undefined ? null : madeBefore(root);
+});
 
 /**
- * The drink that sugar and alcohol are taken from: the one chosen, the one tasted, or that of the last batch of this formula;
+ * The drink that sugar and alcohol are taken from: the one chosen, the one tasted, or the last one of this formula;
  * null where none of these is known. °Brix and % ABV.
  */
 export function drinkBefore(run: RunState): { name: string; brix: number; abv: number } | null {
   const drink = find('base', run.typed['base']) ?? find('tasting', run.typed['what'])?.base;
   if (drink) return drink;
-  const batch = batchBefore(run);
-  if (batch) return { name: batch.name, brix: batch.drink.brix.value, abv: batch.drink.abv.value };
+  const same = sameBefore(run);
+  if (same) return same;
   const isOlder = 'drink' in run.done && run.presets['abv'] === undefined; // an older version took the last drink of all
   return isOlder ? (list('base')[0] ?? { name: '', brix: 10, abv: 0 }) : null;
 }
 
 /** What is in the fields of the drink until something is typed; empty where nothing like it was made or tasted. */
 export function usualDrink(run: RunState) {
-  const mgPerKg = recipeOrNull(run)?.mgPerKg;
+  const mgPerKg = recipeOrNull(run)?.mgPerKg ?? sameBefore(run)?.mgPerKg;
   const dose = mgPerKg ? formatTyped(mgPerKg, 3) : '';
   const before = drinkBefore(run);
   const brix = valueOf(run, fields.brix('')) ?? before?.brix ?? null; // typed before it is told by the litre

@@ -4,6 +4,7 @@ import type { Rescue } from '../../core/drink/weighList';
 import type { Weighed } from '../../records/kind/batch';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
+import { keyNow, timesBegun } from './begun';
 import { fields } from './fields';
 import { pure, SPIRIT, type Planned } from './goods';
 import type { Plan } from './planParts';
@@ -45,7 +46,9 @@ function nextPour(
   const { lines, there, factor, pours } = so;
   const scale = [SUGAR, WATER, SPIRIT].includes(goods.id) ? 'coarse' : 'fine';
   const target = goods.id === CONCENTRATE ? Math.min(factor * mass, there) : factor * mass;
-  const pour = { key: id, id, into, goods, scale, target, mass: massAt(run, id, scale) } as const;
+  const of = id === `d.${WATER}` ? 'the water that it is thrown with' : goods.name;
+  const key = keyNow(id, timesBegun(run, 'drink'));
+  const pour = { key, id, into, goods, scale, target, mass: massAt(run, key, { of, scale }) } as const;
   const planned = lines.map((one) => ({ id: one.id, mass: gram(factor * one.mass) }));
   const rescue = rescueOf(run, pour, { planned, pours });
   return {

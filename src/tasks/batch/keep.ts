@@ -20,11 +20,13 @@ import { fields } from './fields';
 import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import type { Pour } from './pour';
-import { takenOut } from './takings';
+import { begunIn } from './begun';
+import { slipsOf } from './vessel';
+import { takenInAll } from './takings';
 import { refusalOfLine, recipeOrNull } from './drinkAsked';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
-const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.'];
+const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.', 'begun', 'begun.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
@@ -55,7 +57,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
     jurisdiction: textOf(run, judgeFields.jurisdiction),
     madeOn: dayOfRun(run),
     notes: valueOf(run, fields.notes) ?? '',
-    uses: takenOut(making.vessel.pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
+    uses: takenInAll(run, making.vessel.pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
     ...(lost.length > 0 ? { lost } : {}),
   });
   const vial = leftOverVial(run, making, record.id);
@@ -99,13 +101,8 @@ function without(uses: Batch['uses'], others: Batch['uses']): Batch['uses'] {
 export function happenedIn(run: RunState): Pick<Done, 'slips'> {
   const making = makingOf(run);
   const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
-  const slips = pours.flatMap(({ key, id, goods, rescue, target, mass }) => {
-    const chosen = rescue && run.typed[`over.${key}`];
-    if (!chosen) return [];
-    const way = chosen === 'scale' ? 'All scaled up to it' : 'Left as it is';
-    return [{ id, what: goods.name, planned: target, counted: mass!.value, unit: 'g' as const, way }];
-  });
-  return slips.length > 0 ? { slips } : {};
+  const slips = [...begunIn(run).flatMap((begun) => begun.slips), ...slipsOf(run, pours)];
+  return slips.length > 0 ? { slips: slips.map((slip) => ({ ...slip, unit: 'g' as const })) } : {};
 }
 
 function drinkFacts(run: RunState, { plan }: Making, { litres, brix, abv, densityGPerMl }: Made): Batch['drink'] {

@@ -17,13 +17,14 @@ import type { Goods } from './goods';
 import type { Making } from './progress';
 import type { Pour } from './pour';
 import { carrierOf } from './drinkAsked';
-import { inConcentrate, lostOf } from './takings';
+import { begunIn } from './begun';
+import { BEGUN_AGAIN, inConcentrate, lossesOf, NOT_KEPT } from './takings';
 
 /** The concentrate that did not go into the drink, g; null where there is none beyond the uncertainty of the scale. */
-function leftOver({ concentrate, syrup }: Making): Measured | null {
+function leftOver({ concentrate, syrup, before }: Making): Measured | null {
   const poured = syrup.pours.flatMap(({ goods, mass }) => (goods.id === CONCENTRATE && mass ? [mass] : []));
   if (!concentrate || poured.length === 0) return null;
-  const left = minus(concentrate.mass, plus(...poured));
+  const left = minus(concentrate.mass, plus(before, ...poured));
   return left.value > expanded(left) ? left : null;
 }
 
@@ -82,9 +83,14 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
 
 /** What of the bottles got neither into the drink nor into that vial, g. */
 export function lostIn(run: RunState, making: Making): NonNullable<Batch['lost']> {
-  const left = leftOver(making);
-  const isAway = left !== null && textOf(run, fields.left) !== 'keep';
-  return lostOf(making.vessel.pours, isAway ? left.value / making.concentrate!.mass.value : 0);
+  const left = textOf(run, fields.left) === 'keep' ? null : leftOver(making);
+  const whole = making.concentrate!.mass.value;
+  const losses = lossesOf(making.vessel.pours, [
+    { share: making.before.value / whole, why: BEGUN_AGAIN },
+    { share: (left?.value ?? 0) / whole, why: NOT_KEPT },
+  ]);
+  const all = [...begunIn(run).flatMap(({ taken }) => taken), ...losses];
+  return all.map(({ id, massG, why }) => ({ id, massG: massG.value, why }));
 }
 
 /** Gum and weighting agent: they are counted wherever the vial goes. */

@@ -21,6 +21,7 @@ import {
   drinkOf,
   isByLitre,
   refusalOfLine,
+  sameBefore,
   sourceOf,
   sugarField,
   usualDrink,
@@ -69,12 +70,14 @@ export function lotsStep(run: RunState): Step {
 export function drinkSteps(run: RunState): Step[] {
   const usual = usualDrink(run);
   const { value: drink, problem } = outcome(() => drinkOf(run));
-  const from = drinkBefore(run)?.name;
+  const before = drinkBefore(run);
+  const from = before?.name;
+  const what = before && before === sameBefore(run) ? 'Dose, sugar and alcohol' : 'Sugar and alcohol';
   const first: Step = {
     key: 'drink',
     say: 'What drink, and how much?',
     more: [
-      ...(from ? [`Sugar and alcohol as in ${from}; change what you like.`] : []),
+      ...(from ? [`${what} as in ${from}; change what you like.`] : []),
       ...(drink && drink.make.brix > 0 ? [sugarWords(run, drink)] : []),
     ],
     ask: [fields.litres, fields.dose(usual.dose), sugarField(run), fields.abv(usual.abv)],

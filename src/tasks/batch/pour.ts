@@ -75,11 +75,12 @@ export function offBy(run: RunState, { mass, target, scale }: Pick<Pour, 'mass' 
   return Math.abs(off) > Math.max(tolerance * target, halfStep) ? off : 0;
 }
 
-/** What the scale showed under a key, with its uncertainty, g; null until it is typed. */
-export function massAt(run: RunState, key: string, scale: Pour['scale'] = 'fine'): Measured | null {
+/** What the scale showed under a key, with its uncertainty, g; null until it is typed. `of` names it where the ± is told apart. */
+export function massAt(run: RunState, key: string, on: { of: string; scale?: Pour['scale'] }): Measured | null {
+  const { of, scale = 'fine' } = on;
   const grossG = valueOf(run, fields.mass(key, '', scale));
   const readabilityG = valueOf(run, scale === 'fine' ? fields.fine : fields.coarse);
   if (grossG === null || readabilityG === null) return null;
   const repeatabilityG = scale === 'fine' ? (valueOf(run, fields.scatter) ?? 0) : 0;
-  return netMass({ grossG, tareG: 0, readabilityG, repeatabilityG }, { id: `scale.${key}`, words: 'the scale' });
+  return netMass({ grossG, tareG: 0, readabilityG, repeatabilityG }, { id: `scale.${key}`, words: `weighing ${of}` });
 }

@@ -10,6 +10,7 @@ import type { RunState } from '../engine/fold';
 import { judge, type Judgement, type Part } from '../shared/judging';
 import type { Source } from '../../workshop/sources';
 import { answered } from './answers';
+import { pouredBefore } from './begun';
 import { concentrateVessel } from './concentrate';
 import { spareFactor } from './drinkAsked';
 import { drinkLines, drinkVessel } from './drinkVessel';
@@ -31,6 +32,12 @@ export interface Making {
   readonly syrup: Vessel;
   /** The concentrate as it is, null until all of it is weighed. */
   readonly concentrate: Mixture | null;
+  /** g of it that the drink needs. */
+  readonly neededG: number;
+  /** g of it that went into drinks that were given up. */
+  readonly before: Measured;
+  /** g of it that are there for this drink. */
+  readonly there: number;
 }
 
 /** A finished drink in numbers: °Brix, % ABV, g/mL, L, and everything in it, mg/kg. */
@@ -50,11 +57,14 @@ export const makingOf = oncePerRun((run: RunState): Making | null => {
   const first = planOf(run);
   if (!first || least === null) return null;
   const vessel = concentrateVessel(run, first, least);
-  const plan = vessel.factor === 1 ? first : planOf(run, vessel.factor)!;
+  const plan = vessel.drink === 1 ? first : planOf(run, vessel.drink)!;
   const concentrate = mixedOf(vessel.pours);
-  const needed = concentrate ? concentrate.mass.value / spareFactor(run) : massOf(plan.concentrate);
-  const syrup = drinkVessel(run, plan, { needed, there: needed * spareFactor(run) });
-  return { plan, vessel, syrup, concentrate };
+  const timesNeeded = (spareFactor(run) * vessel.factor) / vessel.drink;
+  const made = concentrate?.mass.value ?? massOf(plan.concentrate) * timesNeeded;
+  const before = pouredBefore(run);
+  const [neededG, there] = [made / timesNeeded, Math.max(0, made - before.value)];
+  const syrup = drinkVessel(run, plan, { needed: neededG, there });
+  return { plan, vessel, syrup, concentrate, neededG, before, there };
 });
 
 /** The drink as it was weighed; null until the last thing is in. */

@@ -19,7 +19,7 @@ export function stockOf(
   of: { from: Goods; carrier: Goods },
 ): Stock | null {
   if (!mix) return null;
-  const [neat, thin] = [massAt(run, key), massAt(run, `${key}.thin`)];
+  const [neat, thin] = [massAt(run, key, { of: of.from.name }), massAt(run, `${key}.thin`, { of: of.carrier.name })];
   const whole = neat && thin && plus(neat, thin);
   const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(mix.strength);
   const rest = minus(exact(1), share);
@@ -53,7 +53,7 @@ export function moreStock(
   const made = own.reduce((sum, { stock }) => sum + (stock?.made?.value ?? 0), 0);
   const drawn = own.reduce((sum, { mass }) => sum + (mass?.value ?? 0), 0);
   const key = `${first.key}.${more.cause}`;
-  const isBegun = massAt(run, key) !== null;
+  const isBegun = massAt(run, key, { of: first.from.name }) !== null;
   if (made - drawn >= grams || (more.isWeighed && !isBegun)) return null;
   const times = Math.max(1, grams / (first.neat + first.thin));
   const mix = { neat: first.neat * times, carrier: first.thin * times, strength: first.share.value };

@@ -1,13 +1,22 @@
-import { exact, plus, scaled, type Measured } from '../../core/number/measured';
-import type { Batch } from '../../records/kind/batch';
+import { exact, minus, plus, scaled, type Measured } from '../../core/number/measured';
+import type { RunState } from '../engine/fold';
+import { begunIn } from './begun';
 import type { Goods } from './goods';
-import type { Pour, Stock } from './pour';
+import { massAt, type Pour, type Stock } from './pour';
 
 /** Grams by bottle and vial, by id. */
 type Grams = [id: string, mass: Measured][];
 
 const STOCK_REST = 'the rest of a dilution for the scale';
-const NOT_KEPT = 'concentrate that was not kept';
+export const NOT_KEPT = 'concentrate that was not kept';
+export const BEGUN_AGAIN = 'in a vessel that was begun again';
+
+/** Grams that got into nothing, with their uncertainty, and why. */
+export interface Loss {
+  readonly id: string;
+  readonly massG: Measured;
+  readonly why: string;
+}
 
 /** The stock that a weighing was drawn from: its own, else that of the first of the same. */
 function drawnFrom(pours: readonly Pour[], pour: Pour): Stock | null {
@@ -28,9 +37,10 @@ function tally() {
 export function inConcentrate(pours: readonly Pour[]): Grams {
   const sum = tally();
   for (const pour of pours) {
+    if (!pour.mass) continue; // a vessel that is given up half full
     const stock = drawnFrom(pours, pour);
-    sum.put(pour.goods, scaled(pour.mass!, stock?.share.value ?? 1));
-    if (stock) sum.put(stock.carrier, scaled(pour.mass!, 1 - stock.share.value));
+    sum.put(pour.goods, scaled(pour.mass, stock?.share.value ?? 1));
+    if (stock) sum.put(stock.carrier, scaled(pour.mass, 1 - stock.share.value));
   }
   return sum.all();
 }
@@ -41,11 +51,11 @@ export function inConcentrate(pours: readonly Pour[]): Grams {
  */
 export function takenOut(pours: readonly Pour[]): Grams {
   const sum = tally();
-  for (const { goods, mass } of pours.filter((pour) => drawnFrom(pours, pour) === null)) sum.put(goods, mass!);
+  for (const pour of pours) if (pour.mass && drawnFrom(pours, pour) === null) sum.put(pour.goods, pour.mass);
   const stocked = pours.filter(({ stock }) => stock !== null);
   for (const id of new Set(stocked.map((pour) => pour.id))) {
     const own = pours.filter((pour) => pour.id === id);
-    const drawn = own.reduce((grams, { mass }) => grams + mass!.value, 0);
+    const drawn = own.reduce((grams, { mass }) => grams + (mass?.value ?? 0), 0);
     const mixed = own.reduce((grams, { stock }) => grams + (stock?.made?.value ?? 0), 0);
     const more = mixed > 0 ? Math.max(1, drawn / mixed) : 0;
     for (const { stock } of own)
@@ -57,11 +67,37 @@ export function takenOut(pours: readonly Pour[]): Grams {
   return sum.all();
 }
 
-/** Grams taken out that did not get into the drink, nor into a vial: rests of stocks, and `away` (0 to 1) of the concentrate. */
-export function lostOf(pours: readonly Pour[], away: number): NonNullable<Batch['lost']> {
-  const inIt = inConcentrate(pours);
-  const gramsIn = (id: string) => inIt.find(([one]) => one === id)?.[1].value ?? 0;
-  const rests = takenOut(pours).map(([id, mass]) => ({ id, massG: mass.value - gramsIn(id), why: STOCK_REST }));
-  const poured = inIt.map(([id, mass]) => ({ id, massG: mass.value * away, why: NOT_KEPT }));
-  return [...rests, ...poured].filter(({ id, massG }) => massG > 1e-9 * gramsIn(id)); // less is rounding
+/** Grams taken out that got into nothing: rests of stocks, and the shares (0 to 1) of the concentrate that are `away`. */
+export function lossesOf(pours: readonly Pour[], away: readonly { share: number; why: string }[]): Loss[] {
+  const inIt = new Map(inConcentrate(pours));
+  const gramsIn = (id: string) => inIt.get(id) ?? exact(0);
+  const rests = takenOut(pours).map(([id, mass]) => ({ id, massG: minus(mass, gramsIn(id)), why: STOCK_REST }));
+  const poured = away.flatMap(({ share, why }) =>
+    [...inIt].map(([id, mass]) => ({ id, massG: scaled(mass, share), why })),
+  );
+  return [...rests, ...poured].filter(({ id, massG }) => massG.value > 1e-9 * gramsIn(id).value); // less is rounding
+}
+
+/** Grams of a stock of which only one part was weighed when its vessel was given up. */
+export function halfMixed(run: RunState, pours: readonly Pour[]): Loss[] {
+  const parts = pours.flatMap(({ stock }): [key: string, goods: Goods][] =>
+    !stock || stock.made
+      ? []
+      : [
+          [stock.key, stock.from],
+          [`${stock.key}.thin`, stock.carrier],
+        ],
+  );
+  return parts.flatMap(([key, { name, source }]) => {
+    const massG = massAt(run, key, { of: name });
+    return source && massG && massG.value > 0 ? [{ id: source.id, massG, why: STOCK_REST }] : [];
+  });
+}
+
+/** Grams taken out of each bottle and vial, with what had left them for concentrates that were begun again. */
+export function takenInAll(run: RunState, pours: readonly Pour[]): Grams {
+  const grams = new Map(takenOut(pours));
+  for (const { id, massG } of begunIn(run).flatMap(({ taken }) => taken))
+    grams.set(id, plus(grams.get(id) ?? exact(0), massG));
+  return [...grams];
 }

@@ -1,14 +1,16 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
+import type { Rescue } from '../../core/drink/weighList';
 import { formatPlain, gramsText, showsNothing, typedOnScale } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
-import { spareFactor } from './drinkAsked';
+import { beginAgainOffer, begunSteps } from './beginAgain';
 import { drawComposition } from './Composition';
 import { drawDrink } from './DrinkSoFar';
 import { fields } from './fields';
 import type { Goods } from './goods';
 import { doseIn, expectedDrink, makingOf, type Making } from './progress';
 import { offBy, stepOf, type Pour } from './pour';
+import { wayOf, type Way } from './vessel';
 
 /** What the scales are, and what can be weighed on them. */
 export function scaleStep(run: RunState, making: Making | null, least: number | null): Step {
@@ -43,10 +45,12 @@ export function scaleStep(run: RunState, making: Making | null, least: number | 
 export function weighSteps(run: RunState, making: Making): Step[] {
   const { pours } = making.vessel;
   return [
+    ...begunSteps(run, making, 'concentrate'),
     ...pours.flatMap((pour, i) => [
       ...(pour.stock ? [stockStep(run, pour)] : []),
       concentrateStep(run, making, { pour, place: `${i + 1} of ${pours.length} for the concentrate` }),
     ]),
+    ...begunSteps(run, making, 'drink alone'),
     ...making.syrup.pours.map((pour, i, all) =>
       syrupStep(run, making, { pour, place: `${i + 1} of ${all.length} for the drink` }),
     ),
@@ -95,7 +99,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
     ],
     ask: [fields.mass(key, 'The scale shows', pour.scale)],
     ...(isOpen(run, pour) ? {} : { draw: drawComposition }),
-    ...waysOn(run, pour, { grams, litres: making.plan.drink.litres * making.vessel.factor }),
+    ...waysOn(run, making, { pour, grams }),
     done: 'Weighed',
   };
 }
@@ -104,43 +108,41 @@ const TOO_SMALL = 'Less than this scale can weigh well.';
 const COMES_BACK = 'So that its share comes back.';
 
 /** True while a weighing that went over waits for a choice. */
-function isOpen(run: RunState, { key, rescue }: Pour): boolean {
-  return rescue !== null && run.typed[`over.${key}`] === undefined;
+function isOpen(run: RunState, pour: Pour): boolean {
+  return pour.rescue !== null && wayOf(run, pour) === undefined;
 }
 
-/** Exactly as asked; or, where a weighing went over, the two ways out of it. `litres` is the drink as it stands. */
+/** Exactly as asked; or, where a weighing went over, the ways out of it; and for whatever is wrong, to begin again. */
 function waysOn(
   run: RunState,
-  pour: Pour,
-  { grams, litres }: { grams: OnScale; litres: number },
+  making: Making,
+  { pour, grams }: { pour: Pour; grams: OnScale },
 ): Pick<Step, 'offers' | 'problem'> {
-  const { key, mass, rescue, id, goods } = pour;
-  if (!rescue || !isOpen(run, pour))
-    return {
-      offers: mass === null && grams.typed ? [exactly({ [`mass.${key}`]: grams.typed }, `Exactly ${grams.text}`)] : [],
-    };
+  const { key, mass, rescue } = pour;
+  const again = beginAgainOffer(run, making, pour);
+  if (!rescue || !isOpen(run, pour)) {
+    const whole =
+      mass === null && grams.typed ? [exactly({ [`mass.${key}`]: grams.typed }, `Exactly ${grams.text}`)] : [];
+    return { offers: [...whole, ...again] };
+  }
+  return { offers: [...overOffers(making, pour, rescue), ...again], problem: 'It is over: choose how to go on.' };
+}
+
+function overOffers({ plan, vessel, syrup }: Making, { key, id, into, goods }: Pour, rescue: Rescue): Offer[] {
   const error = rescue.keep.find((one) => one.id === id)?.error ?? 0;
   const more = formatPlain((rescue.factor - 1) * 100, 2);
-  return {
-    offers: [
-      {
-        words: `Scale all up by ${more} %, to ${formatPlain(litres * rescue.factor, 4)} L`,
-        type: { [`over.${key}`]: 'scale' },
-        leave: true,
-      },
-      {
-        words: `Keep it: ${formatPlain(error * 100, 2)} % too much ${goods.name}`,
-        type: { [`over.${key}`]: 'keep' },
-        leave: true,
-      },
-    ],
-    problem: 'It is over: choose how to go on.',
-  };
+  const isMade = into === 'concentrate';
+  const litres = plan.drink.litres * vessel.drink * (isMade ? 1 : syrup.factor);
+  const way = (words: string, chosen: Way): Offer => ({ words, type: { [`over.${key}`]: chosen }, leave: true });
+  return [
+    way(`Scale all up by ${more} %, to ${formatPlain(litres * rescue.factor, 4)} L`, 'scale'),
+    ...(isMade ? [way(`Keep ${formatPlain(litres, 4)} L; set the rest of the concentrate aside`, 'aside')] : []),
+    way(`Keep it: ${formatPlain(error * 100, 2)} % too much ${goods.name}`, 'keep'),
+  ];
 }
 
 function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
   const { key, goods, target, again, tooSmall } = pour;
-  const { plan, vessel, syrup } = making;
   const grams = onScale(run, target, pour.scale);
   const where = pour.into === 'syrup' ? 'Into the syrup' : 'Into the drink';
   return {
@@ -148,14 +150,14 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
     say: `${where}: ‹${grams.text}›${again ? ' more' : ''} of ${goods.name}.`,
     more: [
       `${place}.`,
-      ...(again ? [COMES_BACK] : hintOf(run, goods.id)),
+      ...(again ? [COMES_BACK] : hintOf(making, goods.id)),
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
       ...(isOpen(run, pour) ? doseWords(run, making, pour) : []),
     ],
     ask: [fields.mass(key, 'The scale shows', pour.scale)],
     draw: drawDrink,
-    ...waysOn(run, pour, { grams, litres: plan.drink.litres * vessel.factor * syrup.factor }),
+    ...waysOn(run, making, { pour, grams }),
     done: 'In',
   };
 }
@@ -169,8 +171,9 @@ function doseWords(run: RunState, { plan }: Making, { key }: Pour): string[] {
 }
 
 /** A word on how it goes in. */
-function hintOf(run: RunState, id: string): string[] {
-  if (id === CONCENTRATE && spareFactor(run) > 1) return ['What is left of it can be kept as a vial at the end.'];
+function hintOf({ neededG, there }: Making, id: string): string[] {
+  if (id === CONCENTRATE && there > neededG * (1 + 1e-9))
+    return ['What is left of it can be kept as a vial at the end.'];
   if (id === CONCENTRATE) return ['All of it; rinse its vessel with some of the syrup.'];
   return id === SUGAR ? ['Stir until it is clear.'] : [];
 }
@@ -196,16 +199,22 @@ function lotWords({ source }: Goods, grams: number): string[] {
       ];
 }
 
+const CHOSEN: Readonly<Record<Way, string>> = {
+  scale: 'Chosen: everything is scaled up to it.',
+  aside: 'Chosen: the drink stays as planned, the rest of the concentrate is set aside.',
+  keep: 'Chosen: it stays so.',
+};
+
 /** How far a weighing is off, and what was chosen where it went over. */
 function offWords(run: RunState, pour: Pour): string[] {
   const off = offBy(run, pour);
   if (off === 0) return [];
-  const chosen = pour.rescue && run.typed[`over.${pour.key}`];
+  const chosen = wayOf(run, pour);
   const percent = formatPlain((Math.abs(off) / pour.target) * 100, 2);
   const words = `‹${onScale(run, Math.abs(off), pour.scale).text}› ${off > 0 ? 'over' : 'short'}, ${percent} %.`;
   return [
     off > 0 ? words : `${words} Add to it, and type what the scale shows then.`,
-    ...(chosen ? [chosen === 'scale' ? 'Chosen: everything is scaled up to it.' : 'Chosen: it stays so.'] : []),
+    ...(chosen ? [CHOSEN[chosen]] : []),
   ];
 }
 

@@ -1,13 +1,13 @@
 import type { PlanAnswer, PlanInstance, PlanLine } from '../../core/plan/instance';
-import { formatPlain } from '../../ui/format';
+import { measured } from '../../core/number/measured';
+import { formatKnown, formatPlain } from '../../ui/format';
 import './count.css';
 import { percent, signedPercent, worstLine } from './plans';
 import { stockOf } from './stock';
 import { dropsText } from '../../workshop/dropWords';
 
-/** Each line of a plan: what is asked, what is counted, what that brings, and how far off it is. */
+/** Each line of a plan: what is counted, the neat material that this brings beside what was asked for, and how far apart they are. */
 export function PlanTable({ instance, answer }: { instance: PlanInstance; answer: PlanAnswer }) {
-  const all = answer.lines.reduce((sum, line) => sum + line.trueMg, 0);
   const parts = instance.components.reduce((sum, component) => sum + component.parts, 0);
   const worst = worstLine(answer);
   return (
@@ -15,14 +15,13 @@ export function PlanTable({ instance, answer }: { instance: PlanInstance; answer
       <thead>
         <tr>
           <th scope="col">Drops</th>
-          <th scope="col">Share, wish</th>
+          <th scope="col">Brings, target</th>
           <th scope="col">Off</th>
         </tr>
       </thead>
       {answer.lines.map((line, i) => {
         const { name, parts: own } = instance.components[i]!;
-        const shares = { share: line.trueMg / all, target: own / parts };
-        return <Line line={line} name={name} answer={answer} {...shares} worst={line === worst} />;
+        return <Line line={line} name={name} share={own / parts} answer={answer} worst={line === worst} />;
       })}
     </table>
   );
@@ -32,18 +31,18 @@ interface LineProps {
   line: PlanLine;
   name: string | undefined;
   answer: PlanAnswer;
-  /** Of all neat material, g/g. */
+  /** Asked for, of all neat material, g/g. */
   share: number;
-  target: number;
   worst: boolean;
 }
 
-function Line({ line, name, answer, share, target, worst }: LineProps) {
+function Line({ line, name, answer, share, worst }: LineProps) {
+  const brings = measured(line.trueMg, line.trueMg * line.counting, { id: 'counting', words: 'counting' });
   return (
     <tbody class={worst ? 'worst' : ''}>
       <tr>
         <th scope="rowgroup" colSpan={3}>
-          {name}
+          {name} · {percent(share, 3)}
         </th>
       </tr>
       <tr>
@@ -53,17 +52,14 @@ function Line({ line, name, answer, share, target, worst }: LineProps) {
               <b>{dropsText(answer.plan[id]!)}</b> <span class="code">{stockOf(id)?.tag ?? '?'}</span>
             </span>
           ))}
-          <small>{formatPlain(line.trueMg, 3)} mg</small>
         </td>
         <td>
-          {percent(share, 3)}
-          <small>
-            {percent(target, 3)}, {formatPlain(line.wishMg, 3)} mg
-          </small>
+          {formatKnown(brings)} mg
+          <small>of {formatPlain(line.wishMg, 3)} mg</small>
         </td>
         <td>
           {signedPercent(line.rounding)}
-          <small>± {percent(line.counting)}</small>
+          <small>by chance {percent(line.counting)}</small>
         </td>
       </tr>
     </tbody>

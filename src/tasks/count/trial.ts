@@ -1,8 +1,8 @@
 import { compositionOf } from '../../core/drink/dose';
 import { massOfDrops } from '../../core/drop/drop';
-import { over, plus, times, type Measured } from '../../core/number/measured';
+import { over, plus, scaled, times, type Measured } from '../../core/number/measured';
 import type { Vial } from '../../records/kind/vial';
-import { formatPlain, measuredText } from '../../ui/format';
+import { formatKnown, formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { DropOnHand } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
@@ -117,8 +117,9 @@ export function amountText(trial: Trial): string {
   return `${dropsText(drops)}, ${measuredText(trial.total, 'g')}, about ${formatPlain(trial.volumeMl, 2)} mL.`;
 }
 
-/** A mass of neat material at the pad, in words. */
-export function activeText(stock: Stock, drops: number, drop: DropOnHand): string {
-  const mg = drops * drop.mgPerDrop.value * strengthOf(stock);
-  return `${formatPlain(mg, 3)} mg ${stock.contents.length === 1 ? stock.contents[0]!.name : 'neat material'}`;
+/** A mass of neat material at the pad, in words: as many digits as its ± leaves, which the pad has no room for. */
+export function activeText(stock: Stock, drops: number, { mgPerDrop, spread }: DropOnHand): string {
+  const mass = massOfDrops({ drops, mgPerDrop, perDropSpread: spread, id: 'pad', words: 'counting' });
+  const active = times(mass, plus(...stock.contents.map(({ strength }) => strength)));
+  return `${formatKnown(scaled(active, 1000))} mg ${stock.contents.length === 1 ? stock.contents[0]!.name : 'neat material'}`;
 }

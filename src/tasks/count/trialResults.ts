@@ -18,7 +18,7 @@ export function trialResults(trial: Trial, { targets, drinkG }: Asked): Result[]
   const target = targetShares(targets);
   const worst = targets.length > 1 ? worstResult(trial, targets, inputs) : [];
   const shares = trial.parts.map(({ material, name, share }) => ({
-    label: `${name}, share of all neat material${target.has(material) ? ` (wish ${formatPlain(target.get(material)! * 100, 3)} %)` : ''}`,
+    label: `${name}, share of all neat material${target.has(material) ? ` (target ${formatPlain(target.get(material)! * 100, 3)} %)` : ''}`,
     amount: scaled(share, 100),
     unit: '% w/w',
     how: {
@@ -67,9 +67,9 @@ function worstResult(trial: Trial, targets: readonly TargetLine[], inputs: Input
   });
   const worst = off.sort((a, b) => Math.abs(b.amount.value) - Math.abs(a.amount.value))[0];
   if (!worst) return [];
-  const how = { words: ['True share over wished share, less one; the line where that is largest.'], inputs };
+  const how = { words: ['True share over target share, less one; the line where that is largest.'], inputs };
   return [
-    { label: `${worst.name} is furthest from its wish, off by`, amount: worst.amount, unit: '% of its wish', how },
+    { label: `${worst.name} is furthest from its target, off by`, amount: worst.amount, unit: '% of its target', how },
   ];
 }
 

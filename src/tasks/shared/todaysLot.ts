@@ -1,12 +1,11 @@
 import { isOf } from '../../records/kind/kinds';
 import type { Vial } from '../../records/kind/vial';
 import { list, shelf } from '../../records/shelf';
-import { isStocked, leftOf, type Stocked } from '../../records/stock';
+import { isStocked, type Stocked } from '../../records/stock';
 import { formatDay, formatGiven, formatPlain } from '../../ui/format';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import { strengthText } from '../../workshop/strengthText';
-import { today } from '../../workshop/today';
-import { useByOf } from '../../workshop/useBy';
+import { whyNotByItself } from '../../workshop/takenByItself';
 import { labelTagOf } from '../../workshop/labelled';
 
 /** One thing that is different from then: what and why, what it was, and what it is now. */
@@ -34,22 +33,16 @@ export function todaysLot(id: string, need: Need): { now: string; difference: Di
   }
   const why = then && isStocked(then) ? unfit(then, need) : null;
   if (!then || !isStocked(then) || why === null) return { now: id, difference: null };
-  const words = `${nameOf(then)} ${why}`;
+  const words = `${nameOf(then)} is ${why}`;
   const other = candidates(then).find((one) => unfit(one, need) === null);
   if (!other) return { now: id, difference: { words, then: nameOf(then), now: 'no other is on the Shelf' } };
   return { now: other.id, difference: { words, then: nameOf(then), now: `${nameOf(other)}${change(then, other)}` } };
 }
 
-/** Why a bottle or vial is not taken today; null when it can be. */
+/** Why a bottle, vial or pack is not taken today; null when it can be. */
 function unfit(record: Stocked, { massG, forDrinks }: Need): string | null {
-  if (record.archived) return 'is put away';
-  const useBy = useByOf(record);
-  if (useBy && useBy.day < today()) return `is past its day (${formatDay(useBy.day)})`;
-  const smellOnly = isOf('vial', record) ? refusalOf(record) !== null : record.grade === 'smell only';
-  if (forDrinks && smellOnly) return 'is smell only now';
-  const left = leftOf(record)?.value ?? Infinity;
-  if (left <= 0) return 'is used up';
-  return left < massG ? `has ${formatPlain(left, 2)} g left, ${formatPlain(massG, 2)} g are needed` : null;
+  const refusal = isOf('vial', record) ? refusalOf(record) : record.grade === 'smell only' ? record.grade : null;
+  return whyNotByItself(record, { refusal: forDrinks ? refusal : null, grams: massG });
 }
 
 /** Others of the same: bottles of the material or solvent, vials of the same materials, newest first. */

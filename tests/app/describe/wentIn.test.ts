@@ -109,7 +109,7 @@ describe('the page of a drink', () => {
   });
 });
 
-test('the sheet and the table of a batch name what was not as planned', () => {
+test('page, sheet and table of a batch name what was not as planned, and what was lost', () => {
   const batch = newRecord('batch', {
     name: 'First 20 L',
     formula: { id: 'f', name: 'Orchard', version: 1 },
@@ -132,4 +132,14 @@ test('the sheet and the table of a batch name what was not as planned', () => {
   expect(words(over)).toContain('rhubarb: 0.35 g, not 0.272 g: All scaled up to it');
   expect(batchTable(over)).toContain('rhubarb,0.272,0.35,All scaled up to it');
   expect(words(batch)).not.toContain('Not as planned');
+  const why = 'in a vessel that was begun again';
+  const spilt: Batch = {
+    ...batch,
+    uses: [use('ging', 0, { massG: 0.5, how: 'weighed', strength: 'neat' })],
+    lost: [{ id: 'ging', massG: 0.123456, why }],
+  };
+  expect(inWords(spilt).facts).toContainEqual(['Lost: GING neat', '0.123 g', `${why}, lot L7`]);
+  expect(words(spilt)).toEqual(expect.arrayContaining(['Lost: GING neat', `${why}, lot L7`]));
+  expect(batchTable(spilt)).toContain(`Lost: GING neat,0.123 g,"${why}, lot L7"`);
+  expect(batchTable(batch)).not.toContain('Lost');
 });

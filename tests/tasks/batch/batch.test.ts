@@ -45,6 +45,9 @@ describe('20 L of a clear drink', () => {
     const sum = made.reached.reduce((all, { mgPerKg }) => all + mgPerKg.value, 0);
     expect(sum).toBeCloseTo(50, 0);
     expect(expanded(made.reached[0]!.mgPerKg)).toBeGreaterThan(0);
+    const lines = made.reached[0]!.mgPerKg.sources.map(({ words }) => words);
+    expect(lines).toContain('weighing nutmeg oil: step of the scale');
+    expect(new Set(lines).size).toBe(lines.length); // no two lines of the ± read alike
     expect(made.drink.brix.value).toBeCloseTo(10, 1);
     expect(made.drink.abv.value).toBe(0);
     expect(made.drink.litres.value).toBeCloseTo(20, 1);
@@ -84,20 +87,28 @@ describe('what a batch is made from', () => {
     expect(two!.water / one!.water).toBeCloseTo(2, 9);
   });
 
-  test('sugar and alcohol come from the last batch of the same formula, of any version, and never from another drink', () => {
-    const { brix: _brix, abv: _abv, ...open } = clearPlan;
+  test('dose, sugar and alcohol come from the last batch of the same formula, of any version, and never from another drink', () => {
+    const { brix: _brix, abv: _abv, dose: _dose, ...open } = clearPlan;
     takeIn([newRecord('base', { name: 'tonic', volumeMl: 250, brix: 9, abv: 8, densityGPerMl: 1.02 })]);
     const presets = (what: string) => {
       const { ask, more } = stepOf(runOf({ ...open, what }), 'drink');
-      return [...['brix', 'abv'].map((name) => ask!.find((field) => field.name === name)!.preset), more!.join(' ')];
+      return [
+        ...['dose', 'brix', 'abv'].map((name) => ask!.find((field) => field.name === name)!.preset),
+        more!.join(' '),
+      ];
     };
-    expect(presets('f1')).toEqual(['', '', '']);
+    expect(presets('f1')).toEqual(['', '', '', '']);
     const made = kept(weighAll({ ...clearPlan, brix: '7' }));
     const second = { ...find('formula', 'f1')!, id: 'f1-2', version: 2 };
     takeIn([made, second]);
-    expect(presets('f1-2')).toEqual(['7', '0', expect.stringContaining(`as in ${made.name}`)]);
+    expect(presets('f1-2')).toEqual([
+      '50',
+      '7',
+      '0',
+      expect.stringContaining(`Dose, sugar and alcohol as in ${made.name}; change what you like.`),
+    ]);
     takeIn([{ ...second, id: 'other', root: 'other', version: 1 } as Formula]);
-    expect(presets('other')).toEqual(['', '', '']);
+    expect(presets('other')).toEqual(['', '', '', '']);
     const older = { ...runOf({ ...open, what: 'other' }), done: { drink: '2026-05-01T08:00:00Z' } };
     expect(
       batch
@@ -203,7 +214,12 @@ describe('a weighing that went over', () => {
     const target = Number(/‹([\d.]+) g›/.exec(walker.step().say)![1]);
     walker.type('mass.c.linalool', String(1.1 * target));
     expect(() => walker.next()).toThrow('It is over: choose how to go on.');
-    expect(walker.step().offers).toHaveLength(2);
+    expect(walker.step().offers!.map(({ words }) => words)).toEqual([
+      expect.stringMatching(/^Scale all up by 9\.\d %, to 21\.\d+ L$/),
+      'Keep 20 L; set the rest of the concentrate aside',
+      expect.stringMatching(/^Keep it: \d.* % too much linalool$/),
+      'Begin this vessel again',
+    ]);
     walker.type('over.c.linalool', way);
     return weighAll({ ...walker.state().typed });
   }
@@ -304,6 +320,7 @@ describe('a weighing for the drink that went over', () => {
     expect(open.offers!.map(({ words }) => words)).toEqual([
       'Scale all up by 5 %, to 21 L',
       expect.stringMatching(/^Keep it: \d.* % too much sugar$/),
+      'Begin this vessel again',
     ]);
     expect(open.more!.join(' ')).not.toContain('not enough');
     const made = kept(run);

@@ -95,9 +95,9 @@ describe('making a vial again', () => {
     takeIn([bottle('A1', { amountG: 4 }), bottle('B7', { grade: 'smell only' }), bottle('C3'), made]);
     const again = () => repeatOf(dilute, run('dilute', [made]), state(wish));
     expect(again().typed['bottle']).toBe('C3'); // 1 g is left of A1
-    expect(again().differences[0]!.words).toBe('CARD neat lot A1 has 1 g left, 3 g are needed');
+    expect(again().differences[0]!.words).toBe('CARD neat lot A1 is down to 1 g, 3 g are needed');
     takeIn([bottle('A1', { amountG: 40, grade: 'smell only' })]);
-    expect(again().differences[0]!.words).toBe('CARD neat lot A1 is smell only now');
+    expect(again().differences[0]!.words).toBe('CARD neat lot A1 is smell only');
   });
 
   test('does not take one that is past its day, and says when there is no other', () => {
@@ -107,7 +107,7 @@ describe('making a vial again', () => {
     expect(typed['bottle']).toBe('A1');
     expect(differences).toEqual([
       {
-        words: 'CARD neat lot A1 is past its day (Jan 1, 2020)',
+        words: 'CARD neat lot A1 is past its date (Jan 1, 2020)',
         then: 'CARD neat lot A1',
         now: 'no other is on the Shelf',
       },
@@ -222,7 +222,7 @@ describe('making other things again', () => {
     const { typed: again, differences } = repeatOf(batch, run('batch', [made, vial]), then);
     expect(again).toEqual({ ...typed, 'lot.card': 'B7', again: 'batch1', exactly: 'batch1' }); // the spirit is asked about again
     expect(differences).toEqual([
-      { words: 'CARD neat lot A1 is used up', then: 'CARD neat lot A1', now: 'CARD neat lot B7 (from Mudlark)' },
+      { words: 'CARD neat lot A1 is empty', then: 'CARD neat lot A1', now: 'CARD neat lot B7 (from Mudlark)' },
     ]);
     expect([canBeMadeAgain(run('batch'), batch), canBeMadeAgain(vial)]).toEqual([true, true]);
   });
