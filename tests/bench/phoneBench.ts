@@ -2,6 +2,7 @@ import type { CDPSession, Page } from 'playwright-core';
 import { preview } from 'vite';
 import { newRecord } from '../../src/records/shelf';
 import { shelve, vialRecord } from '../browser/benchRecords';
+import { diluteFromBench } from '../browser/dilution';
 import { newProfile, openPhone, type Phone } from '../browser/phone';
 import { buildFloor } from './floorPage';
 
@@ -193,12 +194,6 @@ function noteTaps(): void {
 }
 
 async function toThePad(page: Page): Promise<void> {
-  await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
-  for (const words of ['V999', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'not weighed', '', '']) {
-    const before = page.url();
-    if (words) await page.locator('label.choice', { hasText: words }).first().tap();
-    else await page.locator('.actions .main').tap();
-    await page.waitForURL((url) => url.href !== before); // the next step is there
-  }
+  await diluteFromBench(page, { bottle: 'V999', solvent: 'ethanol 96', food: 'Food grade' });
   await page.locator('.pad').waitFor();
 }

@@ -88,31 +88,20 @@ async function bottleRecord(h: Hand, page: Page): Promise<void> {
 
 async function dilute(h: Hand, page: Page): Promise<void> {
   await h.tap('Dilute this');
-  await page.locator('.run .say').waitFor();
-  await walkOn(h, page, ['ethanol 96', 'Food grade', 'Syringe', 'By drops', 'not weighed', '10 mL']);
+  await h.slot('solvent', 'ethanol 96');
+  await h.slot('food', 'Food grade');
+  await walkOn(h, page, []);
 }
 
 async function calibrate(h: Hand, page: Page): Promise<void> {
   await h.task('Calibrate drops');
-  await h.choose('A new dropper');
-  await page.locator('input[name=newName]').tap();
-  await h.type('newName', 'P1');
-  await h.choose('cut square');
-  await h.done();
-  await h.choose('ethanol 96');
-  await h.sees('Which scale');
-  await page.locator('input[name=readability]').tap();
-  await h.type('readability', '0.001');
-  await h.done();
+  await h.slot('readability', '0.001');
   for (const [i, mass] of ['0.309', '0.311', '0.308'].entries()) {
-    if (i > 0) await page.getByRole('button', { name: /^Weigh (again|once more)/ }).tap();
-    await h.sees('Tare the scale');
     await page.locator(`input[name="mass.${i + 1}"]`).tap();
     await h.type(`mass.${i + 1}`, mass);
-    await h.done();
-    await page.locator('.result').first().waitFor();
   }
-  await page.getByRole('button', { name: /^Keep/ }).first().tap();
+  await page.locator('.card-answer', { hasText: '±' }).waitFor();
+  await page.getByRole('button', { name: 'Save' }).tap();
   await page.locator('.record').waitFor();
 }
 

@@ -65,18 +65,20 @@ test('by keys alone every control is reached, and options can be passed over', a
   }
   await goTo('#/new/dilute');
   await page.locator('.run .say:focus').waitFor();
-  const options = page.locator('.run input[type=radio]');
-  await options.first().focus();
-  for (const at of [1, 2]) {
-    await page.keyboard.press('ArrowDown');
-    await page.locator(`.run label.choice.chosen >> nth=0`).waitFor();
-    expect(await options.nth(at).isChecked()).toBe(true);
-  }
-  await page.keyboard.press('Shift+Tab');
-  expect(await page.locator('.say').textContent()).toContain('What will you thin');
+  await page.keyboard.press('Tab'); // back and the menu stand before; the first slot follows the sentence
+  await page.locator('.slot[data-name=solvent]').focus();
+  await page.keyboard.press('Enter');
+  await page.locator('dialog[open]').waitFor();
+  await page.keyboard.press('Escape');
+  await page.locator('dialog[open]').waitFor({ state: 'detached' });
+  await page.locator('.slot[data-name=solvent]:focus').waitFor(); // the focus is back at what opened it
+  await page.keyboard.press('Enter');
+  await page.locator('dialog[open] .sheet-row').first().focus();
+  await page.keyboard.press('Enter');
+  await page.locator('dialog[open]').waitFor({ state: 'detached' });
   await page.locator('.run .main').focus();
   await page.keyboard.press('Enter');
-  await page.locator('.say:focus', { hasText: 'How strong' }).waitFor();
+  await page.locator('.say:focus', { hasText: /^(Pour|Add)/ }).waitFor();
 });
 
 test('nothing complained', () => {

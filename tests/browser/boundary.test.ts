@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
+import { diluteFromBench } from './dilution';
+import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
 const shelfFile = resolve(import.meta.dirname, '../fixtures/backups/v1.json');
@@ -92,17 +94,6 @@ async function backup(): Promise<Backup> {
   return JSON.parse(readFileSync(path, 'utf8')) as Backup;
 }
 
-/** The answers of a dilution, one step after the other; an empty one is the main button. */
-async function dilute(answers: readonly string[]): Promise<void> {
-  await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
-  for (const words of answers) {
-    const before = await page.evaluate(() => location.href);
-    if (words) await page.locator('label.choice', { hasText: words }).first().tap();
-    else await page.locator('.actions .main').tap();
-    await page.waitForFunction((href) => location.href !== href, before);
-  }
-}
-
 describe('a record that breaks what shows it', () => {
   test('takes its row of the Shelf alone, and search and the lists go on', async () => {
     await plant(broken);
@@ -172,20 +163,20 @@ describe('a step that breaks', () => {
   test('by an answer can be given another one, and goes on', async () => {
     await plant({ [GRAPEFRUIT]: { received: '10/2026' } });
     await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
-    await page.locator('label.choice', { hasText: 'lot PG-117' }).first().tap();
+    await page.locator('.slot[data-name=bottle]').tap();
+    await page.locator('.sheet-row', { hasText: 'lot PG-117' }).first().tap();
     await page.getByRole('alert').waitFor();
     expect(await page.getByRole('alert').innerText()).toContain('could not work out what follows');
     expect(await page.locator('.fault small').innerText()).toBe('Refusal: “10/2026” is not a day');
     await fits();
     await page.locator('label.choice', { hasText: 'lot C-2208' }).first().tap();
-    await page.locator('.say', { hasText: 'How strong' }).waitFor();
+    await page.locator('.sentence', { hasText: 'CARD neat' }).waitFor();
     expect(await page.getByRole('alert').count()).toBe(0);
   });
 
   test('since yesterday keeps the paused run: to the Bench, Resume, the steps before, and another answer goes on', async () => {
     await page.goto(site.url);
-    await dilute(['lot PG-117', '']);
-    await page.locator('label.choice', { hasText: '10 mL' }).waitFor();
+    await diluteFromBench(page, { bottle: 'lot PG-117', solvent: 'ethanol 96', food: 'Food grade' });
     await plant({ [GRAPEFRUIT]: { received: '10/2026' } });
     await page.locator('.paused', { hasText: 'could not be worked out' }).waitFor();
     await page.getByRole('button', { name: /^Resume/ }).tap();
@@ -200,18 +191,22 @@ describe('a step that breaks', () => {
       await page.waitForFunction((href) => location.href !== href, before);
     }
     await other.first().tap();
-    await page.locator('.say', { hasText: 'How strong' }).waitFor();
+    await page.locator('.sentence', { hasText: 'CARD neat' }).waitFor();
     expect(await page.getByRole('alert').count()).toBe(0);
   });
 
   test('while it is drawn keeps the run, and is whole again after what broke it', async () => {
     await page.goto(site.url);
-    await dilute(['lot PG-117', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'P1']);
-    await page.locator('.say', { hasText: '(pink grapefruit oil)' }).waitFor();
+    await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
+    await page.locator('.slot[data-name=bottle]').tap();
+    await page.locator('.sheet-row', { hasText: 'lot PG-117' }).first().tap();
+    await page.locator('.sentence', { hasText: 'PGF neat' }).waitFor();
+    await hand(page).slot('solvent', 'ethanol 96');
+    await hand(page).slot('food', 'Food grade');
     await page.evaluate(() => {
       const real = String.prototype.split;
       String.prototype.split = function (this: string, ...given: unknown[]) {
-        if (this.startsWith('Put ')) throw new TypeError('planted');
+        if (this.startsWith('Pour ')) throw new TypeError('planted');
         return real.apply(this, given as Parameters<typeof real>);
       } as typeof real;
       Object.assign(window, { mend: () => (String.prototype.split = real) });
@@ -221,16 +216,16 @@ describe('a step that breaks', () => {
     expect(await page.getByRole('alert').innerText()).toContain('what you did in this run is stored');
     expect(await page.locator('.fault small').innerText()).toBe('TypeError: planted');
     await page.goBack(); // the phone's own way back works too
-    await page.locator('.say', { hasText: '(pink grapefruit oil)' }).waitFor();
+    await page.locator('.sentence', { hasText: 'PGF neat' }).waitFor();
     expect(await page.getByRole('alert').count()).toBe(0);
     await page.locator('.actions .main').tap();
     await page.getByRole('button', { name: 'The step before' }).tap();
-    await page.locator('.say', { hasText: '(pink grapefruit oil)' }).waitFor();
+    await page.locator('.sentence', { hasText: 'PGF neat' }).waitFor();
     await page.locator('.actions .main').tap();
     await page.getByRole('button', { name: 'Pause and go to the Bench' }).tap();
     await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
     await page.getByRole('button', { name: /^Resume/ }).tap();
-    await page.locator('.say', { hasText: 'Put ' }).waitFor();
+    await page.locator('.say', { hasText: 'Pour ' }).waitFor();
   });
 });
 

@@ -16,10 +16,8 @@ export async function thinNewBottle(browser: Driven, home: string, anew: () => P
   await later.click('.pad');
   await later.see('.pad .count', /^4$/);
   await later.click('.actions .main');
-  await later.see('.say', /It is|It came out/);
-  await later.click('.actions .main');
-  await later.see('.say', /label/);
-  await later.click('.actions .main');
+  await later.see('.record, .run .say', /cardamom oil|It came out/);
+  if (await later.run<boolean>('return !document.querySelector(".record")')) await later.click('.actions .main');
   await later.see('.record', /cardamom oil/);
   const asked = await later.run<string[]>(
     'return performance.getEntriesByType("resource").map((r) => new URL(r.name).host)',
@@ -29,27 +27,25 @@ export async function thinNewBottle(browser: Driven, home: string, anew: () => P
 
 async function toThePad(browser: Driven): Promise<void> {
   await browser.click('.tasks .card', 'Dilute');
-  await browser.click('label.choice', 'A new bottle');
+  await browser.click('.run .slot[data-name=bottle]');
+  await browser.click('.sheet-row', 'A new bottle');
+  await browser.see('.actions .main', /Add the bottle/);
+  await browser.click('.actions .main');
   await browser.type('input[name="new.name"]', 'cardamom oil');
   await browser.type('input[name="new.code"]', 'CARD');
   await browser.click('.actions .main');
   await browser.see('.say', /label say/);
   await browser.click('.actions .main');
   await browser.click('label.choice', 'Food grade');
-  await browser.see('.say', /How strong/);
-  await browser.click('.actions .main');
-  for (const [words, next] of [
-    ['10 mL', /Which solvent/],
-    ['ethanol 96', /food grade/],
-    ['Food grade', /measure the solvent/],
-    ['Syringe', /measure the material/],
-    ['By drops', /Which dropper/],
-    ['not weighed', /drops of cardamom/],
+  await browser.see('.sentence', /CARD|a new bottle/);
+  for (const [slot, words] of [
+    ['solvent', 'ethanol 96'],
+    ['food', 'Food grade'],
   ] as const) {
-    await browser.click('label.choice', words);
-    await browser.see('.say', next);
+    await browser.click(`.run .slot[data-name=${slot}]`);
+    await browser.click('.sheet-row', words);
+    await browser.see('.sentence', new RegExp(words, 'i'));
   }
   await browser.click('.actions .main');
-  await browser.see('.say', /into the vial/);
-  await browser.click('.actions .main');
+  await browser.see('.say', /drops/);
 }

@@ -17,6 +17,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, onTestFai
 import { findChromium } from './findBrowser';
 import { hand } from './hand';
 import { writeLargeBackup } from './largeBackup';
+import { diluteFromBench } from './dilution';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
 const shelfFile = resolve(import.meta.dirname, '../fixtures/backups/v1.json');
@@ -69,14 +70,7 @@ async function restore(page: Page, path: string): Promise<void> {
 async function toThePad(page: Page): Promise<void> {
   await restore(page, shelfFile);
   await page.goto(`${new URL('.', page.url()).href}#/`);
-  await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
-  const answers = ['lot PG-117', '', '10 mL', 'ethanol 96', 'Food grade', 'Syringe', 'By drops', 'P1', '', ''];
-  for (const words of answers) {
-    const before = await page.evaluate(() => location.href);
-    if (words) await page.locator('label.choice', { hasText: words }).first().tap();
-    else await page.locator('.actions .main').tap();
-    await page.waitForFunction((href) => location.href !== href, before); // the next step is there
-  }
+  await diluteFromBench(page, { bottle: 'lot PG-117', solvent: 'ethanol 96', food: 'Food grade' });
   await page.locator('.pad').waitFor();
 }
 

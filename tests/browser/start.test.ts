@@ -46,7 +46,7 @@ test('a task tapped before the app has begun is opened by it, and no Bench stays
   await page.goto(site.url, { waitUntil: 'commit' });
   await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
   begin();
-  await hand(page).sees('What will you thin?');
+  await page.locator('.run .sentence').waitFor();
   expect(await page.locator('.tasks').count()).toBe(0);
   expect(await page.locator('main').count()).toBe(1);
   await page.close();
@@ -84,7 +84,8 @@ test('a touch that comes twice leaves one step, not two', async () => {
   const h = hand(page);
   await page.goto(site.url);
   await h.task('Dilute');
-  await h.choose('A new bottle');
+  await h.slot('bottle', 'A new bottle');
+  await h.done();
   await h.type('new.name', 'cardamom oil');
   await h.type('new.code', 'CARD');
   await page.waitForTimeout(300); // all that was typed is stored
@@ -102,7 +103,8 @@ test('a finger that answers each step as soon as it is there is not sent back', 
   const { page } = phone;
   await page.goto(site.url);
   await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
-  await hand(page).choose('A new bottle');
+  await hand(page).slot('bottle', 'A new bottle');
+  await hand(page).done();
   await hand(page).type('new.name', 'cardamom oil');
   await hand(page).type('new.code', 'CARD');
   await page.waitForTimeout(500);
@@ -111,15 +113,15 @@ test('a finger that answers each step as soon as it is there is not sent back', 
     const steps = ((window as never as { steps: string[] }).steps = []);
     const answer = () => {
       const say = document.querySelector('.run .say')?.textContent ?? '';
-      if (say === '' || (steps as string[]).at(-1) === say || document.querySelector('.pad')) return;
-      (steps as string[]).push(say);
+      const sheet = document.querySelector('dialog[open]') ? ' sheet' : '';
+      if (say === '' || (steps as string[]).at(-1) === say + sheet || document.querySelector('.pad')) return;
+      (steps as string[]).push(say + sheet);
       tap();
     };
     const tap = () => {
-      const wanted = /ethanol 96|Food grade|10 mL|Syringe|By drops|not weighed/;
-      const choice = [...document.querySelectorAll<HTMLElement>('.run label.choice')].find((one) =>
-        wanted.test(one.textContent!),
-      );
+      const wanted = /ethanol 96|Food grade/;
+      const offered = document.querySelectorAll<HTMLElement>('.run label.choice, dialog[open] .sheet-row');
+      const choice = [...offered].find((one) => wanted.test(one.textContent!));
       setTimeout(() => (choice ?? document.querySelector<HTMLElement>('.run .main'))?.click());
     };
     // A tap that came while the one before was on its way is none: whoever sees nothing happen taps again.

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
+import { dilute } from './dilution';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
@@ -51,7 +52,8 @@ afterAll(async () => {
 /** From a new bottle to a vial, all by the thumb. */
 async function dilutedFromNewBottle(h: ReturnType<typeof hand>, name: string, code: string): Promise<void> {
   await h.task('Dilute');
-  await h.choose('A new bottle');
+  await h.slot('bottle', 'A new bottle');
+  await h.done();
   await h.type('new.name', name);
   await h.type('new.code', code);
   await h.done();
@@ -59,28 +61,11 @@ async function dilutedFromNewBottle(h: ReturnType<typeof hand>, name: string, co
   await h.type('new.lot', `${code}-1`);
   await h.done();
   await h.choose('Food grade');
-  await h.sees('How strong');
-  await h.done();
-  await h.choose('10 mL');
-  await h.sees('Which solvent');
-  await h.choose('ethanol 96');
-  await h.sees('food grade');
-  await h.choose('Food grade');
-  await h.sees('measure the solvent');
-  await h.choose('Syringe');
-  await h.sees('measure the material');
-  await h.choose('By drops');
-  await h.sees('Which dropper');
-  await h.choose('not weighed');
-  await h.sees(`${code} neat (${name})`);
-  await h.done(); // the plan
-  await h.done(); // solvent is in
+  await dilute(phone.page, { size: '10', solvent: 'ethanol 96', food: 'Food grade', dropper: 'not weighed' });
   await h.drops(4);
-  await h.done();
-  await h.sees(/It is|It came out/);
-  await h.done();
-  await h.sees('label');
-  await h.done();
+  await phone.page.locator('.actions .main').tap();
+  await phone.page.locator('.record, .run .say:has-text("It came out")').first().waitFor();
+  if ((await phone.page.locator('.record').count()) === 0) await phone.page.locator('.actions .main').tap();
   await phone.page.locator('.record').waitFor();
   await h.tap('To the Bench');
 }
@@ -226,7 +211,8 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
       expect(await phone.page.locator(`input[name="${name}"]`).inputValue()).toBe(text);
     };
     await h.task('Dilute');
-    await h.choose('A new bottle');
+    await h.slot('bottle', 'A new bottle');
+    await h.done();
     await refused('new.name', '', 'Type its name');
     await h.type('new.name', 'some crystals');
     await h.type('new.code', 'CRY');
@@ -236,25 +222,25 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.type('new.received', '2026-11-01');
     await h.done();
     await h.choose('Food grade');
-    await h.sees('How strong');
-    await refused('strength', '1000', 'at most 100 % w/v, not 1000');
-    await refused('strength', 'one', 'is not a number');
-    await refused('strength', '-1', 'more than 0');
+    await phone.page.locator('.slot[data-name=strength]').tap();
+    const sheet = phone.page.locator('dialog[open]');
+    for (const [text, sentence] of [
+      ['1000', 'at most 100 % w/v, not 1000'],
+      ['one', 'is not a number'],
+      ['-1', 'more than 0'],
+    ] as const) {
+      await h.type('strength', text);
+      await sheet.locator('[role=alert]', { hasText: sentence }).waitFor();
+      expect(await sheet.locator('.main').isDisabled()).toBe(true);
+    }
     await h.type('strength', '0,7');
-    await h.done();
-    await h.choose('Another size');
-    await refused('ownSize', '0', 'more than 0 mL, not 0 mL');
-    await h.type('ownSize', '12');
-    await h.done();
-    await h.choose('propylene glycol');
-    await h.sees('food grade');
-    await h.choose('Food grade');
-    await h.sees('measure the solvent');
-    await h.choose('On a scale');
-    await h.sees('measure the material');
-    expect(await phone.page.locator('label.choice').allTextContents()).toEqual([
-      expect.stringContaining('a solid is weighed, never counted in drops'),
-    ]);
+    await sheet.locator('.main').tap();
+    await h.slot('size', '12');
+    await h.slot('solvent', 'propylene glycol');
+    await h.slot('food', 'Food grade');
+    await h.slot('measure', 'On a scale');
+    expect(await phone.page.locator('.slot[data-name=dropper]').count()).toBe(0); // a solid is weighed, never counted in drops
+    expect(await phone.page.locator('.sentence').innerText()).toMatch(/CRY neat.*0[.,]7 %.*12 mL/s);
   });
 
   test('drops below nothing cannot be counted', async () => {

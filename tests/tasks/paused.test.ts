@@ -37,8 +37,8 @@ afterAll(() => {
 /** Screens where the hand counted or weighed: such a run goes on at this very one. What is poured by volume is told on the card. */
 const HAND_BUSY = /^(drops$|material$|count\.|glass\.|[tcsed]\.|dip$|fan$)/;
 
-/** Questions that today's tasks ask no more: what was answered there is still told. */
-const ASKED_NO_MORE = /^(more\.\d+|newTip|way)$/;
+/** Questions that today's tasks ask no more: what was answered there still counts where it can, and is told. */
+const ASKED_NO_MORE = /^(more\.\d+|newTip|way|vial\.(code|made|useBy))$/;
 
 test.each(runs.map((run) => [run.title, run] as const))('%s opens at every step as it was left', async (_, run) => {
   const task = (await loadTask(run.task))!;

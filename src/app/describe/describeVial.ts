@@ -37,7 +37,7 @@ export function describeVial(r: RecordOf<'vial'>): Description {
     next: [
       { words: 'Dose a drink', start: { task: 'dose', typed: { vial: r.id } } },
       { words: 'Layer strips', start: { task: 'layer', typed: { [`pick.${r.id}`]: 'yes' } } },
-      { words: 'Thin it further', start: { task: 'dilute', typed: { bottle: r.id } } },
+      { words: 'Dilute it further', start: { task: 'dilute', typed: { bottle: r.id } } },
       ...(r.contents.length > 1
         ? [{ words: 'Write its formula', start: { task: 'formula', typed: { from: r.id, of: r.id } } }]
         : []),

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { runWithEvents, whenLoaded } from '../../records/shelf';
 import { resumeWalk } from '../../tasks/engine/run';
 import type { Walk } from '../../tasks/engine/task';
@@ -71,9 +72,16 @@ function Walking({ walk }: { walk: Walk }) {
       onHow={(i) => go(['run', walk.id, shown, 'how', String(i)])}
       onFinished={(records) => {
         begun.delete(walk.id);
-        go(records[0] ? ['record', records[0].id] : [], 'replace');
+        go(endedIn(records), 'replace');
       }}
       onStart={(start) => startTask(start)}
     />
   );
+}
+
+/** Where a run leads that has ended: to what was made; of several vials to their labels. */
+function endedIn(records: readonly AnyRecord[]): string[] {
+  const vials = records.filter((record) => isOf('vial', record));
+  if (vials.length > 1) return ['labels', vials.map(({ id }) => id).join(',')];
+  return records[0] ? ['record', records[0].id] : [];
 }

@@ -1,7 +1,5 @@
 import {
-  measuredSolubility,
   solubilityIn,
-  solubilityOfKind,
   willDissolve,
   worstVerdict,
   type Verdict,
@@ -9,7 +7,8 @@ import {
 } from '../../core/liquid/cosolvency';
 import { find } from '../../records/shelf';
 import { logKow } from '../../tables/partition';
-import { cosolvents, thumbRule, waterSolubilities } from '../../tables/solubility';
+import { cosolvents } from '../../tables/solubility';
+import { inWater } from '../../workshop/inWater';
 import { formatPlain } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import { oncePerRun as oncePerRun } from '../engine/oncePerRun';
@@ -57,24 +56,6 @@ function oneOf(line: RecipeLine, drink: DrinkAsked): Dissolving {
       : water;
   const alcohol = drink.abv > 0 && kow === undefined ? '; what the alcohol helps is not counted' : '';
   return { name, mgPerL, holds, verdict: willDissolve(mgPerL, holds), words: `${holds.basis}${alcohol}` };
-}
-
-/** Measured entries of one compound can differ threefold: the range spans them all. Oils are taken as terpenes, their worst part. */
-function inWater(
-  cas: string,
-  material: { sort: string; water?: { value: number } | undefined } | undefined,
-): WaterSolubility | null {
-  const rows = waterSolubilities
-    .filter((row) => row.cas.includes(cas))
-    .map(({ mgPerL, sd }) => measuredSolubility(mgPerL, sd));
-  if (rows.length > 0)
-    return {
-      ...rows[0]!,
-      low: Math.min(...rows.map(({ low }) => low)),
-      high: Math.max(...rows.map(({ high }) => high)),
-    };
-  if (material?.water && material.water.value > 0) return measuredSolubility(material.water.value, 0);
-  return material?.sort === 'natural' ? solubilityOfKind(thumbRule['terpene hydrocarbons']) : null;
 }
 
 /** One material in words. */

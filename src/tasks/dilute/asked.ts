@@ -3,7 +3,7 @@ import type { Vial } from '../../records/kind/vial';
 import type { Option } from '../../ui/controls/field';
 import { leftPhrase } from '../../ui/left';
 import { leftOf } from '../../records/stock';
-import { calledOf, labelTagOf } from '../../workshop/labelled';
+import { calledOf, labelTagOf, strengthWords } from '../../workshop/labelled';
 import { dropperOptions, solventBottles, solventsOnHand, vialOptions } from '../../workshop/onHand';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { answer, ask, isBegun } from '../engine/answers';
@@ -12,6 +12,7 @@ import type { RunState } from '../engine/fold';
 import { asBefore, asIfLeft, lastTime, type Answers } from '../engine/lastTime';
 import { oncePerRun } from '../engine/oncePerRun';
 import { fields, ON_SCALE } from './fields';
+import { sourceOf, staysCloudy } from './source';
 
 /** The questions of a dilution as its card asks them now: as last time for this material, else as last time, else as benches usually do. */
 export const asked = oncePerRun((run: RunState) => {
@@ -20,7 +21,7 @@ export const asked = oncePerRun((run: RunState) => {
   const before = timesBefore(answer(run, source));
   const basis = asBefore(run, fields.basis, before, shelf.settings.value.basis);
   const strength = asBefore(run, fields.strength(answer(run, basis) ?? '% w/v'), before, '1');
-  const options = solventChoices();
+  const options = solventChoices(cloudy(run, answer(run, strength), answer(run, basis)));
   const solvent = asBefore(run, ask(fields.solvent, { options }), before.map(fitSolvent), ownSolventBottle());
   const droppers = [
     ...dropperChoices(),
@@ -133,11 +134,22 @@ function sourceOptions(): Option[] {
   ];
 }
 
+/** Which solvents leave the source of a run undissolved at a strength, in a few words; nothing where that is not known. */
+function cloudy(run: RunState, value: number | null, basis: string | null): (solvent: string) => string | undefined {
+  const source = sourceOf(run);
+  if (!source || value === null) return () => undefined;
+  const mgPerL = basis?.startsWith('%') ? value * 10_000 : value;
+  const at = strengthWords({ value, basis: basis ?? '' });
+  return (solvent) => (staysCloudy(source, solvent, mgPerL) ? `will not dissolve at ${at}` : undefined);
+}
+
 /** Bottles of solvent on the Shelf first, with what they bring, then what benches usually have, then another one. */
-function solventChoices(): Option[] {
+function solventChoices(clouds: (solvent: string) => string | undefined): Option[] {
   const own = solventBottles().map((one): Option => {
     const why = whyNotByItself(one);
-    const against = [one.grade === 'smell only' && 'smell only', why].filter(Boolean).join(', ');
+    const against = [one.grade === 'smell only' && 'smell only', why, clouds(one.solvent ?? '')]
+      .filter(Boolean)
+      .join(', ');
     return {
       value: one.id,
       label: one.name,
@@ -154,6 +166,7 @@ function solventChoices(): Option[] {
       label: name,
       group,
       ...(foodPossible ? {} : { against: 'smell only' }),
+      ...(clouds(id) ? { against: clouds(id)! } : {}),
     }));
   return [...own, ...usual, { value: 'new', label: 'Another solvent', short: 'another solvent', group, always: true }];
 }

@@ -18,7 +18,7 @@ import { madeOf } from './made';
 import { inMl, isByDrops, liquidOf, orderOf, strengthOf, targetOf, type Order } from './making';
 import { isNothing, NOTHING, offWords, pourAmount, takenText } from './pouring';
 import { asPlanned } from './rack';
-import { solventBottleOf, solventOf, sourceOf } from './source';
+import { solventBottleOf, solventOf, sourceOf, staysCloudy } from './source';
 import { wayDown, type WayDown } from './wayDown';
 
 /** All of a dilution at once. `nextKey` is the step that the hand goes on to. */
@@ -40,7 +40,7 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
     ...(known ? { cautions: cautionsFor(known.solvent, known.source.drop.strength === 1, known.source.cautions) } : {}),
     ...(better ? { types: better.types } : {}),
     ...(next ? { next: next as DiluteStep['key'] } : {}),
-    ...(list('bottle').length > 1 && !isNew ? { offers: [{ words: 'More vials', go: 'set' }] } : {}),
+    ...(list('bottle').length > 1 && !isNew ? { offers: [{ words: 'More vials', type: types(fields.picking, 'yes'), go: 'set' }] } : {}),
     done: isNew ? 'Add the bottle' : doneWords(now, known, better),
   };
 }
@@ -117,7 +117,10 @@ function slotsOf(run: RunState, now: RunState): Record<string, SlotFacts> {
     source && strengthOf(now) !== null ? attempt(() => targetOf(now, source, liquidOf(source, solventOf(now)))) : null;
   const chip = (value: string, unit: string) => ({ value, label: `${value} ${unit}` });
   return {
-    bottle: { missing: 'what to dilute' },
+    bottle: {
+      missing: 'what to dilute',
+      ...(source && answer(now, fields.source) === 'new' ? { shows: source.tag } : {}),
+    },
     strength: {
       usual: answer(now, basis)?.startsWith('%')
         ? ['0.01', '0.1', '1', '5', '10'].map((value) => chip(value, '%'))
@@ -161,16 +164,16 @@ function adviceOf(now: RunState, order: Order, better: WayDown | null): Pick<Car
         offer: { words: 'In one step all the same', type: types(fields.direct, 'yes') },
       },
     };
+  const mgPerL = order.target * order.liquid.solventDensity * 1e6;
+  if (staysCloudy(order.source, order.solvent.id, mgPerL))
+    return { advice: { words: `At this strength ${order.source.name} does not dissolve in ${order.solvent.name}.` } };
   if (order.plan.tooLittle) return { advice: { words: few } };
   const { drops, exactG } = order.plan;
-  if (drops && answer(now, fields.exact) !== 'yes' && Math.abs(drops.error) > 0.01 && offWords(drops.error)) {
-    const ml = formatPlain(inMl(order, exactG), 3);
-    return {
-      advice: {
-        words: offWords(drops.error).trim(),
-        offer: { words: `Take ${ml} mL, then ${dropsText(drops.drops)} are exact`, type: types(fields.exact, 'yes') },
-      },
-    };
+  if (drops && answer(now, fields.exact) !== 'yes' && offWords(drops.error)) {
+    const ml = inMl(order, exactG);
+    const exactly = `Take ${formatPlain(ml, 3)} mL, then ${dropsText(drops.drops)} are exact`;
+    const fits = ml <= order.sizeMl ? { offer: { words: exactly, type: types(fields.exact, 'yes') } } : {};
+    return { advice: { words: offWords(drops.error).trim(), ...fits } };
   }
   if (!drops || order.drop.calibrated) return {};
   const { mgPerDrop } = order.drop;

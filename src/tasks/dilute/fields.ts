@@ -161,6 +161,7 @@ export const fields = {
   direct: given('direct', ['yes']),
   /** Several vials, made one after the other; and which bottles are picked for it. */
   rack: shaped('rack', rackShape),
+  picking: given('picking', ['yes']),
   inSet: (bottle: string) => given(`set.${bottle}`, ['yes']),
   /** A vial of the rack that is not made after all. */
   skip: given('skip', ['yes']),

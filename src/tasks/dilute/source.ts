@@ -1,4 +1,5 @@
 import { exact, measured, plus, type Measured } from '../../core/number/measured';
+import { willDissolve } from '../../core/liquid/cosolvency';
 import { purityAtLeast } from '../../core/liquid/strength';
 import type { Bottle, Material } from '../../records/kind/material';
 import type { Grade } from '../../records/kind/quantity';
@@ -13,6 +14,7 @@ import { bottleWithMaterial, liquidOfVial, solventsOnHand, type SolventOnHand } 
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields } from './fields';
+import { inWater } from '../../workshop/inWater';
 import { tagOf } from '../../workshop/labelled';
 
 /** What is diluted: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
@@ -154,4 +156,13 @@ export function gradeOf(source: Source, solvent: SolventOnHand): Grade {
 /** What a vial keeps of its solvent. */
 export function copyOf({ id, name, density, food, flashC, dryOff }: SolventOnHand): SolventCopy {
   return { id, name, density, food, dryOff, ...(flashC === undefined ? {} : { flashC }) };
+}
+
+/** Whether a material stays undissolved in water at so many mg/L: said only where measurements leave no doubt. Other solvents are not known. */
+export function staysCloudy(source: Source, solvent: string, mgPerL: number): boolean {
+  const [part, ...others] = source.contents;
+  if (solvent !== 'water' || !part || others.length > 0) return false;
+  const material = find('material', part.material);
+  const holds = inWater(material?.cas ?? '', material);
+  return holds !== null && willDissolve(mgPerL, holds) === 'stays cloudy';
 }

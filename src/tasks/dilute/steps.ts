@@ -1,4 +1,3 @@
-import { list } from '../../records/shelf';
 import { attempt, Refused } from '../../workshop/attempt';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
@@ -18,7 +17,7 @@ import { pickStep } from './set';
 export function steps(run: RunState): DiluteStep[] {
   const fresh = answer(run, fields.source) === 'new' ? newBottleSteps(run) : [];
   if (isExact(run) && !isRack(run)) return exactSteps(run);
-  const set = list('bottle').length > 1 ? [pickStep(run)] : [];
+  const set = answer(run, fields.picking) === 'yes' ? [pickStep(run)] : [];
   return [...fresh, cardStep(run, (then) => handSteps(then)[0]?.key), ...set, ...handSteps(run)];
 }
 

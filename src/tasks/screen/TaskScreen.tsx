@@ -54,7 +54,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
   return (
     <main class="run">
       <Head title={walk.title.value} onLeave={onLeave} />
-      {!step.card && <Progress at={walk.index.value} of={walk.steps.value.length} />}
+      {walk.steps.value.every(({ card }) => !card) && <Progress at={walk.index.value} of={walk.steps.value.length} />}
       <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={leaveStep} />}>
         {step.card ? (
           <CardScreen key={step.key} walk={walk} wrong={wrong} {...ways} />

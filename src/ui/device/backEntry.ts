@@ -5,17 +5,22 @@ let takenOff: Promise<void> | null = null;
  * that, when what it stood for has closed by itself.
  */
 export function onBack(back: () => void): () => void {
-  let there = true;
-  history.pushState({ ...(history.state as object | null), over: true }, '');
+  let state: 'waits' | 'there' | 'gone' = 'waits';
   const pop = () => {
-    there = false;
+    state = 'gone';
     removeEventListener('popstate', pop);
     back();
   };
-  addEventListener('popstate', pop);
+  whenBackIsDone(() => {
+    if (state === 'gone') return;
+    history.pushState({ ...(history.state as object | null), over: true }, '');
+    addEventListener('popstate', pop);
+    state = 'there';
+  });
   return () => {
     removeEventListener('popstate', pop);
-    if (there && (history.state as { over?: true } | null)?.over) takeOff();
+    if (state === 'there' && (history.state as { over?: true } | null)?.over) takeOff();
+    state = 'gone';
   };
 }
 

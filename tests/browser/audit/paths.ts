@@ -24,9 +24,14 @@ const nosing = (method: string, types: Record<string, string> = {}): Path & { ta
 
 /** The runs that are walked. The name before the colon is that of the task; a step met before is not looked at again. */
 export const paths: readonly (Path & { readonly task: string })[] = [
-  { task: 'dilute', name: 'Dilute', prefer: [/pink grapefruit/, /^By drops/, /^Syringe/] },
-  { task: 'dilute', name: 'Dilute: weighed', prefer: [/scale/], types: { 'solvent.g': '4', 'material.g': '0.3' } },
-  { task: 'dilute', name: 'Dilute: a set', at: [[/What will you thin/, press('.offers .second')]] },
+  { task: 'dilute', name: 'Dilute', prefer: [/pink grapefruit/] },
+  {
+    task: 'dilute',
+    name: 'Dilute: weighed',
+    slots: { measure: /On a scale/, dropper: /On a scale/ },
+    types: { 'solvent.g': '4', 'material.g': '0.3' },
+  },
+  { task: 'dilute', name: 'Dilute: a rack', at: [[/ to .* in a .* vial/, press('.actions .second')]] },
   { task: 'calibrate', name: 'Calibrate drops', prefer: [/ethanol/], types: { 'mass.1': '0.309', 'mass.2': '0.311' } },
   {
     task: 'layer',

@@ -10,6 +10,8 @@ export interface Path {
   readonly types?: Readonly<Record<string, string>>;
   /** How the run is reached, where it does not begin by itself. */
   readonly begin?: (page: Page) => Promise<void>;
+  /** Options of slots by the name of the field, taken whatever is in them. */
+  readonly slots?: Readonly<Record<string, RegExp>>;
   /** What is done, once, at the step whose instruction contains these words, instead of going on. */
   readonly at?: readonly (readonly [say: RegExp, act: (page: Page) => Promise<void>])[];
   readonly steps?: number;
@@ -79,11 +81,14 @@ async function fillSlots(page: Page, path: Path): Promise<void> {
   const slots = page.locator('.run .slot[data-name]');
   for (let i = 0; i < (await slots.count()); i++) {
     const slot = slots.nth(i);
-    const text = path.types?.[(await slot.getAttribute('data-name')) ?? ''];
-    if (text === undefined && !(await slot.evaluate((one) => one.matches('.empty')))) continue;
+    const name = (await slot.getAttribute('data-name')) ?? '';
+    const text = path.types?.[name];
+    const wanted = path.slots?.[name];
+    const isOpen = await slot.evaluate((one) => one.matches('.empty'));
+    if (text === undefined && !isOpen && (!wanted || wanted.test((await slot.textContent()) ?? ''))) continue;
     await slot.evaluate((one) => (one as HTMLElement).click());
     await page.locator('dialog[open]').waitFor();
-    const prefer = (path.prefer ?? []).map(({ source }) => source);
+    const prefer = [...(wanted ? [wanted] : []), ...(path.prefer ?? [])].map(({ source }) => source);
     await page.evaluate(takeFromSheet, { prefer, text: text ?? '2' });
     await page.locator('dialog[open]').waitFor({ state: 'detached' });
     await settle(page);

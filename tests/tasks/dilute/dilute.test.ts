@@ -234,7 +234,7 @@ describe('several vials are a rack', () => {
   const walk = () => {
     takeIn([other]);
     const walker = startWalking(dilute, picked);
-    walker.next();
+    walker.type('picking', 'yes');
     walker.back('set');
     walker.type(`set.${other.id}`, 'yes');
     walker.next();
