@@ -40,7 +40,9 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
     ...(known ? { cautions: cautionsFor(known.solvent, known.source.drop.strength === 1, known.source.cautions) } : {}),
     ...(better ? { types: better.types } : {}),
     ...(next ? { next: next as DiluteStep['key'] } : {}),
-    ...(list('bottle').length > 1 && !isNew ? { offers: [{ words: 'More vials', type: types(fields.picking, 'yes'), go: 'set' }] } : {}),
+    ...(list('bottle').length > 1 && !isNew
+      ? { offers: [{ words: 'More vials', type: types(fields.picking, 'yes'), go: 'set' }] }
+      : {}),
     done: isNew ? 'Add the bottle' : doneWords(now, known, better),
   };
 }
