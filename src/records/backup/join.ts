@@ -10,6 +10,7 @@ interface Joined {
   smellOnly?: unknown;
   solvent?: unknown;
   weighed?: unknown;
+  emptyG?: unknown;
   earlier?: unknown;
 }
 type Version = Stored & Joined;
@@ -74,7 +75,9 @@ function copyIdOf(record: Stored): string {
 
 /** All of a record but what is joined, as text. */
 function contentOf(record: Stored): string {
-  const { grade, food, smellOnly, weighed, earlier, written, ...rest } = record as Version & { written?: unknown };
+  const { grade, food, smellOnly, weighed, emptyG, earlier, written, ...rest } = record as Version & {
+    written?: unknown;
+  };
   const { solvent } = rest;
   return inOrder(isObject(solvent) ? { ...rest, solvent: { ...solvent, food: null } } : rest);
 }
@@ -116,12 +119,15 @@ function earliest(a: unknown, b: unknown): unknown {
 
 /** What was found to be left on either side, by time; of two weighings at the same moment one. */
 function weighings(newer: Version, other: Version): Joined {
-  if (newer.kind === 'batch' || !Array.isArray(newer.weighed ?? []) || !Array.isArray(other.weighed)) return {}; // a batch calls so what went in
+  const [ours, others] = [newer.weighed ?? [], other.weighed ?? []];
+  if (newer.kind === 'batch' || !Array.isArray(ours) || !Array.isArray(others)) return {}; // a batch calls so what went in
   const byTime = new Map<string, unknown>();
-  for (const one of [...other.weighed, ...((newer.weighed as unknown[] | undefined) ?? [])] as unknown[])
+  for (const one of [...others, ...ours] as unknown[])
     byTime.set(isObject(one) ? String(one['at']) : inOrder(one), one);
   const times = [...byTime.keys()].sort();
-  return times.length === 0 ? {} : { weighed: times.map((time) => byTime.get(time)) };
+  const emptyG = newer.emptyG ?? other.emptyG; // typed with a weighing
+  const known = emptyG === undefined ? {} : { emptyG };
+  return times.length === 0 ? known : { ...known, weighed: times.map((time) => byTime.get(time)) };
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {

@@ -3,7 +3,9 @@ import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import { vialOptions } from '../../workshop/onHand';
 import { whyNotByItself } from '../../workshop/takenByItself';
-import { amount, choice, code, day, given, optionalAmount, pick, words } from '../engine/fields';
+import { amount, choice, code, day, given, optionalAmount, pick, words, type Field } from '../engine/fields';
+import { answer, askAbout, handedOn } from '../engine/answers';
+import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
 import type { NewBottleStep } from '../shared/newBottle';
 import { calledOf, labelTagOf } from '../../workshop/labelled';
@@ -187,19 +189,29 @@ export const fields = {
   inSet: (bottle: string) => given(`set.${bottle}`, ['yes']),
 };
 
-/** What vials made one after another have in common beside their strength. */
+/** Whether the solvent is food grade, asked of each solvent, and each bottle of it, by itself. */
+export function foodField(run: RunState): Field<'yes' | 'no'> {
+  const id = answer(run, fields.solvent) ?? '';
+  return askAbout(run, fields.food, id === 'new' ? `new.${answer(run, fields.solventName) ?? ''}` : id);
+}
+
+/** What vials made one after another have in common beside their strength and what was said of the solvent that they share. */
 export const setUp = [
   fields.size,
   fields.ownSize,
   fields.solvent,
-  fields.food,
   fields.measure,
   fields.way,
   fields.dropper,
   fields.readability,
 ];
 
-/** What a repeat begins with. */
+/** What vials of one sitting begin with: what is common, and the word for the solvent that is poured into all of them. */
+export function commonTo(run: RunState): Record<string, string> {
+  return handedOn(run, [...setUp, foodField(run)]);
+}
+
+/** What a repeat begins with. Whether its solvent is food grade is asked each time: it may be another bottle. */
 export const repeats = [
   ...[fields.source, fields.strength('% w/v'), fields.basis, ...setUp, fields.within, fields.exact].map(
     ({ name }) => name,

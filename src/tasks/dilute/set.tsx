@@ -13,7 +13,7 @@ import type { RunState } from '../engine/fold';
 import { bottleWithMaterial } from '../../workshop/onHand';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import type { Offer, Walk } from '../engine/task';
-import { fields, setUp, type DiluteStep } from './fields';
+import { commonTo, fields, type DiluteStep } from './fields';
 import { basisOf, sizeOf, strengthOf } from './making';
 import { solventOf, typicalDensity } from './source';
 import { labelTagOf, strengthWords, tagOf } from '../../workshop/labelled';
@@ -125,6 +125,6 @@ function planSet(run: RunState, kept: ReturnType<typeof pickedBottles>) {
 }
 
 function makeOffer(run: RunState, bottle: string, tag: string): Offer {
-  const same = handedOn(run, [fields.strength('% w/v'), fields.basis, ...setUp]);
+  const same = { ...handedOn(run, [fields.strength('% w/v'), fields.basis]), ...commonTo(run) };
   return { words: `Make ${tag}`, start: { task: 'dilute', typed: { ...same, ...types(fields.source, bottle) } } };
 }

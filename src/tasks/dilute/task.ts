@@ -3,7 +3,7 @@ import type { Use } from '../../records/kind/quantity';
 import type { Done } from '../../records/kind/record';
 import type { Vial } from '../../records/kind/vial';
 import { find, newId, newRecord } from '../../records/shelf';
-import { answer, clears, types } from '../engine/answers';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { newBottle } from '../shared/newBottle';
 import type { Task } from '../engine/task';
@@ -134,7 +134,6 @@ export const dilute: Task<DiluteStep['key']> = {
     const code = answers[fields.code.name];
     const vial = kept.find((record) => isOf('vial', record));
     return {
-      ...(answers[fields.food.name] ? clears(fields.food) : {}), // asked each time: it may be another bottle
       ...(code ? types(fields.code, vial ? freeVialCode(code, vial.label, today()) : code) : {}),
       ...(vial ? amountsOf(vial, counted) : {}),
     };

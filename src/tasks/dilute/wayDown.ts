@@ -13,7 +13,7 @@ import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import type { Offer } from '../engine/task';
-import { fields, setUp } from './fields';
+import { commonTo, fields } from './fields';
 import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
 import { totalStrength } from './source';
 import { tagOfId } from '../../workshop/labelled';
@@ -129,6 +129,6 @@ function offerOf(run: RunState, order: Order, to: { stock: string; strength: num
       : `First make ${withLocalSign(formatTyped(to.strength * 100, 3))} % w/w of ${to.from}`;
   return {
     words,
-    start: { task: 'dilute', typed: { ...handedOn(run, setUp), ...asked, ...types(fields.source, to.stock) } },
+    start: { task: 'dilute', typed: { ...commonTo(run), ...asked, ...types(fields.source, to.stock) } },
   };
 }

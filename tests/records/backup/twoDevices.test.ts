@@ -108,7 +108,7 @@ describe('a record that was changed on both devices', () => {
 
   test('has all weighings of both, and is one bottle where nothing else was changed', () => {
     const [phone, tablet] = pair(bottle('b'));
-    write(phone, 'b', { weighed: [weighing(7)] });
+    write(phone, 'b', { weighed: [weighing(7)], emptyG: 12.5 });
     write(tablet, 'b', { weighed: [weighing(6)] });
     bring(backupOf(tablet), phone);
     bring(backupOf(phone), tablet);
