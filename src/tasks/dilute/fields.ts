@@ -7,6 +7,7 @@ import { amount, choice, code, day, given, optionalAmount, pick, words, type Fie
 import { answer, askAbout, handedOn } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
+import { casNumber } from '../shared/bottleFields';
 import type { NewBottleStep } from '../shared/newBottle';
 import { calledOf, labelTagOf } from '../../workshop/labelled';
 
@@ -134,8 +135,21 @@ export const fields = {
       { value: 'no', label: 'Denatured, or not known', hint: 'the vial becomes smell only' },
     ],
   }),
+  solventAlcohol: choice({
+    name: 'solvent.alcohol',
+    title: 'Is it alcohol?',
+    options: [
+      { value: 'yes', label: 'Yes', hint: 'its % vol is on the label' },
+      { value: 'none', label: 'No alcohol in it', hint: '0 % vol' },
+      { value: 'unknown', label: 'Not known', hint: 'so it is not known of any drink it goes into' },
+    ],
+  }),
+  solventAbv: amount({ name: 'solvent.abv', title: 'Alcohol', unit: '% vol', above: 0, max: 100 }),
+  solventCas: casNumber('solvent.cas'),
   solventName: words({ name: 'solvent.name', title: 'Name of the solvent', max: 60 }),
   solventDensity: amount({ name: 'solvent.density', title: 'Density at 20 °C', unit: 'g/mL', min: 0.5, max: 2 }),
+  /** Where its alcohol is known it may stay empty. */
+  spiritDensity: optionalAmount({ name: 'solvent.density', title: 'Density at 20 °C', unit: 'g/mL', min: 0.5, max: 2 }),
   solventFlash: optionalAmount({
     name: 'solvent.flash',
     title: 'Flash point',

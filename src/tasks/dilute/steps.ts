@@ -6,11 +6,12 @@ import { newBottleSteps } from '../shared/newBottle';
 import type { Offer } from '../engine/task';
 import { attempt, Refused } from '../../workshop/attempt';
 import { endSteps } from './ending';
-import { fields, sourceOptions, type DiluteStep } from './fields';
+import type { Field } from '../engine/fields';
+import { fields, foodField, sourceOptions, type DiluteStep } from './fields';
 import { liquidOf, orderOf, strengthOf, targetOf } from './making';
 import { makingSteps } from './pouring';
 import { isSet, pickSetStep, setPlanStep } from './set';
-import { solventBottleOf, solventOf, sourceOf } from './source';
+import { neverFitOwn, ownAlcohol, solventBottleOf, solventOf, sourceOf } from './source';
 
 /** The steps of a dilution, as far as what is known reaches. */
 export function steps(run: RunState): DiluteStep[] {
@@ -86,18 +87,32 @@ function solventSteps(run: RunState): DiluteStep[] {
   const named: DiluteStep = {
     key: 'own-solvent',
     say: 'What is the solvent?',
-    ask: [fields.solventName, fields.solventDensity, fields.solventFlash],
+    ask: [fields.solventName, ...alcoholFields(run), fields.solventFlash, fields.solventCas],
   };
+  const never = own ? neverFitOwn(run) : null;
   const graded: DiluteStep = {
     key: 'food',
     say: 'Is the solvent food grade?',
     more: ['Denatured alcohol must never reach a drink: read the label.'],
-    ask: [fields.food],
+    ask: [ask(foodField(run), { refuse: (said) => (said === 'yes' ? never : null) })],
+    ...(never ? { cautions: [never] } : {}),
   };
   return [
     { key: 'solvent', say: 'Which solvent?', ask: [ask(fields.solvent, { options })] },
     ...(own ? [named] : []),
     ...(own || (solvent?.foodPossible && !solventBottleOf(run)?.grade) ? [graded] : []),
+  ];
+}
+
+/** Whether it is alcohol, and how strong; then its density follows, unless it is typed. */
+function alcoholFields(run: RunState): Field[] {
+  const said = answer(run, fields.solventAlcohol);
+  const abv = ownAlcohol(run);
+  const help = 'Empty: that of ethanol and water. Of a liqueur it is on no label: weigh 10 mL.';
+  return [
+    fields.solventAlcohol,
+    ...(said === 'yes' ? [fields.solventAbv] : []),
+    abv !== null && abv > 0 ? ask(fields.spiritDensity, { help }) : fields.solventDensity,
   ];
 }
 

@@ -296,7 +296,7 @@ describe('a bottle of solvent from the Shelf', () => {
     expect(leftOf(kept)!.value).toBeCloseTo(800 - (vial.massG.value - vial.uses[0]!.massG), 9);
     expect(ancestors(vial.id).map(({ record }) => record.id)).toContain(kept.id);
     expect(refusalOf(vial)).toBeNull();
-    expect(alcoholOfVial(vial)).toBeCloseTo(alcoholOfVial(vialOf(walked(usual, 4))), 9);
+    expect(alcoholOfVial(vial)).toBeCloseTo(alcoholOfVial(vialOf(walked(usual, 4)))!, 9);
   });
 
   test('is not asked about again once its label was read, and what is denatured makes smell only', () => {
