@@ -81,6 +81,7 @@ function facts(solvent: SolventCopy): Omit<Carrier, 'share'> {
 
 /** g of ethanol per g of a solvent, as its copy says, else as its record says today, else by the table; null where it is not known. */
 export function ethanolOf({ id, abv = find('solvent', id)?.abv }: Pick<SolventCopy, 'id' | 'abv'>): number | null {
+  if (abv === 0) return 0; // the law finds its inverse by halving, and ends beside 0
   if (abv !== undefined) return ethanolMassFraction(volumeFraction(abv));
   return solvents.find((row) => row.id === id)?.ethanol.value ?? null;
 }
