@@ -95,7 +95,7 @@ function solventSteps(run: RunState): DiluteStep[] {
     say: 'Is the solvent food grade?',
     more: ['Denatured alcohol must never reach a drink: read the label.'],
     ask: [ask(foodField(run), { refuse: (said) => (said === 'yes' ? never : null) })],
-    ...(never ? { cautions: [never] } : {}),
+    ...(never && answer(run, foodField(run)) === null ? { cautions: [never] } : {}),
   };
   return [
     { key: 'solvent', say: 'Which solvent?', ask: [ask(fields.solvent, { options })] },

@@ -61,7 +61,7 @@ export function newBottleSteps(run: RunState): Step<NewBottleStep>[] {
       say: 'May it go into a drink?',
       more: ['Read the label. In doubt it is for the nose only.'],
       ask: [ask(fields.grade, { refuse: (grade) => (grade === 'fit for drinks' ? never : null) })],
-      ...(never ? { cautions: [never] } : {}),
+      ...(never && answer(run, fields.grade) === null ? { cautions: [never] } : {}),
     },
   ];
 }

@@ -58,10 +58,12 @@ describe('a new bottle', () => {
       'Denatured alcohol',
     ],
   ])('of what is never fit for drinks refuses that answer: %o', (typed, name) => {
-    const walk = startWalking(bottle, { ...typed, 'new.form': 'liquid', ...food } as Record<string, string>);
+    const walk = startWalking(bottle, { ...typed, 'new.form': 'liquid' } as Record<string, string>);
     while (walk.step().key !== 'new-grade') walk.next();
     const sentence = `${name} is never fit for drinks: smell only.`;
     expect(walk.step().cautions).toEqual([sentence]);
+    walk.type('new.grade', 'fit for drinks');
+    expect(walk.step().cautions).toBeUndefined(); // it is said once
     expect(Object.values(problemsOf(walk.step(), walk.state()))).toEqual([sentence]);
     expect((walk.keep()[0] as Bottle).grade).toBe('smell only'); // whatever way led past the question
     walk.type('new.grade', 'smell only');
