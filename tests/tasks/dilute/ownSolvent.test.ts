@@ -3,6 +3,7 @@ import { ethanolDensity, ethanolMassFraction } from '../../../src/core/liquid/et
 import { celsius, volumeFraction } from '../../../src/core/number/units';
 import { changed, editables } from '../../../src/app/edit/editable';
 import { describe as described } from '../../../src/app/describe/describe';
+import { batchTable } from '../../../src/app/sheet/batchTable';
 import { sheetRows } from '../../../src/app/sheet/sheetRows';
 import type { Batch } from '../../../src/records/kind/batch';
 import type { AnyRecord, RecordOf } from '../../../src/records/kind/kinds';
@@ -233,6 +234,10 @@ describe('a batch with a solvent of which no one knows the alcohol', () => {
     expect(made.drink.abvUnknown).toBe(true);
     takeIn([made]);
     expect(JSON.stringify(sheetRows(made))).toContain('["not known"]');
+    expect(batchTable(made)).toMatch(/alcohol,not known,,% ABV/);
+    const { line, results } = described(made);
+    expect(line).toContain('alcohol not known');
+    expect(results!.map((one) => `${one.label} ${resultText(one)}`)).toContain('Alcohol not known');
     const known = weighAll({ ...plan, carrier: 'propylene-glycol', 'carrier.food.propylene-glycol': 'yes' });
     expect((batch.keep(known)[0] as Batch).drink.abvUnknown).toBeUndefined();
   });
