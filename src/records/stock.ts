@@ -23,7 +23,10 @@ export interface Taken extends Taking {
 const takings = computed(() => {
   const found = new Map<string, Taken[]>();
   for (const record of shelf.records.value.values())
-    for (const one of takenBy(record)) (found.get(one.of) ?? found.set(one.of, []).get(one.of)!).push(one);
+    for (const one of takenBy(record)) {
+      const of = firstOf(one.of);
+      (found.get(of) ?? found.set(of, []).get(of)!).push(one);
+    }
   return found;
 });
 
@@ -43,9 +46,15 @@ function takenBy(record: AnyRecord): Taken[] {
   return [...named, ...unnamed, taken('vials', 1)];
 }
 
-/** All that was taken from a bottle, vial or pack. Packs of a sort follow one another: what is taken from none by name counts off the newest one of its time. */
+/** The id of the thing itself: of the other copy of a record that of the record, for they are one bottle. */
+function firstOf(id: string): string {
+  const record = shelf.records.value.get(id);
+  return (record && originalOf(record)?.id) ?? id;
+}
+
+/** All that was taken from a bottle, vial or pack, whichever of its copies the taking names. Packs of a sort follow one another: what is taken from none by name counts off the newest one of its time. */
 export function takingsOf(record: Stocked): readonly Taken[] {
-  const own = takings.value.get(record.id) ?? [];
+  const own = takings.value.get(firstOf(record.id)) ?? [];
   if (!isOf('supply', record)) return own;
   const { sort, solvent, made } = record;
   const next = [...shelf.records.value.values()]

@@ -24,7 +24,8 @@ export type LiquidClass =
   | 'propylene glycol'
   | 'triacetin'
   | 'glycerol'
-  | 'water';
+  | 'water'
+  | 'unknown';
 
 export interface Solvent {
   readonly id: string;
@@ -77,6 +78,54 @@ export const solvents: readonly Solvent[] = [
     flammable: true,
     flashPointC: { value: 12.5, halfWidth: 0.5, source: `${IEC}; of absolute ethanol`, verified: true },
     dryOff: 'minutes',
+    viscous: false,
+  },
+  {
+    id: 'ethanol-95',
+    name: 'ethanol 95 % vol',
+    cas: '64-17-5',
+    liquid: 'ethanol',
+    density: { value: 0.81138, halfWidth: 0.0012, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    expansionPerK: { value: 0.001068, halfWidth: 8e-06, source: R22, verified: true },
+    water: { value: 0.07592, halfWidth: 0.005, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    ethanol: { value: 0.92408, halfWidth: 0.005, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    foodGradePossible: true,
+    grade: 'only undenatured, of agricultural origin; anything denatured is smell only',
+    flammable: true,
+    flashPointC: { value: 12.5, halfWidth: 0.5, source: `${IEC}; of absolute ethanol`, verified: true },
+    dryOff: 'minutes',
+    viscous: false,
+  },
+  {
+    id: 'ethanol-70',
+    name: 'ethanol 70 % vol',
+    cas: '64-17-5',
+    liquid: 'ethanol',
+    density: { value: 0.88556, halfWidth: 0.0008, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    expansionPerK: { value: 0.000939, halfWidth: 1e-05, source: R22, verified: true },
+    water: { value: 0.37614, halfWidth: 0.0035, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    ethanol: { value: 0.62386, halfWidth: 0.0035, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    foodGradePossible: true,
+    grade: 'only undenatured, of agricultural origin; anything denatured is smell only',
+    flammable: true,
+    flashPointC: { value: 19, halfWidth: 4, source: MEMORY, verified: false },
+    dryOff: 'slow',
+    viscous: false,
+  },
+  {
+    id: 'ethanol-40',
+    name: 'ethanol 40 % vol',
+    cas: '64-17-5',
+    liquid: 'dilute spirit',
+    density: { value: 0.94805, halfWidth: 0.0005, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    expansionPerK: { value: 0.000703, halfWidth: 1.2e-05, source: R22, verified: true },
+    water: { value: 0.667, halfWidth: 0.003, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    ethanol: { value: 0.333, halfWidth: 0.003, source: `${R22}; ±0.3 % vol on the label (our choice)`, verified: true },
+    foodGradePossible: true,
+    grade: 'only undenatured, of agricultural origin; anything denatured is smell only; sugar and flavour make it denser',
+    flammable: true,
+    flashPointC: { value: 27, halfWidth: 3, source: MEMORY, verified: false },
+    dryOff: 'slow',
     viscous: false,
   },
   {

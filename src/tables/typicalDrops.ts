@@ -54,5 +54,6 @@ export const typicalDrops: readonly TypicalDrop[] = [
     'two sources contradict one another: 0.78 of the water drop (Eschbaum 1895) and 1.13 of it (Gorgas)',
     true,
   ),
+  row('unknown', [10, 70], 'nothing is known of the liquid: from the lightest drop of this table to the heaviest', false),
   row('water', [34, 63], '19 eye-drop bottles 33.8–63.4 µL (German et al.); standard dropper 50 ± 5 mg (USP 32 <1101>)', true),
 ];

@@ -17,7 +17,9 @@ export function burns(vial: Vial): boolean {
   const flashes = new Map(solventsOnHand().map(({ id, flashC }) => [id, flashC]));
   const own = vial.solvent;
   if (own) flashes.set(own.id, own.flashC ?? flashes.get(own.id));
-  const inSolvents = carriersOf(vial).map(({ id, share, ethanol }) => share * (low(flashes.get(id)) ? 1 : ethanol));
+  const inSolvents = carriersOf(vial).map(
+    ({ id, share, ethanol }) => share * (low(flashes.get(id)) ? 1 : (ethanol ?? 0)),
+  );
   const inMaterials = vial.contents.map(({ material, strength }) =>
     burnsNeat(material) ? Math.min(1, strength.value) : 0,
   );

@@ -6,12 +6,12 @@ import type { SolventCopy } from '../records/kind/solvent';
 import type { Vial } from '../records/kind/vial';
 import { solvents } from '../tables/solvents';
 
-/** What the materials of a vial are in, g per g of its liquid; `ethanol` g of ethanol per g of that. */
+/** What the materials of a vial are in, g per g of its liquid; `ethanol` g of ethanol per g of that, null where it is not known. */
 export interface Carrier {
   readonly id: string;
   readonly name: string;
   readonly share: number;
-  readonly ethanol: number;
+  readonly ethanol: number | null;
   /** CAS number of what is no solvent: gum, weighting agent. */
   readonly cas?: string;
 }
@@ -23,7 +23,7 @@ export function carriersOf(vial: Vial): Carrier[] {
     const before = merged.get(one.id)?.share ?? 0;
     merged.set(one.id, { ...one, share: before + one.share });
   }
-  return [...merged.values()].filter(({ share }) => share > 0);
+  return [...merged.values()].filter(({ share }) => share > ROUNDING);
 }
 
 /** True when the liquid of a vial is an emulsion, or was made from one: a drink becomes cloudy by it. */
@@ -31,9 +31,19 @@ export function isCloudy(vial: Vial): boolean {
   return carriersOf(vial).some(({ cas }) => cas !== undefined);
 }
 
-/** Ethanol in the liquid of a vial, mL per mL at 20 °C. */
-export function alcoholOfVial(vial: Vial): VolumeFraction {
-  const ethanol = carriersOf(vial).reduce((sum, one) => sum + one.share * one.ethanol, 0);
+/** Ethanol in the liquid of a vial, mL per mL at 20 °C; null where the alcohol of a solvent in it is not known. */
+export function alcoholOfVial(vial: Vial): VolumeFraction | null {
+  return alcoholIsUnknownIn(vial).length > 0 ? null : mostAlcoholOfVial(vial);
+}
+
+/** Names of the solvents in a vial of which no one has said how much alcohol they hold. */
+export function alcoholIsUnknownIn(vial: Vial): string[] {
+  return carriersOf(vial).flatMap(({ ethanol, name }) => (ethanol === null ? [name] : []));
+}
+
+/** The most ethanol that the liquid of a vial may hold, mL per mL at 20 °C: what is not known counts as nothing but ethanol. */
+export function mostAlcoholOfVial(vial: Vial): VolumeFraction {
+  const ethanol = carriersOf(vial).reduce((sum, one) => sum + one.share * (one.ethanol ?? 1), 0);
   const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
   return volumeFraction(Math.min(1, (ethanol * vial.densityGPerMl) / pure));
 }
@@ -46,6 +56,8 @@ export function bottlesOf(vial: Vial, seen: ReadonlySet<string> = new Set()): Bo
   });
   return [...new Map(bottles.map((one) => [one.id, one])).values()];
 }
+
+const ROUNDING = 1e-9; // g/g, what adding up shares leaves over
 
 function carriersIn(vial: Vial, seen: ReadonlySet<string>): Carrier[] {
   const total = vial.massG.value;
@@ -64,7 +76,12 @@ function carriersIn(vial: Vial, seen: ReadonlySet<string>): Carrier[] {
 }
 
 function facts(solvent: SolventCopy): Omit<Carrier, 'share'> {
-  const { id, name, abv } = solvent;
-  const known = solvents.find((row) => row.id === id)?.ethanol.value ?? 0;
-  return { id, name, ethanol: abv === undefined ? known : ethanolMassFraction(volumeFraction(abv)) };
+  return { id: solvent.id, name: solvent.name, ethanol: ethanolOf(solvent) };
+}
+
+/** g of ethanol per g of a solvent, as its copy says, else as its record says today, else by the table; null where it is not known. */
+export function ethanolOf({ id, abv = find('solvent', id)?.abv }: Pick<SolventCopy, 'id' | 'abv'>): number | null {
+  if (abv === 0) return 0; // the law finds its inverse by halving, and ends beside 0
+  if (abv !== undefined) return ethanolMassFraction(volumeFraction(abv));
+  return solvents.find((row) => row.id === id)?.ethanol.value ?? null;
 }

@@ -126,7 +126,7 @@ function typicalDrop(dropper: string, { liquid }: DropLiquid): DropOnHand {
   const row = typicalDrops.find((typical) => typical.liquid === (liquid ?? 'neat oil'))!;
   const source = {
     id: `typical:${row.liquid}:${dropper}`,
-    words: `a typical drop of ${row.liquid}: this dropper was not weighed with it`,
+    words: `a typical drop of ${row.liquid === 'unknown' ? 'any liquid' : row.liquid}: this dropper was not weighed with it`,
   };
   return {
     mgPerDrop: measured(row.meanMg, row.uMg, source),

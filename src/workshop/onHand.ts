@@ -1,25 +1,28 @@
 import { computed } from '@preact/signals';
 import { densityAt } from '../core/liquid/expansion';
+import { ethanolDensity, ethanolMassFraction } from '../core/liquid/ethanol';
 import { exact, measured, type Measured } from '../core/number/measured';
-import { celsius } from '../core/number/units';
+import { celsius, REFERENCE_TEMPERATURE, volumeFraction } from '../core/number/units';
 import type { Bottle, Material } from '../records/kind/material';
 import { find, list, shelf } from '../records/shelf';
-import type { SolventCopy } from '../records/kind/solvent';
+import type { Solvent, SolventCopy } from '../records/kind/solvent';
 import { leftOf } from '../records/stock';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
+import { alcoholOfVial } from './carrier';
 import type { DropLiquid } from './dropMass';
 import type { Option } from '../ui/controls/field';
 import { formatDay } from '../ui/format';
 import { leftPhrase } from '../ui/left';
 import { tagOf } from './labelled';
+import { neverFit } from './neverFit';
 import { strengthText } from './strengthText';
 import { whyNotByItself } from './takenByItself';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */
 export interface SolventOnHand extends SolventCopy {
-  readonly liquid: LiquidClass | null;
+  readonly liquid: LiquidClass;
   /** Density at the temperature of the room (settings; 20 °C unless changed), g/mL, with its uncertainty. */
   readonly now: Measured;
   /** False where no food grade of it exists: then it is smell only, whatever the bottle says. */
@@ -42,14 +45,42 @@ const solventsNow = computed(() => {
     ...(row.flashPointC ? { flashC: row.flashPointC.value } : {}),
     dryOff: ({ minutes: 'minutes', slow: 'hours', stays: 'stays wet' } as const)[row.dryOff],
   }));
-  const own = list('solvent').map((row) => ({
-    ...row,
-    liquid: null,
-    foodPossible: row.food,
-    now: exact(row.density.gPerMl),
-  }));
-  return [...usual, ...own];
+  return [...usual, ...list('solvent').map(ownOnHand)];
 });
+
+/** A solvent of the person's own, as it can be chosen. */
+export function ownOnHand(row: Solvent): SolventOnHand {
+  const { name, cas, abv, food, density } = row;
+  return {
+    ...row,
+    liquid: classOfAlcohol(abv),
+    foodPossible: food && neverFit(name, cas) === null,
+    now: inThisRoom(row.id, density.gPerMl, abv),
+  };
+}
+
+/** Mean cubic expansion of any liquid of the bench, 1/K, with half its range: from water to ethanol (table of solvents). */
+const ANY_EXPANSION = { value: 0.00065, halfWidth: 0.00045 };
+
+/** Density in this room, g/mL, from that at 20 °C: as that of ethanol and water (R 22) where its alcohol is known, else within what liquids do. */
+function inThisRoom(id: string, at20: number, abv: number | undefined): Measured {
+  if (roomC() === 20) return exact(at20);
+  if (abv !== undefined && abv > 0) {
+    const strength = ethanolMassFraction(volumeFraction(abv));
+    return exact((at20 * ethanolDensity(strength, celsius(roomC()))) / ethanolDensity(strength, REFERENCE_TEMPERATURE));
+  }
+  const { value, halfWidth } = ANY_EXPANSION;
+  const source = { id: `expansion:${id}`, words: 'expansion with warmth, not known' };
+  return densityAt(exact(at20), measured(value, halfWidth / Math.sqrt(3), source), celsius(roomC()));
+}
+
+const [SPIRIT, DILUTE] = [0.6, 0.2]; // mL/mL: above the first a drop is that of ethanol, above the second that of dilute spirit
+
+/** Which typical drop stands in for a liquid with that much alcohol, mL/mL; nothing is known of one without alcohol. */
+function classOfAlcohol(abv: number | null | undefined): LiquidClass {
+  if (abv == null || abv < DILUTE) return 'unknown';
+  return abv > SPIRIT ? 'ethanol' : 'dilute spirit';
+}
 
 /** Temperature of the room, °C: of the settings, else 20. */
 export function roomC(): number {
@@ -105,7 +136,8 @@ export function dropperOptions(): Option[] {
 export function liquidOfVial(vial: Vial): DropLiquid {
   const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
   const solvent = solventsOnHand().find(({ id }) => id === vial.solvent?.id);
-  return { id: vial.solvent?.id ?? vial.contents[0]!.material, liquid: solvent?.liquid ?? null, strength };
+  const liquid = vial.solvent && (solvent?.liquid ?? classOfAlcohol(alcoholOfVial(vial)));
+  return { id: vial.solvent?.id ?? vial.contents[0]!.material, liquid, strength };
 }
 
 /** A bottle with its material, or null when either is gone. */

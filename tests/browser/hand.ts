@@ -24,10 +24,10 @@ export function hand(page: Page) {
     },
     /** Opens the slot of a question and takes the option with these words, or types them where it is no choice. */
     slot: async (name: string, words: string) => {
-      await page.locator(`.slot[data-name="${name}"]`).tap();
+      await page.locator(`.slot[data-name="${name}"], .slot[data-name^="${name}."]`).first().tap();
       const sheet = page.locator('dialog[open]');
       await sheet.waitFor();
-      const box = sheet.locator(`input[name="${name}"]`);
+      const box = sheet.locator(`input[name="${name}"]`).first();
       if (await box.count()) {
         await box.fill('');
         await box.pressSequentially(words);

@@ -21,6 +21,9 @@ test('every number of a solvent has a source and a half-width, and ids are uniqu
 test('the ethanol rows are those of OIML R 22', () => {
   for (const [id, percent] of [
     ['ethanol-96', 96],
+    ['ethanol-95', 95],
+    ['ethanol-70', 70],
+    ['ethanol-40', 40],
     ['ethanol-absolute', 100],
   ] as const) {
     const strength = ethanolMassFraction(volumeFraction(percent / 100));
@@ -28,6 +31,19 @@ test('the ethanol rows are those of OIML R 22', () => {
     expect(Math.abs(row.density.value - ethanolDensity(strength, celsius(20)))).toBeLessThan(0.000006);
     expect(Math.abs(row.ethanol.value - strength)).toBeLessThan(row.ethanol.halfWidth + 1e-12);
     expect(row.ethanol.value + row.water.value).toBeCloseTo(1, 4);
+    const grown = (ethanolDensity(strength, celsius(15)) / ethanolDensity(strength, celsius(25)) - 1) / 10;
+    expect(Math.abs(row.expansionPerK.value - grown), id).toBeLessThan(2 * row.expansionPerK.halfWidth);
+  }
+});
+
+test('the drop of a spirit follows from its strength', () => {
+  const classOf = (id: string) => solvents.find((row) => row.id === id)!.liquid;
+  expect(['ethanol-absolute', 'ethanol-96', 'ethanol-95', 'ethanol-70'].map(classOf)).toEqual(Array(4).fill('ethanol'));
+  expect(classOf('ethanol-40')).toBe('dilute spirit');
+  const widest = typicalDrops.find(({ liquid }) => liquid === 'unknown')!;
+  for (const { meanMg, halfWidthMg } of typicalDrops) {
+    expect(meanMg - halfWidthMg).toBeGreaterThanOrEqual(widest.meanMg - widest.halfWidthMg);
+    expect(meanMg + halfWidthMg).toBeLessThanOrEqual(widest.meanMg + widest.halfWidthMg);
   }
 });
 

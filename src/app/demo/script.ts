@@ -129,7 +129,7 @@ export const batch = {
   make: 'clear',
   acidity: '2',
   carrier: 'propylene-glycol',
-  'carrier.food': 'yes',
+  'carrier.food.propylene-glycol': 'yes',
   fine: '0.001',
   coarse: '1',
   name: 'Low tide aperitif, first 20 L',

@@ -10,6 +10,7 @@ import { describeTasting } from './describeTasting';
 import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
+import { ownAlcoholText } from '../../workshop/alcohol';
 
 /** Title, one line, facts and numbers of any record. One that breaks takes no list, search or table with it: it has a `fault`. */
 export function describe(record: AnyRecord): Description {
@@ -45,6 +46,8 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
     facts: facts(
       ['Density', `${formatGiven(r.density.gPerMl)} g/mL at ${r.density.atC} °C (${r.density.source})`],
       ['Grade', r.food ? 'food grade' : 'not for food'],
+      ['Alcohol', ownAlcoholText(r.abv)],
+      ['CAS number', r.cas],
       ['Dries off', r.dryOff],
     ),
   }),

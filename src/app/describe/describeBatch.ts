@@ -4,15 +4,18 @@ import type { Result } from '../../ui/controls/result';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { facts, type Description } from './description';
 import { doneFacts, lostFacts } from './wentIn';
+import { alcoholIsUnknownOf } from '../../workshop/alcohol';
 import { tagOf } from '../../workshop/labelled';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */
 export function describeBatch(r: Batch): Description {
   const { litres, brix, abv, gas, emulsion } = r.drink;
+  const isUnknown = alcoholIsUnknownOf(r);
+  const alcohol = isUnknown ? 'alcohol not known' : `${formatKnown(abv, BESIDE_LIMIT)} % ABV`;
   return {
     title: r.name,
     ...(r.code === undefined ? {} : { code: tagOf(r) }),
-    line: `${formatDay(r.madeOn)}, ${measuredText(litres, 'L')}, ${formatKnown(brix, BESIDE_LIMIT)} °Brix, ${formatKnown(abv, BESIDE_LIMIT)} % ABV`,
+    line: `${formatDay(r.madeOn)}, ${measuredText(litres, 'L')}, ${formatKnown(brix, BESIDE_LIMIT)} °Brix, ${alcohol}`,
     facts: [
       ...facts(
         ['Made', formatDay(r.madeOn)],
@@ -30,7 +33,7 @@ export function describeBatch(r: Batch): Description {
     results: [
       resultOf(r, 'Drink', { amount: litres, unit: 'L' }),
       resultOf(r, 'Sugar', { amount: brix, unit: '°Brix' }),
-      resultOf(r, 'Alcohol', { amount: abv, unit: '% ABV' }),
+      { ...resultOf(r, 'Alcohol', { amount: abv, unit: '% ABV' }), ...(isUnknown ? { words: 'not known' } : {}) },
       ...r.reached.map(({ name, mgPerKg }) => resultOf(r, name, { amount: mgPerKg, unit: 'mg/kg' })),
     ],
   };

@@ -5,6 +5,7 @@ import { formatGiven, measuredText } from '../../ui/format';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
+import { alcoholIsUnknownOf } from '../../workshop/alcohol';
 import { tagOfId } from '../../workshop/labelled';
 
 /** A drink in words: its drops, what they made of it, and how it was. */
@@ -25,7 +26,7 @@ export function describeTasting(r: Tasting): Description {
       ...(known ? wentIn(r.uses) : earlier(r)),
       ...facts(
         ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the ladder' : ''}`],
-        ['Alcohol of the whole', r.abv && measuredText(r.abv, '% ABV')],
+        ['Alcohol of the whole', alcoholIsUnknownOf(r) ? 'not known' : r.abv && measuredText(r.abv, '% ABV')],
         ['Verdict', r.verdict],
         ['Liking', r.liking ?? undefined],
       ),

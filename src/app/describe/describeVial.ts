@@ -7,6 +7,7 @@ import { strengthText } from '../../workshop/strengthText';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
+import { alcoholIsUnknownIn } from '../../workshop/carrier';
 import { tagOf } from '../../workshop/labelled';
 
 /** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
@@ -23,6 +24,7 @@ export function describeVial(r: RecordOf<'vial'>): Description {
       ...facts(
         ['Formula', formulaText(r)],
         ['Solvent', r.solvent?.name],
+        ['Alcohol', alcoholIsUnknownIn(r).length > 0 ? 'not known' : ''],
         ['Solvent from', isEarlier(r) ? solventBottles(r) : ''],
         ['Amount made', measuredText(r.massG, 'g')],
         ['Vial', `${formatGiven(r.sizeMl)} mL`],

@@ -1,6 +1,7 @@
 import { byKind, isEditable, type AnyRecord, type EditableKind, type RecordOf } from '../../records/kind/kinds';
 import { code, day } from '../../tasks/engine/fields';
 import { materialFields } from './editableMaterial';
+import { solventFields } from './editableSolvent';
 import { date, density, editable, number, oneOf, purity, say, stands, type Editable, type Typed } from './editing';
 
 const grades = ['fit for drinks', 'smell only'] as const;
@@ -31,6 +32,7 @@ const edits: {
     ...stands(record, 'box', 'row'),
     number(record, 'lowAt', lowAt('g')),
   ],
+  solvent: solventFields,
   dropper: (record) => [say(record, 'name', 'Name', false), say(record, 'tip', 'Tip'), ...stands(record, 'box', 'row')],
   supply: (record) => [
     say(record, 'name', 'Name', false),

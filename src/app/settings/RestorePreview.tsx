@@ -11,7 +11,7 @@ interface Props {
 }
 
 const ways = [
-  { value: 'merge', label: 'Add to what is here', hint: 'of each record the newer stands' },
+  { value: 'merge', label: 'Add to what is here', hint: 'of each record the newer one is kept' },
   { value: 'replace', label: 'Instead of what is here', hint: 'what is here and not in the file goes' },
 ];
 
@@ -43,7 +43,7 @@ export function RestorePreview({ plan, onWay, onRestore, onLeave }: Props) {
             : `${formatCount(gone)} records that are here now would be erased.`}
         </p>
       )}
-      <LeftOut plan={plan} />
+      <Told plan={plan} />
       <div class="row">
         <button class="second" onClick={onLeave}>
           Leave it
@@ -73,6 +73,35 @@ function rows(plan: Restoring): (readonly [string, number])[] {
     ['Cannot be restored', plan.outCount],
   ] as const;
   return all.filter(([, count], i) => count > 0 || i === 0);
+}
+
+/** What a person may want to look at before and after. */
+function Told({ plan }: { plan: Restoring }) {
+  return (
+    <>
+      <Names words="Changed on both sides, both are kept" names={plan.conflicts} count={plan.both} />
+      <Names words="Smell only on one side, so smell only from now on" names={plan.stricter} />
+      <LeftOut plan={plan} />
+    </>
+  );
+}
+
+function Names({ words, names, count = names.length }: { words: string; names: readonly string[]; count?: number }) {
+  if (names.length === 0) return null;
+  const more = count - names.length;
+  return (
+    <>
+      <p>{words}:</p>
+      <ul class="told">
+        {names.map((name) => (
+          <li>
+            <bdi>{name}</bdi>
+          </li>
+        ))}
+        {more > 0 && <li>and {formatCount(more)} more</li>}
+      </ul>
+    </>
+  );
 }
 
 function LeftOut({ plan }: { plan: Restoring }) {

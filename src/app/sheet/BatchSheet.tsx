@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { Batch } from '../../records/kind/batch';
 import { find } from '../../records/shelf';
 import { formatDay, measuredText } from '../../ui/format';
+import { alcoholText } from '../../workshop/alcohol';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
 import { lostFacts, slipWords } from '../describe/wentIn';
@@ -146,11 +147,12 @@ function Lost({ batch }: { batch: Batch }) {
   );
 }
 
-function Drink({ batch: { drink, reached } }: { batch: Batch }) {
+function Drink({ batch }: { batch: Batch }) {
+  const { drink, reached } = batch;
   const numbers = [
     ['Volume', measuredText(drink.litres, 'L')],
     ['Sugar', measuredText(drink.brix, '°Brix')],
-    ['Alcohol', measuredText(drink.abv, '% ABV')],
+    ['Alcohol', alcoholText(batch)],
     ['Density', measuredText(drink.densityGPerMl, 'g/mL')],
   ] as const;
   return (

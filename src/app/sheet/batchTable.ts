@@ -1,5 +1,6 @@
 import { csvOf } from '../../core/text/csv';
 import type { Batch } from '../../records/kind/batch';
+import { alcoholIsUnknownOf } from '../../workshop/alcohol';
 import { lostFacts } from '../describe/wentIn';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';
 import { plannedText, weighedCells } from '../../ui/weighed';
@@ -14,7 +15,7 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
   const drink = [
     ['volume', litres, 'L'],
     ['sugar', brix, '°Brix'],
-    ['alcohol', abv, '% ABV'],
+    ['alcohol', alcoholIsUnknownOf(batch) ? null : abv, '% ABV'],
     ['density', densityGPerMl, 'g/mL'],
   ] as const;
   return [
@@ -35,7 +36,7 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
     ...lostRows(batch),
     [],
     ['drink', 'value', '± (k = 2)', 'unit'],
-    ...drink.map(([name, amount, unit]) => [name, ...measuredCells(amount), unit]),
+    ...drink.map(([name, amount, unit]) => [name, ...(amount ? measuredCells(amount) : ['not known', '']), unit]),
     ...gasRows(gas),
     [],
     ['material', 'mg/kg', '± mg/kg (k = 2)', 'mg/L', '± mg/L (k = 2)'],

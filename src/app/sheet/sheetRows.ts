@@ -1,5 +1,6 @@
 import type { Batch } from '../../records/kind/batch';
 import { formatDay, measuredText } from '../../ui/format';
+import { alcoholText } from '../../workshop/alcohol';
 import { gasWords } from '../describe/describeBatch';
 import { lostFacts, slipWords } from '../describe/wentIn';
 import { plannedText, weighedText } from '../../ui/weighed';
@@ -58,12 +59,13 @@ function slipRows({ done }: Batch): SheetRow[] {
   return [row('head', 'Not as planned'), ...slips.map((slip) => row('line', `${slip.what}: ${slipWords(slip)}`))];
 }
 
-function drinkRows({ drink, reached }: Batch): SheetRow[] {
+function drinkRows(batch: Batch): SheetRow[] {
+  const { drink, reached } = batch;
   return [
     row('head', 'What is in it'),
     row('line', 'Volume', [measuredText(drink.litres, 'L')]),
     row('line', 'Sugar', [measuredText(drink.brix, '°Brix')]),
-    row('line', 'Alcohol', [measuredText(drink.abv, '% ABV')]),
+    row('line', 'Alcohol', [alcoholText(batch)]),
     row('line', 'Density', [measuredText(drink.densityGPerMl, 'g/mL')]),
     ...reached.map(({ name, mgPerKg }) => row('line', name, [measuredText(mgPerKg, 'mg/kg')])),
   ];

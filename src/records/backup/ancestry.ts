@@ -14,28 +14,45 @@ function noted(record: Stored): Noted {
   return { written: String(written ?? made ?? ''), earlier: texts(earlier), from: texts(from) };
 }
 
-/** How two copies of one record stand to each other. */
-export type Relation =
-  'same' | 'first is newer' | 'second is newer' | 'first is newer, both changed' | 'second is newer, both changed';
+/** How two versions of one record are to each other; 'apart': both were changed since they were the same. */
+export type Relation = 'same' | 'first is newer' | 'second is newer' | 'apart';
 
 /**
- * Two copies with one id. The one whose `earlier` names the other came out of it; where that cannot be known because
- * the note does not reach back so far, time decides. Otherwise both were changed apart from each other.
+ * Two versions with one id. The one whose `earlier` names the other came out of it. Where none names the other both were changed
+ * apart: a time alone says nothing, since two devices write at the same time. Settings are the newer ones.
  */
 export function relationOf(first: Stored, second: Stored): Relation {
   if (sameJson(first, second)) return 'same';
   const [a, b] = [noted(first), noted(second)];
-  if (cameFrom(a, b)) return 'first is newer';
-  if (cameFrom(b, a)) return 'second is newer';
-  if (first.kind === 'settings') return a.written >= b.written ? 'first is newer' : 'second is newer';
-  return a.written > b.written ? 'first is newer, both changed' : 'second is newer, both changed';
+  if (a.written === b.written) return 'apart';
+  if (a.earlier.includes(b.written)) return 'first is newer';
+  if (b.earlier.includes(a.written)) return 'second is newer';
+  if (first.kind === 'settings') return a.written > b.written ? 'first is newer' : 'second is newer';
+  return 'apart';
 }
 
-function cameFrom(later: Noted, old: Noted): boolean {
-  const [earliest] = later.earlier;
-  return (
-    later.earlier.includes(old.written) ||
-    (later.earlier.length >= stampsKept && earliest !== undefined && old.written < earliest)
+/** Whether the first of two versions is to be the record's own: the later, of a run the ended; of two written at the same moment always the same one. */
+export function isLater(first: Stored, second: Stored): boolean {
+  const [isEnded, isOtherEnded] = [first, second].map((record) => 'endedAt' in record);
+  if (isEnded !== isOtherEnded) return isEnded!;
+  const [a, b] = [noted(first).written, noted(second).written];
+  return a === b ? inOrder(first) > inOrder(second) : a > b;
+}
+
+/** All stamps of two versions of a record but the newer one's own, in their order, as many as a record carries. */
+export function stampsOf(newer: Stored, other: Stored): string[] {
+  const [a, b] = [noted(newer), noted(other)];
+  const all = new Set([...a.earlier, ...b.earlier, ...(b.written ? [b.written] : [])]);
+  all.delete(a.written);
+  return [...all].sort().slice(-stampsKept);
+}
+
+/** A JSON value as a text that is the same for the same value, whatever the order of its keys. */
+export function inOrder(value: unknown): string {
+  return JSON.stringify(value, (_, inner: unknown) =>
+    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : inner,
   );
 }
 

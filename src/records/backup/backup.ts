@@ -3,13 +3,13 @@ import { isLocked, unlockBackup } from './backupLock';
 import { storedAllEvents, storedRecords } from '../store/everything';
 import { writeMany } from '../door';
 import { noteRestored } from './lastBackup';
-import { planMerge, type Plan } from './merge';
+import { planMerge, planReplace, type Plan } from './merge';
 import type { Stored } from '../kind/record';
 import { recordsIn } from '../store/state';
 import type { RunEvent } from '../kind/run';
 import { photosAmong, type PhotoAmount } from '../photos';
 import { sameJson } from './storable';
-import { newId, readAll } from '../shelf';
+import { readAll } from '../shelf';
 
 export interface Backup {
   readonly text: Blob;
@@ -66,7 +66,7 @@ export async function openBackup(file: Blob, passphrase?: string): Promise<Opene
   return read.ok ? { state: 'open', content: read.content } : { state: 'refused', why: read.why };
 }
 
-/** Merge: by id, the newer wins. Replace: what is here goes, all of it. */
+/** Merge: by id, the newer wins, and what is smell only stays so. Replace: what is here goes, all of it. */
 export type Way = 'merge' | 'replace';
 
 export interface Restoring extends Plan {
@@ -84,15 +84,27 @@ export async function planRestore(content: BackupContent, way: Way): Promise<Res
   const photos = photosAmong(content.records);
   const records = await storedHere(content);
   if (way === 'replace') {
-    const plan = planMerge(content, { records: new Map(), events: [] }, newId);
+    const plan = planReplace(content, records);
     const kept = new Set(plan.changes.flatMap((change) => ('record' in change ? [change.record.id] : [])));
     const gone = [...records.values()].filter(({ id, kind }) => !kept.has(id) && kind !== 'picture').length;
     return { ...plan, way, made: content.made, gone, photos };
   }
-  const runs = new Set(content.events.map((event) => (event as Partial<RunEvent> | null)?.run));
+  const runs = runsMet(content, records);
   const events: RunEvent[] = [];
   for await (const page of storedAllEvents()) events.push(...page.filter(({ run }) => runs.has(run)));
-  return { ...planMerge(content, { records, events }, newId), way, made: content.made, gone: 0, photos };
+  return { ...planMerge(content, { records, events }), way, made: content.made, gone: 0, photos };
+}
+
+/** The runs of a file, those here that they are copies of, and those here that are copies of them. */
+function runsMet(content: BackupContent, here: ReadonlyMap<string, Stored>): ReadonlySet<string | undefined> {
+  const runs = new Set(content.events.map((event) => (event as Partial<RunEvent> | null)?.run));
+  const originsOf = (record: unknown) => {
+    const { kind, from } = (record ?? {}) as { kind?: unknown; from?: unknown };
+    return kind === 'run' && Array.isArray(from) ? (from as string[]) : [];
+  };
+  for (const record of content.records) originsOf(record).forEach((id) => runs.add(id));
+  for (const record of here.values()) if (originsOf(record).some((id) => runs.has(id))) runs.add(record.id);
+  return runs;
 }
 
 /** The records that are here, by id, with as few pictures as can be. */

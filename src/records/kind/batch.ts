@@ -36,6 +36,8 @@ const schema = z.lazy(() =>
       litres: measuredSchema,
       brix: measuredSchema,
       abv: measuredSchema,
+      /** The alcohol of a solvent in it was not known: `abv` is then without that. */
+      abvUnknown: z.optional(z.literal(true)),
       densityGPerMl: measuredSchema,
       emulsion: z.boolean(),
       /** Volumes of CO2, and bar on the gauge at °C, where it is carbonated. */

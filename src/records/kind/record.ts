@@ -50,8 +50,8 @@ export function envelope<K extends string>(kind: K) {
   };
 }
 
-/** How many `earlier` a record carries. Our choice: of a copy that is more versions behind, time alone says that it is an ancestor. */
-export const stampsKept = 8;
+/** How many `earlier` a record carries. Our choice: a copy that is more versions behind counts as changed apart, and is kept beside. */
+export const stampsKept = 64;
 
 /** A record as it lies in the store, before anybody has looked into it. */
 export interface Stored {

@@ -10,8 +10,9 @@ export const solventFacts = {
   food: z.boolean(),
   /** Flash point in °C, where known. */
   flashC: z.optional(z.number()),
-  /** Alcohol by volume, mL/mL at 20 °C. */
+  /** Alcohol by volume, mL/mL at 20 °C; 0 where there is none. Of a solvent of one's own left out where it is not known. */
   abv: z.optional(z.number()),
+  cas: z.optional(z.string()),
   /** How it behaves on a strip. */
   dryOff: z.enum(['minutes', 'hours', 'stays wet', 'unknown']),
 };
@@ -28,7 +29,7 @@ export const solvent = {
   descent: () => madeOf(),
   search: () => [],
   label: false,
-  edit: false,
+  edit: true,
   repeat: false,
   page: 'own',
 } as const satisfies Kind<Solvent>;

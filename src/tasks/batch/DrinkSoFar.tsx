@@ -23,12 +23,18 @@ function rowsOf(making: Making, now: Made): Compared[] {
     now: text(now),
     isIn: id !== '' && isIn(id),
   });
-  const hasAlcohol = planned.abv.value > 0 || now.abv.value > 0;
+  const hasAlcohol = [planned, now].some(({ abv, unknown }) => abv.value > 0 || unknown.length > 0);
   const more = making.plan.syrup.map(({ goods }) => goods).filter(({ beside }) => beside === 'fixed');
   return [
     row('Drink', '', ({ litres }) => `${formatFigures(litres.value, 3)} L`),
     row('Sugar', SUGAR, ({ brix }) => `${formatFigures(brix.value, 3)} °Brix`),
-    ...(hasAlcohol ? [row('Alcohol', SPIRIT, ({ abv }) => `${formatFigures(abv.value, 3)} % ABV`)] : []),
+    ...(hasAlcohol
+      ? [
+          row('Alcohol', SPIRIT, ({ abv, unknown }) =>
+            unknown.length > 0 ? 'not known' : `${formatFigures(abv.value, 3)} % ABV`,
+          ),
+        ]
+      : []),
     ...more.map((goods) => row(goods.name, goods.id, (made) => perLitre(made, goods))),
     row('Whole formula', CONCENTRATE, (made) => `${formatPlain(doseIn(made), 3)} mg/kg`),
   ];

@@ -1,5 +1,5 @@
 import { find } from '../../records/shelf';
-import { answer } from '../engine/answers';
+import { answer, askAbout } from '../engine/answers';
 import { choice, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { solventBottleOptions, solventBottles } from '../../workshop/onHand';
@@ -52,9 +52,14 @@ export function asksCarrierFood(run: RunState): boolean {
   return find('supply', carrierBottleOf(run)?.id)?.grade === undefined;
 }
 
+/** Whether the carrier is food grade, asked of each carrier and bottle by itself. */
+export function carrierFoodField(run: RunState): Field<string> {
+  return askAbout(run, fields.carrierFood, carrierBottleOf(run)?.id ?? carrierOf(run)?.id ?? '');
+}
+
 /** Why the carrier may not go into a drink, in one sentence; null when it may, or there is none. */
 export function carrierRefusal(run: RunState): string | null {
   if (isEmulsion(run)) return null;
-  const denied = asksCarrierFood(run) && run.typed['carrier.food'] === 'no';
+  const denied = asksCarrierFood(run) && answer(run, carrierFoodField(run)) === 'no';
   return carrierBottleOf(run)?.refusal ?? (denied ? NOT_FOOD : null);
 }

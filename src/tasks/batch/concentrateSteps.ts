@@ -3,7 +3,7 @@ import { textOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { judgeFields } from '../shared/judging';
 import type { Step } from '../engine/task';
-import { asksCarrierFood, carrierBottleField, carrierRefusal } from './carrierBottle';
+import { asksCarrierFood, carrierBottleField, carrierFoodField, carrierRefusal } from './carrierBottle';
 import { dissolving, dissolvingText } from './dissolving';
 import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
@@ -61,7 +61,7 @@ function carrierSteps(run: RunState): Step[] {
       ]
     : [];
   if (asksCarrierFood(run))
-    asked.push({ key: 'carrier-food', say: `Is this bottle of ${name} food grade?`, ask: [fields.carrierFood] });
+    asked.push({ key: 'carrier-food', say: `Is this bottle of ${name} food grade?`, ask: [carrierFoodField(run)] });
   const problem = carrierRefusal(run) ?? outcome(() => concentrateOf(run)).problem;
   return [which, ...asked.map((step, i) => (problem && i === asked.length - 1 ? { ...step, problem } : step))];
 }

@@ -2,8 +2,7 @@ import type { Content } from '../../core/drink/dose';
 import { ethanolMassFraction } from '../../core/liquid/ethanol';
 import { exact } from '../../core/number/measured';
 import { volumeFraction } from '../../core/number/units';
-import { solvents } from '../../tables/solvents';
-import { carriersOf } from '../../workshop/carrier';
+import { carriersOf, ethanolOf } from '../../workshop/carrier';
 import type { SolventOnHand } from '../../workshop/onHand';
 import type { Source } from '../../workshop/sources';
 import type { RecipeLine } from './recipe';
@@ -14,7 +13,7 @@ export const ETHANOL = 'ethanol';
 export const SPIRIT = 'spirit';
 export const EMULSION_WATER = 'emulsion-water';
 
-/** What may stand in a vessel: its name, where it comes from, and what it consists of, g/g. */
+/** What may be in a vessel: its name, where it comes from, and what it consists of, g/g. */
 export interface Goods {
   readonly id: string;
   readonly name: string;
@@ -24,6 +23,8 @@ export interface Goods {
   readonly cas?: string;
   readonly source: Source | null;
   readonly contents: readonly Content[];
+  /** Solvents in it of which no one has said how much alcohol they hold. */
+  readonly unknown?: readonly { readonly id: string; readonly name: string }[];
   /** Judged beside the dose: what follows it (gum, agent) and what does not (carrier, acid). */
   readonly beside?: 'carrier' | 'fixed';
 }
@@ -47,24 +48,28 @@ export function pure(id: string, name: string, more: Pick<Goods, 'cas' | 'beside
 /** A material as it comes from its bottle or vial. */
 export function materialGoods(line: RecipeLine, source: Source): Goods {
   const from = source.vial ?? source.bottle;
-  const rest = source.vial ? carriersOf(source.vial).flatMap((one) => thinner(one.id, one.share, one.ethanol)) : [];
+  const carriers = source.vial ? carriersOf(source.vial) : [];
+  const rest = carriers.flatMap((one) => thinner(one.id, one.share, one.ethanol));
   return {
     id: line.material,
     name: line.name,
     ...(from ? { tag: tagOf(from) } : {}),
     source,
     contents: [{ material: line.material, strength: source.strength }, ...rest],
+    unknown: carriers.filter(({ ethanol }) => ethanol === null),
   };
 }
 
 /** A solvent as the carrier of a concentrate, from its bottle where one was named. */
 export function carrierGoods(solvent: SolventOnHand, source: Source | null): Goods {
+  const ethanol = ethanolOf(solvent);
   return {
     id: solvent.id,
     name: solvent.name,
     source,
     beside: 'fixed', // the dosage stays, whatever the dose
-    contents: thinner(solvent.id, 1, ethanolOf(solvent)),
+    contents: thinner(solvent.id, 1, ethanol),
+    ...(ethanol === null ? { unknown: [solvent] } : {}),
   };
 }
 
@@ -79,15 +84,10 @@ export function ethanolIn(goods: Goods): number {
   return goods.contents.reduce((sum, { material, strength }) => sum + (material === ETHANOL ? strength.value : 0), 0);
 }
 
-function thinner(id: string, share: number, ethanol: number): Content[] {
-  if (ethanol === 0) return [{ material: id === 'water' ? 'water' : id, strength: exact(share) }];
+function thinner(id: string, share: number, ethanol: number | null): Content[] {
+  if (ethanol === null || ethanol === 0) return [{ material: id === 'water' ? 'water' : id, strength: exact(share) }];
   return [
     { material: ETHANOL, strength: exact(share * ethanol) },
     { material: 'water', strength: exact(share * (1 - ethanol)) },
   ];
-}
-
-function ethanolOf(solvent: SolventOnHand): number {
-  if (solvent.abv !== undefined) return ethanolMassFraction(volumeFraction(solvent.abv));
-  return solvents.find(({ id }) => id === solvent.id)?.ethanol.value ?? 0;
 }

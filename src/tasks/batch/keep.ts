@@ -105,10 +105,15 @@ export function happenedIn(run: RunState): Pick<Done, 'slips'> {
   return slips.length > 0 ? { slips: slips.map((slip) => ({ ...slip, unit: 'g' as const })) } : {};
 }
 
-function drinkFacts(run: RunState, { plan }: Making, { litres, brix, abv, densityGPerMl }: Made): Batch['drink'] {
+function drinkFacts(
+  run: RunState,
+  { plan }: Making,
+  { litres, brix, abv, unknown, densityGPerMl }: Made,
+): Batch['drink'] {
   const [volumes, atC] = [valueOf(run, fields.volumes) ?? 0, valueOf(run, fields.gasAt) ?? 20];
   const gas = volumes > 0 ? { gas: { volumes, gaugeBar: gaugeForVolumes(volumes, celsius(atC)), atC } } : {};
-  return { litres: plus(litres), brix, abv, densityGPerMl, emulsion: plan.emulsion !== null, ...gas };
+  const known = unknown.length > 0 ? { abvUnknown: true as const } : {};
+  return { litres: plus(litres), brix, abv, ...known, densityGPerMl, emulsion: plan.emulsion !== null, ...gas };
 }
 
 function checksOf(run: RunState, { plan }: Making, made: Made): Batch['checks'] {

@@ -7,7 +7,8 @@ import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/number/unit
 import type { Bottle } from '../../records/kind/material';
 import { bottlesOf, carriersOf } from '../../workshop/carrier';
 import type { RunState } from '../engine/fold';
-import { judge, type Judgement, type Part } from '../shared/judging';
+import { judgeBetween } from '../shared/judgeBetween';
+import type { Judgement, Part } from '../shared/judging';
 import type { Source } from '../../workshop/sources';
 import { answered } from './answers';
 import { pouredBefore } from './begun';
@@ -45,6 +46,10 @@ export interface Made {
   readonly mixture: Mixture;
   readonly brix: Measured;
   readonly abv: Measured;
+  /** Names of the solvents in it of which no one has said how much alcohol they hold: then the alcohol of the drink is not known. */
+  readonly unknown: readonly string[];
+  /** The most alcohol that it may have, % ABV. */
+  readonly mostAbv: number;
   readonly densityGPerMl: Measured;
   readonly litres: Measured;
   readonly reached: readonly { material: string; name: string; mgPerKg: Measured; mgPerL: Measured }[];
@@ -103,7 +108,7 @@ function poured<P extends Pick<Pour, 'goods'>>(pours: readonly P[], { contents }
 /** What the rules say of it. */
 export function judgeDrink(run: RunState, plan: Plan, made: Made): Judgement | null {
   const drink = { abv: made.abv.value, density: made.densityGPerMl.value };
-  return judge(answered(run, plan.emulsion !== null), made.parts, drink);
+  return judgeBetween(answered(run, plan.emulsion !== null), { parts: made.parts, drink, most: made.mostAbv });
 }
 
 function drinkFrom(plan: Plan, mixture: Mixture | null): Made | null {
@@ -111,12 +116,18 @@ function drinkFrom(plan: Plan, mixture: Mixture | null): Made | null {
   const [sugar, ethanol] = [shareIn(mixture, SUGAR), shareIn(mixture, ETHANOL)];
   const densityGPerMl = densityFrom(sugar, ethanol);
   const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
+  const unknown = new Map(
+    plan.concentrate.flatMap(({ goods }) => goods.unknown ?? []).map((one) => [one.id, one.name]),
+  );
+  const most = [...unknown.keys()].reduce((sum, id) => sum + shareIn(mixture, id).value, ethanol.value);
   const inIt = (id: string) => scaled(shareIn(mixture, id), PPM);
   return {
     mixture,
     densityGPerMl,
     brix: scaled(sugar, 100),
     abv: scaled(times(ethanol, densityGPerMl), 100 / pure),
+    unknown: [...unknown.values()],
+    mostAbv: (100 * most * densityGPerMl.value) / pure,
     litres: scaled(over(mixture.mass, densityGPerMl), 1 / 1000), // mL per L
     reached: plan.recipe.lines.map(({ material, name }) => ({
       material,

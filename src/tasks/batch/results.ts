@@ -3,6 +3,7 @@ import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain } from '../../ui/format';
 import { plannedText, weighedText } from '../../ui/weighed';
 import type { How, Result } from '../../ui/controls/result';
+import { unknownWords } from '../../workshop/alcohol';
 import type { Made, Making } from './progress';
 
 const BY_MASS = 'Masses are added up: share of each thing in what was weighed together, from bottle to drink.';
@@ -14,7 +15,13 @@ export function drinkResults(making: Making, made: Made): Result[] {
   const numbers: Result[] = [
     { label: 'Drink', amount: made.litres, unit: 'L', how: { words: ['Mass of it all over its density.'], inputs } },
     { label: 'Sugar', amount: made.brix, unit: '°Brix', how: { words: [BY_MASS, 'g of sugar in 100 g.'], inputs } },
-    { label: 'Alcohol', amount: made.abv, unit: '% ABV', how: { words: [BY_MASS, law], inputs } },
+    {
+      label: 'Alcohol',
+      amount: made.abv,
+      unit: '% ABV',
+      how: { words: made.unknown.length > 0 ? [unknownWords(made.unknown)] : [BY_MASS, law], inputs },
+      ...(made.unknown.length > 0 ? { words: 'not known' } : {}),
+    },
     { label: 'Density', amount: made.densityGPerMl, unit: 'g/mL', how: { words: [law], inputs } },
   ];
   const reached = made.reached.map(({ name, mgPerKg }) => ({
@@ -27,7 +34,8 @@ export function drinkResults(making: Making, made: Made): Result[] {
 }
 
 /** Whether a drink that was meant to have no alcohol of its own is still under 0.05 and 0.5 % ABV, a sentence each. */
-export function abvWords({ plan }: Making, { abv }: Made): string[] {
+export function abvWords({ plan }: Making, { abv, unknown }: Made): string[] {
+  if (unknown.length > 0) return [`Alcohol: ‹not known›. ${unknownWords(unknown)}`];
   if (plan.drink.abv > 0.5 || abv.value === 0) return [];
   const verdicts = { yes: 'kept', no: 'broken', close: 'too close to tell', 'no number': '' } as const;
   return [0.05, 0.5].map((maxAbv) => {

@@ -6,8 +6,8 @@ import { newBottle, newBottleSteps, type NewBottleStep } from '../shared/newBott
 import type { Task } from '../engine/task';
 import { Refusal } from '../../core/text/refusal';
 
-/** What a repeat begins with. */
-const repeats = [bottleFields.supplier, bottleFields.box, bottleFields.row, bottleFields.grade].map(({ name }) => name);
+/** What a repeat begins with. Its grade is what the label of this bottle says, whatever stood on the last. */
+const repeats = [bottleFields.supplier, bottleFields.box, bottleFields.row].map(({ name }) => name);
 
 /** A bottle as bought, onto the Shelf. */
 export const bottle: Task<NewBottleStep> = {

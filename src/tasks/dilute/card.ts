@@ -4,7 +4,7 @@ import { list } from '../../records/shelf';
 import { dropsText } from '../../workshop/dropWords';
 import { expanded } from '../../core/number/measured';
 import { today } from '../../workshop/today';
-import { answer, supposing, types } from '../engine/answers';
+import { answer, ask, supposing, types } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Card, SlotFacts } from '../engine/task';
@@ -13,12 +13,12 @@ import { cautionsFor, smellOnlyReason } from './cautions';
 import { dilutionUseBy } from './dilutionUseBy';
 import { drawVial } from './drawVial';
 import { strengthResult } from './ending';
-import { fields, SIZES, type DiluteStep } from './fields';
+import { fields, foodField, SIZES, type DiluteStep } from './fields';
 import { madeOf } from './made';
 import { inMl, isByDrops, liquidOf, orderOf, strengthOf, targetOf, type Order } from './making';
 import { isNothing, NOTHING, offWords, pourAmount, takenText } from './pouring';
 import { asPlanned } from './rack';
-import { solventBottleOf, solventOf, sourceOf, staysCloudy } from './source';
+import { neverFitOwn, ownAlcohol, ownSolvent, solventBottleOf, solventOf, sourceOf, staysCloudy } from './source';
 import { wayDown, type WayDown } from './wayDown';
 
 /** All of a dilution at once. `nextKey` is the step that the hand goes on to. */
@@ -64,7 +64,7 @@ function doneWords(run: RunState, order: Order | null, better: WayDown | null): 
 /** The questions of the card, in the order of its sentence. */
 function fieldsOf(run: RunState, now: RunState): Field[] {
   const { source, strength, size, solvent, measure, dropper, readability } = asked(run);
-  const own = answer(now, fields.solvent) === 'new' ? [fields.solventName, fields.solventDensity] : [];
+  const own = answer(now, fields.solvent) === 'new' ? [fields.solventName, ...alcoholFields(now)] : [];
   const solid = sourceOf(now)?.solid ?? false;
   return [
     source,
@@ -72,11 +72,28 @@ function fieldsOf(run: RunState, now: RunState): Field[] {
     size,
     solvent,
     ...own,
-    ...(isGradeAsked(now) ? [fields.food] : []),
+    ...(isGradeAsked(now) ? [gradeAsked(now)] : []),
     measure,
     ...(solid ? [] : [dropper]),
     ...(isScaleUsed(now) ? [readability] : []),
   ];
+}
+
+/** Whether it is alcohol, and how strong; then its density follows, unless it is typed. */
+function alcoholFields(now: RunState): Field[] {
+  const abv = ownAlcohol(now);
+  const help = 'Empty: that of ethanol and water. Of a liqueur it is on no label: weigh 10 mL.';
+  return [
+    fields.solventAlcohol,
+    ...(answer(now, fields.solventAlcohol) === 'yes' ? [fields.solventAbv] : []),
+    abv !== null && abv > 0 ? ask(fields.spiritDensity, { help }) : fields.solventDensity,
+  ];
+}
+
+/** What is never fit for drinks refuses to be called so. */
+function gradeAsked(now: RunState): Field<'yes' | 'no'> {
+  const never = answer(now, fields.solvent) === 'new' ? neverFitOwn(now) : null;
+  return ask(foodField(now), { refuse: (said) => (said === 'yes' ? never : null) });
 }
 
 /** Whether someone has to say if the solvent is food grade: no bottle of the Shelf does, and there is one that is. */
@@ -95,8 +112,10 @@ function cardOf(
   { order, better }: { order: Order | null; better: WayDown | null },
 ): Card<DiluteStep['key']> {
   const solid = sourceOf(now)?.solid ?? false;
-  const own = answer(now, fields.solvent) === 'new' ? ' called {solvent.name}, {solvent.density},' : '';
-  const grade = isGradeAsked(now) ? ', {food}' : '';
+  const abv = answer(now, fields.solventAlcohol) === 'yes' ? ' of {solvent.abv}' : '';
+  const own =
+    answer(now, fields.solvent) === 'new' ? ` called {solvent.name}, {solvent.alcohol}${abv}, {solvent.density}` : '';
+  const grade = isGradeAsked(now) ? `, {${foodField(now).name}}` : '';
   const drops = solid ? '' : ', with {dropper}';
   const scale = isScaleUsed(now) ? ', scale {readability}' : '';
   return {
@@ -132,11 +151,20 @@ function slotsOf(run: RunState, now: RunState): Record<string, SlotFacts> {
     },
     size: { usual: SIZES.map((ml) => chip(String(ml), 'mL')) },
     solvent: { missing: 'the solvent' },
-    'solvent.name': { missing: 'its name' },
-    'solvent.density': { missing: 'its density' },
-    food: { missing: 'food grade or not' },
+    'solvent.name': { missing: 'its name', beside: [fields.solventCas, fields.solventFlash] },
+    'solvent.alcohol': { missing: 'alcohol or not' },
+    'solvent.abv': { missing: 'its % vol' },
+    'solvent.density': { missing: 'its density', ...densityShown(now) },
+    [foodField(now).name]: { missing: 'food grade or not' },
     readability: { usual: ['0.1', '0.01', '0.001'].map((value) => chip(value, 'g')) },
   };
+}
+
+/** The density that follows from its alcohol, where none was typed. */
+function densityShown(now: RunState): SlotFacts {
+  const abv = ownAlcohol(now);
+  const own = answer(now, fields.solventDensity) === null && abv !== null && abv > 0 ? ownSolvent(now) : null;
+  return own ? { shows: `${formatPlain(own.density.gPerMl)} g/mL` } : {};
 }
 
 /** What the hand takes, in how much solvent, and what that gives. */

@@ -1,7 +1,10 @@
 import * as z from 'zod/mini';
 import type { Basis } from '../../core/liquid/strength';
-import { amount, choice, code, day, given, optionalAmount, pick, shaped, words } from '../engine/fields';
+import { amount, choice, code, day, given, optionalAmount, pick, shaped, words, type Field } from '../engine/fields';
+import { answer, askAbout } from '../engine/answers';
+import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
+import { casNumber } from '../shared/bottleFields';
 import type { NewBottleStep } from '../shared/newBottle';
 
 const bases: readonly Basis[] = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
@@ -105,8 +108,21 @@ export const fields = {
       { value: 'no', label: 'Denatured, or not known', short: 'not food grade', hint: 'the vial becomes smell only' },
     ],
   }),
+  solventAlcohol: choice({
+    name: 'solvent.alcohol',
+    title: 'Is it alcohol?',
+    options: [
+      { value: 'yes', label: 'Yes', hint: 'its % vol is on the label' },
+      { value: 'none', label: 'No alcohol in it', hint: '0 % vol' },
+      { value: 'unknown', label: 'Not known', hint: 'so it is not known of any drink it goes into' },
+    ],
+  }),
+  solventAbv: amount({ name: 'solvent.abv', title: 'Alcohol', unit: '% vol', above: 0, max: 100 }),
+  solventCas: casNumber('solvent.cas'),
   solventName: words({ name: 'solvent.name', title: 'Name of the solvent', max: 60 }),
   solventDensity: amount({ name: 'solvent.density', title: 'Density at 20 °C', unit: 'g/mL', min: 0.5, max: 2 }),
+  /** Where its alcohol is known it may stay empty. */
+  spiritDensity: optionalAmount({ name: 'solvent.density', title: 'Density at 20 °C', unit: 'g/mL', min: 0.5, max: 2 }),
   solventFlash: optionalAmount({
     name: 'solvent.flash',
     title: 'Flash point',
@@ -169,8 +185,11 @@ export const fields = {
 
 export type Rack = z.output<typeof rackShape>;
 
-/** What vials made one after another have in common beside their strength. */
-export const setUp = [fields.size, fields.solvent, fields.food, fields.measure, fields.dropper, fields.readability];
+/** Whether the solvent is food grade, asked of each solvent, and each bottle of it, by itself. */
+export function foodField(run: RunState): Field<'yes' | 'no'> {
+  const id = answer(run, fields.solvent) ?? '';
+  return askAbout(run, fields.food, id === 'new' ? `new.${answer(run, fields.solventName) ?? ''}` : id);
+}
 
 /** What the next dilution begins with. */
 export const remembers = [
@@ -183,13 +202,8 @@ export const remembers = [
   fields.readability,
 ].map(({ name }) => name);
 
-/** What a repeat begins with. */
+/** What a repeat begins with. Whether its solvent is food grade is asked each time: it may be another bottle. */
 export const repeats = [
-  fields.source,
-  fields.strength('% w/v'),
-  fields.basis,
-  ...setUp,
-  fields.ownSize,
-  fields.way,
-  fields.exact,
-].map(({ name }) => name);
+  ...[fields.source, fields.ownSize, fields.way, fields.exact].map(({ name }) => name),
+  ...remembers,
+];

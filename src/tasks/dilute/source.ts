@@ -1,6 +1,8 @@
 import { exact, measured, plus, type Measured } from '../../core/number/measured';
 import { willDissolve } from '../../core/liquid/cosolvency';
+import { ethanolDensity, ethanolMassFraction } from '../../core/liquid/ethanol';
 import { purityAtLeast } from '../../core/liquid/strength';
+import { REFERENCE_TEMPERATURE, volumeFraction } from '../../core/number/units';
 import type { Bottle, Material } from '../../records/kind/material';
 import type { Grade } from '../../records/kind/quantity';
 import { find, newRecord } from '../../records/shelf';
@@ -10,10 +12,11 @@ import type { Vial } from '../../records/kind/vial';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { DropLiquid } from '../../workshop/dropMass';
-import { bottleWithMaterial, liquidOfVial, solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
+import { neverFit } from '../../workshop/neverFit';
+import { bottleWithMaterial, liquidOfVial, ownOnHand, solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
-import { fields } from './fields';
+import { fields, foodField } from './fields';
 import { inWater } from '../../workshop/inWater';
 import { tagOf } from '../../workshop/labelled';
 
@@ -117,17 +120,41 @@ export function totalStrength(source: Source): Measured {
 /** A solvent of the person's own, as asked for; null until name, density and grade are there. */
 export function ownSolvent(run: RunState): Solvent | null {
   const name = answer(run, fields.solventName);
-  const gPerMl = answer(run, fields.solventDensity);
-  if (name === null || gPerMl === null) return null;
-  const flashC = answer(run, fields.solventFlash);
-  const density = { gPerMl, atC: 20, source: 'as typed from the bottle' };
+  const density = ownDensity(run);
+  if (name === null || density === null) return null;
+  const [flashC, cas, abv] = [answer(run, fields.solventFlash), answer(run, fields.solventCas), ownAlcohol(run)];
   return newRecord('solvent', {
     name,
     density,
-    food: answer(run, fields.food) === 'yes',
+    food: answer(run, foodField(run)) === 'yes' && neverFitOwn(run) === null,
     dryOff: 'unknown' as const,
     ...(flashC === null ? {} : { flashC }),
+    ...(abv === null ? {} : { abv }),
+    ...(cas ? { cas } : {}),
   });
+}
+
+/** Alcohol of a solvent of the person's own, mL/mL; null where it is not known, as in runs of older versions, which did not ask. */
+export function ownAlcohol(run: RunState): number | null {
+  const said = answer(run, fields.solventAlcohol);
+  const percent = answer(run, fields.solventAbv);
+  if (said === 'none') return 0;
+  return said === 'yes' && percent !== null ? percent / 100 : null;
+}
+
+/** As typed, else as that of ethanol and water with that much alcohol. */
+function ownDensity(run: RunState): Solvent['density'] | null {
+  const typed = answer(run, fields.solventDensity);
+  if (typed !== null) return { gPerMl: typed, atC: 20, source: 'as typed from the bottle' };
+  const abv = ownAlcohol(run);
+  if (abv === null || abv === 0) return null;
+  const gPerMl = ethanolDensity(ethanolMassFraction(volumeFraction(abv)), REFERENCE_TEMPERATURE);
+  return { gPerMl, atC: 20, source: 'of ethanol and water with that % vol: OIML R 22' };
+}
+
+/** Why a solvent of the person's own is never fit for drinks, by its name and CAS number; null where nothing speaks against it. */
+export function neverFitOwn(run: RunState): string | null {
+  return neverFit(answer(run, fields.solventName) ?? '', answer(run, fields.solventCas));
 }
 
 /** The bottle on the Shelf that the solvent is taken from, if one was chosen. */
@@ -141,10 +168,10 @@ export function solventOf(run: RunState): SolventOnHand | null {
   const id = bottle ? bottle.solvent : answer(run, fields.solvent);
   if (id === 'new') {
     const own = ownSolvent(run);
-    return own && { ...own, liquid: null, foodPossible: true, now: exact(own.density.gPerMl) };
+    return own && { ...ownOnHand(own), foodPossible: neverFitOwn(run) === null };
   }
   const chosen = solventsOnHand().find((solvent) => solvent.id === id);
-  const food = bottle?.grade ? bottle.grade === 'fit for drinks' : answer(run, fields.food) === 'yes';
+  const food = bottle?.grade ? bottle.grade === 'fit for drinks' : answer(run, foodField(run)) === 'yes';
   return chosen ? { ...chosen, food: chosen.foodPossible && food } : null;
 }
 
@@ -154,8 +181,17 @@ export function gradeOf(source: Source, solvent: SolventOnHand): Grade {
 }
 
 /** What a vial keeps of its solvent. */
-export function copyOf({ id, name, density, food, flashC, dryOff }: SolventOnHand): SolventCopy {
-  return { id, name, density, food, dryOff, ...(flashC === undefined ? {} : { flashC }) };
+export function copyOf({ id, name, density, food, flashC, abv, cas, dryOff }: SolventOnHand): SolventCopy {
+  return {
+    id,
+    name,
+    density,
+    food,
+    dryOff,
+    ...(flashC === undefined ? {} : { flashC }),
+    ...(abv === undefined ? {} : { abv }),
+    ...(cas === undefined ? {} : { cas }),
+  };
 }
 
 /** Whether a material stays undissolved in water at so many mg/L: said only where measurements leave no doubt. Other solvents are not known. */

@@ -6,7 +6,7 @@ import { newBottleSteps } from '../shared/newBottle';
 import { settled } from './asked';
 import { cardStep } from './card';
 import { endSteps } from './ending';
-import { fields, type DiluteStep } from './fields';
+import { fields, foodField, type DiluteStep } from './fields';
 import { orderOf } from './making';
 import { makingSteps } from './pouring';
 import { isRack, isSkipped, rackOf, type Racked } from './rack';
@@ -61,6 +61,7 @@ function isExact(run: RunState): boolean {
 function exactSteps(run: RunState): DiluteStep[] {
   const hands = handSteps(run);
   const card = cardStep(run, () => hands[0]?.key);
-  const gradeMissing = card.ask?.some(({ name }) => name === fields.food.name) && answer(run, fields.food) === null;
+  const food = foodField(settled(run));
+  const gradeMissing = card.ask?.some(({ name }) => name === food.name) && answer(run, food) === null;
   return gradeMissing || hands.length === 0 ? [card, ...hands] : hands;
 }

@@ -3,7 +3,7 @@ import type { Done } from '../../records/kind/record';
 import type { Vial } from '../../records/kind/vial';
 import { newId } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
-import { answer, clears } from '../engine/answers';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { askedIn } from '../engine/lastTime';
 import { newBottle } from '../shared/newBottle';
@@ -98,11 +98,8 @@ export const dilute: Task<DiluteStep['key']> = {
   keep,
   doneOf,
   repeats,
-  repeat({ answers, counted, kept, wanted }) {
+  repeat({ counted, kept, wanted }) {
     const vial = wanted && isOf('vial', wanted) ? wanted : kept.find((record) => isOf('vial', record));
-    return {
-      ...(answers[fields.food.name] ? clears(fields.food) : {}), // asked each time: it may be another bottle
-      ...(vial ? amountsOf(vial, counted) : {}),
-    };
+    return vial ? amountsOf(vial, counted) : {};
   },
 };

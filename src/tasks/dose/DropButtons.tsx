@@ -6,7 +6,7 @@ import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
 import { DoseBar } from './DoseBar';
 import { named } from './fields';
-import { dropsOf, glassOf, reachedBy, targetOf, type Glass } from './glass';
+import { alcoholIsUnknown, dropsOf, glassOf, reachedBy, targetOf, type Glass } from './glass';
 import { levelsOf } from './levels';
 import { nameOf } from './results';
 import './dose.css';
@@ -65,10 +65,12 @@ function fallen(run: RunState, glass: Glass, i: number): string {
 }
 
 /** What a drop is taken to weigh, and the alcohol of the whole. */
-function beside({ dose, dosings }: Glass): string {
+function beside(glass: Glass): string {
+  const { dose, dosings } = glass;
+  const isKnown = alcoholIsUnknown(glass).length === 0;
   const drop = dosings.at(-1)!.drop!;
   const kind = drop.calibrated ? 'Your drop' : 'Typical drop, not weighed';
-  return `${kind}: ${formatPlain(drop.mgPerDrop.value, 2)} mg · ${formatPlain(dose.abv.value, 2)} % ABV`;
+  return `${kind}: ${formatPlain(drop.mgPerDrop.value, 2)} mg · ${isKnown ? `${formatPlain(dose.abv.value, 2)} % ABV` : 'alcohol not known'}`;
 }
 
 /** Each material of a blend apart. */

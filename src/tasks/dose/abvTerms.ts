@@ -1,12 +1,16 @@
 import { meetsTerm } from '../../core/liquid/alcoholTerm';
 import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain } from '../../ui/format';
-import type { Glass } from './glass';
+import { unknownWords } from '../../workshop/alcohol';
+import { alcoholIsUnknown, type Glass } from './glass';
 
 const ASKED = [0.05, 0.5]; // % ABV, what a drink without alcohol is asked for
 
 /** Whether a drink that had no alcohol of its own is still under 0.05 and 0.5 % ABV, and who asks that, one line each. */
-export function abvLines({ dose, base }: Glass): string[] {
+export function abvLines(glass: Glass): string[] {
+  const { dose, base } = glass;
+  const unknown = alcoholIsUnknown(glass);
+  if (unknown.length > 0) return [`Alcohol: ‹not known›. ${unknownWords(unknown)}`];
   if (base.facts.abv > ASKED.at(-1)!) return [];
   return ASKED.map((maxAbv) => {
     const rows = abvTerms.filter((row) => row.maxAbv === maxAbv);

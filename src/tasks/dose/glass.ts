@@ -1,11 +1,11 @@
 import { doseOf, dropsForPpm, type Dose, type Pour } from '../../core/drink/dose';
 import { massOfDrops } from '../../core/drop/drop';
 import { exact, plus, type Measured } from '../../core/number/measured';
-import { gram, gramPerMl, massFraction } from '../../core/number/units';
+import { gram, gramPerMl, massFraction, volumeFraction } from '../../core/number/units';
 import { netMass } from '../../core/dilution/weighing';
 import { find } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
-import { alcoholOfVial } from '../../workshop/carrier';
+import { alcoholIsUnknownIn, alcoholOfVial, mostAlcoholOfVial } from '../../workshop/carrier';
 import { valueOf } from '../engine/fields';
 import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
@@ -94,8 +94,19 @@ export function pourOf({ vial, mass }: Dosing): Pour {
     mass,
     contents: vial.contents,
     density: gramPerMl(vial.densityGPerMl),
-    ethanol: alcoholOfVial(vial),
+    ethanol: alcoholOfVial(vial) ?? volumeFraction(0), // what is not known is said to be so: alcoholIsUnknown
   };
+}
+
+/** Names of the solvents in a glass of which no one has said how much alcohol they hold: then that of the glass is not known. */
+export function alcoholIsUnknown({ dosings }: Glass): string[] {
+  return [...new Set(dosings.flatMap(({ vial }) => alcoholIsUnknownIn(vial)))];
+}
+
+/** The most alcohol that a glass may hold, % ABV. */
+export function mostAlcohol({ base, dosings }: Glass): number {
+  const pours = dosings.map((one) => ({ ...pourOf(one), ethanol: mostAlcoholOfVial(one.vial) }));
+  return doseOf(pours, base.drink).abv.value;
 }
 
 /** mg/kg and mg/L of what a vial holds, over all doses so far. */

@@ -7,7 +7,7 @@ import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
 import { isNewBase, usedBase } from './drink';
 import { fields, named } from './fields';
-import { countOf, dropsOf, glassOf, targetOf, type Dosing, type Glass } from './glass';
+import { alcoholIsUnknown, countOf, dropsOf, glassOf, targetOf, type Dosing, type Glass } from './glass';
 import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
 import { nameOf } from './results';
 import { droppedBy, useOf } from '../../workshop/uses';
@@ -102,7 +102,7 @@ function tastingOf(glass: Glass, base: string, tasted: Tasted): Tasting {
       mgPerKg,
       mgPerL,
     })),
-    abv: dose.abv,
+    ...(alcoholIsUnknown(glass).length > 0 ? {} : { abv: dose.abv }),
     ...tasted,
     uses: dosings.map(useOfDosing),
   });

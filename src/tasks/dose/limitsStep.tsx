@@ -4,17 +4,19 @@ import { LimitsPanel } from '../shared/LimitsPanel';
 import { stateWords } from '../../workshop/limitRules';
 import type { Step } from '../engine/task';
 import { outcome } from '../../workshop/attempt';
-import type { Glass } from './glass';
+import { unknownWords } from '../../workshop/alcohol';
+import { alcoholIsUnknown, type Glass } from './glass';
 import { judgeGlass } from './parts';
 
 /** What the rules say of a glass. It never keeps anybody from going on: Minim warns. */
 export function limitsStep(run: RunState, glass: Glass | null, more: string): Step {
   const { value: judgement } = outcome(() => glass && judgeGlass(run, glass));
+  const unknown = glass ? alcoholIsUnknown(glass) : [];
   const worst = judgement && worstState(judgement.findings);
   return {
     key: 'limits',
     say: worst ? `The rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
-    more: [more],
+    more: [more, ...(unknown.length > 0 ? [`Alcohol: ‹not known›. ${unknownWords(unknown)}`] : [])],
     draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
     done: 'Seen',
   };

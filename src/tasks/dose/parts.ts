@@ -2,8 +2,9 @@ import { over, scaled, times } from '../../core/number/measured';
 import { PPM } from '../../core/number/units';
 import { bottlesOf, carriersOf, isCloudy } from '../../workshop/carrier';
 import type { RunState } from '../engine/fold';
-import { judge, traitKey, type Judgement, type Part } from '../shared/judging';
-import type { Glass } from './glass';
+import { judgeBetween } from '../shared/judgeBetween';
+import { traitKey, type Judgement, type Part } from '../shared/judging';
+import { alcoholIsUnknown, mostAlcohol, type Glass } from './glass';
 
 /** What the drops brought into the glass, materials and what they were in; with `following`, only that dose follows what is looked at. */
 export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
@@ -11,7 +12,7 @@ export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
     const share = scaled(over(mass, dose.mass), PPM); // mg of the vial's liquid per kg of drink
     const fixed = following !== undefined && following !== k + 1;
     const bottles = bottlesOf(vial);
-    const others = carriersOf(vial).filter(({ ethanol }) => ethanol === 0);
+    const others = carriersOf(vial).filter(({ ethanol }) => ethanol === 0 || ethanol === null);
     return [
       ...vial.contents.map(({ material, name, strength }) => ({
         id: material,
@@ -37,5 +38,9 @@ export function judgeGlass(run: RunState, glass: Glass, following?: number): Jud
   const { dose, dosings } = glass;
   const drink = { abv: dose.abv.value, density: dose.mass.value / dose.volume.value };
   const cloudy = dosings.some(({ vial }) => isCloudy(vial)) ? { [traitKey('cloudy')]: 'yes' } : {};
-  return judge({ ...run, typed: { ...cloudy, ...run.typed } }, partsOf(glass, following), drink);
+  const most = alcoholIsUnknown(glass).length > 0 ? mostAlcohol(glass) : drink.abv;
+  return judgeBetween(
+    { ...run, typed: { ...cloudy, ...run.typed } },
+    { parts: partsOf(glass, following), drink, most },
+  );
 }

@@ -2,7 +2,8 @@ import { scaled, type Measured } from '../../core/number/measured';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/controls/result';
 import { dropsText } from '../../workshop/dropWords';
-import { reachedBy, type Dosing, type Glass } from './glass';
+import { unknownWords } from '../../workshop/alcohol';
+import { alcoholIsUnknown, reachedBy, type Dosing, type Glass } from './glass';
 import { tagOf } from '../../workshop/labelled';
 
 const BY_MASS =
@@ -56,7 +57,11 @@ function alcoholResult(glass: Glass): Result {
     volumeInput(glass),
   ];
   const words = ['Ethanol of the drink and of the solvents, over the volume of the whole. Volumes are added.'];
-  return { label: 'Alcohol of the whole', amount: abv, unit: '% ABV', how: { words, inputs } };
+  const unknown = alcoholIsUnknown(glass);
+  const result = { label: 'Alcohol of the whole', amount: abv, unit: '% ABV', how: { words, inputs } };
+  return unknown.length === 0
+    ? result
+    : { ...result, words: 'not known', how: { words: [unknownWords(unknown)], inputs: [] } };
 }
 
 type Input = How['inputs'][number];

@@ -42,6 +42,14 @@ export function types<T extends string | object>(field: Field<T>, value: NoInfer
   return { [field.name]: typeof value === 'string' ? value : JSON.stringify(value) };
 }
 
+/**
+ * A question about one thing of several, under a name of its own: the answer for one bottle or carrier is never that for the next.
+ * Runs of older versions have one answer for all of them.
+ */
+export function askAbout<T>(run: RunState, field: Field<T>, id: string): Field<T> {
+  return run.typed[field.name] ? field : { ...field, name: `${field.name}.${id}` };
+}
+
 /** A run as it would be with some answers typed. */
 export function supposing(run: RunState, typed: Readonly<Record<string, string>>): RunState {
   return { ...run, typed: { ...run.typed, ...typed } };

@@ -39,9 +39,8 @@ export function slotOf(run: RunState, field: Field, facts: SlotFacts = {}): Slot
   const text = textOf(run, field);
   const answer = field.read(text, signIn(run, field));
   const wrong = facts.wrong ?? (answer.ok || text.trim() === '' ? undefined : answer.why);
-  const empty = answer.ok
-    ? text.trim() === '' && facts.shows === undefined
-    : text.trim() === '' || field.input === 'choice';
+  const isNone = text.trim() === '' || (field.options?.every(({ value }) => value !== text) ?? false);
+  const empty = answer.ok ? isNone && facts.shows === undefined && text.trim() === '' : isNone;
   const state = facts.fixed ? 'fixed' : empty ? 'empty' : wrong ? 'impossible' : 'filled';
   const missing = facts.missing ?? field.title.toLowerCase();
   return {

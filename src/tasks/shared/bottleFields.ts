@@ -3,13 +3,15 @@ import { materialFacts } from '../../records/kind/material';
 import { choice, code, day, optionalAmount, pick, shaped, words, type Field } from '../engine/fields';
 
 /** A CAS number that may be left out; its check digit is looked at. */
-const cas: Field<string> = {
-  ...words({ name: 'new.cas', title: 'CAS number', optional: true, help: 'From the label; may stay empty.' }),
-  read: (text) => {
-    const why = text.trim() === '' ? null : casProblem(text);
-    return why === null ? { ok: true, value: text.trim() === '' ? '' : tidyCas(text) } : { ok: false, why };
-  },
-};
+export function casNumber(name: string): Field<string> {
+  return {
+    ...words({ name, title: 'CAS number', optional: true, help: 'From the label; may stay empty.' }),
+    read: (text) => {
+      const why = text.trim() === '' ? null : casProblem(text);
+      return why === null ? { ok: true, value: text.trim() === '' ? '' : tidyCas(text) } : { ok: false, why };
+    },
+  };
+}
 
 /** The questions of a new bottle; asked in three screens. */
 export const bottleFields = {
@@ -32,7 +34,7 @@ export const bottleFields = {
       { value: 'solid', label: 'solid', hint: 'crystals or powder: weighed, never dropped' },
     ],
   }),
-  cas,
+  cas: casNumber('new.cas'),
   /** The plant: rules ban some, whatever the CAS number. */
   plant: words({ name: 'new.plant', title: 'Plant, in Latin', optional: true, help: 'Of an oil or extract.' }),
   supplier: words({ name: 'new.supplier', title: 'Supplier', optional: true, max: 80 }),

@@ -8,6 +8,7 @@ import { bottleFields as fields } from './bottleFields';
 import { drawNaming } from './Naming';
 import type { Step } from '../engine/task';
 import { formatGiven } from '../../ui/format';
+import { neverFit } from '../../workshop/neverFit';
 
 const own = 'as typed from the bottle or its certificate';
 
@@ -43,6 +44,7 @@ export function newBottleSteps(run: RunState): Step<NewBottleStep>[] {
   const known = density
     ? { help: `Empty: ${formatGiven(density.gPerMl)} g/mL is used, from the ${density.source}.` }
     : {};
+  const never = neverFitIn(run);
   const { supplier, lot, amount, price, received, useBy, purity, box, row } = fields;
   return [
     materialStep(run),
@@ -58,9 +60,20 @@ export function newBottleSteps(run: RunState): Step<NewBottleStep>[] {
       key: 'new-grade',
       say: 'May it go into a drink?',
       more: ['Read the label. In doubt it is for the nose only.'],
-      ask: [fields.grade],
+      ask: [ask(fields.grade, { refuse: (grade) => (grade === 'fit for drinks' ? never : null) })],
+      ...(never && answer(run, fields.grade) === null ? { cautions: [never] } : {}),
     },
   ];
+}
+
+/** Why what is in the bottle is never fit for drinks, whatever its label says; null where nothing speaks against it. */
+function neverFitIn(run: RunState): string | null {
+  const material = find('material', answer(run, fields.material)) ?? answer(run, fields.facts);
+  const names = [answer(run, fields.name), material?.name, ...(material?.also ?? [])];
+  return neverFit(
+    names.filter((name) => name != null),
+    material?.cas ?? answer(run, fields.cas),
+  );
 }
 
 function newMaterial(run: RunState): Material | null {
@@ -110,7 +123,7 @@ function bottleOf(run: RunState, material: string): Bottle {
     material,
     supplier: answer(run, fields.supplier) ?? '',
     lot: answer(run, fields.lot) ?? '',
-    grade: answer(run, fields.grade) ?? 'smell only',
+    grade: neverFitIn(run) ? 'smell only' : (answer(run, fields.grade) ?? 'smell only'),
     ...Object.fromEntries(typed),
     ...(gPerMl === null ? {} : { density: { gPerMl, atC: 20, source: own } }),
     ...(purity === null ? {} : { purity: purity / 100 }),

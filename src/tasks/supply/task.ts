@@ -1,8 +1,10 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { newRecord } from '../../records/shelf';
 import type { Supply } from '../../records/kind/supply';
+import { askAbout } from '../engine/answers';
 import { amount, choice, day, valueOf, whole, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
+import { neverFit } from '../../workshop/neverFit';
 import { solventOptions, solventsOnHand } from '../../workshop/onHand';
 import type { Step, Task } from '../engine/task';
 import { Refusal } from '../../core/text/refusal';
@@ -54,6 +56,17 @@ function solventOf(run: RunState) {
   return run.typed['sort'] === 'solvent' ? solventsOnHand().find(({ id }) => id === run.typed['solvent']) : undefined;
 }
 
+/** Whether this bottle may go into a drink, asked of each solvent by itself. */
+function gradeField(run: RunState) {
+  return askAbout(run, fields.grade, run.typed['solvent'] ?? '');
+}
+
+/** Why a bottle that was called food grade is none, by the name that was typed; null where it may be. */
+function neverFitSaid(run: RunState): string | null {
+  const name = valueOf(run, fields.name(usualName(run)));
+  return name !== null && valueOf(run, gradeField(run)) === 'fit for drinks' ? neverFit(name) : null;
+}
+
 function usualName(run: RunState): string {
   return solventOf(run)?.name ?? names[run.typed['sort'] ?? ''] ?? '';
 }
@@ -65,9 +78,10 @@ function steps(run: RunState): Step[] {
     key: 'grade',
     say: 'May this bottle go into a drink?',
     more: ['Read the label. In doubt it is for the nose only.'],
-    ask: [fields.grade],
+    ask: [gradeField(run)],
   };
   const { name, grams, pieces, supplier, lot, box, useBy } = fields;
+  const never = liquid ? neverFitSaid(run) : null;
   return [
     { key: 'sort', say: 'What do you put on the Shelf?', ask: [fields.sort] },
     ...(liquid ? [what] : []),
@@ -77,6 +91,7 @@ function steps(run: RunState): Step[] {
       say: 'How much, and from whom?',
       ask: [name(usualName(run)), liquid ? grams : pieces, supplier, lot, useBy, box],
       done: 'Put it on the Shelf',
+      ...(never ? { problem: never } : {}),
     },
   ];
 }
@@ -84,7 +99,7 @@ function steps(run: RunState): Step[] {
 function keep(run: RunState): AnyRecord[] {
   const sort = valueOf(run, fields.sort) as Supply['sort'] | null;
   const liquid = sort === 'solvent';
-  const food = solventOf(run)?.foodPossible && valueOf(run, fields.grade) === 'fit for drinks';
+  const food = solventOf(run)?.foodPossible && valueOf(run, gradeField(run)) === 'fit for drinks' && !neverFitSaid(run);
   const amountOf = valueOf(run, liquid ? fields.grams : fields.pieces);
   const name = valueOf(run, fields.name(usualName(run)));
   if (sort === null || amountOf === null || name === null) throw new Refusal('Something is still missing: go back.');
@@ -104,8 +119,8 @@ function keep(run: RunState): AnyRecord[] {
   ];
 }
 
-/** What a repeat begins with. */
-const repeats = ['sort', 'solvent', 'grade', 'name', 'supplier', 'box'];
+/** What a repeat begins with. Its grade is what the label of this bottle says. */
+const repeats = ['sort', 'solvent', 'name', 'supplier', 'box'];
 
 /** What the bench uses up beside materials, onto the Shelf. */
 export const supply: Task = {

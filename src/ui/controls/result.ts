@@ -39,6 +39,7 @@ export function resultText(one: Figures & Pick<Result, 'unit'>): string {
 
 /** For a table: value and ± in cells of their own; a bound has its sign and no ±. */
 export function resultCells(one: Figures): ReturnType<typeof measuredCells> {
+  if (one.words === 'not known') return [one.words, ''];
   return one.bound === undefined
     ? measuredCells(one.amount, limitsOf(one.digits))
     : [forFile(() => resultFigures(one).value), ''];

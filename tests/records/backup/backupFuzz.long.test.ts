@@ -152,8 +152,7 @@ const mutations: Mutation[] = [
 function look(mutated: Uint8Array): Plan | string {
   const decoded = textOf(mutated);
   const read = decoded === null ? ({ ok: false, why: 'This file is no UTF-8.' } as const) : readBackup(decoded);
-  let copies = 0;
-  return read.ok ? planMerge(read.content, here, () => `copy-${++copies}`) : read.why;
+  return read.ok ? planMerge(read.content, here) : read.why;
 }
 
 const SLOW_MS = 5000; // a thousand times what the others take

@@ -31,8 +31,7 @@ function here(records: readonly Stored[], events: readonly RunEvent[] = []): Her
 }
 
 function planned(content: BackupContent, stored: Here) {
-  let copies = 0;
-  return planMerge(content, stored, () => `copy-${++copies}`);
+  return planMerge(content, stored);
 }
 
 /** The store after a plan. */
@@ -66,15 +65,30 @@ describe('a restore that is merged', () => {
     ] as const) {
       expect(planned(file([content]), here([stored])).both).toBe(1);
       const store = after(file([content]), here([stored]));
-      expect(store.get('a')).toEqual(mine);
-      expect(store.get('copy-1')).toMatchObject({ tip: 'theirs', name: 'Dropper a (other copy)', from: ['a'] });
+      expect(store.get('a')).toEqual({ ...mine, earlier: [at(1), at(4)] });
+      const [copy, ...more] = [...store.values()].filter(({ id }) => id !== 'a');
+      expect(copy).toMatchObject({ tip: 'theirs', name: 'Dropper a (other copy)', from: ['a'] });
+      expect(more).toEqual([]);
+      expect(planned(file([content]), here([stored])).conflicts).toEqual(['dropper Dropper a']);
+      expect(planned(file([content]), here([...store.values()]))).toMatchObject({ both: 0, changes: [] });
     }
   });
 
-  test('knows an ancestor whose note has run out by its time', () => {
+  test('takes no older time for an ancestor, however many edits came after it', () => {
     const earlier = Array.from({ length: 8 }, (_, i) => at(20 + i));
-    const long = dropper('a', { written: at(30), earlier, tip: 'long since' });
-    expect(planned(file([dropper('a', { written: at(3) })]), here([long]))).toMatchObject({ older: 1, both: 0 });
+    const long = dropper('a', { written: at(30), earlier, tip: 'weighed nine times' });
+    const there = dropper('a', { written: at(3), earlier: [at(1)], tip: 'changed there' });
+    for (const [content, stored] of [
+      [there, long],
+      [long, there],
+    ] as const)
+      expect(planned(file([content]), here([stored]))).toMatchObject({ both: 1, older: 0, changed: 0 });
+  });
+
+  test('knows an ancestor that is many edits behind', () => {
+    const earlier = Array.from({ length: 40 }, (_, i) => at(i));
+    const long = dropper('a', { written: at(50), earlier, tip: 'long since' });
+    expect(planned(file([dropper('a', { written: at(0) })]), here([long]))).toMatchObject({ older: 1, both: 0 });
   });
 
   test('never keeps settings twice', () => {
@@ -96,10 +110,13 @@ describe('a restore that is merged', () => {
     const plan = planned(content, here([run('r')], [step('r', 0), step('r', 1, 'here'), step('r', 2)]));
     expect(plan.both).toBe(1);
     const steps = plan.changes.flatMap((change) => ('event' in change ? [change.event] : []));
-    expect(steps).toEqual([step('copy-1', 0), step('copy-1', 1, 'there')]);
+    const copy = steps[0]!.run;
+    expect(copy).not.toBe('r');
+    expect(steps).toEqual([step(copy, 0), step(copy, 1, 'there')]);
     expect(plan.changes).toContainEqual({
-      record: expect.objectContaining({ id: 'copy-1', title: 'Count (other copy)' }),
+      record: expect.objectContaining({ id: copy, title: 'Count (other copy)' }),
     });
+    expect(plan.conflicts).toEqual(['run Count']);
   });
 
   test('keeps records of a newer Minim untouched, and says that it cannot read them', () => {
@@ -143,7 +160,7 @@ describe('a restore that is merged', () => {
     const twice = [dropper('a', { written: at(1), tip: 'old' }), dropper('a', { written: at(2), tip: 'new' })];
     for (const items of [twice, [...twice].reverse()]) {
       const plan = planned(file(items), here([]));
-      expect(plan.changes).toEqual([{ record: twice[1] }]);
+      expect(plan.changes).toEqual([{ record: { ...twice[1], earlier: [at(1)] } }]);
       expect(plan.outCount).toBe(1);
     }
   });

@@ -6,6 +6,7 @@ import { kinds } from '../../../src/records/kind/kinds';
 import { shelf, takeIn } from '../../../src/records/shelf';
 import { bottle } from '../../../src/tasks/bottle/task';
 import { catalogue, factsOf, loadCatalogue, searchCatalogue } from '../../../src/workshop/catalogue';
+import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { dilute } from '../../../src/tasks/dilute/task';
 import { startWalking } from '../walking';
 
@@ -49,6 +50,26 @@ describe('looking a name up in the catalogue', () => {
 });
 
 describe('a new bottle', () => {
+  test.each([
+    [{ 'new.name': 'Propan-2-ol' }, 'Isopropanol'],
+    [{ 'new.name': 'solvent 7', 'new.cas': '67-56-1' }, 'Methanol'],
+    [
+      { 'new.name': 'my own', 'new.facts': JSON.stringify({ also: ['methylated spirits'], cautions: [] }) },
+      'Denatured alcohol',
+    ],
+  ])('of what is never fit for drinks refuses that answer: %o', (typed, name) => {
+    const walk = startWalking(bottle, { ...typed, 'new.form': 'liquid' } as Record<string, string>);
+    while (walk.step().key !== 'new-grade') walk.next();
+    const sentence = `${name} is never fit for drinks: smell only.`;
+    expect(walk.step().cautions).toEqual([sentence]);
+    walk.type('new.grade', 'fit for drinks');
+    expect(walk.step().cautions).toBeUndefined(); // it is said once
+    expect(Object.values(problemsOf(walk.step(), walk.state()))).toEqual([sentence]);
+    expect((walk.keep()[0] as Bottle).grade).toBe('smell only'); // whatever way led past the question
+    walk.type('new.grade', 'smell only');
+    expect(problemsOf(walk.step(), walk.state())).toEqual({});
+  });
+
   test('from the catalogue brings CAS, FEMA, form, density with source and cautions along', () => {
     const { material, bottle: kept } = added({ ...choose('d-limonene'), ...food });
     expect(material).toMatchObject({ name: 'd-limonene', cas: '5989-27-5', form: 'liquid', code: 'LIMO' });

@@ -34,6 +34,16 @@ describe('a supply', () => {
     expect(added(typed).grade).toBe('smell only');
   });
 
+  test('that is called by the name of what is never fit for drinks is not kept as food grade', () => {
+    const typed = { sort: 'solvent', solvent: 'ethanol-96', 'grade.ethanol-96': 'fit for drinks', grams: '807' };
+    const walk = startWalking(supply, { ...typed, name: 'Alcohol denat.' });
+    while (walk.step().key !== 'label') walk.next();
+    expect(walk.step().problem).toBe('Denatured alcohol is never fit for drinks: smell only.');
+    expect((walk.keep()[0] as Supply).grade).toBe('smell only');
+    expect(added({ ...typed, 'grade.ethanol-96': 'smell only', name: 'Alcohol denat.' }).grade).toBe('smell only');
+    expect(added(typed).grade).toBe('fit for drinks');
+  });
+
   test('of a solvent is not kept before its label was read', () => {
     expect(() => added({ sort: 'solvent', solvent: 'ethanol-96', grams: '807' })).toThrow('choose one');
   });
