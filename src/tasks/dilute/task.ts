@@ -3,7 +3,9 @@ import type { Done } from '../../records/kind/record';
 import type { Vial } from '../../records/kind/vial';
 import { newId } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
-import { answer } from '../engine/answers';
+import { today } from '../../workshop/today';
+import { freeVialCode } from '../../workshop/vialCode';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { askedIn } from '../engine/lastTime';
 import { newBottle } from '../shared/newBottle';
@@ -100,6 +102,7 @@ export const dilute: Task<DiluteStep['key']> = {
   repeats,
   repeat({ counted, kept, wanted }) {
     const vial = wanted && isOf('vial', wanted) ? wanted : kept.find((record) => isOf('vial', record));
-    return vial ? amountsOf(vial, counted) : {};
+    if (!vial) return {};
+    return { ...types(fields.code, freeVialCode(vial.code, vial.label, today())), ...amountsOf(vial, counted) };
   },
 };
