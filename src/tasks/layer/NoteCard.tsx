@@ -19,29 +19,19 @@ export function NoteCard({ walk, wet }: { walk: Walk; wet: boolean }) {
       </button>
     );
   const note = open === null ? null : noteOf(run, open);
-
-  /** Writes into the open note, or into a new one on the whole fan. */
-  const write = (field: (n: number) => Field, text: string) => {
-    const { n, happenings } = open === null ? beginNote(walk.state.peek(), Date.now()) : { n: open, happenings: [] };
-    return walk.happen(...happenings, typed(field(n), text));
-  };
-  async function more() {
-    const { n, happenings } = open === null ? beginNote(walk.state.peek(), Date.now()) : { n: open, happenings: [] };
-    if (happenings.length === 0 || (await walk.happen(...happenings))) await walk.goTo(`reading.${n}`);
-  }
   return (
     <section class="note-card" aria-label="Note">
       <Head walk={walk} wet={note ? !isDry(note) : wet} />
-      <Liking chosen={note?.liking ?? null} onChoose={(text) => void write(fields.liking, text)} />
+      <Liking chosen={note?.liking ?? null} onChoose={(text) => void write(walk, fields.liking, text)} />
       <div class="note-words">
-        <button class="tile more" onClick={() => void more()}>
+        <button class="tile more" onClick={() => void openPage(walk)}>
           More…
         </button>
         {shownWords(run, open).map(({ word, chosen }) => (
           <button
             class={chosen ? 'tile on' : 'tile'}
             aria-pressed={chosen}
-            onClick={() => void write(fields.words, toggleWord(note?.words ?? '', word))}
+            onClick={() => void write(walk, fields.words, toggleWord(note?.words ?? '', word))}
           >
             {word}
           </button>
@@ -49,6 +39,24 @@ export function NoteCard({ walk, wet }: { walk: Walk; wet: boolean }) {
       </div>
     </section>
   );
+}
+
+/** The open note, or one on the whole fan that is to be begun. */
+function current(walk: Walk): ReturnType<typeof beginNote> {
+  const run = walk.state.peek();
+  const open = openNote(run);
+  return open === null ? beginNote(run, Date.now()) : { n: open, happenings: [] };
+}
+
+async function write(walk: Walk, field: (n: number) => Field, text: string): Promise<void> {
+  const { n, happenings } = current(walk);
+  await walk.happen(...happenings, typed(field(n), text));
+}
+
+/** To the page with all that a note can say. */
+async function openPage(walk: Walk): Promise<void> {
+  const { n, happenings } = current(walk);
+  if (happenings.length === 0 || (await walk.happen(...happenings))) await walk.goTo(`reading.${n}`);
 }
 
 /** What the note is about, and the way back from some strips to all. */

@@ -52,12 +52,7 @@ export function StripSheet({ walk, strip, onClose }: Props & { strip: Dipped }) 
       </div>
       <h3>Swap it for</h3>
       <Incoming walk={walk} out={out} onClose={onClose} />
-      <details class="fold">
-        <summary>Colour of its tip</summary>
-        <div class="folded">
-          <Families walk={walk} vial={id} />
-        </div>
-      </details>
+      <Families walk={walk} vial={id} />
     </Sheet>
   );
 }
@@ -127,18 +122,21 @@ function DryButton({ strip, ready, onHappen }: DryProps) {
 function Families({ walk, vial }: { walk: Walk; vial: string }) {
   const chosen = familyOf(walk.state.value, vial);
   return (
-    <div class="tiles" role="group" aria-label="Colour family">
-      {descriptorFamilies.map(({ id, name }) => (
-        <button
-          class={id === chosen ? 'tile on' : 'tile'}
-          aria-pressed={id === chosen}
-          onClick={() => void walk.happen(typed(fields.family(vial), id === chosen ? 'none' : id))}
-        >
-          <TipDot tip={tipOf(id)!} size={22} />
-          {name}
-        </button>
-      ))}
-    </div>
+    <details class="fold">
+      <summary>Colour of its tip</summary>
+      <div class="tiles folded-tiles" role="group" aria-label="Colour family">
+        {descriptorFamilies.map(({ id, name }) => (
+          <button
+            class={id === chosen ? 'tile on' : 'tile'}
+            aria-pressed={id === chosen}
+            onClick={() => void walk.happen(typed(fields.family(vial), id === chosen ? 'none' : id))}
+          >
+            <TipDot tip={tipOf(id)!} size={22} />
+            {name}
+          </button>
+        ))}
+      </div>
+    </details>
   );
 }
 
