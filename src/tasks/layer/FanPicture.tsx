@@ -28,28 +28,29 @@ interface Props {
   onStrip: (id: string) => void;
 }
 
-/** The strips fanned out from the hand, tips apart; those that are smelled stand forward, wet tips are dark and carry a drop. A touch opens one. */
-export function FanPicture({ strips, onStrip }: Props) {
-  const few = strips.length <= 4;
-  const width = strips.length > 7 ? 20 : 32;
-  const spread = Math.min(128, (few ? 36 : 28) * (strips.length - 1)); // degrees over all strips
-  const step = strips.length < 2 ? 90 : spread / (strips.length - 1);
+/** How strips are laid out: lengths in units of the picture, angles in degrees from upright. */
+function layOut(strips: readonly DrawnStrip[]) {
+  const count = strips.length;
+  const width = count > 7 ? 20 : 32;
+  const spread = Math.min(128, (count <= 4 ? 36 : 28) * (count - 1)); // over all strips
+  const step = count < 2 ? 90 : spread / (count - 1);
   const covered = width / (2 * Math.sin((step * Math.PI) / 360)); // so far from the hand a strip lies under the next
   const written = Math.max(LEAST_WRITTEN, LENGTH - tipLength(width) - 8 - covered);
-  const angle = (i: number): number => (strips.length < 2 ? 0 : -spread / 2 + i * step);
-  const told = strips.map(({ code, state }) => `${code} ${state.join(' ')}`).join(', ');
-  const far = stateAt(strips[0]?.state ?? [], true, angle(0));
+  const angle = (i: number): number => (count < 2 ? 0 : -spread / 2 + i * step);
   const lean = (spread * Math.PI) / 360; // of the outermost strip
   const bottom = Math.max(0, Math.min(MOST_HIDDEN, covered * Math.cos(lean) - width / 2)); // below all that is written
+  const far = stateAt(strips[0]?.state ?? [], true, angle(0));
   const half = Math.max(170, far * Math.sin(lean) + ROOM + 4);
   const top = LENGTH + FORWARD + 8 + 2 * LINE;
+  return { width, step, written, angle, viewBox: `${-half} ${-top} ${2 * half} ${top - bottom}` };
+}
+
+/** The strips fanned out from the hand, tips apart; those that are smelled stand forward, wet tips are dark and carry a drop. A touch opens one. */
+export function FanPicture({ strips, onStrip }: Props) {
+  const { width, step, written, angle, viewBox } = layOut(strips);
+  const told = strips.map(({ code, state }) => `${code} ${state.join(' ')}`).join(', ');
   return (
-    <svg
-      class="fan"
-      viewBox={`${-half} ${-top} ${2 * half} ${top - bottom}`}
-      role="img"
-      aria-label={`Fan of strips: ${told}`}
-    >
+    <svg class="fan" viewBox={viewBox} role="img" aria-label={`Fan of strips: ${told}`}>
       {strips.map((strip, i) => (
         <g
           key={strip.id}

@@ -10,12 +10,12 @@ interface Props {
 
 /** How it is liked, 1 to 9, in three rows: disliked, in between, liked. The same wherever liking is asked. */
 export function Liking(props: Props) {
-  return <Numbers {...props} title="How do you like it?" numbers={from(1, 9)} words={likingWords} columns={3} />;
+  return <Numbers {...props} title="Liking" numbers={from(1, 9)} words={likingWords} columns={3} />;
 }
 
 /** How strong it is, 0 to 10. */
 export function Strength(props: Props) {
-  return <Numbers {...props} title="How strong is it?" numbers={from(0, 10)} words={strengthWords} columns={6} />;
+  return <Numbers {...props} title="Strength" numbers={from(0, 10)} words={strengthWords} columns={6} />;
 }
 
 interface NumbersProps extends Props {
