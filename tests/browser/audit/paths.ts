@@ -36,7 +36,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
       [/^Fan/, press('dialog[open] .sheet-row')],
       [/^Fan t/, press('.ways .second', /Pairs/)],
       [/^(Next:|What to layer)/, main],
-      [/^Fan th/, press('.strip-chip')],
+      [/^Fan th/, press('.fan .state')],
       [/^Fan the/, press('dialog[open] .second', /alone/)],
       [/^Fan them,/, press('.note-words .more')],
     ],
