@@ -76,23 +76,33 @@ async function dipNext(code: string): Promise<void> {
   await phone.page.locator('.dip-pad').tap();
 }
 
+/** Opens the sheet of a strip of the fan, by a touch on the picture. */
+async function strip(code: string): Promise<void> {
+  await phone.page.locator('.fan .strip', { hasText: code }).locator('.state').first().tap();
+  await phone.page.locator('dialog[open]', { hasText: code }).waitFor();
+}
+
 /** Takes the proposal up, writes one word and a liking. */
-async function readProposal(liking: number, interrupted: boolean): Promise<void> {
+async function noteOnProposal(liking: number, interrupted: boolean): Promise<void> {
   await h.tap('Pairs');
   await h.sees('Next: ');
   await h.done();
+  await phone.page.locator('.fan').waitFor();
+  expect(await phone.page.locator('.fan .strip:not(.aside)').count()).toBe(2);
+  await h.tap('More…');
   await phone.page.locator('.tab', { hasText: 'citrus' }).tap();
   await phone.page.getByRole('button', { name: 'zesty', exact: true }).tap();
-  await phone.page.waitForFunction(() => document.querySelector<HTMLInputElement>('.field input')?.value === 'zesty');
+  await phone.page.waitForFunction(
+    () => document.querySelector<HTMLInputElement>('input[name$=".words"]')?.value === 'zesty',
+  );
   if (interrupted) {
     const said = await phone.page.locator('.say').textContent();
     await cutPower();
     await open();
     await resume();
     expect(await phone.page.locator('.say').textContent()).toBe(said);
-    expect(await phone.page.locator('.field input').last().inputValue()).toBe('zesty');
+    expect(await phone.page.locator('input[name$=".words"]').inputValue()).toBe('zesty');
   }
-  await h.done();
   await phone.page.getByRole('button', { name: new RegExp(`^${liking}, (dis)?like`) }).tap();
   await phone.page.locator('.scale .amount', { hasText: String(liking) }).waitFor();
   await h.done();
@@ -100,26 +110,27 @@ async function readProposal(liking: number, interrupted: boolean): Promise<void>
   await readNumbers();
 }
 
-test('six strips, ten layerings proposed and read, a swap, a verdict and a formula draft, killed in the middle', async () => {
+test('six strips, ten pairs proposed and noted, a swap, a verdict and a formula, killed in the middle', async () => {
   await h.task('Layer strips');
   for (const code of CODES.slice(0, 6)) await h.pick(code);
   await h.sees('6 picked');
   await h.done();
   for (const code of CODES.slice(0, 6)) await dipNext(code);
   await phone.page.locator('.fan').waitFor();
-  expect(await phone.page.locator('.strip-chip', { hasText: 'PGF' }).textContent()).toContain('stays wet');
-
-  await h.tap('Pairs');
-  await h.tap('twos');
-  await phone.page.locator('.tile.on', { hasText: 'twos' }).waitFor();
-  await h.tap('Back to the fan');
-  for (let i = 0; i < 10; i++) await readProposal(i === 6 ? 9 : 4, i === 4);
-  expect(await phone.page.locator('.status').textContent()).toContain('10 of 15 pairs');
+  expect(await phone.page.locator('.fan').getAttribute('aria-label')).toContain('PGF 1 % stays wet');
+  for (const code of CODES.slice(0, 6).filter((one) => one !== 'PGF')) {
+    await strip(code);
+    await h.tap('It is dry now');
+    await phone.page.locator('dialog[open]').waitFor({ state: 'detached' });
+  }
+  await h.sees('Fan them');
+  for (let i = 0; i < 10; i++) await noteOnProposal(i === 6 ? 9 : 4, i === 4);
+  expect(await phone.page.locator('.pairs').textContent()).toContain('10 of 15 pairs');
+  expect(await phone.page.locator('.notes li').count()).toBe(10);
   expect(await phone.page.locator('.status').textContent()).toMatch(/rest the nose|Half a minute/);
 
-  await h.tap('Swap');
-  await phone.page.locator('.strip-chip', { hasText: 'VETI' }).tap();
-  await h.pick('ANIS');
+  await strip('VETI');
+  await phone.page.locator('.sheet-row', { hasText: 'ANIS' }).tap();
   await dipNext('ANIS');
   await phone.page.locator('.fan').waitFor();
   expect(await phone.page.locator('.fan').getAttribute('aria-label')).toMatch(/ANIS/);
@@ -128,9 +139,10 @@ test('six strips, ten layerings proposed and read, a swap, a verdict and a formu
   await h.done();
   const judged = (await phone.page.locator('.say').textContent())!.replace('Your verdict on ', '');
   expect(judged.split(' + ')).toHaveLength(2); // the two liked best
-  await phone.page.getByRole('button', { name: /^9, like/ }).tap();
+  await phone.page.locator('.fold', { hasText: 'Liked 9 of 9' }).waitFor(); // as its note says, and not asked again
   await h.choose('Keep');
-  await h.done();
+  await h.tap('Take it to a formula');
+  await h.sees('The formula');
   expect(
     await phone.page
       .locator('.field input')
@@ -138,6 +150,7 @@ test('six strips, ten layerings proposed and read, a swap, a verdict and a formu
   ).toEqual([judged, '50', '50']);
   await h.finish();
   expect(await phone.page.locator('h1').textContent()).toBe(judged);
+  expect(await phone.page.locator('.facts', { hasText: 'Liking' }).textContent()).toContain('9 of 9');
   await readNumbers();
 });
 
@@ -151,7 +164,7 @@ test('what waits for its moment stands on the Bench, and a tap leads there', asy
   await phone.page.locator('.fan').waitFor();
   await phone.page.getByRole('button', { name: /Pause/ }).tap();
   await readNumbers();
-  await phone.page.locator('.due .entry', { hasText: '5 min reading of CARD' }).tap();
+  await phone.page.locator('.due .entry', { hasText: /Smell CARD.*, at 5 min/ }).tap();
   await phone.page.locator('.fan').waitFor();
   await phone.page.goto(`${site.url}#/`);
 });

@@ -130,7 +130,10 @@ async function layer(cast: Cast, script: (typeof layerings)[number]): Promise<vo
       pick: vials.map((id) => ({ type: 'typed', key: `pick.${id}`, text: 'yes' })),
       dip: vials.map((id) => ({ type: 'mark', key: `dipped.${id}` })),
       fan: [{ type: 'mark', key: 'reading.1' }, ...reading],
-      verdict: [{ type: 'typed', key: 'verdict.liking', text: script.liking }],
+      verdict: [
+        { type: 'typed', key: 'verdict.liking', text: script.liking },
+        { type: 'typed', key: 'draft', text: 'draft.name' in script.typed ? 'yes' : 'no' },
+      ],
     },
   });
   cast.set(script.name, the('layering', made));

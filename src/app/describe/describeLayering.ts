@@ -5,24 +5,34 @@ import { formatGiven, formatMoment } from '../../ui/format';
 
 type Layering = RecordOf<'layering'>;
 
-/** A layering in words: its strips, every reading, the verdict, and the way on. */
+/** A layering in words: its strips, every note, the verdict, and the way on. */
 export function describeLayering(r: Layering): Description {
   const { decision, liking, words } = r.verdict;
   const again = Object.fromEntries((r.verdict.vials ?? stayed(r)).map((id) => [`pick.${id}`, 'yes']));
   return {
     title: r.name,
-    line: [decision || 'no verdict', liking === null ? '' : `liked ${liking} of 9`].filter(Boolean).join(', '),
+    line: [verdictText(decision) || 'no verdict', liking === null ? '' : `liked ${liking} of 9`]
+      .filter(Boolean)
+      .join(', '),
     facts: facts(
-      ['Verdict', decision],
+      ['Verdict', verdictText(decision)],
       ['Liking', liking === null ? undefined : `${liking} of 9`],
-      ['In words', words],
+      ['Note', words],
       ['Strips', r.strips.map(stripText).join(', ')],
       ['Dipped', dippedText(r)],
       ['Room', r.roomC === undefined ? undefined : `${formatGiven(r.roomC)} °C`],
-      ...r.readings.map((reading) => [readingHead(reading), readingText(reading)] as const),
+      ...r.readings.map((note) => [noteHead(note), noteText(note)] as const),
     ),
-    next: [{ words: 'Layer these again', start: { task: 'layer', typed: again } }],
+    next: [
+      { words: 'Take it to a formula', start: { task: 'formula', typed: { from: r.id, of: r.id } } },
+      { words: 'Layer these again', start: { task: 'layer', typed: again } },
+    ],
   };
+}
+
+/** A decision as it is read; stored, rejected is 'drop'. */
+function verdictText(decision: string): string {
+  return decision === 'drop' ? 'rejected' : decision;
 }
 
 function stayed(r: Layering): string[] {
@@ -44,18 +54,19 @@ function dippedText(r: Layering): string {
   return first === last ? begun : `${begun} to ${last}`;
 }
 
-function readingHead({ minute, at, vials }: Layering['readings'][number]): string {
+function noteHead({ minute, at, vials }: Layering['readings'][number]): string {
   const moment =
     minute === null ? '' : minute === 0 ? ', fresh' : minute <= 60 ? `, ${minute} min` : `, ${minute / 60} h`;
   return `${clock(at)}${moment}: ${vials.map((id) => tagOfId(id) ?? 'a vial that is gone').join(' + ')}`;
 }
 
-function readingText({ words, intensity, liking, note }: Layering['readings'][number]): string {
+function noteText({ words, intensity, liking, note, wet }: Layering['readings'][number]): string {
   const scores = [
     intensity === null ? '' : `strength ${intensity} of 10`,
     liking === null ? '' : `liked ${liking} of 9`,
   ];
-  return [words, ...scores, note].filter(Boolean).join(', ');
+  const state = wet && wet.length > 0 ? 'while wet' : '';
+  return [words, ...scores, note, state].filter(Boolean).join(', ');
 }
 
 function clock(at: string): string {

@@ -105,7 +105,7 @@ export function dryOff(
   if (own && !(own.seconds > 0))
     throw new Refusal('your own drying time is above 0 s, not {seconds} s', { seconds: own.seconds });
   if (solvent.film && leastDryOff(solvent.film, THIN_FILM_MM) > SESSION_SECONDS)
-    return { seconds: null, basis: 'stays wet', words: 'does not dry off in a session: smell it wet' };
+    return { seconds: null, basis: 'stays wet', words: 'does not dry within a session: smell it wet' };
   if (solvent.evaporationRate === null)
     return { seconds: null, basis: 'not known', words: `no drying figure is known for ${solvent.words}` };
   const rate = own ? own.solvent.evaporationRate : HABIT.evaporationRate;

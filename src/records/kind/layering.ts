@@ -12,6 +12,8 @@ const reading = z.object({
   /** 1 dislike extremely to 9 like extremely. */
   liking: z.nullable(z.number()),
   note: z.string(),
+  /** The vials of it whose strips were not dry yet; left out where there were none, and before that was recorded. */
+  wet: z.optional(z.array(z.string())),
 });
 
 const schema = z.lazy(() =>
@@ -34,12 +36,13 @@ const schema = z.lazy(() =>
     /** Room temperature, °C, where it was noted. */
     roomC: z.optional(z.number()),
     readings: z.array(reading),
-    /** `vials`: which of the strips it is about; left out, it is about the fan. */
+    /** `vials`: which of the strips it is about; left out, it is about the fan. `wet`: they were never smelled together dry. */
     verdict: z.object({
       liking: z.nullable(z.number()),
       decision: z.string(),
       words: z.string(),
       vials: z.optional(z.array(z.string())),
+      wet: z.optional(z.literal(true)),
     }),
   }),
 );

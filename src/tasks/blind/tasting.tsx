@@ -1,6 +1,6 @@
 import { textOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { likingWords, Scale } from '../shared/Scale';
+import { Liking } from '../../ui/controls/Scale';
 import type { Step } from '../engine/task';
 import { answersOf, codesIn, isComplete } from './answers';
 import { CardTiles, CodeTiles } from './CodeTiles';
@@ -44,7 +44,10 @@ function cupSteps(run: RunState, design: Design, i: number): Step[] {
       ...(liking
         ? {
             draw: (walk) => (
-              <Scale {...{ walk, name, from: 1, to: 9, words: likingWords }} title="How do you like it?" />
+              <Liking
+                chosen={Number(walk.state.value.typed[name]) || null}
+                onChoose={(text) => void walk.happen({ type: 'typed', key: name, text })}
+              />
             ),
           }
         : {}),

@@ -37,6 +37,11 @@ export function isBegun(run: RunState, field: Field): boolean {
   return run.typed[field.name] !== undefined;
 }
 
+/** The names that begin so and in which something was ever typed, in the order in which that was first done. */
+export function namesBegun({ typed }: RunState, start: string): string[] {
+  return Object.keys(typed).filter((name) => name.startsWith(start));
+}
+
 /** What a button types: the answer of a field, by its name; what has a structure as JSON. */
 export function types<T extends string | object>(field: Field<T>, value: NoInfer<T>): Record<string, string> {
   return { [field.name]: typeof value === 'string' ? value : JSON.stringify(value) };

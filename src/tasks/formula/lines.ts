@@ -24,7 +24,7 @@ export function originOptions(): Option[] {
   const layerings = list('layering').map(({ id, name, verdict }) => ({
     value: id,
     label: name,
-    hint: `layering${verdict.decision && `, ${verdict.decision}`}`,
+    hint: `layering${verdict.decision && `, ${verdict.decision === 'drop' ? 'rejected' : verdict.decision}`}`,
   }));
   const trials = list('vial')
     .filter(({ contents }) => contents.length > 1)

@@ -1,5 +1,7 @@
 import { useRef } from 'preact/hooks';
 import type { Walk } from '../engine/task';
+import { fields } from './fields';
+import { typed } from './notes';
 import { StripChips } from './StripChips';
 import { dipsOf, inFan, toDip, type Strip } from './strips';
 import { tagOf } from '../../workshop/labelled';
@@ -26,10 +28,7 @@ export function Dipping({ walk }: { walk: Walk }) {
             Undo{last && ` ${tagOf(last.vial)}`}
           </button>
           {next && (
-            <button
-              class="second"
-              onClick={() => void walk.happen({ type: 'typed', key: `pick.${next.vial.id}`, text: '' })}
-            >
+            <button class="second" onClick={() => void walk.happen(typed(fields.pick(next.vial.id), ''))}>
               Skip {tagOf(next.vial)}
             </button>
           )}
@@ -48,7 +47,7 @@ function Dips({ walk, vial }: { walk: Walk; vial: string }) {
         <button
           class={n === dips ? 'tile on' : 'tile'}
           aria-pressed={n === dips}
-          onClick={() => void walk.happen({ type: 'typed', key: `dips.${vial}`, text: String(n) })}
+          onClick={() => void walk.happen(typed(fields.dips(vial), String(n)))}
         >
           {n === 1 ? '1 dip' : `${n} dips`}
         </button>

@@ -25,7 +25,7 @@ export function PairTriangle({ codes, times, next }: Props) {
       class="triangle"
       viewBox={`0 0 ${width} ${cell * codes.length}`}
       role="img"
-      aria-label={`Pairs smelled together: ${done} of ${cells.length}. Next: ${next.map((i) => codes[i]).join(', ')}`}
+      aria-label={`Pairs compared: ${done} of ${cells.length}. Next: ${next.map((i) => codes[i]).join(', ')}`}
     >
       {cells.map(({ i, j, n }) => (
         <g transform={`translate(${j * cell} ${i * cell})`}>

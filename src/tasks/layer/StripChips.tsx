@@ -31,11 +31,11 @@ export function StripChips({ strips, onStrip, inOneRow }: Props) {
         <li key={strip.vial.id}>
           {onStrip ? (
             <button class={ready ? 'strip-chip ready' : 'strip-chip'} onClick={() => onStrip(strip)}>
-              <b class="mono">{tagOf(strip.vial)}</b> <small>{words}</small>
+              <b class="mono">{tagOf(strip.vial)}</b> <small>{ready ? `✓ ${words}` : words}</small>
             </button>
           ) : (
             <span class={ready ? 'strip-chip ready' : 'strip-chip'}>
-              <b class="mono">{tagOf(strip.vial)}</b> <small>{words}</small>
+              <b class="mono">{tagOf(strip.vial)}</b> <small>{ready ? `✓ ${words}` : words}</small>
             </span>
           )}
         </li>

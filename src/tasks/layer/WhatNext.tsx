@@ -3,13 +3,19 @@ import { list } from '../../records/shelf';
 import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
 import { PairTriangle } from './PairTriangle';
-import { beginReading } from './readings';
+import { fields } from './fields';
+import { beginNote, closing, typed } from './notes';
 import { inFan, stripsOf, toDip } from './strips';
-import { poolOf, proposal, sizeOf, SIZES, takeJust, usesFan, type Proposal } from './together';
+import { poolOf, proposal, sizeOf, takeJust, usesFan, type Proposal } from './together';
 import { formatCount } from '../../ui/format';
 import { tagOfId } from '../../workshop/labelled';
 
-const NAMES: Readonly<Record<number, string>> = { 2: 'twos', 3: 'threes', 4: 'fours', 5: 'fives' };
+const SIZES = fields.size.options!;
+
+/** 'twos', 'threes', … */
+function nameOf(size: number): string {
+  return SIZES.find(({ value }) => value === String(size))?.label ?? '';
+}
 
 /** Which strips to smell together next, and what has been smelled together so far. */
 export function WhatNext({ walk }: { walk: Walk }) {
@@ -43,7 +49,7 @@ function Choices({ walk }: { walk: Walk }) {
             <button
               class={on ? 'tile on' : 'tile'}
               aria-pressed={on}
-              onClick={() => void walk.happen({ type: 'typed', key: 'next.pool', text: pool })}
+              onClick={() => void walk.happen(typed(fields.pool, pool))}
             >
               {words}
             </button>
@@ -51,13 +57,13 @@ function Choices({ walk }: { walk: Walk }) {
         </div>
       )}
       <div class="tiles" role="group" aria-label="Strips at once">
-        {SIZES.map((size) => (
+        {SIZES.map(({ value, label }) => (
           <button
-            class={size === sizeOf(run) ? 'tile on' : 'tile'}
-            aria-pressed={size === sizeOf(run)}
-            onClick={() => void walk.happen({ type: 'typed', key: 'next.size', text: String(size) })}
+            class={value === String(sizeOf(run)) ? 'tile on' : 'tile'}
+            aria-pressed={value === String(sizeOf(run))}
+            onClick={() => void walk.happen(typed(fields.size, value))}
           >
-            {NAMES[size]}
+            {label}
           </button>
         ))}
       </div>
@@ -70,13 +76,16 @@ function Counted({ found: { coverage, plan, possible }, size }: { found: Proposa
   return (
     <p>
       <b>
-        {coverage.done} of {coverage.total} pairs smelled.
+        {coverage.done} of {coverage.total} pairs compared.
       </b>{' '}
       {plan.next
         ? `At least ${plan.atLeast} ${plural} to go; this plan takes ${plan.planned}.`
-        : 'Every pair has met: swap by taste now.'}
+        : 'Every pair was smelled: swap by taste now.'}
       <small>
-        {formatCount(possible)} different {NAMES[size]} are possible; pairs are covered by far fewer.
+        {size === 2
+          ? 'A pair counts when just these two strips were smelled together, dry.'
+          : `A pair counts here when it was among ${size} dry strips or fewer; a larger fan is one smell.`}{' '}
+        {formatCount(possible)} different {nameOf(size)} are possible{size > 2 && '; pairs are covered by far fewer'}.
       </small>
     </p>
   );
@@ -94,8 +103,8 @@ export async function takeUp(walk: Walk): Promise<void> {
   const run = walk.state.peek();
   const vials = proposal(run)?.vials ?? [];
   if (usesFan(run)) {
-    const { n, happenings } = beginReading(run, Date.now(), vials);
-    if (await walk.happen(...happenings)) await walk.goTo(`reading.${n}`, true);
+    if (await walk.happen(...closing(run), ...beginNote(run, Date.now(), vials).happenings))
+      await walk.goTo('fan', true);
     return;
   }
   const dipped = stripsOf(run).some(({ dippedAt }) => dippedAt !== null);

@@ -2,27 +2,30 @@ import { useSignal } from '@preact/signals';
 import { descriptorFamilies } from '../../tables/descriptors';
 import type { Walk } from '../engine/task';
 import { familyOf } from './families';
-import { readingOf } from './readings';
-import { hasWord, ownWords, toggleWord, tradeWords } from './wordList';
+import { noteOf, typed } from './notes';
+import { fields } from './fields';
+import { hasWord, ownWords, toggleWord, tradeWords, wordsIn } from './wordList';
 
 const OWN_SHOWN = 16; // our choice: two or three rows
 
-/** Words to tap: the person's own first, then the trade's, family by family. */
+/** Words to tap: those chosen, which stay in sight, the person's own, then the trade's, family by family. */
 export function WordChips({ walk, n }: { walk: Walk; n: number }) {
   const run = walk.state.value;
-  const { vials, words } = readingOf(run, n);
+  const { vials, words } = noteOf(run, n);
   const own = ownWords(run, n);
   const likely = vials.map((vial) => familyOf(run, vial)).find((family) => family !== 'none');
   const family = useSignal(likely ?? descriptorFamilies[0]!.id);
 
+  const isOpen = (word: string) => !hasWord(words, word);
   function toggle(word: string) {
     (document.activeElement as HTMLElement | null)?.blur(); // so that the box shows what is stored
-    void walk.happen({ type: 'typed', key: `reading.${n}.words`, text: toggleWord(words, word) });
+    void walk.happen(typed(fields.words(n), toggleWord(words, word)));
   }
 
   return (
     <>
-      <Words label="Your words" all={own.slice(0, OWN_SHOWN)} text={words} onWord={toggle} />
+      <Words label="Chosen words" all={wordsIn(words)} text={words} onWord={toggle} />
+      <Words label="Your words" all={own.filter(isOpen).slice(0, OWN_SHOWN)} text={words} onWord={toggle} />
       <div class="tiles families" role="group" aria-label="Families of trade words">
         {descriptorFamilies.map(({ id, name }) => (
           <button
@@ -34,7 +37,7 @@ export function WordChips({ walk, n }: { walk: Walk; n: number }) {
           </button>
         ))}
       </div>
-      <Words label="Trade words" all={tradeWords(family.value, own)} text={words} onWord={toggle} />
+      <Words label="Trade words" all={tradeWords(family.value, own).filter(isOpen)} text={words} onWord={toggle} />
     </>
   );
 }

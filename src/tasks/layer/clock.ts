@@ -34,10 +34,10 @@ export function clockOf(vial: Vial, room: number | null): DryOff {
     return dryOff(figures, { ...temperature, ...(own ? { own } : {}) });
   }
   if (vial.solvent?.dryOff === 'stays wet')
-    return { seconds: null, basis: 'stays wet', words: 'does not dry off in a session: smell it wet' };
+    return { seconds: null, basis: 'stays wet', words: 'does not dry within a session: smell it wet' };
   const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
   if (!vial.solvent && strength >= NEAT) return { seconds: 0, basis: 'common practice', words: 'neat, nothing to dry' };
-  const name = vial.solvent?.name ?? 'what it is thinned with';
+  const name = vial.solvent?.name ?? 'its solvent';
   return { seconds: null, basis: 'not known', words: `no drying figure is known for ${name}` };
 }
 
@@ -65,6 +65,8 @@ export interface Drying {
   readonly wet: number;
   /** Ready to be shown beside its code. */
   readonly words: string;
+  /** The same at a strip that is drawn: a line, or two. */
+  readonly short: readonly string[];
 }
 
 interface Dip {
@@ -76,15 +78,23 @@ interface Dip {
   readonly stillWet: boolean;
 }
 
+const DRY: Drying = { ready: true, wet: 0, words: 'dry', short: ['✓ dry'] };
+
 /** How a strip stands at `now`. */
 export function dryingAt({ clock, dippedAt, driedAt, stillWet }: Dip, now: number): Drying {
-  if (driedAt !== null) return { ready: true, wet: 0, words: 'dry' };
-  if (stillWet) return { ready: false, wet: 0.3, words: 'still wet' };
-  if (clock.basis === 'stays wet') return { ready: true, wet: 1, words: 'stays wet' };
-  if (clock.seconds === null) return { ready: true, wet: 0.5, words: 'time not known' };
+  if (driedAt !== null) return DRY;
+  if (stillWet) return { ready: false, wet: 0.3, words: 'still wet', short: ['wet'] };
+  if (clock.basis === 'stays wet') return { ready: true, wet: 1, words: 'stays wet', short: ['stays', 'wet'] };
+  if (clock.seconds === null) return { ready: true, wet: 0.5, words: 'time not known', short: ['dry?'] };
   const left = clock.seconds - (now - dippedAt) / 1000;
   const wet = wetness(clock, Math.max(0, (now - dippedAt) / 1000));
-  return left <= 0 ? { ready: true, wet: 0, words: 'dry' } : { ready: false, wet, words: `about ${leftText(left)}` };
+  if (left <= 0) return DRY;
+  return { ready: false, wet, words: `wet, about ${leftText(left)}`, short: ['wet', leftText(left)] };
+}
+
+/** When a strip is ready by the clock or by the person, ms since 1970; at once where no time is known. */
+export function readyAt({ clock, dippedAt, driedAt }: Omit<Dip, 'stillWet'>): number {
+  return driedAt ?? dippedAt + 1000 * (clock.seconds ?? 0);
 }
 
 /** To 10 s up to a minute and a half, then to the minute: the clock knows no better. */

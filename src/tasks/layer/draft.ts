@@ -1,11 +1,13 @@
 import type { Formula } from '../../records/kind/formula';
 import { list, newId, newRecord } from '../../records/shelf';
 import { formatTyped } from '../../ui/format';
-import { amount, textOf, valueOf, words, type Field } from '../engine/fields';
+import { answer } from '../engine/answers';
+import { amount, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
 import { codesOf } from './strips';
-import { decisionField, judged } from './verdict';
+import { fields } from './fields';
+import { judged } from './verdict';
 
 interface Line {
   readonly material: string;
@@ -43,37 +45,37 @@ function shareField({ material, name, share }: Line): Field<number> {
   });
 }
 
+/** Whether the layering goes on to a formula. In the first version every one that was kept did, unless it was said otherwise. */
 function wanted(run: RunState): boolean {
-  return valueOf(run, decisionField) === 'keep' && run.typed['draft'] !== 'no';
+  const draft = answer(run, fields.draft) ?? (run.at === 'draft' ? 'yes' : 'no');
+  return answer(run, fields.decision) === 'keep' && draft === 'yes';
 }
 
-/** The screen of the draft: there when the layering is kept. */
+const withoutFormula: Step = {
+  key: 'draft',
+  say: 'No formula this time.',
+  offers: [{ words: 'Take it to a formula', type: { [fields.draft.name]: 'yes' } }],
+  done: 'Save',
+};
+
+/** The screen of the formula: there when the layering is taken to one. */
 export function draftSteps(run: RunState): Step[] {
-  if (valueOf(run, decisionField) !== 'keep') return [];
-  if (!wanted(run))
-    return [
-      {
-        key: 'draft',
-        say: 'No formula draft this time.',
-        offers: [{ words: 'Make a formula draft', type: { draft: '' } }],
-        done: 'Keep in the Book',
-      },
-    ];
+  if (!wanted(run)) return run.at === 'draft' ? [withoutFormula] : [];
   const lines = draftLines(run);
-  const none = lines.every((line) => valueOf(run, shareField(line)) === 0);
+  const none = lines.every((line) => answer(run, shareField(line)) === 0);
   const old = earlier(lines);
   return [
     {
       key: 'draft',
       say: 'The formula, in parts of neat material.',
       more: [
-        'Starts from strength × dips. Strips are alike, a formula is not: change what you like; 0 leaves one out.',
+        'Starts from strength × dips. Strips are dipped alike, a formula need not be: adjust freely; 0 leaves a material out.',
         ...(old ? [`It becomes version ${old.version + 1} of ${old.name}.`] : []),
       ],
       ask: [nameField(run), ...lines.map(shareField)],
-      offers: [{ words: 'Without a formula', type: { draft: 'no' }, leave: true }],
+      offers: [{ words: 'Save the layering only', type: { [fields.draft.name]: 'no' }, leave: true }],
       ...(none ? { problem: 'All parts are 0: give at least one material its parts.' } : {}),
-      done: 'Keep both in the Book',
+      done: 'Save both',
     },
   ];
 }
@@ -95,14 +97,14 @@ function earlier(lines: readonly Line[]): Formula | undefined {
 export function draftOf(run: RunState, layering: string): Formula[] {
   if (!wanted(run)) return [];
   const lines = draftLines(run)
-    .map((line) => ({ ...line, share: valueOf(run, shareField(line))! }))
+    .map((line) => ({ ...line, share: answer(run, shareField(line))! }))
     .filter(({ share }) => share > 0);
   const old = earlier(lines);
   const id = newId();
   return [
     newRecord('formula', {
       id,
-      name: textOf(run, nameField(run)).trim(),
+      name: answer(run, nameField(run))!,
       root: old?.root ?? id,
       version: (old?.version ?? 0) + 1,
       lines,

@@ -1,9 +1,11 @@
 import { find, list } from '../../records/shelf';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { fields } from './fields';
 
 /** The colour family of a strip: chosen in this run, else the last one given to its vial or to another of the same smell, else none. */
 export function familyOf(run: RunState, vial: string): string {
-  return run.typed[`family.${vial}`] ?? lastFamily(vial) ?? 'none';
+  return answer(run, fields.family(vial)) ?? lastFamily(vial) ?? 'none';
 }
 
 /**

@@ -24,17 +24,17 @@ export function helpingStep(run: RunState, back: Pick<Step, 'key' | 'done' | 'ne
       say: 'Too early to say which ones help.',
       more: [
         told,
-        'A hint comes from 15 on, and only when likings foretell each other better than their mean does; pairs take four for every vial.',
+        'The hint appears from 15 liked layerings, and only if likings predict each other better than their mean; pairs need four per vial.',
       ],
     };
   return {
     ...back,
-    say: 'What seems to help: a hint, not a finding.',
+    say: 'What seems to help (a hint, not a result).',
     more: [
       told,
       found!.pairsReady
-        ? 'The pair on top is right about two times in three: smell it again.'
-        : 'Pairs need more layerings still.',
+        ? 'The top pair is right about two times in three: smell it again.'
+        : 'Pairs need more layerings.',
     ],
     results,
   };
@@ -59,8 +59,8 @@ function resultOf({ vials, worth: value, uncertainty }: Part, found: Worth, trie
         'Likings run from 1 to 9; a part says how many points above or below the mean it moves a layering.',
       ],
       inputs: [
-        { words: 'Layerings with a liking', text: String(tries), source: 'your readings and verdicts' },
-        { words: 'Mean liking', text: formatFixed(found.mean, 1), source: 'your readings and verdicts' },
+        { words: 'Layerings with a liking', text: String(tries), source: 'your notes and verdicts' },
+        { words: 'Mean liking', text: formatFixed(found.mean, 1), source: 'your notes and verdicts' },
       ],
     },
   };

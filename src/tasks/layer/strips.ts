@@ -1,15 +1,16 @@
 import type { DryOff } from '../../core/liquid/dryOff';
-import { find } from '../../records/shelf';
+import { find, shelf } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
-import { optionalAmount, valueOf } from '../engine/fields';
-import type { RunState } from '../engine/fold';
-import { clockOf, ROOM } from './clock';
 import { tagOf } from '../../workshop/labelled';
+import { answer, ask, namesBegun } from '../engine/answers';
+import type { Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import { clockOf } from './clock';
+import { fields } from './fields';
 
 /** The most strips of a session, and the usual advice for a fan (both common practice, no source). */
 export const MOST_STRIPS = 12;
 export const ADVISED_STRIPS = 5;
-const MOST_DIPS = 5;
 
 /** One strip of a run. Times in ms since 1970. */
 export interface Strip {
@@ -25,20 +26,19 @@ export interface Strip {
 /** A strip that has been dipped. */
 export type Dipped = Strip & { readonly dippedAt: number };
 
-export const roomField = optionalAmount({
-  name: 'room',
-  title: 'Room',
-  unit: '°C',
-  ...ROOM,
-  help: 'May stay empty. A warmer room dries strips sooner.',
-});
+/** The room of the run: what was said, else that of the settings. */
+export function roomField(): Field<number | null> {
+  const { roomC } = shelf.settings.value;
+  return roomC === undefined ? fields.room : ask(fields.room, { preset: String(roomC) });
+}
 
 /** All strips of a run, in the order picked: those taken out again too, without those unticked before their dip. */
 export function stripsOf(run: RunState): Strip[] {
-  const room = valueOf(run, roomField);
+  const room = answer(run, roomField());
   const at = (key: string): number | null => (run.marks[key] ? Date.parse(run.marks[key]) : null);
-  return Object.keys(run.typed).flatMap((key) => {
-    const vial = key.startsWith('pick.') && run.typed[key] === 'yes' ? find('vial', key.slice(5)) : undefined;
+  return namesBegun(run, 'pick.').flatMap((name) => {
+    const id = name.slice('pick.'.length);
+    const vial = answer(run, fields.pick(id)) === 'yes' ? find('vial', id) : undefined;
     if (!vial) return [];
     return {
       vial,
@@ -69,8 +69,7 @@ export function toDip(run: RunState): Strip[] {
 
 /** How often a strip is dipped, 1 to 5. */
 export function dipsOf(run: RunState, vial: string): number {
-  const typed = Number(run.typed[`dips.${vial}`] ?? 1);
-  return Number.isInteger(typed) && typed >= 1 ? Math.min(typed, MOST_DIPS) : 1;
+  return answer(run, fields.dips(vial)) ?? 1;
 }
 
 /** 'CARD 1 % + HEX 0.1 % + PGF 1 %'. */

@@ -1,44 +1,46 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { list, newRecord } from '../../records/shelf';
-import { valueOf } from '../engine/fields';
-import type { RunState } from '../engine/fold';
-import type { Step, Task } from '../engine/task';
-import { familyOf } from './families';
-import { Dipping } from './Dipping';
-import { draftOf, draftSteps } from './draft';
-import { FanHub } from './FanHub';
-import { Picking, PuttingIn } from './Picking';
-import { helpingStep } from './helping';
-import { proposal, usesFan } from './together';
-import { takeUp, WhatNext } from './WhatNext';
-import { ReadingHead, ReadingScores } from './ReadingParts';
-import { begun, dueReadings, headOf, momentText, noteField, readingsOf, wordsField } from './readings';
-import { StripPage } from './StripPage';
-import { ADVISED_STRIPS, codesOf, inFan, inHand, MOST_STRIPS, roomField, shortCodes, stripsOf, toDip } from './strips';
-import { SwapOut } from './SwapOut';
-import { decisionField, judged, verdictLiking, verdictStep, verdictWords } from './verdict';
-import './layer.css';
 import { Refusal } from '../../core/text/refusal';
 import { labelTagOf, tagOf, tagOfId } from '../../workshop/labelled';
+import { answer } from '../engine/answers';
+import type { RunState } from '../engine/fold';
+import type { Step, Task, Walk } from '../engine/task';
+import { Dipping } from './Dipping';
+import { draftOf, draftSteps } from './draft';
+import { familyOf } from './families';
+import { FanPage } from './FanPage';
+import { fields } from './fields';
+import { helpingStep } from './helping';
+import { noteStep } from './NotePage';
+import { closing, dueNotes, headOf, momentText, noteOf, notesOf, noteWords, openNote } from './notes';
+import { Picking } from './Picking';
+import { ADVISED_STRIPS, codesOf, inFan, inHand, MOST_STRIPS, roomField, shortCodes, stripsOf, toDip } from './strips';
+import { proposal, usesFan } from './together';
+import { isJudgedWet, judged, verdictLiking, verdictStep } from './verdict';
+import { takeUp, WhatNext } from './WhatNext';
+import '../shared/tiles.css';
+import './layer.css';
 
 const FIVE = `At most ${ADVISED_STRIPS} together until it is refined is the usual advice (common practice, no source).`;
 
 function pickStep(run: RunState): Step {
   const hand = inHand(run);
   const empty = list('vial').length === 0;
+  const room = roomField();
+  const dips = toDip(run).length;
   return {
     key: 'pick',
     say: hand.length === 0 ? 'Which vials?' : `‹${hand.length} picked›: ${shortCodes(hand)}`,
     more: hand.length > ADVISED_STRIPS ? [FIVE] : [],
     draw: (walk) => <Picking walk={walk} />,
-    ask: empty ? [] : [roomField],
+    ask: empty || room.asked ? [] : [room],
     ...(empty ? { offers: [{ words: 'Dilute a material', start: { task: 'dilute', typed: {} } }] } : {}),
     ...(hand.length === 0 ? { problem: 'Tick at least one vial.' } : {}),
     ...(hand.length > MOST_STRIPS
       ? { problem: `${MOST_STRIPS} strips at most: untick ${hand.length - MOST_STRIPS}.` }
       : {}),
-    done: toDip(run).length > 0 || hand.length === 0 ? 'Dip them' : 'To the fan',
-    next: toDip(run).length > 0 || hand.length === 0 ? 'dip' : 'fan',
+    done: dips > 0 ? `Dip ${dips}` : hand.length === 0 ? 'Dip' : 'To the fan',
+    next: dips > 0 || hand.length === 0 ? 'dip' : 'fan',
   };
 }
 
@@ -55,7 +57,9 @@ function dipStep(run: RunState): Step {
   return {
     key: 'dip',
     say: next ? `Dip ‹${tagOf(next.vial)}›, shallow, and shake it off.` : 'All strips are dipped.',
-    more: next ? ['5 to 10 mm deep, every strip alike (common practice, no source).', ...severalDips(next.dips)] : [],
+    more: next
+      ? ['Dip 5 to 10 mm, the same for every strip (common practice, no reference).', ...severalDips(next.dips)]
+      : [],
     draw: (walk) => <Dipping walk={walk} />,
     ...(next ? { problem: `${tagOf(next.vial)} is not dipped yet: dip it and tap its field, or skip it.` } : {}),
     done: 'To the fan',
@@ -63,48 +67,33 @@ function dipStep(run: RunState): Step {
   };
 }
 
-function readingSteps(run: RunState, n: number): Step[] {
-  return [
-    {
-      key: `reading.${n}`,
-      say: `Smell ${headOf(run, n)}.`,
-      draw: (walk) => <ReadingHead walk={walk} n={n} />,
-      ask: [wordsField(n)],
-      done: 'Next',
-      next: `score.${n}`,
-    },
-    {
-      key: `score.${n}`,
-      say: 'How strong, how good?',
-      draw: (walk) => <ReadingScores walk={walk} n={n} />,
-      ask: [noteField(n)],
-      done: 'Keep this reading',
-      next: 'fan',
-    },
-  ];
-}
-
-/** Steps beside the way: they are there only while the run stands at them. */
+/** Steps beside the way: they are there only while the run is at them. */
 function asideSteps(run: RunState): Step[] {
-  const [page, vial = ''] = run.at.split('.');
-  const back = { key: run.at, done: 'Back to the fan', next: 'fan' };
-  const code = tagOfId(vial) ?? 'this strip';
+  const [page, part = ''] = run.at.split('.');
   switch (page) {
+    case 'reading':
+    case 'score':
+      return [noteStep(run, Number(part), run.at)];
     case 'swap':
-      return [{ ...back, say: 'Which strip goes out?', draw: (walk) => <SwapOut walk={walk} /> }];
     case 'instead':
-      return [{ ...back, say: `Instead of ‹${code}›?`, draw: (walk) => <PuttingIn walk={walk} instead={vial} /> }];
     case 'add':
-      return [{ ...back, say: 'Which vial comes in?', draw: (walk) => <PuttingIn walk={walk} /> }];
     case 'strip':
-      return [{ ...back, say: `Strip ‹${code}›`, draw: (walk) => <StripPage walk={walk} vial={vial} /> }];
+      return [{ ...fanStep(run), key: run.at, say: besideFan(page, part) }];
     case 'next':
       return [nextStep(run)];
     case 'helps':
-      return [helpingStep(run, { ...back, done: 'Back to what is next', next: 'next' })];
+      return [helpingStep(run, { key: 'helps', done: 'Back to what is next', next: 'next' })];
     default:
       return [];
   }
+}
+
+/** What the pages said that the first version had beside its fan: a run that was left there goes on with the fan. */
+function besideFan(page: 'swap' | 'instead' | 'add' | 'strip', vial: string): string {
+  const code = tagOfId(vial) ?? 'this strip';
+  if (page === 'swap') return 'Which strip goes out?';
+  if (page === 'add') return 'Which vial comes in?';
+  return page === 'strip' ? `Strip ‹${code}›` : `Instead of ‹${code}›?`;
 }
 
 function nextStep(run: RunState): Step {
@@ -125,35 +114,36 @@ function nextStep(run: RunState): Step {
   };
 }
 
+/** The note that is being written is done; the fan stays. */
+async function saveNote(walk: Walk): Promise<void> {
+  if (await walk.goTo('fan', true)) await walk.happen(...closing(walk.state.peek()));
+}
+
 function fanStep(run: RunState): Step {
   const fan = inFan(run);
+  const open = openNote(run);
+  const note = open === null ? null : noteOf(run, open);
   return {
     key: 'fan',
     say: fan.length > 1 ? 'Fan them, tips 2 to 5 mm apart.' : 'Smell it.',
-    draw: (walk) => <FanHub walk={walk} />,
+    draw: (walk) => <FanPage walk={walk} />,
     ...(fan.length === 0 ? { problem: 'No strip is in the fan: add one first.' } : {}),
-    done: 'Write a verdict',
+    ...(note && !note.empty
+      ? { told: [[headOf(note), noteWords(note)]], act: saveNote, done: 'Save the note' }
+      : { done: 'Give a verdict' }),
     next: 'verdict',
   };
 }
 
 function steps(run: RunState): Step[] {
-  return [
-    pickStep(run),
-    dipStep(run),
-    ...begun(run).flatMap((n) => readingSteps(run, n)),
-    ...asideSteps(run),
-    fanStep(run),
-    verdictStep(run),
-    ...draftSteps(run),
-  ];
+  return [pickStep(run), dipStep(run), ...asideSteps(run), fanStep(run), verdictStep(run), ...draftSteps(run)];
 }
 
 function keep(run: RunState): AnyRecord[] {
   if (inFan(run).length === 0) throw new Refusal('A layering needs at least one dipped strip.');
   const iso = (ms: number | null): string | null => (ms === null ? null : new Date(ms).toISOString());
   const strips = stripsOf(run).filter(({ dippedAt }) => dippedAt !== null);
-  const room = valueOf(run, roomField);
+  const room = answer(run, roomField());
   const layering = newRecord('layering', {
     from: strips.map(({ vial }) => vial.id),
     name: codesOf(judged(run)),
@@ -167,12 +157,13 @@ function keep(run: RunState): AnyRecord[] {
       ...(driedAt === null ? {} : { driedAt: iso(driedAt)! }),
     })),
     ...(room === null ? {} : { roomC: room }),
-    readings: readingsOf(run),
+    readings: notesOf(run),
     verdict: {
       liking: verdictLiking(run),
-      decision: valueOf(run, decisionField) ?? '',
-      words: valueOf(run, verdictWords) ?? '',
+      decision: answer(run, fields.decision) ?? '',
+      words: answer(run, fields.verdictNote) ?? '',
       vials: judged(run).map(({ vial }) => vial.id),
+      ...(isJudgedWet(run) ? { wet: true as const } : {}),
     },
   });
   return [layering, ...draftOf(run, layering.id)];
@@ -188,9 +179,9 @@ export const layer: Task = {
   title: (run) => (inHand(run).length === 0 ? 'Layer strips' : `Layer · ${shortCodes(inHand(run))}`),
   steps,
   due: (run) =>
-    dueReadings(run).map(({ minute, at }) => ({
+    dueNotes(run).map(({ minute, at }) => ({
       at,
-      words: `${momentText(minute)} reading of ${shortCodes(inFan(run))}`,
+      words: `Smell ${shortCodes(inFan(run))}, ${minute === 0 ? 'fresh' : `at ${momentText(minute)}`}`,
     })),
   keep,
   repeats,

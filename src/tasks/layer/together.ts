@@ -3,15 +3,17 @@ import { combinations, pairCoverage, type PairCoverage } from '../../core/sensor
 import { list } from '../../records/shelf';
 import { coverings } from '../../tables/coverings';
 import { whyNotByItself } from '../../workshop/takenByItself';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Happening } from '../engine/log';
+import { fields } from './fields';
 import { smellOf } from './families';
+import { typed } from './notes';
 import { inFan, inHand, stripsOf } from './strips';
-import { smelledSets } from './tries';
+import { setsUpTo, smelledSets } from './tries';
 
 /** How many vials of the shelf a plan looks at: the newest ones. Our choice; the triangle cannot show more. */
 const MOST_PLANNED = 40;
-export const SIZES = [2, 3, 4, 5] as const;
 
 /** Vials by what they smell of: the newest vial stands for each. */
 export interface Pool {
@@ -34,12 +36,12 @@ export function poolOf(run: RunState): Pool {
 
 /** Whether the plan is for the strips of the fan: the usual thing when three or more are dipped. */
 export function usesFan(run: RunState): boolean {
-  return inFan(run).length >= 3 && run.typed['next.pool'] !== 'shelf';
+  return inFan(run).length >= 3 && answer(run, fields.pool) !== 'shelf';
 }
 
-/** Strips in the next layering, 2 to 5. */
+/** Strips in the next layering, 2 to 5; by twos unless it is said otherwise. */
 export function sizeOf(run: RunState): number {
-  return Number(run.typed['next.size'] ?? 3);
+  return Number(answer(run, fields.size) ?? 2);
 }
 
 export interface Proposal {
@@ -56,22 +58,17 @@ export function proposal(run: RunState): Proposal | null {
   const { smells, vialOf } = poolOf(run);
   if (smells.length < 2) return null;
   const size = Math.min(sizeOf(run), smells.length);
-  const coverage = pairCoverage(
-    smells,
-    smelledSets(run).map(({ vials }) => vials),
-  );
+  const coverage = pairCoverage(smells, setsUpTo(smelledSets(run), size));
   const plan = nextLayering(coverage, size, coverings);
   const vials = (plan.next ?? []).map((smell) => vialOf.get(smell)!);
   return { coverage, plan, vials, possible: combinations(smells.length, size) };
 }
 
-/** Pairs of the fan that have been smelled together, and all of them. */
-export function pairsOfFan(run: RunState): { done: number; total: number } {
-  const smells = [...new Set(inFan(run).map(({ vial }) => smellOf(vial.id)))];
-  return pairCoverage(
-    smells,
-    smelledSets(run).map(({ vials }) => vials),
-  );
+/** The pairs of the fan that were smelled by themselves, all there are, and the vials of the first one that is left, by id. */
+export function pairsOfFan(run: RunState): { done: number; total: number; next: readonly string[] } {
+  const vialOf = new Map(inFan(run).map(({ vial }) => [smellOf(vial.id), vial.id]));
+  const { done, total, left } = pairCoverage([...vialOf.keys()], setsUpTo(smelledSets(run), 2));
+  return { done, total, next: (left[0] ?? []).map((smell) => vialOf.get(smell)!) };
 }
 
 /** What has to happen so that just these vials are in the hand: others go out, those taken out before come back. */
@@ -80,13 +77,11 @@ export function takeJust(run: RunState, vials: readonly string[]): Happening[] {
   const strips = stripsOf(run);
   return [
     ...others.map(({ vial, dippedAt }) =>
-      dippedAt === null
-        ? { type: 'typed' as const, key: `pick.${vial.id}`, text: '' }
-        : { type: 'mark' as const, key: `out.${vial.id}` },
+      dippedAt === null ? typed(fields.pick(vial.id), '') : { type: 'mark' as const, key: `out.${vial.id}` },
     ),
     ...vials.flatMap((id): Happening[] => {
       const strip = strips.find(({ vial }) => vial.id === id);
-      if (!strip) return [{ type: 'typed', key: `pick.${id}`, text: 'yes' }];
+      if (!strip) return [typed(fields.pick(id), 'yes')];
       return strip.takenOutAt === null ? [] : [{ type: 'unmark', key: `out.${id}` }];
     }),
   ];

@@ -1,78 +1,117 @@
-import { choice, words } from '../engine/fields';
+import { formatPlain } from '../../ui/format';
+import { Liking } from '../../ui/controls/Scale';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Walk } from '../engine/task';
-import { readingsOf } from './readings';
-import { likingWords, Scale } from '../shared/Scale';
+import { dryingAt } from './clock';
+import { fields } from './fields';
+import { isDry, notesOf, typed } from './notes';
 import { codesOf, inFan, shortCodes, stripsOf, type Strip } from './strips';
 import { setsOf, type SmelledSet } from './tries';
 
-export const decisionField = choice({
-  name: 'verdict.decision',
-  title: 'What now?',
-  options: [
-    { value: 'keep', label: 'Keep', hint: 'worth a formula' },
-    { value: 'try again', label: 'Try again', hint: 'other dips, another strip' },
-    { value: 'drop', label: 'Drop', hint: 'not these together' },
-  ],
-});
-export const verdictWords = words({ name: 'verdict.words', title: 'In your words', optional: true, max: 500 });
-
-/** What a verdict can be about: the fan, and whatever was read together; best liked first, the fan before its equals. */
+/** What a verdict can be about: the fan, and what else was smelled together; best liked first, the fan before its equals. */
 export function candidates(run: RunState): SmelledSet[] {
   const fan = { vials: inFan(run).map(({ vial }) => vial.id), liking: null };
-  const sets = setsOf([fan, ...readingsOf(run)]);
+  const together = notesOf(run).filter(({ vials }) => vials.length > 1 || fan.vials.length < 2);
+  const sets = setsOf([fan, ...together]);
   return sets.sort((a, b) => (b.liking ?? 0) - (a.liking ?? 0));
 }
 
 /** The strips the verdict is about: those chosen, else the best liked together. */
 export function judged(run: RunState): Strip[] {
   const all = candidates(run);
-  const chosen = all.find(({ vials }) => vials.join(' ') === run.typed['verdict.vials']) ?? all[0];
-  return stripsOf(run).filter(({ vial }) => chosen?.vials.includes(vial.id));
+  const chosen = answer(run, fields.judged)?.join(' ');
+  const set = all.find(({ vials }) => vials.join(' ') === chosen) ?? all[0];
+  return stripsOf(run).filter(({ vial }) => set?.vials.includes(vial.id));
 }
 
-/** The liking of the verdict, 1 to 9, or null. */
+/** The liking that the notes end in for what is judged, 1 to 9, or null. */
+function lastLiking(run: RunState): number | null {
+  const key = keyOf(judged(run).map(({ vial }) => vial.id));
+  const same = notesOf(run).filter((note) => keyOf(note.vials) === key && isDry(note));
+  return same.findLast(({ liking }) => liking !== null)?.liking ?? null;
+}
+
+function keyOf(vials: readonly string[]): string {
+  return [...vials].sort().join(' ');
+}
+
+/** The liking of the verdict, 1 to 9, or null: that of the last note, unless it was changed. */
 export function verdictLiking(run: RunState): number | null {
-  return run.typed['verdict.liking'] ? Number(run.typed['verdict.liking']) : null;
+  return answer(run, fields.verdictLiking) ?? lastLiking(run);
+}
+
+/** Whether what is judged was never smelled together dry: a strip was wet when the fan was left, and no note says otherwise. */
+export function isJudgedWet(run: RunState): boolean {
+  const strips = judged(run);
+  const left = run.done['fan'];
+  const key = keyOf(strips.map(({ vial }) => vial.id));
+  if (!left || notesOf(run).some((note) => isDry(note) && keyOf(note.vials) === key)) return false;
+  const at = Date.parse(left);
+  return strips.some((strip) => strip.dippedAt !== null && !dryingAt({ ...strip, dippedAt: strip.dippedAt }, at).ready);
 }
 
 /** The step of the verdict. */
 export function verdictStep(run: RunState): Step {
-  const keeps = run.typed['verdict.decision'] === 'keep';
+  const keeps = answer(run, fields.decision) === 'keep';
+  const drafts = answer(run, fields.draft) === 'yes';
+  const liking = verdictLiking(run);
   return {
     key: 'verdict',
     say: `Your verdict on ${shortCodes(judged(run))}`,
     draw: (walk) => <Verdict walk={walk} />,
-    ask: [decisionField, verdictWords],
-    done: keeps ? 'Next: a formula draft' : 'Keep in the Book',
+    ask: [fields.decision, fields.verdictNote],
+    told: liking === null ? [] : [['Liking', `${formatPlain(liking, 2)} of 9`]],
+    ...(keeps && !drafts
+      ? { offers: [{ words: 'Take it to a formula', type: { [fields.draft.name]: 'yes' }, leave: true as const }] }
+      : {}),
+    done: keeps && drafts ? 'Next: the formula' : 'Save',
   };
 }
 
 function Verdict({ walk }: { walk: Walk }) {
   const run = walk.state.value;
+  const known = lastLiking(run) !== null && answer(run, fields.verdictLiking) === null;
+  const liking = (
+    <Liking chosen={verdictLiking(run)} onChoose={(n) => void walk.happen(typed(fields.verdictLiking, n))} />
+  );
+  return (
+    <>
+      <Which walk={walk} />
+      {known ? (
+        <details class="fold">
+          <summary>{`Liked ${formatPlain(lastLiking(run)!, 2)} of 9 · change`}</summary>
+          <div class="folded">{liking}</div>
+        </details>
+      ) : (
+        liking
+      )}
+    </>
+  );
+}
+
+/** The sets that a verdict can be about, where there are several. */
+function Which({ walk }: { walk: Walk }) {
+  const run = walk.state.value;
   const all = candidates(run).filter(({ vials }) => vials.length > 0);
   const chosen = codesOf(judged(run));
   const strips = stripsOf(run);
+  if (all.length < 2) return null;
   return (
-    <>
-      {all.length > 1 && (
-        <div class="tiles" role="group" aria-label="Which layering">
-          {all.map(({ vials, liking }) => {
-            const codes = codesOf(strips.filter(({ vial }) => vials.includes(vial.id)));
-            return (
-              <button
-                class={codes === chosen ? 'tile mono on' : 'tile mono'}
-                aria-pressed={codes === chosen}
-                onClick={() => void walk.happen({ type: 'typed', key: 'verdict.vials', text: vials.join(' ') })}
-              >
-                {codes}
-                {liking !== null && <small>liked {Math.round(liking * 10) / 10}</small>}
-              </button>
-            );
-          })}
-        </div>
-      )}
-      <Scale {...{ walk, name: 'verdict.liking', from: 1, to: 9, words: likingWords }} title="How do you like it?" />
-    </>
+    <div class="tiles" role="group" aria-label="Verdict on">
+      {all.map(({ vials, liking }) => {
+        const codes = codesOf(strips.filter(({ vial }) => vials.includes(vial.id)));
+        return (
+          <button
+            class={codes === chosen ? 'tile judged mono on' : 'tile judged mono'}
+            aria-pressed={codes === chosen}
+            onClick={() => void walk.happen(typed(fields.judged, vials.join(' ')))}
+          >
+            {codes}
+            {liking !== null && <small>liked {formatPlain(liking, 2)}</small>}
+          </button>
+        );
+      })}
+    </div>
   );
 }

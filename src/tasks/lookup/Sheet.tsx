@@ -17,7 +17,7 @@ function Sheet({ walk }: { walk: Walk }) {
   const sum = attempt(() => sumOf(run));
   const drop = sum && !(sum instanceof Refused) ? sum.drop : dropFor(run, 0);
   return (
-    <div class="sheet">
+    <div class="sums">
       {sum instanceof Refused && (
         <p class="trouble" role="alert">
           {sum.problem}

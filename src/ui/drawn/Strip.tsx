@@ -15,10 +15,10 @@ export interface StripShape {
   readonly tip: Tip | null;
   /** 1 just dipped, 0 dry. */
   readonly wet: number;
-  /** Whether what is written on it is pale. */
-  readonly pale?: boolean;
   readonly length: number;
   readonly width: number;
+  /** Written towards the hand, where letters would be upside down else: on the left side of a fan. */
+  readonly flipped?: boolean;
   /** Room along it for what is written; all below the tip where it is not said. */
   readonly written?: number;
 }
@@ -33,7 +33,7 @@ export function tipLength(width: number): number {
 }
 
 /** A strip that is held at 0, 0 and points upwards; a wet one has a dark tip with a drop on it. */
-export function StripPaper({ tag, tip, wet, pale, length, width, written }: StripShape) {
+export function StripPaper({ tag, tip, wet, flipped, length, width, written }: StripShape) {
   const half = width / 2;
   const end = -length + tipLength(width);
   const paper = (foot: number) => `M${-half} ${foot}V${-length + half}a${half} ${half} 0 0 1 ${width} 0V${foot}Z`;
@@ -47,9 +47,9 @@ export function StripPaper({ tag, tip, wet, pale, length, width, written }: Stri
       {tip && <SignOf tip={tip} y={-length + half + 1} r={0.34 * width} />}
       {wet > 0 && <path class="drop" transform={`translate(0 ${end - 1}) scale(${width / 26})`} d={DROP} />}
       <text
-        transform={`translate(0 ${end + 2 * GAP + room / 2}) rotate(-90)`}
+        transform={`translate(0 ${end + 2 * GAP + room / 2}) rotate(${flipped ? 90 : -90})`}
         font-size={Math.min(0.72 * width, room / (LETTER * Math.max(1, [...tag].length)))}
-        class={pale ? 'code pale' : 'code'}
+        class="code"
       >
         {tag}
       </text>
@@ -68,7 +68,7 @@ function SignOf({ tip, y, r }: { tip: Tip; y: number; r: number }) {
   );
 }
 
-interface StripProps extends Omit<StripShape, 'length' | 'width' | 'written'> {
+interface StripProps extends Omit<StripShape, 'length' | 'width' | 'written' | 'flipped'> {
   size: DrawnSize;
   title?: string;
 }

@@ -28,7 +28,7 @@ describe('the dry-off clock', () => {
         const clock = dryOff(solvent(id), options);
         expect(clock.seconds).toBeNull();
         expect(clock.basis).toBe('stays wet');
-        expect(clock.words).toContain('does not dry off');
+        expect(clock.words).toContain('does not dry within a session');
       }
   });
 

@@ -2,14 +2,16 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { Layering } from '../../../src/records/kind/layering';
 import { kinds } from '../../../src/records/kind/kinds';
 import { readRecord } from '../../../src/records/kind/record';
-import { shelf, takeIn } from '../../../src/records/shelf';
+import { find, shelf, takeIn } from '../../../src/records/shelf';
 import type { Vial } from '../../../src/records/kind/vial';
 import { clockOf, dryingAt } from '../../../src/tasks/layer/clock';
-import { dueAt, dueReadings, readingsOf } from '../../../src/tasks/layer/readings';
+import { closing, dueAt, dueNotes, notesOf, openNote } from '../../../src/tasks/layer/notes';
 import { inFan, stripsOf } from '../../../src/tasks/layer/strips';
 import { layer } from '../../../src/tasks/layer/task';
+import { pairsOfFan } from '../../../src/tasks/layer/together';
+import { smelledSets } from '../../../src/tasks/layer/tries';
 import { placeOf } from '../../../src/tasks/engine/place';
-import { benchRun, readStrips, vialOnShelf } from './strips';
+import { benchRun, noteStrips, vialOnShelf } from './strips';
 
 let card: Vial, hex: Vial, pgf: Vial;
 beforeEach(() => {
@@ -92,14 +94,19 @@ describe('the dry-off clock on the bench', () => {
   test('ethanol is ready after about two minutes (common practice)', () => {
     const clock = clockOf(card, null);
     expect(clock.words).toBe('about 2 min');
-    expect(dryingAt({ clock, ...dip }, 60_000)).toEqual({ ready: false, wet: 0.5, words: 'about 60 s' });
-    expect(dryingAt({ clock, ...dip }, 121_000)).toEqual({ ready: true, wet: 0, words: 'dry' });
+    expect(dryingAt({ clock, ...dip }, 60_000)).toEqual({
+      ready: false,
+      wet: 0.5,
+      words: 'wet, about 60 s',
+      short: ['wet', '60 s'],
+    });
+    expect(dryingAt({ clock, ...dip }, 121_000)).toMatchObject({ ready: true, wet: 0, words: 'dry' });
   });
 
   test('propylene glycol, triacetin and medium-chain oil do not dry off and are smelled wet, at once', () => {
     for (const solvent of ['propylene-glycol', 'triacetin', 'mct']) {
       const clock = clockOf(vialOnShelf('SLOW', { solvent }), null);
-      expect(clock.words).toContain('does not dry off');
+      expect(clock.words).toContain('does not dry within a session');
       expect(dryingAt({ clock, ...dip }, 0)).toMatchObject({ ready: true, wet: 1 });
     }
   });
@@ -126,37 +133,47 @@ describe('the dry-off clock on the bench', () => {
   });
 });
 
-describe('reading a fan over a day', () => {
-  test('the readings come due one after another, and a missed one is passed over', () => {
+describe('notes on a fan over a day', () => {
+  test('the moments come due one after another, and a missed one is passed over', () => {
     const run = benchRun();
     run.dip(0, card);
     run.dip(1, hex);
-    expect(dueAt(run.state(), run.at(2))).toEqual({ due: 0, next: { minute: 5, at: run.at(6) } });
-    readStrips(run, 2, { words: 'sharp' });
-    expect(dueAt(run.state(), run.at(3))).toEqual({ due: null, next: { minute: 5, at: run.at(6) } });
+    expect(dueAt(run.state(), run.at(2))).toEqual({ due: null, next: { minute: 0, at: run.at(3) } }); // still wet
+    expect(dueAt(run.state(), run.at(3))).toEqual({ due: 0, next: { minute: 5, at: run.at(6) } });
+    noteStrips(run, 3, { words: 'sharp' });
+    expect(dueAt(run.state(), run.at(4))).toEqual({ due: null, next: { minute: 5, at: run.at(6) } });
     expect(dueAt(run.state(), run.at(20))).toEqual({ due: 15, next: { minute: 60, at: run.at(61) } });
-    readStrips(run, 20, { intensity: '6' });
+    noteStrips(run, 20, { intensity: '6' });
     expect(dueAt(run.state(), run.at(24 * 60 + 30))).toEqual({ due: 1440, next: null });
-    readStrips(run, 24 * 60 + 30, { note: 'still there' });
+    noteStrips(run, 24 * 60 + 30, { note: 'still there' });
     expect(dueAt(run.state(), run.at(48 * 60))).toEqual({ due: null, next: null });
   });
 
-  test('fresh, at 5, 15 and 60 min, 4 h and 24 h each reading comes due at its minute, and no earlier', () => {
+  test('dry, at 5, 15 and 60 min, 4 h and 24 h each moment comes due at its minute, and no earlier', () => {
     const run = benchRun();
     run.dip(0, card);
-    run.dip(3, hex); // the moments count from the last dip
-    expect(dueReadings(run.state()).map(({ at }) => (at - run.at(3)) / 60_000)).toEqual([0, 5, 15, 60, 240, 1440]);
+    run.dip(3, hex); // the moments count from the last dip; ethanol is dry after 2 min
     const moments = [0, 5, 15, 60, 240, 1440];
+    const times = [2, 5, 15, 60, 240, 1440];
+    expect(dueNotes(run.state()).map(({ at }) => (at - run.at(3)) / 60_000)).toEqual(times);
     const second = 1 / 60;
     moments.forEach((minute, i) => {
-      const next = moments[i + 1];
-      const told = next === undefined ? null : { minute: next, at: run.at(3 + next) };
-      expect(dueAt(run.state(), run.at(3 + minute))).toEqual({ due: minute, next: told });
-      expect(dueAt(run.state(), run.at(3 + minute - second)).due).toBeNull();
-      readStrips(run, 3 + minute, { words: 'there' });
-      expect(dueAt(run.state(), run.at(3 + minute + second))).toEqual({ due: null, next: told });
+      const told = i + 1 < moments.length ? { minute: moments[i + 1], at: run.at(3 + times[i + 1]!) } : null;
+      expect(dueAt(run.state(), run.at(3 + times[i]!))).toEqual({ due: minute, next: told });
+      expect(dueAt(run.state(), run.at(3 + times[i]! - second)).due).toBeNull();
+      noteStrips(run, 3 + times[i]!, { words: 'there' });
+      expect(dueAt(run.state(), run.at(3 + times[i]! + second))).toEqual({ due: null, next: told });
     });
-    expect(dueReadings(run.state())).toEqual([]);
+    expect(dueNotes(run.state())).toEqual([]);
+  });
+
+  test('with a solvent that takes its time, what falls before it is dry is no moment', () => {
+    const run = benchRun();
+    run.dip(0, vialOnShelf('AQUA', { solvent: 'water' }));
+    const dry = clockOf(find('vial', inFan(run.state())[0]!.vial.id)!, null).seconds;
+    const times = dueNotes(run.state()).map(({ at }) => (at - run.at(0)) / 1000);
+    expect(times[0]).toBe(dry ?? 0);
+    expect(times.slice(1).every((at) => at > times[0]!)).toBe(true);
   });
 
   test('the list of what is due names the moment and the strips', () => {
@@ -164,16 +181,16 @@ describe('reading a fan over a day', () => {
     run.dip(0, card);
     run.dip(0, pgf);
     const words = layer.due!(run.state()).map((due) => due.words);
-    expect(words[0]).toBe('fresh reading of CARD 1 % + PGF 1 %');
-    expect(words.slice(1).map((one) => one.split(' reading')[0])).toEqual(['5 min', '15 min', '60 min', '4 h', '24 h']);
+    expect(words[0]).toBe('Smell CARD 1 % + PGF 1 %, fresh');
+    expect(words.slice(1).map((one) => one.split(', at ')[1])).toEqual(['5 min', '15 min', '60 min', '4 h', '24 h']);
   });
 
-  test('a reading keeps its moment, its strips, words, intensity, liking and note', () => {
+  test('a note keeps its moment, its strips, words, intensity, liking and note', () => {
     const run = benchRun();
     run.dip(0, card);
     run.dip(0, hex);
-    readStrips(run, 6, { words: 'green, sharp', intensity: '7', liking: '6', note: 'window open' });
-    expect(readingsOf(run.state())).toEqual([
+    noteStrips(run, 6, { words: 'green, sharp', intensity: '7', liking: '6', note: 'window open' });
+    expect(notesOf(run.state())).toEqual([
       {
         at: '2026-05-04T10:06:00.000Z',
         minute: 5,
@@ -186,31 +203,72 @@ describe('reading a fan over a day', () => {
     ]);
   });
 
-  test('a reading begun and left empty is taken up again and never kept', () => {
+  test('a note begun and left empty is taken up again and never kept', () => {
     const run = benchRun();
     run.dip(0, card);
-    expect(readStrips(run, 1, {})).toBe(1);
-    expect(readStrips(run, 2, { words: ' ' })).toBe(1);
-    expect(readingsOf(run.state())).toEqual([]);
-    readStrips(run, 3, { words: 'warm' });
-    expect(readStrips(run, 4, { words: 'woody' })).toBe(2);
+    expect(noteStrips(run, 1, {})).toBe(1);
+    expect(noteStrips(run, 2, { words: ' ' })).toBe(1);
+    expect(notesOf(run.state())).toEqual([]);
+    noteStrips(run, 3, { words: 'warm' });
+    expect(noteStrips(run, 4, { words: 'woody' })).toBe(2);
   });
 
-  test('from a reading the main button leads back to the fan', () => {
+  test('a note that is begun is saved from the fan, or from the page with all that it can say', () => {
     const run = benchRun();
     run.dip(0, card);
-    const n = readStrips(run, 1, {});
-    run.happen(1, 'go', `reading.${n}`);
-    expect(stepOf(run).next).toBe(`score.${n}`);
-    run.happen(1, 'go', `score.${n}`);
-    expect(stepOf(run).next).toBe('fan');
+    run.happen(3, 'go', 'fan');
+    expect(stepOf(run).done).toBe('Give a verdict');
+    const n = noteStrips(run, 3, {});
+    expect(openNote(run.state())).toBe(n);
+    expect(stepOf(run).done).toBe('Give a verdict'); // nothing is written yet
+    run.happen(3, 'typed', `reading.${n}.liking`, '7');
+    expect(stepOf(run).done).toBe('Save the note');
+    run.happen(3, 'go', `reading.${n}`);
+    expect(stepOf(run)).toMatchObject({ next: 'fan', types: { [`reading.${n}.state`]: 'saved' } });
+    for (const { type, key, text } of closing(run.state())) run.happen(4, type, key, text);
+    run.happen(4, 'go', 'fan');
+    expect(openNote(run.state())).toBeNull();
+    expect(stepOf(run).done).toBe('Give a verdict');
   });
 
-  test('after a swap the readings start anew', () => {
+  test('a run left at a note of the first version goes on with that note', () => {
+    const run = benchRun();
+    run.dip(0, card);
+    run.happen(3, 'mark', 'reading.1');
+    run.happen(3, 'typed', 'reading.1.vials', card.id);
+    for (const page of ['reading.1', 'score.1']) {
+      run.happen(3, 'go', page);
+      expect(stepOf(run)).toMatchObject({ key: page, next: 'fan', done: 'Save the note' });
+    }
+    run.happen(4, 'typed', 'reading.1.words', 'green');
+    expect(notesOf(run.state())).toHaveLength(1);
+    expect(openNote(run.state())).toBeNull();
+  });
+
+  test('what is written while a strip is wet says so, fulfils no moment, and counts for nothing', () => {
+    const run = benchRun();
+    run.dip(0, card);
+    run.dip(0, pgf);
+    noteStrips(run, 1, { words: 'alcohol', liking: '9' });
+    const [wet] = notesOf(run.state());
+    expect(wet).toMatchObject({ minute: null, wet: [card.id] }); // propylene glycol stays wet, and is smelled so
+    expect(dueAt(run.state(), run.at(2)).due).toBe(0);
+    expect(pairsOfFan(run.state())).toMatchObject({ done: 0, total: 1 });
+    expect(smelledSets(run.state())).toEqual([]);
+    run.happen(1, 'go', 'verdict', 'fan');
+    expect(layeringOf(run).verdict).toMatchObject({ liking: null, wet: true });
+    noteStrips(run, 3, { liking: '6' });
+    expect(pairsOfFan(run.state())).toMatchObject({ done: 1, total: 1 });
+    expect(layeringOf(run).verdict).toMatchObject({ liking: 6 });
+    expect(layeringOf(run).verdict.wet).toBeUndefined();
+    expect(readRecord(kinds.layering, JSON.parse(JSON.stringify(layeringOf(run))))).toMatchObject({ ok: true });
+  });
+
+  test('after a swap the moments start again', () => {
     const run = benchRun();
     run.dip(0, card);
     run.dip(0, hex);
-    readStrips(run, 16, { words: 'sharp' });
+    noteStrips(run, 16, { words: 'sharp' });
     run.happen(20, 'mark', `out.${hex.id}`);
     run.dip(20, pgf);
     expect(inFan(run.state()).map(({ vial }) => vial.code)).toEqual(['CARD', 'PGF']);
@@ -220,13 +278,13 @@ describe('reading a fan over a day', () => {
 });
 
 describe('swapping and the verdict', () => {
-  test('steps beside the way are there only while one stands at them', () => {
+  test('a run left beside its fan by the first version goes on with the fan', () => {
     const run = benchRun();
     run.dip(0, card);
     for (const page of ['swap', 'add', `strip.${card.id}`, `instead.${card.id}`]) {
       run.happen(1, 'go', page);
       expect(stepOf(run).key).toBe(page);
-      expect(stepOf(run).next).toBe('fan');
+      expect(stepOf(run)).toMatchObject({ done: 'Give a verdict', next: 'verdict' }); // the fan, as everywhere
     }
     run.happen(2, 'go', 'fan');
     expect(layer.steps(run.state()).map(({ key }) => key)).toEqual(['pick', 'dip', 'fan', 'verdict']);
@@ -247,7 +305,7 @@ describe('swapping and the verdict', () => {
     run.dip(0, hex);
     run.happen(0, 'typed', `dips.${hex.id}`, '2');
     run.happen(0, 'typed', 'room', '21,5');
-    readStrips(run, 5, { words: 'sharp' });
+    noteStrips(run, 5, { words: 'sharp' });
     run.happen(9, 'mark', `out.${hex.id}`);
     run.dip(10, pgf);
     verdict(run, 30);

@@ -4,7 +4,7 @@ import type { Vial } from '../../../src/records/kind/vial';
 import { layer } from '../../../src/tasks/layer/task';
 import { pairsOfFan, proposal, takeJust } from '../../../src/tasks/layer/together';
 import { placeOf } from '../../../src/tasks/engine/place';
-import { benchRun, readStrips, vialOnShelf } from './strips';
+import { benchRun, noteStrips, vialOnShelf } from './strips';
 
 let vials: Vial[];
 beforeEach(() => {
@@ -39,16 +39,17 @@ const stepOf = (run: Bench) => layer.steps(run.state())[placeOf(layer.steps(run.
 describe('what to layer next', () => {
   test('seven vials by threes take seven layerings (Fano plane), and following the proposals ends there', () => {
     const run = fanOf(7);
+    run.happen(0, 'typed', 'next.size', '3');
     const first = proposal(run.state())!;
     expect(first.plan).toMatchObject({ atLeast: 7, planned: 7 });
     expect(first.possible).toBe(35);
     let layerings = 0;
     for (let next = first; next.vials.length > 0; next = proposal(run.state())!) {
-      readStrips(run, ++layerings, { words: 'smelled' }, next.vials);
+      noteStrips(run, 2 + ++layerings, { words: 'smelled' }, next.vials);
       expect(layerings).toBeLessThanOrEqual(7);
     }
     expect(layerings).toBe(7);
-    expect(pairsOfFan(run.state())).toMatchObject({ done: 21, total: 21 });
+    expect(pairsOfFan(run.state())).toMatchObject({ done: 0, total: 21 }); // no two were smelled by themselves
     run.happen(99, 'go', 'next');
     expect(stepOf(run).say).toBe('What to layer next');
   });
@@ -58,10 +59,11 @@ describe('what to layer next', () => {
     const anew = { ...vialOnShelf('AA2'), contents: vials[0]!.contents };
     takeIn([anew]);
     const run = benchRun();
-    const { coverage } = proposal(run.state())!;
-    expect(coverage).toMatchObject({ done: 3, total: 21 });
+    run.happen(0, 'typed', 'next.size', '3');
+    expect(proposal(run.state())!.coverage).toMatchObject({ done: 3, total: 21 });
     run.happen(0, 'typed', 'next.size', '2');
-    expect(proposal(run.state())!.plan).toMatchObject({ atLeast: 18, planned: 18 });
+    expect(proposal(run.state())!.coverage).toMatchObject({ done: 0, total: 21 });
+    expect(proposal(run.state())!.plan).toMatchObject({ atLeast: 21, planned: 21 });
   });
 
   test('strips taken out before the verdict were not smelled in the fan', () => {
@@ -110,10 +112,27 @@ describe('what to layer next', () => {
 
   test('when every pair has met, the main button leads back', () => {
     const run = fanOf(3);
-    readStrips(run, 1, { words: 'smelled' });
-    run.happen(2, 'go', 'next');
+    for (const [i, j] of [
+      [0, 1],
+      [0, 2],
+      [1, 2],
+    ] as const)
+      noteStrips(run, 2 + i + j, { words: 'smelled' }, [vials[i]!.id, vials[j]!.id]);
+    run.happen(9, 'go', 'next');
     expect(stepOf(run)).toMatchObject({ done: 'Back to the fan', next: 'fan' });
     expect(stepOf(run).act).toBeUndefined();
+  });
+
+  test('a fan of five is one smell: its ten pairs are open, two by two, until two are smelled by themselves', () => {
+    const run = fanOf(5);
+    noteStrips(run, 3, { liking: '7' });
+    expect(pairsOfFan(run.state())).toMatchObject({ done: 0, total: 10, next: [vials[0]!.id, vials[1]!.id] });
+    noteStrips(run, 4, { liking: '6' }, [vials[0]!.id, vials[1]!.id]);
+    expect(pairsOfFan(run.state())).toMatchObject({ done: 1, total: 10, next: [vials[0]!.id, vials[2]!.id] });
+    noteStrips(run, 5, { liking: '5' }, [vials[4]!.id]); // by itself it meets nothing
+    expect(pairsOfFan(run.state())).toMatchObject({ done: 1 });
+    run.happen(6, 'typed', 'next.size', '5');
+    expect(proposal(run.state())!.coverage).toMatchObject({ done: 10, total: 10 });
   });
 
   test('with one vial there is nothing to propose', () => {
@@ -161,12 +180,12 @@ describe('the due list', () => {
   test('names what is due and when, first to last', () => {
     const run = fanOf(2);
     const due = layer.due!(run.state());
-    expect(due[0]).toEqual({ at: run.at(0), words: 'fresh reading of AAA 1 % + BBB 1 %' });
-    expect(due.map(({ at }) => (at - run.at(0)) / 60_000)).toEqual([0, 5, 15, 60, 240, 1440]);
-    readStrips(run, 61, { words: 'thin' });
+    expect(due[0]).toEqual({ at: run.at(2), words: 'Smell AAA 1 % + BBB 1 %, fresh' });
+    expect(due.map(({ at }) => (at - run.at(0)) / 60_000)).toEqual([2, 5, 15, 60, 240, 1440]);
+    noteStrips(run, 61, { words: 'thin' });
     expect(layer.due!(run.state()).map(({ words }) => words)).toEqual([
-      '4 h reading of AAA 1 % + BBB 1 %',
-      '24 h reading of AAA 1 % + BBB 1 %',
+      'Smell AAA 1 % + BBB 1 %, at 4 h',
+      'Smell AAA 1 % + BBB 1 %, at 24 h',
     ]);
   });
 

@@ -7,10 +7,10 @@ import { draftLines } from '../../../src/tasks/layer/draft';
 import { familyOf } from '../../../src/tasks/layer/families';
 import { restHint } from '../../../src/tasks/layer/rest';
 import { layer } from '../../../src/tasks/layer/task';
-import { judged } from '../../../src/tasks/layer/verdict';
+import { judged, verdictLiking } from '../../../src/tasks/layer/verdict';
 import { hasWord, ownWords, toggleWord, tradeWords } from '../../../src/tasks/layer/wordList';
 import { placeOf } from '../../../src/tasks/engine/place';
-import { benchRun, readStrips, vialOnShelf } from './strips';
+import { benchRun, noteStrips, vialOnShelf } from './strips';
 
 let card: Vial, hex: Vial, rose: Vial;
 beforeEach(() => {
@@ -29,6 +29,7 @@ function dipped(...vials: Vial[]): Bench {
 
 function kept(run: Bench): Layering {
   run.happen(60, 'typed', 'verdict.decision', 'keep');
+  run.happen(60, 'typed', 'draft', 'yes');
   const records = layer.keep(run.state());
   takeIn(records);
   return records[0] as Layering;
@@ -37,8 +38,8 @@ function kept(run: Bench): Layering {
 describe('the own list of words', () => {
   test('grows with every reading, most used first, whatever the capitals', () => {
     const run = dipped(card);
-    readStrips(run, 1, { words: 'Warm, dusty' });
-    readStrips(run, 6, { words: 'warm; lemon' });
+    noteStrips(run, 1, { words: 'Warm, dusty' });
+    noteStrips(run, 6, { words: 'warm; lemon' });
     kept(run);
     expect(ownWords(benchRun().state(), 1)).toEqual(['Warm', 'dusty', 'lemon']);
   });
@@ -88,21 +89,26 @@ describe('sparing the nose', () => {
 describe('the verdict', () => {
   test('is about what was liked best together, unless another is chosen', () => {
     const run = dipped(card, hex, rose);
-    readStrips(run, 1, { liking: '5' });
-    readStrips(run, 2, { liking: '8' }, [card.id, rose.id]);
+    noteStrips(run, 3, { liking: '5' });
+    noteStrips(run, 4, { liking: '8' }, [card.id, rose.id]);
+    noteStrips(run, 5, { liking: '9' }, [hex.id]); // one by itself is no layering
     expect(judged(run.state()).map(({ vial }) => vial.code)).toEqual(['CARD', 'ROSE']);
-    run.happen(3, 'typed', 'verdict.vials', [card.id, hex.id, rose.id].join(' '));
+    expect(verdictLiking(run.state())).toBe(8); // as its note says
+    run.happen(6, 'typed', 'verdict.vials', [card.id, hex.id, rose.id].join(' '));
+    expect(verdictLiking(run.state())).toBe(5);
+    run.happen(6, 'typed', 'verdict.liking', '6');
+    expect(verdictLiking(run.state())).toBe(6);
     expect(judged(run.state()).map(({ vial }) => vial.code)).toEqual(['CARD', 'HEX3', 'ROSE']);
   });
 
   test('without a liking it is about the fan', () => {
     const run = dipped(card, hex, rose);
-    readStrips(run, 2, { words: 'odd' }, [card.id, rose.id]);
+    noteStrips(run, 4, { words: 'odd' }, [card.id, rose.id]);
     expect(judged(run.state())).toHaveLength(3);
   });
 });
 
-describe('a liked layering becomes a formula draft', () => {
+describe('a liked layering becomes a formula', () => {
   test('shares start from strength times dips', () => {
     const run = dipped(card, hex); // 1 % and 0.1 %
     run.happen(1, 'typed', `dips.${hex.id}`, '2');
@@ -137,17 +143,22 @@ describe('a liked layering becomes a formula draft', () => {
     const run = dipped(card);
     run.happen(1, 'typed', 'verdict.decision', 'keep');
     run.happen(1, 'typed', 'draft.share.m-CARD', '0');
-    run.happen(1, 'go', 'draft');
+    run.happen(1, 'go', 'draft'); // as a run of the first version was left, where every one that was kept went on to it
     expect(stepOf(run).problem).toContain('All parts are 0');
   });
 
-  test('the draft can be left away, and taken back', () => {
+  test('a formula is made when it is asked for, and can be left away again', () => {
     const run = dipped(card, hex);
     run.happen(1, 'typed', 'verdict.decision', 'keep');
-    run.happen(1, 'typed', 'draft', 'no');
+    run.happen(1, 'go', 'verdict');
+    expect(stepOf(run)).toMatchObject({ done: 'Save' });
     expect(layer.keep(run.state())).toHaveLength(1);
-    run.happen(1, 'typed', 'draft', '');
+    run.happen(1, 'typed', 'draft', 'yes');
     expect(layer.keep(run.state())).toHaveLength(2);
+    run.happen(1, 'go', 'draft');
+    run.happen(1, 'typed', 'draft', 'no');
+    expect(stepOf(run)).toMatchObject({ key: 'draft', done: 'Save' });
+    expect(layer.keep(run.state())).toHaveLength(1);
   });
 
   test('a second draft of the same materials is the next version of the first', () => {

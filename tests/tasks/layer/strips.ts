@@ -3,7 +3,7 @@ import { newRecord, takeIn } from '../../../src/records/shelf';
 import type { SolventCopy } from '../../../src/records/kind/solvent';
 import type { Vial } from '../../../src/records/kind/vial';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
-import { beginReading } from '../../../src/tasks/layer/readings';
+import { beginNote } from '../../../src/tasks/layer/notes';
 import { solventsOnHand } from '../../../src/workshop/onHand';
 
 /** A solvent of the bench, as a vial keeps it. */
@@ -62,14 +62,14 @@ export function benchRun() {
   };
 }
 
-/** Writes a reading at a minute, of the fan or of some of its vials; returns its number. */
-export function readStrips(
+/** Writes a note at a minute, of the fan or of some of its vials; returns its number. */
+export function noteStrips(
   run: ReturnType<typeof benchRun>,
   minute: number,
   typed: Readonly<Record<string, string>>,
   some?: readonly string[],
 ): number {
-  const { n, happenings } = beginReading(run.state(), run.at(minute), some);
+  const { n, happenings } = beginNote(run.state(), run.at(minute), some);
   for (const { type, key, text } of happenings) run.happen(minute, type, key, text);
   for (const [part, text] of Object.entries(typed)) run.happen(minute, 'typed', `reading.${n}.${part}`, text);
   return n;

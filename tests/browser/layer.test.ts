@@ -1,0 +1,112 @@
+import { afterAll, beforeAll, expect, onTestFailed, test } from 'vitest';
+import { shelve, vialRecord } from './benchRecords';
+import { hand } from './hand';
+import { newProfile, openPhone, serve, type Phone } from './phone';
+
+let site: Awaited<ReturnType<typeof serve>>;
+let profile: ReturnType<typeof newProfile>;
+let phone: Phone;
+const CODES = ['CARD', 'HEX', 'PGF', 'ROSE', 'MINT', 'VETI'];
+
+beforeAll(async () => {
+  site = await serve();
+  profile = newProfile();
+  phone = await openPhone(profile.dir, { home: site.url, width: 360, height: 740 });
+  await phone.page.clock.install();
+  await phone.page.goto(site.url);
+  await phone.page.locator('.tasks .card').first().waitFor();
+  await shelve(
+    phone.page,
+    CODES.map((code) => vialRecord({ code, name: `material ${code}` })),
+  );
+  await phone.page.locator('.tasks .card').first().waitFor();
+});
+
+afterAll(async () => {
+  const { complaints } = phone;
+  await phone.context.close();
+  await site.stop();
+  profile.forget();
+  expect(complaints).toEqual([]);
+});
+
+const BUDGET = 22; // touches
+
+test(`layer five, two notes, one swap and a verdict take at most ${BUDGET} touches and no key`, async () => {
+  const { page } = phone;
+  const h = hand(page);
+  onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/layer.png' })));
+  await page.evaluate(() => {
+    const counts = { touches: 0, keys: 0 };
+    Object.assign(globalThis, { counts });
+    addEventListener('touchstart', () => counts.touches++, true);
+    addEventListener('keydown', () => counts.keys++, true);
+  });
+  const dip = async (code: string) => {
+    await page.locator('.dip-pad', { hasText: code }).waitFor();
+    await page.clock.runFor(1000); // a hand dips no faster
+    await page.waitForTimeout(450);
+    await page.locator('.dip-pad').tap();
+  };
+  const dries = async () => {
+    await page.locator('.status', { hasText: 'still wet' }).waitFor();
+    await page.clock.runFor(121_000);
+    await page.locator('.status', { hasText: /Dry: smell now/ }).waitFor();
+  };
+  const note = async (liking: number) => {
+    await page.getByRole('button', { name: new RegExp(`^${liking}, like`) }).tap();
+    await page.locator('.main', { hasText: 'Save the note' }).tap();
+    await page.locator('.notes', { hasText: `liked ${liking}` }).waitFor();
+  };
+
+  await h.task('Layer strips');
+  for (const code of CODES.slice(0, 5)) await h.pick(code);
+  await page.locator('.main', { hasText: 'Dip 5' }).tap();
+  for (const code of CODES.slice(0, 5)) await dip(code);
+  await page.locator('.fan').waitFor();
+  expect(await page.locator('.fan .state', { hasText: 'wet' }).count()).toBe(5);
+  await dries();
+  await note(6);
+  await page.locator('.fan .strip', { hasText: 'MINT' }).locator('.state').first().tap();
+  await page.locator('.sheet-row', { hasText: 'VETI' }).tap();
+  await dip('VETI');
+  await dries();
+  await note(8);
+  await page.locator('.main', { hasText: 'Give a verdict' }).tap();
+  await page.locator('.fold', { hasText: 'Liked 8 of 9' }).waitFor(); // not asked again
+  await h.choose('Keep');
+  await h.finish();
+
+  const counted = () => (globalThis as unknown as { counts: { touches: number; keys: number } }).counts;
+  const { touches, keys } = await page.evaluate(counted);
+  expect(touches).toBeLessThanOrEqual(BUDGET);
+  expect(touches).toBeGreaterThan(15); // they were counted
+  expect(keys).toBe(0);
+  const facts = (await page.locator('.facts').last().textContent())!;
+  expect(facts).toContain('8 of 9');
+  expect(facts).toContain('MINT 1 % (taken out');
+  await page.getByRole('button', { name: 'Take it to a formula' }).waitFor();
+});
+
+test('a note while strips are wet is offered, marked and counts for no pair', async () => {
+  const { page } = phone;
+  const h = hand(page);
+  onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/layer-wet.png' })));
+  await page.goto(`${site.url}#/`);
+  await h.task('Layer strips');
+  for (const code of ['CARD', 'HEX', 'PGF']) await h.pick(code);
+  await page.locator('.main', { hasText: 'Dip 3' }).tap();
+  for (const code of ['CARD', 'HEX', 'PGF']) {
+    await page.locator('.dip-pad', { hasText: code }).waitFor();
+    await page.waitForTimeout(450);
+    await page.locator('.dip-pad').tap();
+  }
+  await page.locator('.fan .strip', { hasText: 'CARD' }).locator('.state').first().tap();
+  await page.getByRole('button', { name: 'Smell it alone' }).tap();
+  await page.locator('.note-card', { hasText: 'Wet: does not count as smelled' }).waitFor();
+  await page.getByRole('button', { name: /^3, dislike/ }).tap();
+  await page.locator('.main', { hasText: 'Save the note' }).tap();
+  await page.locator('.notes', { hasText: 'liked 3' }).waitFor();
+  expect(await page.locator('.notes').textContent()).toContain(', wet');
+  expect(await page.locator('.pairs').textContent()).toContain('0 of 3 pairs compared');
+});
