@@ -13,6 +13,8 @@ import type { DropLiquid } from './dropMass';
 import type { Option } from '../ui/controls/field';
 import { formatDay } from '../ui/format';
 import { leftPhrase } from '../ui/left';
+import { isSmellOnly, labelSays } from './grade';
+import { mayBeFood } from './gradeCause';
 import { tagOf } from './labelled';
 import { strengthText } from './strengthText';
 import { whyNotByItself } from './takenByItself';
@@ -36,7 +38,7 @@ const solventsNow = computed(() => {
     name: row.name,
     liquid: row.liquid,
     food: false,
-    foodPossible: row.foodGradePossible,
+    foodPossible: mayBeFood(row.id, row.name),
     density: { gPerMl: row.density.value, atC: 20, source: row.density.source },
     now: densityNow(row),
     ...(row.flashPointC ? { flashC: row.flashPointC.value } : {}),
@@ -45,7 +47,7 @@ const solventsNow = computed(() => {
   const own = list('solvent').map((row) => ({
     ...row,
     liquid: null,
-    foodPossible: row.food,
+    foodPossible: !isSmellOnly(row),
     now: exact(row.density.gPerMl),
   }));
   return [...usual, ...own];
@@ -86,7 +88,7 @@ export function solventBottleOptions(of?: string): Option[] {
   return solventBottles(of).map((one) => ({
     value: one.id,
     label: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
-    hint: [one.supplier, leftPhrase(leftOf(one)!, 'g'), one.grade === 'smell only' && 'smell only', whyNotByItself(one)]
+    hint: [one.supplier, leftPhrase(leftOf(one)!, 'g'), labelSays(one) === 'smell only' && 'smell only', whyNotByItself(one)]
       .filter(Boolean)
       .join(', '),
   }));
@@ -127,6 +129,6 @@ function vialOption(vial: Vial): Option {
   return {
     value: vial.id,
     label: `${tagOf(vial)} · ${vial.name}`,
-    hint: `${strengthText(vial)}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}${why ? `, ${why}` : ''}`,
+    hint: `${strengthText(vial)}${isSmellOnly(vial) ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}${why ? `, ${why}` : ''}`,
   };
 }

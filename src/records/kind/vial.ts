@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { exact } from '../../core/number/measured';
 import { shortIdOf } from './shortId';
-import { gradeSchema, measuredSchema, partOf, standing, useSchema } from './quantity';
+import { gradeSchema, measuredSchema, partOf, smellOnlyMark, standing, useSchema } from './quantity';
 import { envelope, everyOne, type Kind, type Part } from './record';
 import { solventCopy } from './solvent';
 
@@ -25,6 +25,7 @@ const schema = z.lazy(() =>
     densityGPerMl: z.number(),
     sizeMl: z.number(),
     grade: gradeSchema,
+    ...smellOnlyMark,
     madeOn: z.string(),
     useBy: z.string(),
     supplier: z.string(),

@@ -7,6 +7,7 @@ import { asksCarrierFood, carrierBottleField, carrierRefusal } from './carrierBo
 import { dissolving, dissolvingText } from './dissolving';
 import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
+import { isWeighedIn } from './fit';
 import { basisOf, concentrateOf, planOf as planOf } from './plan';
 import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
@@ -50,7 +51,7 @@ function carrierSteps(run: RunState): Step[] {
     more: ['Try a little first: whether the carrier holds the formula is not computed.'],
     ask: [fields.carrier()],
   };
-  const bottle = carrierBottleField(run);
+  const bottle = isWeighedIn(run, carrierOf(run)?.id ?? '') ? null : carrierBottleField(run);
   const asked: Step[] = bottle
     ? [
         {

@@ -17,6 +17,7 @@ import { numberedBatchCode } from '../../workshop/vialCode';
 import { dayOfRun } from '../engine/runDay';
 import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
+import { spoiltBy } from './fit';
 import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import type { Pour } from './pour';
@@ -30,6 +31,8 @@ const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'wha
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
+  const spoilt = spoiltBy(run);
+  if (spoilt) throw new Refusal(spoilt);
   const refusal = recipeOrNull(run)
     ?.lines.map((line) => refusalOfLine(run, line))
     .find((one) => one !== null);

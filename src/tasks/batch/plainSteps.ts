@@ -12,6 +12,7 @@ import { traitsOf } from './answers';
 import { NOT_FOOD } from './carrierBottle';
 import { isEmulsion } from './emulsion';
 import { fields } from './fields';
+import { isWeighedIn } from './fit';
 import { planOf } from './plan';
 import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
@@ -57,11 +58,13 @@ export function lotsStep(run: RunState): Step {
     key: 'lots',
     say: 'Which bottles do you take?',
     more: changedLots(run, recipe),
-    ask: recipe.lines.map((line) => {
-      const { material, name } = line;
-      const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
-      return fields.lot(material, name, options, sourceOf(run, line)?.id ?? '');
-    }),
+    ask: recipe.lines
+      .filter(({ material }) => !isWeighedIn(run, material)) // its bottle is in the vessel
+      .map((line) => {
+        const { material, name } = line;
+        const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
+        return fields.lot(material, name, options, sourceOf(run, line)?.id ?? '');
+      }),
     ...(problem ? { problem, offers: [{ words: 'Add a bottle', start: { task: 'bottle', typed: {} } }] } : {}),
   };
 }

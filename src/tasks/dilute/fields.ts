@@ -2,6 +2,7 @@ import type { Basis } from '../../core/liquid/strength';
 import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import { vialOptions } from '../../workshop/onHand';
+import { gradeWord } from '../../workshop/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { amount, choice, code, day, given, optionalAmount, pick, words } from '../engine/fields';
 import type { Step } from '../engine/task';
@@ -12,7 +13,7 @@ import { calledOf, labelTagOf } from '../../workshop/labelled';
 export function sourceOptions(): Option[] {
   const bottles = list('bottle').map((bottle) => {
     const lot = bottle.lot && `lot ${bottle.lot}`;
-    const more = [bottle.supplier, lot, bottle.grade, whyNotByItself(bottle)].filter(Boolean).join(', ');
+    const more = [bottle.supplier, lot, gradeWord(bottle), whyNotByItself(bottle)].filter(Boolean).join(', ');
     return { value: bottle.id, label: `${labelTagOf(bottle)} · ${calledOf(bottle).name}`, hint: more };
   });
   return [

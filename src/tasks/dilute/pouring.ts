@@ -45,7 +45,7 @@ function planStep(run: RunState, order: Order): DiluteStep {
       ...(tooLittle ? [`${few}${better ? ' Better so:' : ''}`] : []),
       ...(better?.lines ?? []),
       `${drops ? `A drop weighs ${measuredText(order.drop.mgPerDrop, 'mg')}, ${order.drop.words}.` : ''}${off}`,
-      smellOnlyReason(order.solvent, order.source.grade) ?? 'Everything in it is fit for drinks.',
+      smellOnlyReason(order.solvent, order.source) ?? 'Everything in it is fit for drinks.',
     ].filter(Boolean),
     ...(better ? { ask: [fields.within] } : {}),
     ...(isNothing(order) ? { problem: NOTHING } : {}),

@@ -11,6 +11,7 @@ import { dropsText } from '../../workshop/dropWords';
 import { answer, clears, handedOn, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { bottleWithMaterial } from '../../workshop/onHand';
+import { isSmellOnly } from '../../workshop/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import type { Offer, Walk } from '../engine/task';
 import { fields, setUp, type DiluteStep } from './fields';
@@ -56,7 +57,7 @@ function SetPick({ walk }: { walk: Walk }) {
         code: tagOf(bottle),
         name: material.name,
         what: [bottle.lot && `lot ${bottle.lot}`, whyNotByItself(bottle)].filter(Boolean).join(', '),
-        smellOnly: bottle.grade === 'smell only',
+        smellOnly: isSmellOnly(bottle),
       },
     ];
   });

@@ -1,4 +1,6 @@
 import { list, shelf } from '../../records/shelf';
+import type { Supply } from '../../records/kind/supply';
+import { labelSays } from '../../workshop/grade';
 import { dropperOptions, solventBottleOptions, solventOptions } from '../../workshop/onHand';
 import { answer, ask, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
@@ -97,8 +99,13 @@ function solventSteps(run: RunState): DiluteStep[] {
   return [
     { key: 'solvent', say: 'Which solvent?', ask: [ask(fields.solvent, { options })] },
     ...(own ? [named] : []),
-    ...(own || (solvent?.foodPossible && !solventBottleOf(run)?.grade) ? [graded] : []),
+    ...(own || (solvent?.foodPossible && isAsked(solventBottleOf(run))) ? [graded] : []),
   ];
+}
+
+/** Whether the label of the bottle, if one was chosen, does not say it. */
+function isAsked(bottle: Supply | undefined): boolean {
+  return bottle === undefined || labelSays(bottle) === null;
 }
 
 function waySteps(run: RunState, solid: boolean): DiluteStep[] {

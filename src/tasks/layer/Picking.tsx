@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
+import { isSmellOnly } from '../../workshop/grade';
 import { strengthText } from '../../workshop/strengthText';
 import type { Walk } from '../engine/task';
 import { clockOf } from './clock';
@@ -77,9 +78,9 @@ export function PuttingIn({ walk, instead }: { walk: Walk; instead?: string }) {
 }
 
 function rowOf(vial: Vial): PickItem {
-  const { id, name, solvent, grade } = vial;
+  const { id, name, solvent } = vial;
   const what = `${strengthText(vial)}${solvent ? ` in ${solvent.name}` : ''}, ${clockOf(vial, null).words}`;
-  return { id, code: tagOf(vial), name, what, smellOnly: grade === 'smell only' };
+  return { id, code: tagOf(vial), name, what, smellOnly: isSmellOnly(vial) };
 }
 
 function Trouble({ words }: { words: string }) {
