@@ -38,10 +38,10 @@ export function refusalOf(record: Graded): string | null {
   return gradeNow(record).why;
 }
 
-/** Why the thing with that id may not go into a drink; null when it may, or is none that could. */
-export function refusalOfId(id: string | null | undefined): string | null {
-  const record = id == null ? undefined : shelf.records.value.get(id);
-  return record && isGraded(record) ? refusalOf(record) : null;
+/** Why the thing with that id may not go into a drink; null when it may, when its label has to be asked about, or when it is none that could. */
+export function refusalOfId(id: string): string | null {
+  const record = shelf.records.value.get(id);
+  return record && isGraded(record) && labelSays(record) === 'smell only' ? refusalOf(record) : null;
 }
 
 /** Whether a thing may not go into a drink, or be drunk. */

@@ -79,28 +79,31 @@ function causeInSolvent({ solvent, uses }: RecordOf<'vial'>): Own | null {
 
 /** What speaks against a thing because of what it took: nothing known, something that is gone, a solvent that no one called food grade. */
 function causeInParts(record: RecordOf<'vial' | 'batch' | 'tasting'>): Own | null {
-  const answered = foodAnswered(record);
   const taken = takenIds(record).filter((id) => id !== MIXED);
   if (isOf('vial', record) && !record.solvent && taken.length === 0) return 'missing';
   if (isOf('batch', record) && record.weighed.some(({ id, name }) => isTabled(id) && !mayBeFood(id, name)))
     return 'never';
-  const causes = taken.map((id) => causeOfPart(id, answered));
+  const causes = taken.map((id) => causeOfPart(record, id));
   return causes.find((cause) => cause !== null) ?? null;
 }
 
-function causeOfPart(id: string, answered: readonly string[]): Own | null {
+function causeOfPart(record: RecordOf<'vial' | 'batch' | 'tasting'>, id: string): Own | null {
   const part = shelf.records.value.get(id);
-  if (!part) return !isTabled(id) ? 'missing' : answered.includes(id) ? null : 'unasked';
-  if (!isOf('supply', part) || causeOfSupply(part) !== 'unread') return null;
-  return answered.includes(part.solvent ?? '') ? null : 'unasked';
+  if (!part && !isTabled(id)) return 'missing';
+  if (part && !(isOf('supply', part) && causeOfSupply(part) === 'unread')) return null;
+  const solvent = part && isOf('supply', part) ? part.solvent : id;
+  return isAnswered(record, solvent, id) ? null : 'unasked';
 }
 
-/** Ids of the solvents of which it was answered, when a thing was made, that their bottle is food grade. */
-function foodAnswered(record: RecordOf<'vial' | 'batch' | 'tasting'>): string[] {
-  if (isOf('vial', record)) return record.solvent?.food ? [record.solvent.id] : [];
-  if (!isOf('batch', record)) return [];
-  const { carrier = '' } = record.asked;
-  return [record.asked['carrier.food'], record.asked[`carrier.food.${carrier}`]].includes('yes') ? [carrier] : [];
+/** Whether it was answered, when a thing was made, that this solvent (in a batch: of this bottle) is food grade. */
+function isAnswered(
+  record: RecordOf<'vial' | 'batch' | 'tasting'>,
+  solvent: string | undefined,
+  bottle: string,
+): boolean {
+  if (isOf('vial', record)) return record.solvent?.id === solvent && record.solvent?.food === true;
+  if (!isOf('batch', record) || record.asked['carrier'] !== solvent) return false;
+  return ['', `.${solvent}`, `.${bottle}`].some((of) => record.asked[`carrier.food${of}`] === 'yes');
 }
 
 /** Whether all of these solvents were called food grade: what the mixture of them keeps. */

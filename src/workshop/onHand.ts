@@ -88,7 +88,12 @@ export function solventBottleOptions(of?: string): Option[] {
   return solventBottles(of).map((one) => ({
     value: one.id,
     label: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
-    hint: [one.supplier, leftPhrase(leftOf(one)!, 'g'), labelSays(one) === 'smell only' && 'smell only', whyNotByItself(one)]
+    hint: [
+      one.supplier,
+      leftPhrase(leftOf(one)!, 'g'),
+      labelSays(one) === 'smell only' && 'smell only',
+      whyNotByItself(one),
+    ]
       .filter(Boolean)
       .join(', '),
   }));

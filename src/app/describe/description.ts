@@ -1,3 +1,4 @@
+import type { Grade } from '../../records/kind/quantity';
 import type { Offer } from '../../tasks/engine/task';
 import type { Result } from '../../ui/controls/result';
 
@@ -6,7 +7,8 @@ export interface Description {
   title: string;
   line: string;
   code?: string;
-  grade?: string;
+  /** Whether it may go into a drink now. */
+  graded?: Grade;
   /** Label, text, and where it was read, if that is said apart. */
   facts?: readonly (readonly [label: string, text: string, source?: string])[];
   results?: readonly Result[];

@@ -23,7 +23,9 @@ import { Icon } from '../../ui/drawn/Icon';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
 import { LabelOffer } from '../describe/LabelLinks';
+import { Relabel } from './Relabel';
 import { Lots } from './Lots';
+import { MarkPage } from './MarkPage';
 import { PaperPage } from './PaperPage';
 import { PhotoPage } from '../photo/PhotoPage';
 import { Photos } from '../photo/Photos';
@@ -70,7 +72,14 @@ interface SectionsProps {
   events: readonly RunEvent[];
 }
 
-const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: RepeatPage, photo: PhotoPage } as const;
+const pages = {
+  weigh: WeighPage,
+  edit: EditPage,
+  trace: TracePage,
+  again: RepeatPage,
+  photo: PhotoPage,
+  mark: MarkPage,
+} as const;
 
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);
@@ -113,6 +122,7 @@ function Sections({ record, description: { facts = [], results = [] }, events }:
       <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
     )),
     <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />,
+    <Relabel record={record} />,
     <Drops record={record} />,
     <Facts facts={facts} />,
     <Lots record={record} />,
@@ -150,7 +160,7 @@ function howLeft(record: AnyRecord): Result | null {
   return isStocked(record) ? leftResult(record) : null;
 }
 
-function Head({ record, description: { title, code, grade } }: { record: AnyRecord; description: Description }) {
+function Head({ record, description: { title, code, graded } }: { record: AnyRecord; description: Description }) {
   return (
     <>
       <header class="top">
@@ -165,10 +175,10 @@ function Head({ record, description: { title, code, grade } }: { record: AnyReco
             <Pictured record={record} size={PICTURE_PX} />
           </Boundary>
         )}
-        {(code || grade || record.demo) && (
+        {(code || graded || record.demo) && (
           <p class="chips">
             {code && <span class="chip">{code}</span>}
-            {grade && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
+            {graded && <span class={graded === 'smell only' ? 'chip smell-only' : 'chip'}>{graded}</span>}
             {record.demo && <span class="chip">demo</span>}
           </p>
         )}

@@ -37,7 +37,6 @@ export const supply = {
   page: {
     title: ({ name }) => name,
     line: ({ supplier, lot }) => [supplier, lot && `lot ${lot}`],
-    grade: ({ grade }) => grade,
     facts: ({ supplier, lot, amount, unit, useBy }) => [
       ['Supplier', supplier],
       ['Lot', lot],

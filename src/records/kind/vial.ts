@@ -43,10 +43,10 @@ export const vial = {
   words: { one: 'Vial', many: 'Vials' },
   shelf: everyOne,
   descent: (vial) => ({ isIn: partsOfVial(vial), ledTo: [] }),
-  search: ({ id, lot, contents, supplier, box = '', solvent, grade }) => [
+  search: ({ id, lot, contents, supplier, box = '', solvent }) => [
     [`${lot} ${shortIdOf(id)}`, 'number'],
     [contents.map(({ name }) => name).join(' '), 'other'],
-    [`${supplier} ${box} ${solvent?.name ?? ''} ${grade}`, 'word'],
+    [`${supplier} ${box} ${solvent?.name ?? ''}`, 'word'],
   ],
   label: true,
   edit: true,
