@@ -7,7 +7,7 @@ import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { isExact } from './exactly';
 import { fields, wayOf } from './fields';
-import { countedDrops, counterOf, type Round } from './rounds';
+import { countedDrops, countedIds, type Round } from './rounds';
 import { stockOf } from './stock';
 
 /** Whether what is planned is to go into a drink. Drops that were typed by hand go where their grade lets them. */
@@ -30,14 +30,6 @@ function barredOf(ids: readonly string[]): Barred[] {
     const why = record && isGraded(record) ? refusalOf(record) : GONE;
     return why === null ? [] : [{ id, why }];
   });
-}
-
-/** All that drops were counted of, whether it is still in the plan or not: they fell into the vial. */
-function countedIds(run: RunState): string[] {
-  const start = counterOf('');
-  return Object.entries(run.drops).flatMap(([key, n]) =>
-    n > 0 && key.startsWith(start) ? key.slice(start.length) : [],
-  );
 }
 
 /** The grade of what was counted. */

@@ -11,7 +11,7 @@ import { targetLines } from './planInstance';
 import { formulaOfThen } from './exactly';
 import { dropperOf, fields, wayOf } from './fields';
 import { gradeOf, stopOf } from './fit';
-import type { Round, Target } from './rounds';
+import { countedIds, type Round, type Target } from './rounds';
 import { dropOfStock, stockOf, strengthOf } from './stock';
 import { solventOfTrial, trialOf, type Trial } from './trial';
 
@@ -22,11 +22,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
   const stop = stopOf(run, rounds);
   if (stop) throw new Refusal(stop.why);
   const token = newId();
-  const trial = trialOf(
-    run,
-    rounds.map(({ id }) => id),
-    token,
-  );
+  const trial = trialOf(run, [...rounds.map(({ id }) => id), ...countedIds(run)], token);
   const name = valueOf(run, fields.name)!;
   const formula = find('formula', wayOf(run)) ?? formulaOfThen(run) ?? typedFormula(run, asked, name);
   const dropper = find('dropper', dropperOf(run));

@@ -10,7 +10,7 @@ import { happenedIn } from './happened';
 import { keepTrial } from './keep';
 import { Picking } from './Picking';
 import { planningSteps } from './planning';
-import { counterOf, roundsOf, type Round } from './rounds';
+import { countedIds, counterOf, roundsOf, type Round } from './rounds';
 import { slipStep } from './slip';
 import { dropOfStock, leftDrops, stockOf, stocksOnHand, type Stock } from './stock';
 import { VialToTake } from './VialToTake';
@@ -77,7 +77,7 @@ function warningsOf(run: RunState, stock: Stock | undefined, target: number): st
 
 /** What is in it, and its name; worked out only when counting is over. */
 function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
-  const ids = rounds.map(({ id }) => id);
+  const ids = [...rounds.map(({ id }) => id), ...countedIds(run)];
   const trial = ['truth', 'name', ''].includes(run.at) ? attempt(() => trialOf(run, ids)) : null;
   const truth: Step = { key: 'truth', say: 'This is what is in it.' };
   const name: Step = { key: 'name', say: 'Name it, and write the code on the vial.', done: 'Keep' };
