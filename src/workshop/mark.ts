@@ -18,7 +18,9 @@ export function marked(record: Markable, why: string, now: number): Markable {
   return { ...record, smellOnly: { at: new Date(now).toISOString(), why } };
 }
 
-/** What says "fit for drinks" and is not, since a thing in it is smell only: that thing and all that was made of it, nearest first. */
+/** What says "fit for drinks" and is not, since a thing is smell only: that thing and all that was made of it, nearest first. */
 export function toRelabel(record: AnyRecord): AnyRecord[] {
-  return isSmellOnly(record) ? [record, ...decidedBy(record.id)].filter((one) => wasFit(one) && isSmellOnly(one)) : [];
+  if (!isSmellOnly(record)) return [];
+  const own = isOf('tasting', record) ? [] : [record]; // a drink has no label
+  return [...own, ...decidedBy(record.id)].filter((one) => wasFit(one) && isSmellOnly(one));
 }

@@ -24,7 +24,7 @@ function says(id: string): string[] {
       .find((one) => one.startsWith('grade')) ?? '';
   return [
     isGraded(record) ? gradeNow(record).grade : '',
-    inWords(record).graded ?? '',
+    inWords(record).grade ?? '',
     row,
     isLabelled(record) ? label(id) : '',
   ];

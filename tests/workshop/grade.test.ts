@@ -356,7 +356,7 @@ describe('two copies of one thing', () => {
 
 describe('what is read on the way to a drink', () => {
   const everywhere = (id: string) => ({
-    chip: inWords(there(id)).graded,
+    chip: inWords(there(id)).grade,
     fact: inWords(there(id)).facts!.find(([name]) => name === 'Grade'),
     offers: inWords(there(id)).next!.map(({ words }) => words),
     label: label(id).includes('SMELL ONLY'),
@@ -390,11 +390,11 @@ describe('what is read on the way to a drink', () => {
     change('b-card', MARK);
     change('pack', MARK);
     for (const id of ['b-card', 'pack', 'own', 'drink']) {
-      expect(inWords(there(id))).toMatchObject({ graded: 'smell only' });
+      expect(inWords(there(id))).toMatchObject({ grade: 'smell only' });
       expect(inWords(there(id)).facts).toContainEqual(['Grade', 'smell only', why(id)]);
     }
     expect(inWords(there('own')).line).toBe('not for food');
-    expect(inWords(there('card')).graded).toBeUndefined();
+    expect(inWords(there('card')).grade).toBeUndefined();
     expect(isSmellOnly(there('card'))).toBe(false);
   });
 

@@ -294,7 +294,7 @@ describe('a batch, under way', () => {
     const [made, rest] = kept(batch, weighAll({ ...plan, spare: '25', 'lot.propylene-glycol': 'pg' })) as [Batch, Vial];
     put([made, rest]);
     const words = () => [
-      inWords(made).graded,
+      inWords(made).grade,
       label(made.id),
       sheetRows(made)
         .map((row) => row.words)

@@ -27,11 +27,11 @@ export function ShelfEntry({ record, kind }: { record: AnyRecord; kind?: boolean
       record={record}
       class="shelf-entry"
       picture={isPictured(record) && <Pictured record={record} size={PICTURE_PX} />}
-      line={({ line, graded }) => (
+      line={({ line, grade }) => (
         <>
           {kind && `${kindWords(record)}: `}
           {line}
-          {graded === 'smell only' && <em class="smell-only"> smell only</em>}
+          {grade === 'smell only' && <em class="smell-only"> smell only</em>}
           <Standing record={record} />
         </>
       )}

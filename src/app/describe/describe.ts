@@ -34,11 +34,11 @@ function describePlain(page: PlainPage<AnyRecord>, record: AnyRecord): Descripti
 
 /** With its grade now, and why it is smell only where it is. A vial says it in any case. */
 function withGrade(description: Description, record: Graded): Description {
-  const graded = gradeWord(record);
-  if (graded === undefined) return description;
+  const grade = gradeWord(record);
+  if (grade === undefined) return description;
   const why = refusalOf(record) ?? undefined;
-  const fact = why ? ([['Grade', graded, why]] as const) : isOf('vial', record) ? ([['Grade', graded]] as const) : [];
-  return { ...description, graded, facts: [...fact, ...(description.facts ?? [])] };
+  const fact = why ? ([['Grade', grade, why]] as const) : isOf('vial', record) ? ([['Grade', grade]] as const) : [];
+  return { ...description, grade, facts: [...fact, ...(description.facts ?? [])] };
 }
 
 function textOf(value: Value): string {

@@ -1,4 +1,3 @@
-import type { Grade } from '../../records/kind/quantity';
 import type { Offer } from '../../tasks/engine/task';
 import type { Result } from '../../ui/controls/result';
 
@@ -8,7 +7,7 @@ export interface Description {
   line: string;
   code?: string;
   /** Whether it may go into a drink now. */
-  graded?: Grade;
+  grade?: string;
   /** Label, text, and where it was read, if that is said apart. */
   facts?: readonly (readonly [label: string, text: string, source?: string])[];
   results?: readonly Result[];

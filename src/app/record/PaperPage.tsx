@@ -18,7 +18,7 @@ import '../sheet/paper.css';
 
 /** A record as it goes on paper, with everything that stands behind it; of a run, every step. */
 export function PaperPage({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
-  const { title, code, graded, facts = [], results = [] } = describe(record);
+  const { title, code, grade, facts = [], results = [] } = describe(record);
   const left = isStocked(record) ? leftResult(record) : null;
   const run = isOf('run', record) ? record : null;
   const task = useTask(run?.task);
@@ -33,7 +33,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
         </button>
       </header>
       <p>
-        {[kindWords(record), code, graded, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
+        {[kindWords(record), code, grade, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
           .filter(Boolean)
           .join(' · ')}
       </p>

@@ -160,7 +160,7 @@ function howLeft(record: AnyRecord): Result | null {
   return isStocked(record) ? leftResult(record) : null;
 }
 
-function Head({ record, description: { title, code, graded } }: { record: AnyRecord; description: Description }) {
+function Head({ record, description: { title, code, grade } }: { record: AnyRecord; description: Description }) {
   return (
     <>
       <header class="top">
@@ -175,10 +175,10 @@ function Head({ record, description: { title, code, graded } }: { record: AnyRec
             <Pictured record={record} size={PICTURE_PX} />
           </Boundary>
         )}
-        {(code || graded || record.demo) && (
+        {(code || grade || record.demo) && (
           <p class="chips">
             {code && <span class="chip">{code}</span>}
-            {graded && <span class={graded === 'smell only' ? 'chip smell-only' : 'chip'}>{graded}</span>}
+            {grade && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
             {record.demo && <span class="chip">demo</span>}
           </p>
         )}

@@ -7,8 +7,9 @@ import { go } from '../nav/route';
 export function Relabel({ record }: { record: AnyRecord }) {
   const all = toRelabel(record);
   const [labels, drinks] = [all.filter(isLabelled), all.filter((one) => !isLabelled(one))];
+  if (all.length === 0) return null;
   return (
-    <>
+    <div class="relabel">
       <Group title="Relabel these" all={labels} to={({ id }) => ['labels', id]} />
       {labels.length > 1 && (
         <button class="second" onClick={() => go(['labels', labels.map(({ id }) => id).join(',')])}>
@@ -16,7 +17,7 @@ export function Relabel({ record }: { record: AnyRecord }) {
         </button>
       )}
       <Group title="Drinks that it is in" all={drinks} to={({ id }) => ['record', id]} />
-    </>
+    </div>
   );
 }
 

@@ -9,11 +9,11 @@ import { kinBefore } from './relatives';
 
 /** Any record as a table for a spreadsheet: numbers with ± and unit, facts, what it was made from, and of a run what was done. */
 export function recordTable(record: AnyRecord, story: readonly StoryLine[] = []): string {
-  const { title, code = '', graded = '', facts = [], results = [] } = describe(record);
+  const { title, code = '', grade = '', facts = [], results = [] } = describe(record);
   return csvOf([
     [kindWords(record), title],
     ['code', code],
-    ['grade', graded],
+    ['grade', grade],
     ['made', record.made],
     ['id', record.id],
     ...(record.archived ? [['archived', record.archived]] : []),
