@@ -3,7 +3,7 @@ import { isOf, type AnyRecord } from '../records/kind/kinds';
 import type { Grade } from '../records/kind/quantity';
 import { originalOf } from '../records/lineage';
 import { shelf } from '../records/shelf';
-import { decidingIds, isGraded, labelCause, ownCause, type Graded, type Own } from './gradeCause';
+import { decidingIds, isGraded, labelCause, ownCause, takenIds, type Graded, type Own } from './gradeCause';
 import { tagOf } from './labelled';
 
 /** Whether a thing may go into a drink now, or be drunk; and, where it may not, why, in one sentence. */
@@ -82,10 +82,15 @@ const known = computed(() => {
   const found = new Map<string, Found>();
   const all = [...shelf.records.value.values()].filter(isGraded);
   const link = (id: string, over: string) => void (holders.get(id) ?? holders.set(id, []).get(id)!).push(over);
-  for (const record of all) for (const id of decidingIds(record)) link(id, record.id);
+  const owns = new Map<string, Own | null>();
   for (const record of all) {
+    const taken = takenIds(record);
+    owns.set(record.id, ownCause(record, taken));
+    for (const id of decidingIds(record, taken)) link(id, record.id);
     const original = originalOf(record);
-    if (original) link(record.id, original.id); // what is smell only in the one copy is so in the other
+    if (!original) continue;
+    link(original.id, record.id);
+    link(record.id, original.id); // what is smell only in the one copy is so in the other
   }
   const spread = (causeOf: (record: Graded) => Own | null) => {
     const queue: string[] = [];
@@ -97,7 +102,7 @@ const known = computed(() => {
     for (const id of queue)
       if (found.get(id)!.own !== 'unread') for (const over of holders.get(id) ?? []) put(over, { own: null, by: id });
   };
-  spread(ownCause);
+  spread(({ id }) => owns.get(id)!);
   spread(labelCause);
   return { holders, found };
 });
@@ -107,9 +112,10 @@ function foundOf(record: Graded): Found | null {
   const { found } = known.value;
   const there = found.get(record.id);
   if (there || shelf.records.value.get(record.id) === record) return there ?? null;
-  const own = ownCause(record);
+  const taken = takenIds(record);
+  const own = ownCause(record, taken);
   if (own) return { own, by: null };
-  const by = decidingIds(record).find((id) => found.has(id) && found.get(id)!.own !== 'unread');
+  const by = [...decidingIds(record, taken)].find((id) => found.has(id) && found.get(id)!.own !== 'unread');
   const label = labelCause(record);
   return by !== undefined ? { own: null, by } : label && { own: label, by: null };
 }

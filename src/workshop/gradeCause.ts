@@ -1,5 +1,5 @@
 import { isOf, type AnyRecord, type RecordOf } from '../records/kind/kinds';
-import { originalOf, partsOf } from '../records/lineage';
+import { partsOf } from '../records/lineage';
 import type { SolventCopy } from '../records/kind/solvent';
 import { find, shelf } from '../records/shelf';
 import { solvents } from '../tables/solvents';
@@ -22,35 +22,31 @@ export function isGraded(record: AnyRecord): record is Graded {
  */
 export type Own = 'marked' | 'graded' | 'never' | 'not food' | 'missing' | 'unread' | 'unasked' | 'label';
 
-/** Ids of what decides over a thing beside itself: what is in it, its solvent, what it is a copy of, and of a rest the batch that it is left over from. */
-export function decidingIds(record: Graded): string[] {
-  const original = originalOf(record);
-  return [
-    ...new Set([
-      ...takenIds(record),
-      ...(isOf('vial', record) ? [record.solvent?.id ?? '', ...record.from.filter((id) => find('batch', id))] : []),
-      ...(isOf('batch', record) ? record.weighed.map(({ id }) => id) : []), // a carrier without a bottle goes by its own id
-      ...(original ? [original.id] : []),
-    ]),
-  ];
+/** Ids of what decides over a thing beside itself and its copies: what it took, its solvent, and of a rest the batch that it is left over from. */
+export function decidingIds(record: Graded, taken: readonly string[]): ReadonlySet<string> {
+  const ids = new Set(taken);
+  if (isOf('vial', record)) for (const id of record.from) if (find('batch', id)) ids.add(id);
+  if (isOf('vial', record) && record.solvent) ids.add(record.solvent.id);
+  if (isOf('batch', record)) for (const { id } of record.weighed) ids.add(id); // a carrier without a bottle goes by its own id
+  return ids;
 }
 
 /** Ids of what went into a thing, of what is gone too. */
-function takenIds(record: Graded): string[] {
+export function takenIds(record: Graded): string[] {
   const parts = partsOf(record).map(({ id }) => id);
   const uses = 'uses' in record ? record.uses.map(({ id }) => id) : [];
   const weighed = isOf('batch', record) ? record.weighed.flatMap(({ source }) => source ?? []) : [];
   return [...parts, ...uses, ...weighed];
 }
 
-/** Why a thing is smell only by itself. */
-export function ownCause(record: Graded): Own | null {
+/** Why a thing is smell only by itself, from what it took. */
+export function ownCause(record: Graded, taken: readonly string[]): Own | null {
   if ('smellOnly' in record && record.smellOnly) return 'marked';
   if (isOf('solvent', record)) return isNamedFit(record.name) ? (record.food ? null : 'not food') : 'never';
   if (isOf('bottle', record)) return causeOfBottle(record);
   if (isOf('supply', record)) return causeOfSupply(record);
   const solvent = isOf('vial', record) ? causeInSolvent(record) : null;
-  return solvent ?? causeInParts(record);
+  return solvent ?? causeInParts(record, taken);
 }
 
 function causeOfBottle({ grade, material }: RecordOf<'bottle'>): Own | null {
@@ -78,8 +74,8 @@ function causeInSolvent({ solvent, uses }: RecordOf<'vial'>): Own | null {
 }
 
 /** What speaks against a thing because of what it took: nothing known, something that is gone, a solvent that no one called food grade. */
-function causeInParts(record: RecordOf<'vial' | 'batch' | 'tasting'>): Own | null {
-  const taken = takenIds(record).filter((id) => id !== MIXED);
+function causeInParts(record: RecordOf<'vial' | 'batch' | 'tasting'>, all: readonly string[]): Own | null {
+  const taken = all.filter((id) => id !== MIXED);
   if (isOf('vial', record) && !record.solvent && taken.length === 0) return 'missing';
   if (isOf('batch', record) && record.weighed.some(({ id, name }) => isTabled(id) && !mayBeFood(id, name)))
     return 'never';

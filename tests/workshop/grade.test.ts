@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { exact } from '../../src/core/number/measured';
 import { describe as inWords } from '../../src/app/describe/describe';
 import { searchShelf } from '../../src/app/describe/shelfIndex';
 import { changed, editables } from '../../src/app/edit/editable';
@@ -41,7 +42,38 @@ import {
 
 beforeEach(() => shelve(fitShelf()));
 
+const emptyBatch = {
+  name: 'Orchard, 20 L',
+  madeOn: '2026-05-04',
+  jurisdiction: 'EU',
+  notes: '',
+  uses: [],
+  asked: {},
+  formula: { id: 'f', name: 'Orchard', version: 1 },
+  lines: [],
+  reached: [],
+  checks: [],
+  weighed: [],
+  drink: {
+    litres: exact(20),
+    brix: exact(10),
+    abv: exact(0),
+    densityGPerMl: exact(1.04),
+    emulsion: false,
+  },
+};
 const named = { name: 'Orchard 1', code: 'T7', size: '10' };
+
+test('the word for lists is that of what is poured; a drink that is fit needs none', () => {
+  put([newRecord('batch', { ...emptyBatch, id: 'batch' })]);
+  const words = ['b-card', 'pack', 'v-card', 'drink', 'batch', 'card', 'f'].map((id) => gradeWord(there(id)));
+  const fit = 'fit for drinks';
+  expect(words).toEqual([fit, fit, fit, undefined, undefined, undefined, undefined]);
+  change('drink', { doses: [], uses: [{ id: 'gone', massG: 1 }] });
+  change('batch', MARK);
+  expect(['drink', 'batch'].map((id) => gradeWord(there(id)))).toEqual(['smell only', 'smell only']);
+  expect(labelSays(there<Graded>('batch'))).toBe('smell only');
+});
 
 test('all is fit for drinks while everything in it is', () => {
   const all = [...shelf.records.value.values()].filter(isGraded);

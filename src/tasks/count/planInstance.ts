@@ -102,8 +102,8 @@ function holdsOnly({ contents }: Stock, material: string): boolean {
 }
 
 /** Whether a stock may be used: into what is tasted goes only what is fit for drinks, all the way down. */
-function mayGoIn(run: RunState, { refusal }: Stock): boolean {
-  return valueOf(run, fields.purpose) === 'smell' || refusal === null;
+function mayGoIn(run: RunState, { smellOnly }: Stock): boolean {
+  return valueOf(run, fields.purpose) === 'smell' || !smellOnly;
 }
 
 /** The vials and bottles of a material that may not be used, because they are smell only. */

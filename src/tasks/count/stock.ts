@@ -9,7 +9,7 @@ import type { Vial } from '../../records/kind/vial';
 import { strengthText } from '../../workshop/strengthText';
 import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
 import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
-import { refusalOf } from '../../workshop/grade';
+import { isSmellOnly } from '../../workshop/grade';
 import { tagOf } from '../../workshop/labelled';
 
 /** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
@@ -22,8 +22,8 @@ export interface Stock {
   readonly what: string;
   readonly contents: Vial['contents'];
   readonly liquid: DropLiquid;
-  /** Why it may not go into a drink, in one sentence; null when it may. */
-  readonly refusal: string | null;
+  /** Whether it may not go into a drink. */
+  readonly smellOnly: boolean;
   readonly solvent: SolventCopy | null;
   readonly densityGPerMl: number;
   /** YYYY-MM-DD, or '' where none is known. */
@@ -74,7 +74,7 @@ function ofVial(vial: Vial): Stock {
     tag: tagOf(vial),
     name,
     contents,
-    refusal: refusalOf(vial),
+    smellOnly: isSmellOnly(vial),
     solvent,
     densityGPerMl,
     useBy,
@@ -91,7 +91,7 @@ function ofBottle(bottle: Bottle): Stock[] {
   return [
     {
       id,
-      refusal: refusalOf(bottle),
+      smellOnly: isSmellOnly(bottle),
       useBy,
       tag: tagOf(bottle),
       name: material.name,
