@@ -31,10 +31,12 @@ export function decidingIds(record: Graded, taken: readonly string[]): ReadonlyS
   return ids;
 }
 
-/** Ids of what went into a thing, of what is gone too. */
+const TRACE = 1e-9; // g: below that it is rounding, and all of it was lost
+
+/** Ids of what went into a thing, of what is gone too; not of what was lost with a vessel that was begun again. */
 export function takenIds(record: Graded): string[] {
-  const parts = partsOf(record).map(({ id }) => id);
-  const uses = 'uses' in record ? record.uses.map(({ id }) => id) : [];
+  const parts = partsOf(record).flatMap(({ id, grams }) => (grams === null || grams.value > TRACE ? id : []));
+  const uses = 'uses' in record && !isOf('batch', record) ? record.uses.map(({ id }) => id) : [];
   const weighed = isOf('batch', record) ? record.weighed.flatMap(({ source }) => source ?? []) : [];
   return [...parts, ...uses, ...weighed];
 }

@@ -8,6 +8,7 @@ import type { AnyRecord } from '../../src/records/kind/kinds';
 import type { Run } from '../../src/records/kind/run';
 import type { Vial } from '../../src/records/kind/vial';
 import { newRecord, shelf } from '../../src/records/shelf';
+import { spoiltBy } from '../../src/tasks/batch/drinkAsked';
 import { batch } from '../../src/tasks/batch/task';
 import { areSmelled, pickable } from '../../src/tasks/blind/samples';
 import { blind } from '../../src/tasks/blind/task';
@@ -355,6 +356,20 @@ describe('a batch, under way', () => {
     expect(grade(made.id)).toBe('smell only');
   });
 
+  test('what was given up with a vessel is not in the drink, and stops nothing', () => {
+    const run = weighed();
+    change('b-nutmeg', MARK);
+    const again = { at: 'c.nutmeg', vessels: ['concentrate'], was: [], taken: [], poured: null, slips: [] };
+    expect(spoiltBy({ ...run, typed: { ...run.typed, begun: JSON.stringify([again]) } })).toBeNull();
+    change('b-nutmeg', { smellOnly: undefined });
+    const [made] = kept(batch, run) as [Batch];
+    put([{ ...made, uses: [...made.uses, { id: 'b-linalool-nose', massG: 1 }] }]);
+    expect(grade(made.id)).toBe('smell only');
+    const lost = [{ id: 'b-linalool-nose', massG: 1, why: 'the vessel was begun again' }];
+    put([{ ...made, uses: [...made.uses, { id: 'b-linalool-nose', massG: 1 }], lost }]);
+    expect(grade(made.id)).toBe('fit for drinks');
+  });
+
   test('31: a bottle that was weighed and is named nowhere else', () => {
     const [made] = kept(batch, weighed()) as [Batch];
     put([{ ...made, uses: [], from: [] }]);
@@ -436,7 +451,7 @@ describe('what is made again', () => {
     const typed = { bottle: 'b-card', strength: '1', basis: '% w/w', solvent: 'ethanol-96' };
     const { typed: again, differences } = repeatOf(dilute, ended('dilute', [made]), runOf(typed));
     expect(again['bottle']).toBe('b2');
-    expect(differences[0]!.words).toContain('is smell only now');
+    expect(differences[0]!.words).toContain('is smell only');
   });
 
   test('39: where no other is there, what is made is smell only', () => {

@@ -7,11 +7,10 @@ import { asksCarrierFood, carrierBottleField, carrierRefusal } from './carrierBo
 import { dissolving, dissolvingText } from './dissolving';
 import { agentOptions, agentsLeftOut, creaming, isEmulsion, usualMake, usualOil } from './emulsion';
 import { fields } from './fields';
-import { isWeighedIn } from './fit';
 import { basisOf, concentrateOf, planOf as planOf } from './plan';
 import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
-import { carrierOf } from './drinkAsked';
+import { carrierOf, isWeighedIn } from './drinkAsked';
 
 /** How strong the concentrate is, and in what. */
 export function concentrateSteps(run: RunState): Step[] {

@@ -17,14 +17,13 @@ import { numberedBatchCode } from '../../workshop/vialCode';
 import { dayOfRun } from '../engine/runDay';
 import { carrierRefusal, NOT_FOOD } from './carrierBottle';
 import { fields } from './fields';
-import { spoiltBy } from './fit';
 import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import type { Pour } from './pour';
 import { begunIn } from './begun';
 import { slipsOf } from './vessel';
 import { takenInAll } from './takings';
-import { refusalOfLine, recipeOrNull } from './drinkAsked';
+import { refusalOfLine, recipeOrNull, spoiltBy } from './drinkAsked';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
 const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.', 'begun', 'begun.'];

@@ -12,7 +12,6 @@ import { traitsOf } from './answers';
 import { NOT_FOOD } from './carrierBottle';
 import { isEmulsion } from './emulsion';
 import { fields } from './fields';
-import { isWeighedIn } from './fit';
 import { planOf } from './plan';
 import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
@@ -21,6 +20,7 @@ import {
   drinkBefore,
   drinkOf,
   isByLitre,
+  isWeighedIn,
   refusalOfLine,
   sameBefore,
   sourceOf,
@@ -163,4 +163,23 @@ export function gasStep(run: RunState): Step {
     types: traitsOf(run, isEmulsion(run)),
     ...(bar?.problem ? { problem: bar.problem } : {}),
   };
+}
+
+/** A vessel with something in it that may not be drunk. A clean one begins a run of its own; this one stays as it is. */
+export function spoiltStep(run: RunState, why: string): Step {
+  const kept = Object.entries(run.typed).filter(
+    ([key]) => !/^(mass|over|lot|left)\.|^(exactly|again|begun)$|food/.test(key),
+  );
+  return {
+    key: 'spoilt',
+    say: '‹Do not go on with it›: put what is in the vessel away.',
+    more: [why, 'It was fit for drinks when it was weighed, and is not now.'],
+    problem: why,
+    offers: [{ words: 'Begin again with other bottles', start: { task: 'batch', typed: Object.fromEntries(kept) } }],
+  };
+}
+
+/** The steps that are shown while one of them refuses to go on; where the run stands beyond them, that one alone. */
+export function upTo(run: RunState, shown: readonly Step[], refusing: Step): readonly Step[] {
+  return run.at === '' || shown.some(({ key }) => key === run.at) ? shown : [refusing];
 }

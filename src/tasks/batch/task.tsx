@@ -8,18 +8,17 @@ import { LimitsPanel } from '../shared/LimitsPanel';
 import type { Offer, Step, Task } from '../engine/task';
 import { carrierRefusal } from './carrierBottle';
 import { fields } from './fields';
-import { spoiltBy, spoiltStep, upTo } from './fit';
 import { planOf } from './plan';
 import { happenedIn, keepBatch, usualName } from './keep';
 import { leftFields, leftWords } from './leftOver';
 import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './progress';
 import { outcome } from '../../workshop/attempt';
 import { concentrateSteps } from './concentrateSteps';
-import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep } from './plainSteps';
+import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep, spoiltStep, upTo } from './plainSteps';
 import { leastOf } from './pour';
 import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
-import { materialsOf, recipeOrNull } from './drinkAsked';
+import { materialsOf, recipeOrNull, spoiltBy } from './drinkAsked';
 import { numberedBatchCode } from '../../workshop/vialCode';
 
 /** What the rules say of the drink as planned, and the highest dose that passes. It keeps no one from going on: Minim warns. */
