@@ -38,7 +38,8 @@ function withGrade(description: Description, record: Graded): Description {
   if (grade === undefined) return description;
   const why = refusalOf(record) ?? undefined;
   const fact = why ? ([['Grade', grade, why]] as const) : isOf('vial', record) ? ([['Grade', grade]] as const) : [];
-  return { ...description, grade, facts: [...fact, ...(description.facts ?? [])] };
+  const word = why ? grade : (description.grade ?? grade);
+  return { ...description, grade: word, facts: [...fact, ...(description.facts ?? [])] };
 }
 
 function textOf(value: Value): string {
