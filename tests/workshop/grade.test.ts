@@ -331,6 +331,12 @@ describe('what a thing is made of', () => {
     expect(inWords(there('d1')).facts).toContainEqual(['What is left of it', 'Smell it, do not taste it.']);
   });
 
+  test('an older or a changed version of a thing is no better than the one on the Shelf', () => {
+    const before = there<Graded>('b-card');
+    change('b-card', MARK);
+    expect(gradeNow(before).grade).toBe('smell only');
+  });
+
   test('a thing that is not on the Shelf yet has the grade of what is in it', () => {
     const draft = vial('new', 'card', ['v-low']);
     expect(gradeNow(draft).grade).toBe('fit for drinks');
