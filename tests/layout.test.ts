@@ -155,6 +155,19 @@ describe('the house', () => {
     expect(readers.map(({ path }) => path)).toEqual([]);
   });
 
+  test('workshop/grade alone says what may go into a drink: nothing else reads a stored grade or the word for a solvent', () => {
+    const asked =
+      /^tasks\/(bottle|supply)\/|^tasks\/dilute\/(source|cautions)|^tasks\/shared\/(newBottle|bottleFields)/;
+    const kept = /^records\/(kind|backup)\/|^workshop\/(grade|gradeCause|mark)\.ts|^app\/(edit|demo)\//;
+    const shown = /^app\/(describe\/(describe|description|ShelfEntry)|record\/(RecordPage|PaperPage|paper))\.tsx?$/; // the word that describe() gives
+    const read = /(?<!fields)\.(grade|food)\b|[{,]\s*(grade|food)\b\s*(?:[,}]|=(?!=))[^;]*?=/;
+    const readers = files.filter(
+      ({ path, text }) =>
+        ![asked, kept, shown].some((one) => one.test(path)) && read.test(text.replace(/'[^'\n]*'/g, "''")),
+    );
+    expect(readers.map(({ path }) => path)).toEqual([]);
+  });
+
   test('only records/store/database.ts imports idb', () => {
     const users = files.filter(({ text }) => imports(text).includes('idb')).map(({ path }) => path);
     expect(users.filter((path) => path !== 'records/store/database.ts')).toEqual([]);

@@ -35,9 +35,10 @@ export function canHold(record: AnyRecord): boolean {
   return kindOf(record).descent?.(record).isIn != null;
 }
 
-/** Whether one of two records is a copy of the other, kept beside it because both were changed on two devices. */
+/** Whether one of two records is a copy of the other, kept beside it because both were changed on two devices. Nothing is poured into its copy. */
 function isCopyOf(record: AnyRecord, origin: AnyRecord): boolean {
-  return record.kind === origin.kind && record.made === origin.made;
+  const isPoured = 'uses' in record && record.uses.some(({ id }) => id === origin.id);
+  return record.kind === origin.kind && record.made === origin.made && !isPoured;
 }
 
 /** What a record is the other copy of; undefined for the most of them. */

@@ -176,11 +176,20 @@ export async function keep(records: readonly AnyRecord[], events: readonly RunEv
   takeIn(stamped);
 }
 
-/** Notes when a record is written and what it came from, so that two copies of it can be told apart when they meet again. */
+/**
+ * Notes when a record is written and what it came from, so that two copies of it can be told apart when they meet again. That
+ * a thing was marked smell only is never taken out of it.
+ */
 function stamp(record: AnyRecord): AnyRecord {
   const before = onHand.value.get(record.id);
   const earlier = [...(before?.earlier ?? []), ...(before?.written ? [before.written] : [])].slice(-stampsKept);
-  return { ...record, written: new Date().toISOString(), ...(earlier.length > 0 && { earlier }) };
+  const marked = before && 'smellOnly' in before && before.smellOnly;
+  return {
+    ...record,
+    written: new Date().toISOString(),
+    ...(earlier.length > 0 && { earlier }),
+    ...(marked && { smellOnly: marked }),
+  };
 }
 
 /** Erases records with their photos and, of runs, their events; in both copies. */

@@ -15,8 +15,9 @@ import type { DropLiquid } from './dropMass';
 import type { Option } from '../ui/controls/field';
 import { formatDay } from '../ui/format';
 import { leftPhrase } from '../ui/left';
+import { isSmellOnly, labelSays } from './grade';
+import { mayBeFood } from './gradeCause';
 import { tagOf } from './labelled';
-import { neverFit } from './neverFit';
 import { strengthText } from './strengthText';
 import { whyNotByItself } from './takenByItself';
 
@@ -39,7 +40,7 @@ const solventsNow = computed(() => {
     name: row.name,
     liquid: row.liquid,
     food: false,
-    foodPossible: row.foodGradePossible,
+    foodPossible: mayBeFood(row.id, row.name),
     density: { gPerMl: row.density.value, atC: 20, source: row.density.source },
     now: densityNow(row),
     ...(row.flashPointC ? { flashC: row.flashPointC.value } : {}),
@@ -50,11 +51,11 @@ const solventsNow = computed(() => {
 
 /** A solvent of the person's own, as it can be chosen. */
 export function ownOnHand(row: Solvent): SolventOnHand {
-  const { name, cas, abv, food, density } = row;
+  const { abv, density } = row;
   return {
     ...row,
     liquid: classOfAlcohol(abv),
-    foodPossible: food && neverFit(name, cas) === null,
+    foodPossible: !isSmellOnly(row),
     now: inThisRoom(row.id, density.gPerMl, abv),
   };
 }
@@ -117,7 +118,12 @@ export function solventBottleOptions(of?: string): Option[] {
   return solventBottles(of).map((one) => ({
     value: one.id,
     label: [one.name, one.lot && `lot ${one.lot}`].filter(Boolean).join(', '),
-    hint: [one.supplier, leftPhrase(leftOf(one)!, 'g'), one.grade === 'smell only' && 'smell only', whyNotByItself(one)]
+    hint: [
+      one.supplier,
+      leftPhrase(leftOf(one)!, 'g'),
+      labelSays(one) === 'smell only' && 'smell only',
+      whyNotByItself(one),
+    ]
       .filter(Boolean)
       .join(', '),
   }));
@@ -159,6 +165,6 @@ function vialOption(vial: Vial): Option {
   return {
     value: vial.id,
     label: `${tagOf(vial)} · ${vial.name}`,
-    hint: `${strengthText(vial)}${vial.grade === 'smell only' ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}${why ? `, ${why}` : ''}`,
+    hint: `${strengthText(vial)}${isSmellOnly(vial) ? ', smell only' : ''}, made ${formatDay(vial.madeOn)}${why ? `, ${why}` : ''}`,
   };
 }

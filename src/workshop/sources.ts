@@ -7,7 +7,7 @@ import { leftOf, type Stocked } from '../records/stock';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { leftPhrase } from '../ui/left';
-import { refusalOf } from './fitForDrinks';
+import { isSmellOnly, labelSays, refusalOf } from './grade';
 import { labelTagOf, tagOf } from './labelled';
 import { strengthText } from './strengthText';
 import { whyNotByItself } from './takenByItself';
@@ -68,11 +68,11 @@ function inOrder(material: string): Source[] {
 
 function ofBottle(bottle: Bottle): Source {
   const material = find('material', bottle.material);
-  const { id, supplier, lot, grade } = bottle;
+  const { id, supplier, lot } = bottle;
   const purity = bottle.purity ?? material?.purity;
   const leftG = leftOf(bottle)?.value ?? null;
   const words = lotWords({ supplier, lot });
-  const barred = grade === 'smell only';
+  const barred = isSmellOnly(bottle);
   return {
     id,
     words: `${labelTagOf(bottle)}, ${words}`,
@@ -89,9 +89,9 @@ function ofBottle(bottle: Bottle): Source {
   };
 }
 
-/** A bottle of solvent. */
+/** A bottle of solvent. One whose label no one has read has no refusal: who takes it asks. */
 export function sourceOfSolvent(supply: Supply): Source {
-  const { id, name, grade } = supply;
+  const { id, name } = supply;
   const words = lotWords(supply);
   const leftG = leftOf(supply)?.value ?? null;
   return {
@@ -106,7 +106,7 @@ export function sourceOfSolvent(supply: Supply): Source {
     pricePerG: null,
     more: '',
     strength: exact(1),
-    refusal: grade === 'smell only' ? refusalWords(name, words) : null,
+    refusal: labelSays(supply) === 'smell only' ? refusalWords(name, words) : null,
   };
 }
 

@@ -6,7 +6,7 @@ import { ancestors, descendants, partsOf, toldApart } from '../../src/records/li
 import { amountIn, holdingsOf, sharingLots } from '../../src/records/recall';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { carriersOf } from '../../src/workshop/carrier';
-import { refusalOf } from '../../src/workshop/fitForDrinks';
+import { refusalOf } from '../../src/workshop/grade';
 import { ethanol, material, vialOf } from '../tasks/count/countShelf';
 
 const bottle = (of: string, facts: object = {}) =>

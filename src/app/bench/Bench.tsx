@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Run } from '../../records/kind/run';
-import { list, runWithEvents, shelf, whenLoaded } from '../../records/shelf';
+import { runWithEvents, shelf, whenLoaded } from '../../records/shelf';
 import { tasks } from '../../tasks';
 import { fold } from '../../tasks/engine/fold';
 import { placeOf } from '../../tasks/engine/place';
@@ -14,17 +14,17 @@ import { KeepingNotice } from './KeepingNotice';
 import { ScanButton } from '../describe/LabelLinks';
 import { taskOrNotice } from '../nav/loaded';
 import { News } from './News';
+import { SmellOnlyCount } from './SmellOnlyCount';
 import { go, hashOf } from '../nav/route';
 import { startTask } from '../nav/startTask';
 
 /** The tasks, with what was left half done first. */
 export function Bench() {
-  const smellOnly = list('vial').filter((vial) => vial.grade === 'smell only').length;
   return (
     <main class="page bench">
       <header class="top">
         <h1>Bench</h1>
-        {smellOnly > 0 && <span class="chip">smell only ×{smellOnly}</span>}
+        <SmellOnlyCount />
         <ScanButton />
         <button class="round" onClick={() => go(['settings'])} aria-label="Settings">
           <Icon of={settings} />

@@ -3,6 +3,7 @@ import { fullOf, leftOf } from '../../records/stock';
 import { hueOf } from '../../ui/drawn/hue';
 import { Bottle, Vial } from '../../ui/drawn/Vial';
 import type { Tag } from '../../ui/drawn/VialLabel';
+import { isSmellOnly } from '../../workshop/grade';
 import { calledOf } from '../../workshop/labelled';
 
 /** Whether a record is a thing that is drawn. */
@@ -14,7 +15,7 @@ export function isPictured(record: AnyRecord): record is RecordOf<'vial' | 'bott
 export function Pictured({ record, size }: { record: RecordOf<'vial' | 'bottle'>; size: number }) {
   const { code, strength } = calledOf(record);
   const hue = hueOf(code); // a bottle and its dilutions have one code
-  const seen = { size, smellOnly: record.grade === 'smell only', level: levelOf(record) };
+  const seen = { size, smellOnly: isSmellOnly(record), level: levelOf(record) };
   if (isOf('bottle', record)) return <Bottle {...seen} tag={{ code, strength }} hue={hue} />;
   return <Vial {...seen} tag={vialTag(record)} hue={hue} />;
 }

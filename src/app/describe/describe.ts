@@ -1,6 +1,8 @@
-import { byKind, kindOf, type AnyRecord, type OwnPageKind, type RecordOf } from '../../records/kind/kinds';
+import { byKind, isOf, kindOf, type AnyRecord, type OwnPageKind, type RecordOf } from '../../records/kind/kinds';
 import type { PlainPage, Value } from '../../records/kind/record';
 import { find } from '../../records/shelf';
+import { gradeWord, isSmellOnly, refusalOf } from '../../workshop/grade';
+import { isGraded, type Graded } from '../../workshop/gradeCause';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
 import { describeBatch } from './describeBatch';
@@ -16,20 +18,29 @@ import { ownAlcoholText } from '../../workshop/alcohol';
 export function describe(record: AnyRecord): Description {
   try {
     const { page } = kindOf(record);
-    return page === 'own' ? byKind(pages, record as RecordOf<OwnPageKind>) : describePlain(page, record);
+    const description = page === 'own' ? byKind(pages, record as RecordOf<OwnPageKind>) : describePlain(page, record);
+    return isGraded(record) ? withGrade(description, record) : description;
   } catch (error) {
     return { title: `${record.kind} ${record.id}`, line: 'cannot be shown', fault: { error } };
   }
 }
 
 function describePlain(page: PlainPage<AnyRecord>, record: AnyRecord): Description {
-  const grade = page.grade?.(record);
   return {
     title: page.title(record),
     line: page.line(record).map(textOf).filter(Boolean).join(', '),
-    ...(grade ? { grade } : {}),
     facts: facts(...page.facts(record).map(([label, value]) => [label, textOf(value)] as const)),
   };
+}
+
+/** With its grade now, and why it is smell only where it is. A vial says it in any case. */
+function withGrade(description: Description, record: Graded): Description {
+  const grade = gradeWord(record);
+  if (grade === undefined) return description;
+  const why = refusalOf(record) ?? undefined;
+  const fact = why ? ([['Grade', grade, why]] as const) : isOf('vial', record) ? ([['Grade', grade]] as const) : [];
+  const word = why ? grade : (description.grade ?? grade);
+  return { ...description, grade: word, facts: [...fact, ...(description.facts ?? [])] };
 }
 
 function textOf(value: Value): string {
@@ -42,10 +53,9 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
   bottle: describeBottle,
   solvent: (r) => ({
     title: r.name,
-    line: r.food ? 'food grade' : 'not for food',
+    line: isSmellOnly(r) ? 'not for food' : 'food grade',
     facts: facts(
       ['Density', `${formatGiven(r.density.gPerMl)} g/mL at ${r.density.atC} °C (${r.density.source})`],
-      ['Grade', r.food ? 'food grade' : 'not for food'],
       ['Alcohol', ownAlcoholText(r.abv)],
       ['CAS number', r.cas],
       ['Dries off', r.dryOff],

@@ -55,7 +55,6 @@ export function describeBottle(r: RecordOf<'bottle'>): Description {
     title: material?.name ?? 'a material that is gone',
     line: [r.supplier, r.lot && `lot ${r.lot}`].filter(Boolean).join(', '),
     code: labelTagOf(r), // its lot is in the line
-    grade: r.grade,
     facts: [
       ...facts(
         ['Supplier', r.supplier],

@@ -2,6 +2,7 @@ import { plus, scaled } from '../../core/number/measured';
 import type { Tasting } from '../../records/kind/drink';
 import type { Result } from '../../ui/controls/result';
 import { formatGiven, measuredText } from '../../ui/format';
+import { isSmellOnly } from '../../workshop/grade';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
@@ -19,6 +20,7 @@ export function describeTasting(r: Tasting): Description {
       ? { did: `${dropsLine(r.uses)} into ${formatGiven(Number(volumeMl.toPrecision(3)))} mL` }
       : {}),
     facts: [
+      ...(isSmellOnly(r) ? facts(['What is left of it', 'Smell it, do not taste it.']) : []),
       ...facts([
         'Drink',
         `${formatGiven(Number(volumeMl.toPrecision(6)))} mL, ${formatGiven(brix)} °Brix, ${formatGiven(abv)} % ABV`,

@@ -3,6 +3,7 @@ import type { Basis } from '../../core/liquid/strength';
 import type { RecordOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
+import { isSmellOnly } from '../../workshop/grade';
 import { strengthText } from '../../workshop/strengthText';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
@@ -16,10 +17,8 @@ export function describeVial(r: RecordOf<'vial'>): Description {
     title: r.name,
     line: `${strengthText(r)}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
     code: tagOf(r),
-    grade: r.grade,
     ...(dropsLine(r.uses) ? { did: dropsLine(r.uses) } : {}),
     facts: [
-      ...facts(['Grade', r.grade]),
       ...wentIn(r.uses),
       ...facts(
         ['Formula', formulaText(r)],
@@ -37,7 +36,7 @@ export function describeVial(r: RecordOf<'vial'>): Description {
     ],
     results: r.contents.map((part) => strengthResult(r, part)),
     next: [
-      { words: 'Dose a drink', start: { task: 'dose', typed: { vial: r.id } } },
+      ...(isSmellOnly(r) ? [] : [{ words: 'Dose a drink', start: { task: 'dose', typed: { vial: r.id } } }]),
       { words: 'Layer strips', start: { task: 'layer', typed: { [`pick.${r.id}`]: 'yes' } } },
       { words: 'Dilute it further', start: { task: 'dilute', typed: { bottle: r.id } } },
       ...(r.contents.length > 1

@@ -6,6 +6,7 @@ export interface Description {
   title: string;
   line: string;
   code?: string;
+  /** Whether it may go into a drink now. */
   grade?: string;
   /** Label, text, and where it was read, if that is said apart. */
   facts?: readonly (readonly [label: string, text: string, source?: string])[];

@@ -7,7 +7,7 @@ import type { Bottle } from '../../records/kind/material';
 import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../../records/kind/shortId';
 import type { Vial } from '../../records/kind/vial';
 import { burns, burnsDrink, burnsNeat } from '../../workshop/burns';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { isSmellOnly } from '../../workshop/grade';
 import { measuredText } from '../../ui/format';
 import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
 import { inLabelBasis } from './describeVial';
@@ -53,7 +53,7 @@ const labels: { readonly [K in LabelledKind]: (record: RecordOf<K>) => Words } =
 };
 
 function vialWords(vial: Vial): Words {
-  const head = headOf(vial, refusalOf(vial) !== null);
+  const head = headOf(vial);
   const { amount, unit } = inLabelBasis(vial, plus(...vial.contents.map(({ strength }) => strength)));
   const strength: LabelSpan = { ...plain(unbroken(measuredText(amount, unit)), 'the exact strength', 2), face: 'bold' };
   const parts = vial.contents.length > 1 ? `of ${vial.contents.length} materials` : '';
@@ -69,7 +69,7 @@ function vialWords(vial: Vial): Words {
 }
 
 function bottleWords(bottle: Bottle): Words {
-  const head = headOf(bottle, bottle.grade === 'smell only');
+  const head = headOf(bottle);
   const opened = plain(bottle.opened ? unbroken(`opened ${bottle.opened}`) : '', 'the day it was opened', 6);
   const useBy = plain(bottle.useBy ? unbroken(`use by ${bottle.useBy}`) : '', 'the use-by day', 4);
   return {
@@ -79,9 +79,9 @@ function bottleWords(bottle: Bottle): Words {
   };
 }
 
-/** A batch goes into a drink or is not kept. How long it keeps is not known, so its label says no day. */
+/** How long it keeps is not known, so its label says no day. */
 function batchWords(batch: Batch): Words {
-  const head = headOf(batch, false);
+  const head = headOf(batch);
   const { weighed, drink } = batch;
   const poured = weighed.filter(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
   const perLitre = over(plus(...poured.map(({ massG }) => massG)), drink.litres);
@@ -104,12 +104,12 @@ const LARGE = 1.5; // size of code and strength over that of the text
 
 type Head = [[code: LabelSpan, strength: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
 
-/** Code, strength and grade, then the name. A vial that may not go into a drink says so in white on black. */
-function headOf(record: Labelled, smellOnly: boolean): Head {
+/** Code, strength and grade, then the name. What may not go into a drink says so in white on black. */
+function headOf(record: Labelled): Head {
   const called = calledOf(record);
   const code: LabelSpan = { text: called.code, face: 'code', scale: LARGE, rank: 0, what: 'the code' };
   const strength: LabelSpan = { ...code, text: unbroken(called.strength), face: 'bold', what: 'the strength' };
-  const grade: LabelSpan = smellOnly
+  const grade: LabelSpan = isSmellOnly(record)
     ? { text: 'SMELL ONLY', face: 'badge', scale: 1, rank: 0, what: 'SMELL ONLY' }
     : plain('fit\u00a0for\u00a0drinks', 'fit for drinks', 1);
   return [[code, strength, grade], [{ ...plain(called.name, 'the name', 1), face: 'bold' }]];

@@ -3,6 +3,7 @@ import { search, searchIndex, type Searchable } from '../../core/text/search';
 import { isLabelled, isOf, kindOf, type AnyRecord } from '../../records/kind/kinds';
 import { find, shelf } from '../../records/shelf';
 import { describe } from './describe';
+import { gradeWord } from '../../workshop/grade';
 import { labelTagOf } from '../../workshop/labelled';
 
 /** Our choice of weights: own code first, then names, lots and numbers, then everything else that is written. */
@@ -17,24 +18,26 @@ export function daysOf(record: AnyRecord): string {
     .join(' ');
 }
 
-const made = new WeakMap<AnyRecord, { material: AnyRecord | undefined; entry: Searchable }>();
+const made = new WeakMap<AnyRecord, { material: AnyRecord | undefined; graded: string; entry: Searchable }>();
 
 function searchableOf(record: AnyRecord): Searchable {
   const material = isOf('bottle', record) ? find('material', record.material) : undefined;
   const known = made.get(record);
-  if (known && known.material === material) return known.entry;
+  const graded = gradeWord(record) ?? '';
+  if (known && known.material === material && known.graded === graded) return known.entry;
   const { title, line, code = '' } = describe(record);
   const texts: [string, number][] = [
     [title, WEIGHT.name],
     [isLabelled(record) ? labelTagOf(record) : code, WEIGHT.code],
     [line, WEIGHT.word],
+    [graded, WEIGHT.word],
     [daysOf(record), WEIGHT.word],
     ...ofKind(record),
     ...(material ? ofKind(material) : []),
   ];
   const factor = record.archived ? ARCHIVED : 1;
   const entry = { id: record.id, texts: texts.map(([text, weight]) => [text, weight * factor] as const) };
-  made.set(record, { material, entry });
+  made.set(record, { material, graded, entry });
   return entry;
 }
 

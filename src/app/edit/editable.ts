@@ -18,7 +18,7 @@ const edits: {
     date(record, 'received', 'Received'),
     date(record, 'opened', 'Opened'),
     date(record, 'useBy', 'Use by, from the label'),
-    oneOf(record, 'grade', 'May it go into a drink?', grades),
+    ...(record.grade === 'fit for drinks' || record.smellOnly ? [] : [gradeOf(record)]),
     number(record, 'amountG', { title: 'Amount when it came', unit: 'g', min: 0 }),
     number(record, 'pricePerG', { title: 'Price of one gram', unit: 'in your money', min: 0 }),
     density(record, 'density'),
@@ -38,12 +38,17 @@ const edits: {
     say(record, 'name', 'Name', false),
     say(record, 'supplier', 'Supplier'),
     say(record, 'lot', 'Lot'),
-    ...(record.sort === 'solvent' ? [oneOf(record, 'grade', 'May it go into a drink?', grades)] : []),
+    ...(record.sort !== 'solvent' || record.grade === 'fit for drinks' || record.smellOnly ? [] : [gradeOf(record)]),
     date(record, 'useBy', 'Use by, from the label'),
     ...stands(record, 'box', 'row'),
     number(record, 'lowAt', lowAt(record.unit)),
   ],
 };
+
+/** Asked only while it is not called fit: it becomes smell only by being marked so, which stays. */
+function gradeOf<R extends RecordOf<'bottle' | 'supply'>>(record: R): Editable<R> {
+  return oneOf(record, 'grade', 'May it go into a drink?', grades);
+}
 
 /** A vial carries its last day even where it is empty. */
 function lastDay(record: RecordOf<'vial'>): Editable<RecordOf<'vial'>> {

@@ -4,6 +4,7 @@ import { balanceOf } from '../../records/balance';
 import { keep } from '../../records/shelf';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { canBeMadeAgain } from '../../tasks/shared/repeat';
+import { canBeMarked } from '../../workshop/mark';
 import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import { leftText } from '../../ui/left';
@@ -102,6 +103,7 @@ export function CareActions({ record }: { record: AnyRecord }) {
         <Action words={counted ? 'Count what is left' : 'Weigh what is left'} onTap={page('weigh')} />
       )}
       {isEditable(record) && <Action words="Change" onTap={page('edit')} />}
+      {canBeMarked(record) && <Action words="Mark smell only" onTap={page('mark')} />}
       {traced && <Action words="Trace" onTap={() => go(['record', traced, 'trace'])} />}
       {canBeMadeAgain(record, task) && <Action words="Make exactly this" onTap={page('again')} />}
       <Action words="Print or CSV" onTap={page('paper')} />

@@ -1,6 +1,7 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { isLot, lotsBeside, type Lot } from '../../records/lineage';
 import { fullOf } from '../../records/stock';
+import { gradeWord } from '../../workshop/grade';
 import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatKnown, formatPlain } from '../../ui/format';
 import { go } from '../nav/route';
@@ -11,7 +12,7 @@ type Row = readonly [label: string, text: (lot: Lot) => string];
 const rows: readonly Row[] = [
   ['Supplier', (lot) => lot.supplier],
   ['Received', (lot) => ('received' in lot ? formatDay(lot.received) : '')],
-  ['Grade', (lot) => lot.grade ?? ''],
+  ['Grade', (lot) => gradeWord(lot) ?? ''],
   ['Density, g/mL', (lot) => ('density' in lot && lot.density ? formatPlain(lot.density.gPerMl) : '')],
   ['Purity, %', (lot) => ('purity' in lot && lot.purity ? formatPlain(lot.purity * 100) : '')],
   [

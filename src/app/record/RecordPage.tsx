@@ -23,7 +23,9 @@ import { Icon } from '../../ui/drawn/Icon';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
 import { LabelOffer } from '../describe/LabelLinks';
+import { Relabel } from './Relabel';
 import { Lots } from './Lots';
+import { MarkPage } from './MarkPage';
 import { PaperPage } from './PaperPage';
 import { PhotoPage } from '../photo/PhotoPage';
 import { Photos } from '../photo/Photos';
@@ -70,7 +72,14 @@ interface SectionsProps {
   events: readonly RunEvent[];
 }
 
-const pages = { weigh: WeighPage, edit: EditPage, trace: TracePage, again: RepeatPage, photo: PhotoPage } as const;
+const pages = {
+  weigh: WeighPage,
+  edit: EditPage,
+  trace: TracePage,
+  again: RepeatPage,
+  photo: PhotoPage,
+  mark: MarkPage,
+} as const;
 
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);
@@ -113,6 +122,7 @@ function Sections({ record, description: { facts = [], results = [] }, events }:
       <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
     )),
     <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />,
+    <Relabel record={record} />,
     <Drops record={record} />,
     <Facts facts={facts} />,
     <Lots record={record} />,

@@ -6,6 +6,7 @@ import { alcoholText } from '../../workshop/alcohol';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
 import { lostFacts, slipWords } from '../describe/wentIn';
+import { refusalOf } from '../../workshop/grade';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
@@ -26,6 +27,7 @@ export function BatchSheet({ id }: { id: string }) {
           <Icon of={close} />
         </button>
       </header>
+      <Barred batch={batch} />
       <Facts batch={batch} />
       {(['concentrate', 'syrup', 'drink'] as const).map((into) => (
         <Weighed batch={batch} into={into} />
@@ -71,6 +73,17 @@ function Picture({ batch }: { batch: Batch }) {
         Picture (PNG)
       </button>
     </>
+  );
+}
+
+/** That it may not be drunk, and why. */
+function Barred({ batch }: { batch: Batch }) {
+  const why = refusalOf(batch);
+  if (!why) return null;
+  return (
+    <p>
+      <b class="smell-only">SMELL ONLY</b> {why}
+    </p>
   );
 }
 

@@ -3,6 +3,7 @@ import type { Batch } from '../../records/kind/batch';
 import { alcoholIsUnknownOf } from '../../workshop/alcohol';
 import { lostFacts } from '../describe/wentIn';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';
+import { refusalOf } from '../../workshop/grade';
 import { plannedText, weighedCells } from '../../ui/weighed';
 
 /** A batch as a table for a spreadsheet: what was weighed, what is in the drink, and what the rules said. */
@@ -21,6 +22,7 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
   return [
     ['batch', batch.name, batch.code ?? ''],
     ['made', batch.madeOn],
+    ...barredRows(batch),
     ['formula', batch.formula.name, batch.formula.version],
     ['kind', emulsion ? 'emulsion' : 'solution'],
     [],
@@ -51,6 +53,11 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
 function lostRows(batch: Batch): (string | number)[][] {
   const rows = lostFacts(batch).map(([what, grams, why = '']) => [what, grams, why]);
   return rows.length === 0 ? [] : [[], ...rows];
+}
+
+function barredRows(batch: Batch): string[][] {
+  const why = refusalOf(batch);
+  return why ? [['grade', 'smell only', why]] : [];
 }
 
 function gasRows(gas: Batch['drink']['gas']): (string | number)[][] {

@@ -1,6 +1,7 @@
 import type { Batch } from '../../records/kind/batch';
 import { formatDay, measuredText } from '../../ui/format';
 import { alcoholText } from '../../workshop/alcohol';
+import { refusalOf } from '../../workshop/grade';
 import { gasWords } from '../describe/describeBatch';
 import { lostFacts, slipWords } from '../describe/wentIn';
 import { plannedText, weighedText } from '../../ui/weighed';
@@ -27,6 +28,7 @@ export function sheetRows(batch: Batch): SheetRow[] {
   return [
     row('title', sheetTitle(batch)),
     row('note', `Made ${formatDay(madeOn)} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
+    ...barredRows(batch),
     ...(notes ? [row('note', notes)] : []),
     ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
     ...slipRows(batch),
@@ -39,6 +41,12 @@ export function sheetRows(batch: Batch): SheetRow[] {
     ]),
     row('note', 'Minim warns, it does not certify. ± is twice the standard uncertainty.'),
   ];
+}
+
+/** That it may not be drunk, and why. */
+function barredRows(batch: Batch): SheetRow[] {
+  const why = refusalOf(batch);
+  return why ? [row('head', 'SMELL ONLY'), row('note', why)] : [];
 }
 
 function weighedRows(batch: Batch, into: keyof typeof VESSELS): SheetRow[] {

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { exact, plus, scaled } from '../../core/number/measured';
-import { measuredSchema, useSchema } from './quantity';
+import { measuredSchema, smellOnlyMark, useSchema } from './quantity';
 import { envelope, everyOne, type Kind, type Part } from './record';
 
 /** One thing that went in: where, what, from which bottle or vial, planned and really weighed, g. */
@@ -55,6 +55,7 @@ const schema = z.lazy(() =>
     uses: z.array(useSchema),
     /** Of these, the grams that did not get into the drink, and why. */
     lost: z.optional(z.array(z.object({ id: z.string(), massG: z.number(), why: z.string() }))),
+    ...smellOnlyMark,
   }),
 );
 

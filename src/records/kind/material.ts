@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { citedSchema, densitySchema, gradeSchema, searchOfLot, standing } from './quantity';
+import { citedSchema, densitySchema, gradeSchema, searchOfLot, smellOnlyMark, standing } from './quantity';
 import { envelope, everyOne, madeOf, type Kind } from './record';
 
 /** What is known of a material beside its name. */
@@ -80,6 +80,7 @@ const bottleSchema = z.lazy(() =>
     supplier: z.string(),
     lot: z.string(),
     grade: gradeSchema,
+    ...smellOnlyMark,
     received: z.optional(z.string()),
     opened: z.optional(z.string()),
     amountG: z.optional(z.number()),

@@ -25,6 +25,12 @@ export const gradeSchema = z.enum(['smell only', 'fit for drinks']);
 export type Grade = z.output<typeof gradeSchema>;
 
 /**
+ * That a thing was marked smell only after it was made or bought, when (UTC, ISO 8601) and why, in the person's words. It is never
+ * taken out again: `keep` carries it over, and of two copies the one that has it wins.
+ */
+export const smellOnlyMark = { smellOnly: z.optional(z.object({ at: z.string(), why: z.string() })) };
+
+/**
  * Grams taken out of a bottle or vial, and what was known of it then; of a solvent without a bottle, its own id. Records of the first
  * version have id and grams only. What it was called is history: grade and limits are those of the thing itself, today.
  */

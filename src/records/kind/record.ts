@@ -129,8 +129,6 @@ export interface PlainPage<R> {
   title(record: R): string;
   /** What stands under its title in lists, joined by commas. */
   line(record: R): readonly Value[];
-  /** Whether it may go into a drink, where that is known. */
-  grade?(record: R): string | undefined;
   facts(record: R): readonly (readonly [label: string, value: Value])[];
 }
 

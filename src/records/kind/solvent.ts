@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { densitySchema } from './quantity';
+import { densitySchema, smellOnlyMark } from './quantity';
 import { envelope, everyOne, madeOf, type Kind } from './record';
 
 /** What a task needs to know of a solvent; a vial keeps a copy, so that it stays true when the solvent is edited. */
@@ -17,7 +17,7 @@ export const solventFacts = {
   dryOff: z.enum(['minutes', 'hours', 'stays wet', 'unknown']),
 };
 
-const schema = z.lazy(() => z.object({ ...envelope('solvent'), ...solventFacts }));
+const schema = z.lazy(() => z.object({ ...envelope('solvent'), ...solventFacts, ...smellOnlyMark }));
 
 /** A solvent of the person's own, beside the usual ones. */
 export const solvent = {

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { gradeSchema, searchOfLot, standing } from './quantity';
+import { gradeSchema, searchOfLot, smellOnlyMark, standing } from './quantity';
 import { envelope, everyOne, madeOf, type Kind } from './record';
 
 const schema = z.lazy(() =>
@@ -11,6 +11,7 @@ const schema = z.lazy(() =>
     solvent: z.optional(z.string()),
     /** Of a solvent: whether this bottle of it may go into a drink; left out where no one has read its label. */
     grade: z.optional(gradeSchema),
+    ...smellOnlyMark,
     unit: z.enum(['g', 'pieces']),
     /** What there was when it was put on the Shelf, in `unit`. */
     amount: z.number(),
@@ -36,7 +37,6 @@ export const supply = {
   page: {
     title: ({ name }) => name,
     line: ({ supplier, lot }) => [supplier, lot && `lot ${lot}`],
-    grade: ({ grade }) => grade,
     facts: ({ supplier, lot, amount, unit, useBy }) => [
       ['Supplier', supplier],
       ['Lot', lot],

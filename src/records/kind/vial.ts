@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { exact } from '../../core/number/measured';
 import { shortIdOf } from './shortId';
-import { gradeSchema, measuredSchema, partOf, standing, useSchema } from './quantity';
+import { gradeSchema, measuredSchema, partOf, smellOnlyMark, standing, useSchema } from './quantity';
 import { envelope, everyOne, type Kind, type Part } from './record';
 import { solventCopy } from './solvent';
 
@@ -25,6 +25,7 @@ const schema = z.lazy(() =>
     densityGPerMl: z.number(),
     sizeMl: z.number(),
     grade: gradeSchema,
+    ...smellOnlyMark,
     madeOn: z.string(),
     useBy: z.string(),
     supplier: z.string(),
@@ -42,10 +43,10 @@ export const vial = {
   words: { one: 'Vial', many: 'Vials' },
   shelf: everyOne,
   descent: (vial) => ({ isIn: partsOfVial(vial), ledTo: [] }),
-  search: ({ id, lot, contents, supplier, box = '', solvent, grade }) => [
+  search: ({ id, lot, contents, supplier, box = '', solvent }) => [
     [`${lot} ${shortIdOf(id)}`, 'number'],
     [contents.map(({ name }) => name).join(' '), 'other'],
-    [`${supplier} ${box} ${solvent?.name ?? ''} ${grade}`, 'word'],
+    [`${supplier} ${box} ${solvent?.name ?? ''}`, 'word'],
   ],
   label: true,
   edit: true,

@@ -2,6 +2,7 @@ import { find } from '../../records/shelf';
 import { answer, askAbout } from '../engine/answers';
 import { choice, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
+import { labelSays } from '../../workshop/grade';
 import { solventBottleOptions, solventBottles } from '../../workshop/onHand';
 import { sourceOfSolvent, whyNotNow, type Source } from '../../workshop/sources';
 import { isEmulsion } from './emulsion';
@@ -49,7 +50,8 @@ export function carrierBottleOf(run: RunState): Source | null {
 
 /** True where the word of a bottle on the Shelf does not tell whether the carrier is food grade. */
 export function asksCarrierFood(run: RunState): boolean {
-  return find('supply', carrierBottleOf(run)?.id)?.grade === undefined;
+  const supply = find('supply', carrierBottleOf(run)?.id);
+  return supply === undefined || labelSays(supply) === null;
 }
 
 /** Whether the carrier is food grade, asked of each carrier and bottle by itself. */

@@ -10,7 +10,7 @@ import { fields } from './fields';
 import { basisOf, concentrateOf, planOf as planOf } from './plan';
 import type { Plan } from './planParts';
 import { outcome } from '../../workshop/attempt';
-import { carrierOf } from './drinkAsked';
+import { carrierOf, isWeighedIn } from './drinkAsked';
 
 /** How strong the concentrate is, and in what. */
 export function concentrateSteps(run: RunState): Step[] {
@@ -50,7 +50,7 @@ function carrierSteps(run: RunState): Step[] {
     more: ['Try a little first: whether the carrier holds the formula is not computed.'],
     ask: [fields.carrier()],
   };
-  const bottle = carrierBottleField(run);
+  const bottle = isWeighedIn(run, carrierOf(run)?.id ?? '') ? null : carrierBottleField(run);
   const asked: Step[] = bottle
     ? [
         {

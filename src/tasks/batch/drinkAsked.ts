@@ -1,9 +1,10 @@
 import { drinkMakeOf, drinkMakeOfLitre } from '../../core/drink/drinkMake';
 import { drinkDensity, type DrinkMake } from '../../core/drink/finishedDrink';
 import { massFraction, volumeFraction } from '../../core/number/units';
-import { find, list } from '../../records/shelf';
+import { find, list, shelf } from '../../records/shelf';
 import { formatTyped } from '../../ui/format';
 import { valueOf, type Field } from '../engine/fields';
+import { refusalOfId } from '../../workshop/grade';
 import type { RunState } from '../engine/fold';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { outcome } from '../../workshop/attempt';
@@ -14,6 +15,7 @@ import { materialGoods, type Goods } from './goods';
 import { oncePerRun } from '../engine/oncePerRun';
 import { recipeOf as recipeOf, type Recipe, type RecipeLine } from './recipe';
 import { Refusal } from '../../core/text/refusal';
+import { keyNow, timesBegun } from './begun';
 
 /** The drink that is asked for. */
 export interface DrinkAsked {
@@ -141,4 +143,29 @@ export function materialsOf(run: RunState, recipe: Recipe): Goods[] | null {
 /** The carrier that was chosen. */
 export function carrierOf(run: RunState): SolventOnHand | null {
   return solventsOnHand().find(({ id }) => id === run.typed['carrier']) ?? null;
+}
+
+const GONE = 'Something that was weighed is no longer on the Shelf: smell only, it never goes into a drink.';
+
+/** Ids of all materials and solvents of which something was weighed for the concentrate as it is now; what was given up is gone. */
+function weighedIds(run: RunState): Set<string> {
+  const now = ['c.', 't.'].map((key) => `mass.${keyNow(key, timesBegun(run, 'concentrate'))}`);
+  const masses = Object.entries(run.typed).filter(
+    ([key, text]) => now.some((start) => key.startsWith(start)) && text.trim() !== '',
+  );
+  return new Set(masses.flatMap(([key]) => key.split('.').slice(2)));
+}
+
+/** Whether something of a material or solvent was weighed: then its bottle is in the vessel, and no other can be chosen for it. */
+export function isWeighedIn(run: RunState, id: string): boolean {
+  return weighedIds(run).has(id);
+}
+
+/** Why what is in the vessel may not be drunk, though it could when it was weighed: in one sentence; null when it may. */
+export function spoiltBy(run: RunState): string | null {
+  const answers = { ...run.presets, ...run.typed };
+  const weighed = [...weighedIds(run)];
+  const bottles = weighed.flatMap((id) => answers[`lot.${id}`] || []).filter((id) => id !== 'none');
+  const gone = bottles.some((id) => !shelf.records.value.has(id));
+  return [...bottles, ...weighed].map(refusalOfId).find((why) => why !== null) ?? (gone ? GONE : null);
 }

@@ -23,13 +23,15 @@ import type { Pour } from './pour';
 import { begunIn } from './begun';
 import { slipsOf } from './vessel';
 import { takenInAll } from './takings';
-import { refusalOfLine, recipeOrNull } from './drinkAsked';
+import { refusalOfLine, recipeOrNull, spoiltBy } from './drinkAsked';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
 const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.', 'begun', 'begun.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
+  const spoilt = spoiltBy(run);
+  if (spoilt) throw new Refusal(spoilt);
   const refusal = recipeOrNull(run)
     ?.lines.map((line) => refusalOfLine(run, line))
     .find((one) => one !== null);

@@ -8,6 +8,7 @@ import type { Vial } from '../../records/kind/vial';
 import { measuredText } from '../../ui/format';
 import { textOf, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
+import { refusalOfId } from '../../workshop/grade';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { dayOfRun } from '../engine/runDay';
 import { useByOf, useByOfDilution } from '../../workshop/useBy';
@@ -68,7 +69,7 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
     label: { value: Number((whole * 100).toPrecision(3)), basis: '% w/w' },
     solvent: solvent && copyOf(solvent),
     sizeMl: Math.ceil(left.value / densityGPerMl),
-    grade: 'fit for drinks',
+    grade: uses.some(({ id }) => refusalOfId(id)) ? 'smell only' : 'fit for drinks',
     madeOn: dayOfRun(run),
     supplier: '',
     lot: '',

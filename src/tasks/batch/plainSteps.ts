@@ -20,6 +20,7 @@ import {
   drinkBefore,
   drinkOf,
   isByLitre,
+  isWeighedIn,
   refusalOfLine,
   sameBefore,
   sourceOf,
@@ -57,11 +58,13 @@ export function lotsStep(run: RunState): Step {
     key: 'lots',
     say: 'Which bottles do you take?',
     more: changedLots(run, recipe),
-    ask: recipe.lines.map((line) => {
-      const { material, name } = line;
-      const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
-      return fields.lot(material, name, options, sourceOf(run, line)?.id ?? '');
-    }),
+    ask: recipe.lines
+      .filter(({ material }) => !isWeighedIn(run, material)) // its bottle is in the vessel
+      .map((line) => {
+        const { material, name } = line;
+        const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
+        return fields.lot(material, name, options, sourceOf(run, line)?.id ?? '');
+      }),
     ...(problem ? { problem, offers: [{ words: 'Add a bottle', start: { task: 'bottle', typed: {} } }] } : {}),
   };
 }
@@ -160,4 +163,23 @@ export function gasStep(run: RunState): Step {
     types: traitsOf(run, isEmulsion(run)),
     ...(bar?.problem ? { problem: bar.problem } : {}),
   };
+}
+
+/** A vessel with something in it that may not be drunk. A clean one begins a run of its own; this one stays as it is. */
+export function spoiltStep(run: RunState, why: string): Step {
+  const kept = Object.entries(run.typed).filter(
+    ([key]) => !/^(mass|over|lot|left)\.|^(exactly|again|begun)$|food/.test(key),
+  );
+  return {
+    key: 'spoilt',
+    say: '‹Do not go on with it›: put what is in the vessel away.',
+    more: [why, 'It was fit for drinks when it was weighed, and is not now.'],
+    problem: why,
+    offers: [{ words: 'Begin again with other bottles', start: { task: 'batch', typed: Object.fromEntries(kept) } }],
+  };
+}
+
+/** The steps that are shown while one of them refuses to go on; where the run stands beyond them, that one alone. */
+export function upTo(run: RunState, shown: readonly Step[], refusing: Step): readonly Step[] {
+  return run.at === '' || shown.some(({ key }) => key === run.at) ? shown : [refusing];
 }

@@ -6,6 +6,7 @@ import type { RunState } from '../engine/fold';
 import { stateWords } from '../../workshop/limitRules';
 import { LimitsPanel } from '../shared/LimitsPanel';
 import type { Offer, Step, Task } from '../engine/task';
+import { carrierRefusal } from './carrierBottle';
 import { fields } from './fields';
 import { planOf } from './plan';
 import { happenedIn, keepBatch, usualName } from './keep';
@@ -13,11 +14,11 @@ import { leftFields, leftWords } from './leftOver';
 import { judgeDrink, madeOf, makingOf, plannedDrink, type Making } from './progress';
 import { outcome } from '../../workshop/attempt';
 import { concentrateSteps } from './concentrateSteps';
-import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep } from './plainSteps';
+import { drinkSteps, gasStep, lotsStep, syrupSteps, whatStep, spoiltStep, upTo } from './plainSteps';
 import { leastOf } from './pour';
 import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
-import { materialsOf, recipeOrNull } from './drinkAsked';
+import { materialsOf, recipeOrNull, spoiltBy } from './drinkAsked';
 import { numberedBatchCode } from '../../workshop/vialCode';
 
 /** What the rules say of the drink as planned, and the highest dose that passes. It keeps no one from going on: Minim warns. */
@@ -83,13 +84,17 @@ function endSteps(run: RunState, making: Making): Step[] {
 /** What is shown before a batch that is made exactly as one before: what may have changed since. */
 const ASKED_AGAIN = ['lots', 'spirit', 'carrier-food', 'limits'];
 
-function steps(run: RunState): Step[] {
+function steps(run: RunState): readonly Step[] {
+  const spoilt = spoiltBy(run);
+  if (spoilt) return [spoiltStep(run, spoilt)];
   const what = whatStep(run);
   const recipe = recipeOrNull(run);
   if (!recipe) return [what];
   const lots = lotsStep(run);
-  if (!materialsOf(run, recipe)) return [what, lots];
-  const planning = [what, lots, ...drinkSteps(run), ...concentrateSteps(run), ...syrupSteps(run), gasStep(run)];
+  if (!materialsOf(run, recipe)) return upTo(run, [what, lots], lots);
+  const concentrate = concentrateSteps(run);
+  const planning = [what, lots, ...drinkSteps(run), ...concentrate, ...syrupSteps(run), gasStep(run)];
+  if (carrierRefusal(run)) return upTo(run, planning, concentrate.at(-1)!);
   const { value: making, problem } = outcome(() => makingOf(run));
   const scale = scaleStep(run, making, leastOf(run));
   const all = [...planning, limitsStep(run), { ...scale, ...(problem ? { problem } : {}) }];

@@ -11,7 +11,16 @@ import { dropFields, ladderFields, unitFields, unitOf } from './ladder';
 import type { Method } from './methods';
 import { OrderTiles } from './OrderTiles';
 import { powerWords as powerWords } from './powerWords';
-import { areSmelled, placesOf, sampleFields, samplesOfRun, samplesTyped, sampleTrouble } from './samples';
+import {
+  ALL_SMELLED,
+  areSmelled,
+  SMELLED,
+  placesOf,
+  sampleFields,
+  samplesOfRun,
+  samplesTyped,
+  sampleTrouble,
+} from './samples';
 import { Sheet } from './Sheet';
 import { placesLeft, ShelfPick } from './ShelfPick';
 
@@ -123,7 +132,7 @@ function planStep(run: RunState, method: Method): Step {
 /** What is filled into which cup, and how it is hidden. */
 export function sheetStep(run: RunState, design: Design): Step {
   const alone = design.shuffle !== 'none';
-  const smelled = areSmelled(samplesOfRun(run) ?? []);
+  const smelled = areSmelled(run);
   return {
     key: 'sheet',
     say: alone ? 'Fill all sets before the first sip.' : 'Fill the cups. The taster does not look.',
@@ -133,7 +142,7 @@ export function sheetStep(run: RunState, design: Design): Step {
         : ['Codes on the cups, handed over in this order, left to right. Same amount, same warmth.']),
       ...(design.method.id === 'duo-trio' ? ['R is the reference: it is marked R, not coded.'] : []),
     ],
-    ...(smelled ? { cautions: ['One of them is smell only: all are smelled, none is tasted.'] } : {}),
+    ...(smelled ? { cautions: [ALL_SMELLED], types: { [SMELLED]: 'yes' } } : {}),
     draw: () => <Sheet design={design} />,
     done: alone ? 'All filled: start' : 'Hand over to the taster',
   };

@@ -2,7 +2,7 @@ import { ladder } from '../../core/sensory/threshold';
 import { find, list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { amount, choice, optionalAmount, textOf, valueOf, whole, type Field } from '../engine/fields';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { isSmellOnly } from '../../workshop/grade';
 import type { RunState } from '../engine/fold';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { Refusal } from '../../core/text/refusal';
@@ -47,7 +47,7 @@ export function dropFields(run: RunState): Field[] {
 
 function vialField(run: RunState): Field<string> {
   const picked = run.typed['from.1'];
-  const vials = list('vial').filter((vial) => refusalOf(vial) === null);
+  const vials = list('vial').filter((vial) => !isSmellOnly(vial));
   const preset = vials.some(({ id }) => id === picked) ? { preset: picked! } : {};
   return choice({ name: 'ladderVial', title: 'Which vial?', options: vialOptions(vials), ...preset });
 }
@@ -100,7 +100,9 @@ function dropsKnown(run: RunState): boolean {
 
 /** The vial that the ladder's drops come from, or null. */
 export function vialOfLadder(run: RunState): Vial | null {
-  return unitOf(run) === 'drops' ? (find('vial', textOf(run, vialField(run))) ?? null) : null;
+  if (unitOf(run) !== 'drops') return null;
+  const chosen = run.typed['ladderVial'] ?? run.presets['ladderVial']; // it stays so when it becomes smell only
+  return find('vial', chosen ?? textOf(run, vialField(run))) ?? null;
 }
 
 /** What turns the drops of a ladder into mg/kg; null where that is not asked. */

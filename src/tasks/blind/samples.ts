@@ -1,15 +1,20 @@
-import { find, list } from '../../records/shelf';
+import { find, list, shelf } from '../../records/shelf';
 import type { Tasting } from '../../records/kind/drink';
 import type { Vial } from '../../records/kind/vial';
 import type { PickItem } from '../../ui/controls/PickRows';
 import { words, type Field } from '../engine/fields';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { isSmellOnly } from '../../workshop/grade';
 import { strengthText } from '../../workshop/strengthText';
 import type { RunState } from '../engine/fold';
 import { attribute } from './fields';
+import { vialOfLadder } from './ladder';
 import { methodOf, type Method } from './methods';
 import { formatDay } from '../../ui/format';
 import { dosedTags, tagOf } from '../../workshop/labelled';
+
+export const ALL_SMELLED = 'One of them is smell only: all are smelled, none is tasted.';
+/** Typed once it was said that all are smelled. */
+export const SMELLED = 'smelled';
 
 const MOST_SAMPLES = 6;
 const LETTERS = Array.from({ length: MOST_SAMPLES }, (_, i) => String.fromCharCode(65 + i));
@@ -82,16 +87,23 @@ function rowOf(id: string | undefined): PickItem | undefined {
 }
 
 function ofVial(vial: Vial): PickItem {
-  const { id, name, solvent, grade, contents } = vial;
+  const { id, name, solvent, contents } = vial;
   const trial = contents.length > 1 ? 'trial, ' : '';
   const what = `${trial}${strengthText(vial)}${solvent ? ` in ${solvent.name}` : ''}`;
-  return { id, code: tagOf(vial), name, what, smellOnly: grade === 'smell only' };
+  return { id, code: tagOf(vial), name, what, smellOnly: isSmellOnly(vial) };
 }
 
-function ofTasting({ id, base, doses, made, glass, liking }: Tasting): PickItem {
+function ofTasting(tasting: Tasting): PickItem {
+  const { id, base, doses, made, glass, liking } = tasting;
   const codes = dosedTags(doses);
   const told = [`drink of ${formatDay(made)}`, glass ? `glass ${glass.code}` : '', liking ? `liked ${liking}` : ''];
-  return { id, code: codes, name: `${base.name} + ${codes}`, what: told.filter(Boolean).join(', ') };
+  return {
+    id,
+    code: codes,
+    name: `${base.name} + ${codes}`,
+    what: told.filter(Boolean).join(', '),
+    smellOnly: isSmellOnly(tasting),
+  };
 }
 
 /** The sample that a record of the Shelf becomes: a vial goes by its code and strength, a drink by its name. */
@@ -99,10 +111,12 @@ export function sampleNamed({ code, name }: PickItem): string {
   return (name.endsWith(`+ ${code}`) ? name : code).slice(0, 40);
 }
 
-/** Whether a sample is of a vial that no one may taste: then all are smelled. */
-export function areSmelled(samples: readonly Sample[]): boolean {
-  return samples.some(({ from }) => {
-    const vial = find('vial', from ?? undefined);
-    return vial !== undefined && refusalOf(vial) !== null;
+/** Whether a sample, or the vial of a ladder, is smell only, or was picked on the Shelf and is there no more: then all are smelled. */
+export function areSmelled(run: RunState): boolean {
+  const picked = Object.entries(run.typed).flatMap(([key, id]) => (/^from\.\d+$/.test(key) && id ? [id] : []));
+  const ladder = vialOfLadder(run);
+  return [...picked, ...(ladder ? [ladder.id] : [])].some((id) => {
+    const record = shelf.records.value.get(id);
+    return record === undefined || isSmellOnly(record);
   });
 }

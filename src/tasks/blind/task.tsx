@@ -11,7 +11,7 @@ import { methodOf } from './methods';
 import { outcomeOf } from './outcome';
 import { Revealed } from './Revealed';
 import { samplesOfRun, samplesTyped } from './samples';
-import { tastingSteps } from './tasting';
+import { smellNowStep, tastingSteps } from './tasting';
 import { TestChoice } from './TestChoice';
 import './blind.css';
 import { Refusal } from '../../core/text/refusal';
@@ -46,6 +46,8 @@ function steps(run: RunState): Step[] {
   if (!design) return asked.length > 0 ? asked : [first];
   const before = begun ? [] : [...asked, sheetStep(run, design)];
   const all = answered === design.sets.length;
+  const stop = all ? null : smellNowStep(run, answered);
+  if (stop && !before.some(({ key }) => key === run.at) && run.at !== '') return [stop];
   return [...before, ...tastingSteps(run, design), ...(all ? [revealStep(run, design)] : [])];
 }
 
@@ -86,7 +88,7 @@ function nameOf(run: RunState): string {
 }
 
 /** What a repeat begins with. */
-const repeats = ['test', 'served', 'sample.', 'attribute', 'tries', 'risk', 'top', 'levels', 'factor'];
+const repeats = ['test', 'served', 'sample.', 'from.', 'attribute', 'tries', 'risk', 'top', 'levels', 'factor'];
 
 /** Can they tell? Codes, balanced orders, locked answers, and what it means. */
 export const blind: Task = { id: 'blind', recorded: true, title: nameOf, steps, keep, repeats };

@@ -7,10 +7,27 @@ import { CardTiles, CodeTiles } from './CodeTiles';
 import type { Design } from './design';
 import { attribute } from './fields';
 import { RestClock, REST_SECONDS } from './RestClock';
-import { areSmelled, samplesOfRun } from './samples';
+import { ALL_SMELLED, areSmelled, SMELLED } from './samples';
 import { PLACES } from './words';
 
 const SITTING = 6; // sets; our choice, after “no more than half a dozen” (trade habit, no source)
+
+/** Said once where a sample became smell only while the test was under way: from then on all are smelled. Null where it is known. */
+export function smellNowStep(run: RunState, answered: number): Step | null {
+  if (!areSmelled(run) || run.typed[SMELLED] === 'yes') return null;
+  return {
+    key: 'smell-now',
+    say: '‹Taste nothing more›: one of them is smell only now.',
+    more: [
+      ALL_SMELLED,
+      ...(answered === 0
+        ? []
+        : [answered === 1 ? 'The first set was tasted.' : `The first ${answered} sets were tasted.`]),
+    ],
+    problem: ALL_SMELLED,
+    offers: [{ words: 'Go on, and only smell', type: { [SMELLED]: 'yes' } }],
+  };
+}
 
 /** The tasting, one cup a screen: sets already answered keep one locked screen each, later ones are not there yet. */
 export function tastingSteps(run: RunState, design: Design): Step[] {
@@ -31,7 +48,7 @@ function cupSteps(run: RunState, design: Design, i: number): Step[] {
   const { cups } = design.sets[i]!;
   const duo = design.method.id === 'duo-trio';
   const alone = design.shuffle !== 'none';
-  const smelled = areSmelled(samplesOfRun(run) ?? []);
+  const smelled = areSmelled(run);
   const verb = smelled ? 'Smell' : 'Taste';
   return cups.map(({ code }, k) => {
     const place = duo && k === 0 ? 'the reference' : `the ${PLACES[duo ? k - 1 : k]} cup`;

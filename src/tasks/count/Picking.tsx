@@ -4,7 +4,7 @@ import { isPicked } from './fields';
 
 interface Props {
   walk: Walk;
-  items: readonly { id: string; code: string; name: string; what: string; grade?: string }[];
+  items: readonly { id: string; code: string; name: string; what: string; smellOnly?: boolean }[];
   label: string;
 }
 
@@ -13,7 +13,7 @@ export function Picking({ walk, items, label }: Props) {
   return (
     <PickRows
       label={label}
-      items={items.map((item) => ({ ...item, smellOnly: item.grade === 'smell only' }))}
+      items={items}
       picked={(id) => isPicked(walk.state.value, id)}
       onPick={(id, picked) => void walk.happen({ type: 'typed', key: `pick.${id}`, text: picked ? 'yes' : 'no' })}
     />

@@ -2,13 +2,13 @@ import './count.css';
 import type { Stock } from './stock';
 
 /** What is in the vial that is to be taken, for a look before the first drop. */
-export function VialToTake({ stock: { name, what, grade } }: { stock: Stock }) {
+export function VialToTake({ stock: { name, what, smellOnly } }: { stock: Stock }) {
   return (
     <p class="vial-to-take">
       <span>
         {name}, {what}
       </span>
-      {grade === 'smell only' && <span class="smell-only">smell only</span>}
+      {smellOnly && <span class="smell-only">smell only</span>}
     </p>
   );
 }

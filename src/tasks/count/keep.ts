@@ -1,5 +1,6 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { plus, scaled } from '../../core/number/measured';
+import { Refusal } from '../../core/text/refusal';
 import { find, newId, newRecord } from '../../records/shelf';
 import { forFile, formatMeasured } from '../../ui/format';
 import { valueOf } from '../engine/fields';
@@ -9,20 +10,19 @@ import { dayOfRun } from '../engine/runDay';
 import { targetLines } from './planInstance';
 import { formulaOfThen } from './exactly';
 import { dropperOf, fields, wayOf } from './fields';
-import type { Round, Target } from './rounds';
+import { gradeOf, stopOf } from './fit';
+import { countedIds, type Round, type Target } from './rounds';
 import { dropOfStock, stockOf, strengthOf } from './stock';
 import { solventOfTrial, trialOf, type Trial } from './trial';
 
 const MET = 0.02; // our choice, as for a dilution
 
-/** The trial as a vial, with what it took; and the formula, where it was typed by hand. */
+/** The trial as a vial, with what it took; and the formula, where it was typed by hand. @throws Refusal when it is for a drink and may not go into one */
 export function keepTrial(run: RunState, rounds: readonly Round[], asked: readonly Target[]): AnyRecord[] {
+  const stop = stopOf(run, rounds);
+  if (stop) throw new Refusal(stop.why);
   const token = newId();
-  const trial = trialOf(
-    run,
-    rounds.map(({ id }) => id),
-    token,
-  );
+  const trial = trialOf(run, [...rounds.map(({ id }) => id), ...countedIds(run)], token);
   const name = valueOf(run, fields.name)!;
   const formula = find('formula', wayOf(run)) ?? formulaOfThen(run) ?? typedFormula(run, asked, name);
   const dropper = find('dropper', dropperOf(run));
@@ -39,7 +39,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     massG: trial.total,
     densityGPerMl: trial.total.value / trial.volumeMl,
     sizeMl: valueOf(run, fields.size(trial.volumeMl))!,
-    grade: trial.counted.some(({ stock }) => stock.grade === 'smell only') ? 'smell only' : 'fit for drinks',
+    grade: gradeOf(run),
     madeOn: dayOfRun(run, 'count.'),
     useBy: earliest(trial),
     supplier: '',

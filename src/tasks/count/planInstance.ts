@@ -3,7 +3,7 @@ import { REFERENCE_TEMPERATURE } from '../../core/number/units';
 import { waterDensity } from '../../core/liquid/water';
 import { find, list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { isSmellOnly } from '../../workshop/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import type { RunState } from '../engine/fold';
 import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';
@@ -102,10 +102,8 @@ function holdsOnly({ contents }: Stock, material: string): boolean {
 }
 
 /** Whether a stock may be used: into what is tasted goes only what is fit for drinks, all the way down. */
-function mayGoIn(run: RunState, { id, grade }: Stock): boolean {
-  if (valueOf(run, fields.purpose) === 'smell') return true;
-  const vial = find('vial', id);
-  return grade === 'fit for drinks' && (!vial || refusalOf(vial) === null);
+function mayGoIn(run: RunState, { smellOnly }: Stock): boolean {
+  return valueOf(run, fields.purpose) === 'smell' || !smellOnly;
 }
 
 /** The vials and bottles of a material that may not be used, because they are smell only. */
@@ -157,7 +155,7 @@ function handLines(run: RunState): TargetLine[] {
 export function sourceFor(run: RunState, material: string): string | undefined {
   const nose = valueOf(run, fields.purpose) === 'smell';
   const bottle = list('bottle').find(
-    (one) => one.material === material && (nose || one.grade === 'fit for drinks') && whyNotByItself(one) === null,
+    (one) => one.material === material && (nose || !isSmellOnly(one)) && whyNotByItself(one) === null,
   );
   const vials = stocksOnHand()
     .filter(

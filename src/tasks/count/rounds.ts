@@ -41,6 +41,14 @@ export function countedDrops(run: RunState, id: string): number {
   return run.drops[counterOf(id)] ?? 0;
 }
 
+/** All that drops were counted of, whether it is still in the plan or not: they fell into the vial. */
+export function countedIds(run: RunState): string[] {
+  const start = counterOf('');
+  return Object.entries(run.drops).flatMap(([key, n]) =>
+    n > 0 && key.startsWith(start) ? key.slice(start.length) : [],
+  );
+}
+
 /** Name of the answer to a slip in a round: 'way|targets', the targets being all that is counted from then on, or 'on' to count on. */
 export function slipOf(round: Pick<Round, 'key'>): string {
   return `slip.${round.key}`;

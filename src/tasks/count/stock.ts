@@ -2,14 +2,14 @@ import { computed } from '@preact/signals';
 import { exact, type Measured } from '../../core/number/measured';
 import { purityAtLeast } from '../../core/liquid/strength';
 import type { Bottle } from '../../records/kind/material';
-import type { Grade } from '../../records/kind/quantity';
-import { list } from '../../records/shelf';
+import { find, list } from '../../records/shelf';
 import type { SolventCopy } from '../../records/kind/solvent';
 import { leftOf } from '../../records/stock';
 import type { Vial } from '../../records/kind/vial';
 import { strengthText } from '../../workshop/strengthText';
 import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
 import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
+import { isSmellOnly } from '../../workshop/grade';
 import { tagOf } from '../../workshop/labelled';
 
 /** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
@@ -22,7 +22,8 @@ export interface Stock {
   readonly what: string;
   readonly contents: Vial['contents'];
   readonly liquid: DropLiquid;
-  readonly grade: Grade;
+  /** Whether it may not go into a drink. */
+  readonly smellOnly: boolean;
   readonly solvent: SolventCopy | null;
   readonly densityGPerMl: number;
   /** YYYY-MM-DD, or '' where none is known. */
@@ -44,9 +45,10 @@ export function stocksOnHand(): Stock[] {
   return [...stocks.value.values()];
 }
 
-/** The stock of that id, or undefined when it is gone. */
+/** The stock of that id, also where it was put away since; undefined when it is gone. */
 export function stockOf(id: string): Stock | undefined {
-  return stocks.value.get(id);
+  const [vial, bottle] = [find('vial', id), find('bottle', id)];
+  return stocks.value.get(id) ?? (vial ? ofVial(vial) : bottle && ofBottle(bottle)[0]);
 }
 
 /** What one drop of a stock weighs from a dropper. */
@@ -66,13 +68,13 @@ export function strengthOf(stock: Stock): number {
 }
 
 function ofVial(vial: Vial): Stock {
-  const { id, name, contents, grade, solvent, densityGPerMl, useBy } = vial;
+  const { id, name, contents, solvent, densityGPerMl, useBy } = vial;
   return {
     id,
     tag: tagOf(vial),
     name,
     contents,
-    grade,
+    smellOnly: isSmellOnly(vial),
     solvent,
     densityGPerMl,
     useBy,
@@ -85,11 +87,11 @@ function ofVial(vial: Vial): Stock {
 function ofBottle(bottle: Bottle): Stock[] {
   const material = bottleWithMaterial(bottle.id)?.material;
   if (!material || material.form === 'solid') return [];
-  const { id, grade, useBy = '' } = bottle;
+  const { id, useBy = '' } = bottle;
   return [
     {
       id,
-      grade,
+      smellOnly: isSmellOnly(bottle),
       useBy,
       tag: tagOf(bottle),
       name: material.name,

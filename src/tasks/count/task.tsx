@@ -5,11 +5,12 @@ import type { Step, Task } from '../engine/task';
 import { drinkG, targetLines } from './planInstance';
 import { asked, dropperOf, fields, nameOf, pickedStocks, wayOf } from './fields';
 import { exactlyAs, isExact } from './exactly';
+import { stopOf, stopped, whySmellOnly } from './fit';
 import { happenedIn } from './happened';
 import { keepTrial } from './keep';
 import { Picking } from './Picking';
 import { planningSteps } from './planning';
-import { counterOf, roundsOf, type Round } from './rounds';
+import { countedIds, counterOf, roundsOf, type Round } from './rounds';
 import { slipStep } from './slip';
 import { dropOfStock, leftDrops, stockOf, stocksOnHand, type Stock } from './stock';
 import { VialToTake } from './VialToTake';
@@ -59,8 +60,12 @@ function countStep(run: RunState, { id, drops: target, key }: Round): Step {
   };
 }
 
+/** Counting and all after it. What goes into a drink is asked again at each step whether it may. */
 function countSteps(run: RunState, rounds: readonly Round[]): Step[] {
-  return rounds.flatMap((round) => [countStep(run, round), ...(round.slipped ? [slipStep(run, round)] : [])]);
+  const all = rounds.flatMap((round) => [countStep(run, round), ...(round.slipped ? [slipStep(run, round)] : [])]);
+  const stop = stopOf(run, rounds);
+  const steps = [...all, ...lastSteps(run, rounds)];
+  return stop ? steps.map((step) => stopped(run, stop, step)) : steps;
 }
 
 function warningsOf(run: RunState, stock: Stock | undefined, target: number): string[] {
@@ -72,7 +77,7 @@ function warningsOf(run: RunState, stock: Stock | undefined, target: number): st
 
 /** What is in it, and its name; worked out only when counting is over. */
 function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
-  const ids = rounds.map(({ id }) => id);
+  const ids = [...rounds.map(({ id }) => id), ...countedIds(run)];
   const trial = ['truth', 'name', ''].includes(run.at) ? attempt(() => trialOf(run, ids)) : null;
   const truth: Step = { key: 'truth', say: 'This is what is in it.' };
   const name: Step = { key: 'name', say: 'Name it, and write the code on the vial.', done: 'Keep' };
@@ -86,6 +91,7 @@ function lastSteps(run: RunState, rounds: readonly Round[]): Step[] {
     {
       ...truth,
       more: ['Cap it and turn it over ten times.', amountText(trial)],
+      cautions: whySmellOnly(run),
       results: trialResults(trial, { targets, drinkG: drinkG(run) }),
     },
     {
@@ -109,13 +115,12 @@ function steps(run: RunState): Step[] {
       },
     ];
   const rounds = roundsOf(run, asked(run));
-  if (isExact(run)) return [...countSteps(run, rounds), ...lastSteps(run, rounds)];
+  if (isExact(run)) return countSteps(run, rounds);
   const dropper: Step = { key: 'dropper', say: 'Which dropper?', ask: [fields.dropper()], cautions: [FLAMES] };
   return [
     first,
     ...(wayOf(run) === 'hand' ? [...handSteps(run), dropper] : planningSteps(run, dropper)),
     ...countSteps(run, rounds),
-    ...lastSteps(run, rounds),
   ];
 }
 

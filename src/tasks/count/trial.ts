@@ -5,6 +5,7 @@ import type { Vial } from '../../records/kind/vial';
 import { formatKnown, formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { DropOnHand } from '../../workshop/dropMass';
+import { areFood } from '../../workshop/gradeCause';
 import { dropsText } from '../../workshop/dropWords';
 import { dropperOf } from './fields';
 import { countedDrops } from './rounds';
@@ -88,7 +89,7 @@ export function solventOfTrial({ counted }: Trial): Vial['solvent'] {
   const first = used[0]?.solvent;
   if (!first) return null;
   if (used.every(({ solvent }) => solvent.id === first.id))
-    return { ...first, food: used.every(({ solvent }) => solvent.food) };
+    return { ...first, food: areFood(used.map(({ solvent }) => solvent)) };
   const volume = used.reduce((sum, { solvent, g }) => sum + g / solvent.density.gPerMl, 0); // mL
   const flashes = used.flatMap(({ solvent }) => solvent.flashC ?? []);
   return {
@@ -99,7 +100,7 @@ export function solventOfTrial({ counted }: Trial): Vial['solvent'] {
       atC: first.density.atC,
       source: 'from its parts, volumes added',
     },
-    food: used.every(({ solvent }) => solvent.food),
+    food: areFood(used.map(({ solvent }) => solvent)),
     dryOff: slowest(used.map(({ solvent }) => solvent.dryOff)),
     ...(flashes.length > 0 ? { flashC: Math.min(...flashes) } : {}),
   };

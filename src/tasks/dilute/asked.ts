@@ -5,6 +5,7 @@ import { leftPhrase } from '../../ui/left';
 import { leftOf } from '../../records/stock';
 import { calledOf, labelTagOf, strengthWords } from '../../workshop/labelled';
 import { dropperOptions, solventBottles, solventsOnHand, vialOptions } from '../../workshop/onHand';
+import { isSmellOnly } from '../../workshop/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { answer, ask, isBegun } from '../engine/answers';
 import type { Field } from '../engine/fields';
@@ -119,7 +120,7 @@ function sourceOptions(): Option[] {
       hint: [bottle.supplier, bottle.lot && `lot ${bottle.lot}`, left && leftPhrase(left, 'g')]
         .filter(Boolean)
         .join(' · '),
-      ...(why ? { against: why } : bottle.grade === 'smell only' ? { against: 'smell only' } : {}),
+      ...(why ? { against: why } : isSmellOnly(bottle) ? { against: 'smell only' } : {}),
     };
   });
   const vials = vialOptions().map((option): Option => ({
@@ -147,9 +148,7 @@ function cloudy(run: RunState, value: number | null, basis: string | null): (sol
 function solventChoices(clouds: (solvent: string) => string | undefined): Option[] {
   const own = solventBottles().map((one): Option => {
     const why = whyNotByItself(one);
-    const against = [one.grade === 'smell only' && 'smell only', why, clouds(one.solvent ?? '')]
-      .filter(Boolean)
-      .join(', ');
+    const against = [isSmellOnly(one) && 'smell only', why, clouds(one.solvent ?? '')].filter(Boolean).join(', ');
     return {
       value: one.id,
       label: one.name,

@@ -1,6 +1,8 @@
 import { formatMeasured, formatPlain } from '../../ui/format';
 import { attempt, Refused } from '../../workshop/attempt';
+import type { Supply } from '../../records/kind/supply';
 import { list } from '../../records/shelf';
+import { labelSays } from '../../workshop/grade';
 import { dropsText } from '../../workshop/dropWords';
 import { expanded } from '../../core/number/measured';
 import { today } from '../../workshop/today';
@@ -99,7 +101,12 @@ function gradeAsked(now: RunState): Field<'yes' | 'no'> {
 /** Whether someone has to say if the solvent is food grade: no bottle of the Shelf does, and there is one that is. */
 function isGradeAsked(now: RunState): boolean {
   const own = answer(now, fields.solvent) === 'new';
-  return own || (!!solventOf(now)?.foodPossible && !solventBottleOf(now)?.grade);
+  return own || (!!solventOf(now)?.foodPossible && isLabelSilent(solventBottleOf(now)));
+}
+
+/** Whether the label of the bottle, if one was chosen, does not say it. */
+function isLabelSilent(bottle: Supply | undefined): boolean {
+  return bottle === undefined || labelSays(bottle) === null;
 }
 
 function isScaleUsed(now: RunState): boolean {
@@ -115,11 +122,11 @@ function cardOf(
   const abv = answer(now, fields.solventAlcohol) === 'yes' ? ' of {solvent.abv}' : '';
   const own =
     answer(now, fields.solvent) === 'new' ? ` called {solvent.name}, {solvent.alcohol}${abv}, {solvent.density}` : '';
-  const grade = isGradeAsked(now) ? `, {${foodField(now).name}}` : '';
+  const gradeSlot = isGradeAsked(now) ? `, {${foodField(now).name}}` : '';
   const drops = solid ? '' : ', with {dropper}';
   const scale = isScaleUsed(now) ? ', scale {readability}' : '';
   return {
-    sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${grade}, by {measure}${drops}${scale}`,
+    sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${gradeSlot}, by {measure}${drops}${scale}`,
     slots: slotsOf(run, now),
     ...(order
       ? {
@@ -171,7 +178,7 @@ function densityShown(now: RunState): SlotFacts {
 function answerOf(now: RunState, order: Order): NonNullable<Card['answer']> {
   const { shown } = madeOf(asPlanned(now, order), order);
   const { value, uncertainty } = formatMeasured(shown, { most: 3 });
-  const reason = smellOnlyReason(order.solvent, order.source.grade);
+  const reason = smellOnlyReason(order.solvent, order.source);
   return {
     big: takenText(order),
     lines: [

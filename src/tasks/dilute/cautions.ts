@@ -1,4 +1,5 @@
 import { cautionWords } from '../../workshop/cautionWords';
+import type { Source } from './source';
 import type { SolventOnHand } from '../../workshop/onHand';
 
 const FLAMMABLE = 60; // °C, flash point up to which a liquid counts as flammable (GHS class 3; from memory, not verified)
@@ -14,11 +15,10 @@ export function cautionsFor(solvent: SolventOnHand | null, neat: boolean, own: r
 }
 
 /** The word on a vial that must never reach a drink, or null for one that may. */
-export function smellOnlyReason(solvent: SolventOnHand, sourceGrade: string): string | null {
+export function smellOnlyReason(solvent: SolventOnHand, { refusal }: Pick<Source, 'refusal'>): string | null {
   if (!solvent.food)
     return `${capital(solvent.name)} that is not food grade: this vial is for the nose only, never for a drink.`;
-  if (sourceGrade === 'smell only') return 'What you thin is for the nose only, so this vial is too.';
-  return null;
+  return refusal && 'What you thin is for the nose only, so this vial is too.';
 }
 
 function capital(words: string): string {

@@ -2,6 +2,7 @@ import { list } from '../../records/shelf';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
 import { bottleWithMaterial } from '../../workshop/onHand';
 import { labelTagOf, tagOf } from '../../workshop/labelled';
+import { isSmellOnly } from '../../workshop/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
@@ -60,7 +61,7 @@ function SetPick({ walk, ids }: { walk: Walk; ids: readonly string[] }) {
         code: tagOf(bottle),
         name: material.name,
         what: [bottle.lot && `lot ${bottle.lot}`, whyNotByItself(bottle)].filter(Boolean).join(', '),
-        smellOnly: bottle.grade === 'smell only',
+        smellOnly: isSmellOnly(bottle),
       },
     ];
   });

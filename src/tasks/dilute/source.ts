@@ -12,6 +12,7 @@ import type { Vial } from '../../records/kind/vial';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { DropLiquid } from '../../workshop/dropMass';
+import { labelSays, refusalOf } from '../../workshop/grade';
 import { neverFit } from '../../workshop/neverFit';
 import { bottleWithMaterial, liquidOfVial, ownOnHand, solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { newBottle } from '../shared/newBottle';
@@ -30,7 +31,8 @@ export interface Source {
   readonly contents: readonly { readonly material: string; readonly name: string; readonly strength: Measured }[];
   readonly density: Measured;
   readonly densitySource: string;
-  readonly grade: Grade;
+  /** Why it may not go into a drink, in one sentence; null when it may. */
+  readonly refusal: string | null;
   readonly solid: boolean;
   readonly drop: DropLiquid;
   readonly supplier: string;
@@ -62,7 +64,7 @@ export function ofVial(vial: Vial): Source {
     code: vial.code,
     tag: tagOf(vial),
     contents: vial.contents,
-    grade: vial.grade,
+    refusal: refusalOf(vial),
     solid: false,
     supplier: vial.supplier,
     lot: vial.lot,
@@ -84,7 +86,7 @@ function ofBottle({ bottle, material }: { bottle: Bottle; material: Material }):
     name: material.name,
     code: material.code,
     tag: find('material', material.id) ? tagOf(bottle) : `${material.code} neat`, // a new one is not on the Shelf yet
-    grade: bottle.grade,
+    refusal: refusalOf(bottle),
     solid: material.form === 'solid',
     supplier: bottle.supplier,
     lot: bottle.lot,
@@ -171,13 +173,14 @@ export function solventOf(run: RunState): SolventOnHand | null {
     return own && { ...ownOnHand(own), foodPossible: neverFitOwn(run) === null };
   }
   const chosen = solventsOnHand().find((solvent) => solvent.id === id);
-  const food = bottle?.grade ? bottle.grade === 'fit for drinks' : answer(run, foodField(run)) === 'yes';
+  const says = bottle ? labelSays(bottle) : null;
+  const food = says === null ? answer(run, foodField(run)) === 'yes' : says === 'fit for drinks';
   return chosen ? { ...chosen, food: chosen.foodPossible && food } : null;
 }
 
 /** The grade that a dilution gets: fit for drinks only if all of it is. */
 export function gradeOf(source: Source, solvent: SolventOnHand): Grade {
-  return source.grade === 'fit for drinks' && solvent.food ? 'fit for drinks' : 'smell only';
+  return source.refusal === null && solvent.food ? 'fit for drinks' : 'smell only';
 }
 
 /** What a vial keeps of its solvent. */

@@ -100,9 +100,12 @@ export const dilute: Task<DiluteStep['key']> = {
   keep,
   doneOf,
   repeats,
-  repeat({ counted, kept, wanted }) {
+  repeat({ answers, counted, kept, wanted }) {
     const vial = wanted && isOf('vial', wanted) ? wanted : kept.find((record) => isOf('vial', record));
-    if (!vial) return {};
-    return { ...types(fields.code, freeVialCode(vial.code, vial.label, today())), ...amountsOf(vial, counted) };
+    const code = vial?.code ?? answers[fields.code.name];
+    return {
+      ...(code ? types(fields.code, vial ? freeVialCode(code, vial.label, today()) : code) : {}),
+      ...(vial ? amountsOf(vial, counted) : {}),
+    };
   },
 };

@@ -18,6 +18,7 @@ import type { RunState } from '../engine/fold';
 import { liquidOfVial, solventsOnHand } from '../../workshop/onHand';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
+import { isSmellOnly } from '../../workshop/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { fields, SIZES, type Rack } from './fields';
 import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
@@ -123,7 +124,7 @@ function vialsOf(order: Order): Stock[] {
     .filter(
       (vial) => vial.id !== order.source.id && vial.contents.length === 1 && vial.contents[0]!.material === material,
     )
-    .filter((vial) => vial.grade === order.source.grade && whyNotByItself(vial) === null)
+    .filter((vial) => isSmellOnly(vial) === (order.source.refusal !== null) && whyNotByItself(vial) === null)
     .map((vial) => ({
       id: vial.id,
       strength: vial.contents[0]!.strength,

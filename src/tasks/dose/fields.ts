@@ -1,7 +1,7 @@
 import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import { amount, choice, optionalAmount, whole, words, type Field } from '../engine/fields';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { isSmellOnly } from '../../workshop/grade';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { formatGiven } from '../../ui/format';
 
@@ -10,8 +10,7 @@ const SCALE: Option = { value: 'scale', label: 'No dropper: on a scale', hint: '
 function vials(): Option[] {
   const all = list('vial');
   return vialOptions(all).map((option, i) => {
-    const barred = refusalOf(all[i]!) !== null;
-    return barred ? { ...option, hint: `${option.hint} · never in a drink` } : option;
+    return isSmellOnly(all[i]!) ? { ...option, hint: `${option.hint} · never in a drink` } : option;
   });
 }
 

@@ -7,7 +7,7 @@ import { find } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { alcoholIsUnknownIn, alcoholOfVial, mostAlcoholOfVial } from '../../workshop/carrier';
 import { valueOf } from '../engine/fields';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { isSmellOnly } from '../../workshop/grade';
 import type { RunState } from '../engine/fold';
 import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
@@ -37,7 +37,7 @@ export interface Glass {
 /** The vial of dose i, when one is chosen and may be dosed. */
 export function vialOf(run: RunState, i: number): Vial | null {
   const vial = find('vial', run.typed[named('vial', i)]);
-  return vial && refusalOf(vial) === null ? vial : null;
+  return vial && !isSmellOnly(vial) ? vial : null;
 }
 
 /** How many vials the run doses from. */
@@ -50,6 +50,11 @@ export function countOf(run: RunState): number {
 /** Drops of dose i that have fallen. */
 export function dropsOf(run: RunState, i: number): number {
   return run.drops[named('drops', i)] ?? 0;
+}
+
+/** Whether something of dose i was weighed into the glass. */
+export function massTyped(run: RunState, i: number): boolean {
+  return (valueOf(run, fields.weighed(i)) ?? 0) > 0;
 }
 
 /** The dropper of dose i: chosen, else the one before it; '' while none is. */

@@ -3,11 +3,11 @@ import type { Done } from '../../records/kind/record';
 import { find, newId, newRecord } from '../../records/shelf';
 import { outcome } from '../../workshop/attempt';
 import { valueOf } from '../engine/fields';
-import { refusalOf } from '../../workshop/fitForDrinks';
 import type { RunState } from '../engine/fold';
 import { isNewBase, usedBase } from './drink';
 import { fields, named } from './fields';
 import { alcoholIsUnknown, countOf, dropsOf, glassOf, targetOf, type Dosing, type Glass } from './glass';
+import { refusalOfRun } from './fit';
 import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
 import { nameOf } from './results';
 import { droppedBy, useOf } from '../../workshop/uses';
@@ -18,7 +18,8 @@ type Tasting = RecordOf<'tasting'>;
 
 /** The tastings that a run ends in, the best first, and the drink when it is new. @throws Refusal when it cannot end so */
 export function keepDose(run: RunState): AnyRecord[] {
-  refuse(run);
+  const refusal = refusalOfRun(run);
+  if (refusal) throw new Refusal(refusal);
   const glasses = isLadder(run) ? ladderGlasses(run) : [{ glass: single(run), tasted: verdictOf(run) }];
   if (glasses.some(({ glass }) => glass.dosings.every(({ mass }) => mass.value === 0)))
     throw new Refusal('Nothing has been dosed yet.');
@@ -27,14 +28,6 @@ export function keepDose(run: RunState): AnyRecord[] {
   const tastings = glasses.map(({ glass, tasted }) => tastingOf(glass, base, tasted));
   const sorted = [...tastings].sort((a, b) => Number(b.glass?.best ?? false) - Number(a.glass?.best ?? false));
   return fresh ? [...sorted, fresh] : sorted;
-}
-
-function refuse(run: RunState): void {
-  for (let i = 1; i <= countOf(run); i++) {
-    const vial = find('vial', run.typed[named('vial', i)]);
-    const refusal = vial && refusalOf(vial);
-    if (refusal) throw new Refusal(refusal);
-  }
 }
 
 function single(run: RunState): Glass {

@@ -2,11 +2,12 @@ import { find, list } from '../../records/shelf';
 import { BESIDE_LIMIT, formatKnown, formatPlain } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { dropsText, offWords } from '../../workshop/dropWords';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { refusalOf } from '../../workshop/grade';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { abvLines } from './abvTerms';
 import { describedBase, isNewBase, isWeighed, lastVolume, usualSlack } from './drink';
+import { isIn } from './fit';
 import { drawDrops } from './DropButtons';
 import { fields, named } from './fields';
 import { dropperOf, dropsOf, glassOf, planOf, reachedBy, targetOf, type Glass } from './glass';
@@ -35,7 +36,8 @@ export function vialStep(run: RunState, i: number): Step {
   return {
     key,
     say: i === 1 ? 'Which vial goes into the drink?' : 'Which vial next?',
-    ask: [fields.vial(i)],
+    ask: isIn(run, i) ? [] : [fields.vial(i)], // what has fallen from it is not another vial's
+    ...(isIn(run, i) ? { more: ['Some of it is in the glass. Take its drops back to choose another vial.'] } : {}),
     ...(refusal ? { problem: refusal } : {}),
   };
 }

@@ -2,6 +2,7 @@ import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { fields, named } from './fields';
 import { exactlyAs, isExact } from './exactly';
+import { spoiltBy, spoiltStep } from './fit';
 import { countOf, dropperOf, glassOf, vialOf } from './glass';
 import { happenedIn, keepDose } from './keep';
 import { isLadder } from './ladder';
@@ -23,7 +24,7 @@ function dosingSteps(run: RunState): Step[] {
   const all: Step[] = [];
   for (let i = 1; i <= countOf(run); i++) {
     all.push(vialStep(run, i));
-    if (!vialOf(run, i)) return all;
+    if (!vialOf(run, i)) return all.some(({ key }) => key === run.at) || run.at === '' ? all : [all.at(-1)!];
     all.push({
       key: named('dropper', i),
       say: 'Which dropper is in it?',
@@ -53,6 +54,8 @@ function lastSteps(run: RunState): Step[] {
 }
 
 function steps(run: RunState): Step[] {
+  const spoilt = spoiltBy(run);
+  if (spoilt) return [spoiltStep(run, spoilt)];
   const again = stepsAgain(run);
   return again ? [...again, ...lastSteps(run)] : dosingSteps(run);
 }

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
+import { isSmellOnly } from '../../workshop/grade';
 import { tagOf } from '../../workshop/labelled';
 import type { Walk } from '../engine/task';
 import { fields } from './fields';
@@ -50,6 +51,6 @@ export function Picking({ walk }: { walk: Walk }) {
 }
 
 function rowOf(vial: Vial): PickItem {
-  const { id, name, grade } = vial;
-  return { id, code: tagOf(vial), name, what: vialWords(vial), smellOnly: grade === 'smell only' };
+  const { id, name } = vial;
+  return { id, code: tagOf(vial), name, what: vialWords(vial), smellOnly: isSmellOnly(vial) };
 }

@@ -3,6 +3,7 @@ import { OptionRows } from '../../ui/controls/OptionRows';
 import { Sheet } from '../../ui/controls/Sheet';
 import type { Option } from '../../ui/controls/field';
 import { TipDot } from '../../ui/drawn/Strip';
+import { isSmellOnly } from '../../workshop/grade';
 import { tagOf } from '../../workshop/labelled';
 import type { Happening } from '../engine/log';
 import type { Walk } from '../engine/task';
@@ -77,7 +78,7 @@ function Incoming({ walk, out, onClose }: Props & { out: readonly Happening[] })
       value: vial.id,
       label: `${tagOf(vial)} · ${vial.name}`,
       hint: lying.has(vial.id) ? 'dipped before: goes back as it is' : vialWords(vial),
-      ...(vial.grade === 'smell only' ? { against: 'smell only' } : {}),
+      ...(isSmellOnly(vial) ? { against: 'smell only' } : {}),
     }));
   async function put(id: string) {
     const again = lying.has(id);

@@ -6,6 +6,7 @@ import { find, list, shelf } from '../../records/shelf';
 import { measuredText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Task } from '../engine/task';
+import { wasFit } from '../../workshop/grade';
 import { todaysLot, type Difference } from './todaysLot';
 
 /** A task begun again, exactly as then: its answers with today's lots, and what is different from then. */
@@ -21,9 +22,7 @@ export interface Repeat {
 export function repeatOf(task: Task, run: Run, state: RunState): Repeat {
   const kept = run.kept.flatMap((id) => shelf.records.value.get(id) ?? []);
   const uses = kept.flatMap((record) => ('uses' in record ? record.uses : []));
-  const forDrinks = kept.some(
-    (record) => 'base' in record || 'drink' in record || ('grade' in record && record.grade === 'fit for drinks'),
-  );
+  const forDrinks = kept.some(wasFit);
   const found = new Map<string, ReturnType<typeof todaysLot>>();
   const todays = (id: string): string => {
     const massG = uses.reduce((sum, use) => sum + (use.id === id ? use.massG : 0), 0);

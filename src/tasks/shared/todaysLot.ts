@@ -1,9 +1,11 @@
 import { isOf } from '../../records/kind/kinds';
 import type { Vial } from '../../records/kind/vial';
+import type { Grade } from '../../records/kind/quantity';
 import { list, shelf } from '../../records/shelf';
 import { isStocked, type Stocked } from '../../records/stock';
 import { formatDay, formatGiven, formatPlain } from '../../ui/format';
-import { refusalOf } from '../../workshop/fitForDrinks';
+import { isGraded } from '../../workshop/gradeCause';
+import { labelSays } from '../../workshop/grade';
 import { strengthText } from '../../workshop/strengthText';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { labelTagOf } from '../../workshop/labelled';
@@ -41,8 +43,13 @@ export function todaysLot(id: string, need: Need): { now: string; difference: Di
 
 /** Why a bottle, vial or pack is not taken today; null when it can be. */
 function unfit(record: Stocked, { massG, forDrinks }: Need): string | null {
-  const refusal = isOf('vial', record) ? refusalOf(record) : record.grade === 'smell only' ? record.grade : null;
-  return whyNotByItself(record, { refusal: forDrinks ? refusal : null, grams: massG });
+  const refusal = forDrinks && labelled(record) === 'smell only' ? 'smell only' : null;
+  return whyNotByItself(record, { refusal, grams: massG });
+}
+
+/** Its grade now; null for a pack that has none, and for a bottle of solvent whose label no one has read. */
+function labelled(record: Stocked): Grade | null {
+  return isGraded(record) ? labelSays(record) : null;
 }
 
 /** Others of the same: bottles of the material or solvent, vials of the same materials, newest first. */
@@ -88,6 +95,7 @@ function change(then: Stocked, now: Stocked): string {
       said.push(`density ${formatGiven(now.density.gPerMl)} g/mL`);
     if (then.purity !== now.purity && now.purity) said.push(`purity ${formatPlain(now.purity * 100)} %`);
   }
-  if (then.grade !== now.grade && now.grade) said.push(now.grade);
+  const grade = labelled(now);
+  if (grade && grade !== labelled(then)) said.push(grade);
   return said.length > 0 ? ` (${said.join(', ')})` : '';
 }

@@ -118,7 +118,10 @@ describe('the label of a batch', () => {
     ],
     drink: { litres: sure(20), brix: sure(10), abv: sure(0), densityGPerMl: sure(1.04), emulsion: false },
   });
-  takeIn([batch]);
+  const lots = ['linalool', 'maltol'].map((id) =>
+    newRecord('bottle', { id, material: id, supplier: 'Saltmarsh', lot: '', grade: 'fit for drinks' }),
+  );
+  takeIn([...lots, batch]);
 
   test('says its name, grade, day, litres, how much concentrate is in a litre, each lot once, and its short id', () => {
     expect(wordsOn(labelOf(batch, 'vial'))).toBe(

@@ -7,7 +7,7 @@ import type { Supply } from '../../../src/records/kind/supply';
 import type { Vial } from '../../../src/records/kind/vial';
 import { repeatOf } from '../../../src/tasks/shared/repeat';
 import { batch } from '../../../src/tasks/batch/task';
-import { refusalOf } from '../../../src/workshop/fitForDrinks';
+import { refusalOf } from '../../../src/workshop/grade';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
@@ -166,7 +166,7 @@ describe('the concentrate that is left over', () => {
     takeIn([vial]);
     expect(refusalOf(vial)).toBeNull();
     takeIn([glycol('pg', { grade: 'smell only' })]);
-    expect(refusalOf(vial)).toContain('thinned from a bottle of propylene glycol that is not fit for drinks');
+    expect(refusalOf(vial)).toContain('diluted from a bottle of propylene glycol that is not fit for drinks');
   });
 });
 

@@ -10,7 +10,7 @@ import { glassOf } from '../../../src/tasks/dose/glass';
 import { judgeGlass } from '../../../src/tasks/dose/parts';
 import { dose } from '../../../src/tasks/dose/task';
 import { bottlesOf, carriersOf } from '../../../src/workshop/carrier';
-import { refusalOf } from '../../../src/workshop/fitForDrinks';
+import { refusalOf } from '../../../src/workshop/grade';
 import { freshRun, type RunState } from '../../../src/tasks/engine/fold';
 import { weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';

@@ -6,7 +6,7 @@ import { newRecord, takeIn } from '../../../src/records/shelf';
 import { leftOf } from '../../../src/records/stock';
 import { alcoholOfVial } from '../../../src/workshop/carrier';
 import { dilute } from '../../../src/tasks/dilute/task';
-import { refusalOf } from '../../../src/workshop/fitForDrinks';
+import { refusalOf } from '../../../src/workshop/grade';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { relativeUncertainty } from '../../core/uncertainty';
@@ -441,7 +441,7 @@ describe('a bottle of solvent from the Shelf', () => {
     const vial = vialOf(walked({ ...usual, solvent: kept.id }, 4));
     const found = { ...kept, grade: 'smell only' as const };
     takeIn([vial, found]);
-    expect(refusalOf(vial)).toContain('thinned from a bottle of ethanol 96 % vol that is not fit for drinks');
+    expect(refusalOf(vial)).toContain('diluted from a bottle of ethanol 96 % vol that is not fit for drinks');
   });
 
   test('lets no vial keep longer than itself', () => {

@@ -15,7 +15,7 @@ import { slotOf } from '../../../src/tasks/engine/card';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { alcoholOfVial } from '../../../src/workshop/carrier';
 import { dropOf } from '../../../src/workshop/dropMass';
-import { refusalOf } from '../../../src/workshop/fitForDrinks';
+import { refusalOf } from '../../../src/workshop/grade';
 import { liquidOfVial, solventsOnHand } from '../../../src/workshop/onHand';
 import { resultText } from '../../../src/ui/controls/result';
 import { startWalking, type Walker } from '../walking';

@@ -218,29 +218,31 @@ describe('drops in a drink', () => {
 
 describe('smell only stays out', () => {
   test.each([
-    ['v-hex', 'HEX 1 % w/w was thinned with isopropanol 99 %: smell only, it never goes into a drink.'],
+    ['v-hex', 'HEX 1 % w/w was diluted with isopropanol 99 %: smell only, it never goes into a drink.'],
     [
       'v-thin',
-      'THIN 1 % w/w was made with HEX 1 % w/w, and HEX 1 % w/w was thinned with isopropanol 99 %: smell only,',
+      'THIN 1 % w/w was made with HEX 1 % w/w, and HEX 1 % w/w was diluted with isopropanol 99 %: smell only,',
     ],
     [
       'v-low',
-      'LOW 1 % w/w was made with THIN 1 % w/w, and THIN 1 % w/w was made with HEX 1 % w/w, and HEX 1 % w/w was thinned with isopropanol 99 %: smell',
+      'LOW 1 % w/w was made with THIN 1 % w/w, and THIN 1 % w/w was made with HEX 1 % w/w, and HEX 1 % w/w was diluted with isopropanol 99 %: smell',
     ],
     ['v-bottle', 'BOT 1 % w/w comes from a bottle that is not fit for drinks: smell only'],
     ['v-gone', 'GONE 1 % w/w was made with something that is no longer on the Shelf: smell only'],
   ])('%s is refused with the reason, is still shown, and leads nowhere', (vial, reason) => {
-    const run = runOf({ ...example, vial }, { drops: 3 });
-    const steps = dose.steps(run);
+    const steps = dose.steps(runOf({ ...example, vial }));
     expect(steps).toHaveLength(1);
     expect(steps[0]!.problem).toContain(reason);
     expect(steps[0]!.ask![0]!.options!.map(({ value }) => value)).toContain(vial);
-    expect(() => dose.keep(run)).toThrow(reason);
+    const dosed = runOf({ ...example, vial }, { drops: 3 });
+    expect(dose.steps(dosed).map(({ key }) => key)).toEqual(['spoilt']);
+    expect(() => dose.keep(dosed)).toThrow(reason);
   });
 
   test('a second vial is looked at as hard as the first', () => {
     const run = runOf({ ...example, 'more.1': 'yes', 'vial.2': 'v-low' }, { drops: 3, 'drops.2': 3 });
-    expect(dose.steps(run).at(-1)!.key).toBe('vial.2');
+    expect(dose.steps({ ...run, drops: { drops: 3 } }).at(-1)!.key).toBe('vial.2');
+    expect(dose.steps(run).at(-1)!.key).toBe('spoilt');
     expect(() => dose.keep(run)).toThrow('smell only');
   });
 
