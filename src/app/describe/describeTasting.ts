@@ -7,6 +7,7 @@ import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
 import { alcoholIsUnknownOf } from '../../workshop/alcohol';
 import { tagOfId } from '../../workshop/labelled';
+import { goneOnWith } from './overFacts';
 
 /** A drink in words: its drops, what they made of it, and how it was. */
 export function describeTasting(r: Tasting): Description {
@@ -19,6 +20,7 @@ export function describeTasting(r: Tasting): Description {
       ? { did: `${dropsLine(r.uses)} into ${formatGiven(Number(volumeMl.toPrecision(3)))} mL` }
       : {}),
     facts: [
+      ...goneOnWith(r),
       ...facts([
         'Drink',
         `${formatGiven(Number(volumeMl.toPrecision(6)))} mL, ${formatGiven(brix)} °Brix, ${formatGiven(abv)} % ABV`,

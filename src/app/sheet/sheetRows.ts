@@ -2,6 +2,7 @@ import type { Batch } from '../../records/kind/batch';
 import { formatDay, measuredText } from '../../ui/format';
 import { alcoholText } from '../../workshop/alcohol';
 import { gasWords } from '../describe/describeBatch';
+import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
 import { lostFacts, slipWords } from '../describe/wentIn';
 import { plannedText, weighedText } from '../../ui/weighed';
 
@@ -28,6 +29,7 @@ export function sheetRows(batch: Batch): SheetRow[] {
     row('title', sheetTitle(batch)),
     row('note', `Made ${formatDay(madeOn)} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
     ...(notes ? [row('note', notes)] : []),
+    ...overRows(batch),
     ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
     ...slipRows(batch),
     ...lostFacts(batch).flatMap(([what, grams, why = '']) => [row('line', what, [grams]), row('note', why)]),
@@ -39,6 +41,15 @@ export function sheetRows(batch: Batch): SheetRow[] {
     ]),
     row('note', 'Minim warns, it does not certify. ± is twice the standard uncertainty.'),
   ];
+}
+
+/** What it is over by the rules of today, and why it was made all the same. */
+function overRows(batch: Batch): SheetRow[] {
+  const notices = overNotices(batch);
+  const reasons = goneOnWith(batch).map(([label, text]) => row('line', `${label}: ${text}`));
+  return notices.length === 0
+    ? reasons
+    : [row('head', NOT_FIT), ...notices.map((words) => row('line', words)), ...reasons];
 }
 
 function weighedRows(batch: Batch, into: keyof typeof VESSELS): SheetRow[] {
