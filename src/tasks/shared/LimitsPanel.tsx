@@ -133,8 +133,7 @@ function DrinkerSources() {
       <li>Adult: {adultSource}.</li>
       {drinkers.map(({ who, source }) => (
         <li>
-          {who.charAt(0).toUpperCase()}
-          {who.slice(1)}: {source}.
+          {who}: {source}.
         </li>
       ))}
     </ul>
