@@ -124,6 +124,47 @@ describe('a batch over a limit', () => {
   });
 });
 
+describe('what a kept drink is', () => {
+  const cloudy = { make: 'emulsion', agent: 'agent-8050-30-4', dosage: '2', gum: '1.5' };
+  const traits = (typed: Record<string, string>) => partsOfBatch(kept(typed)).traits;
+
+  test('cloudy by its emulsion, carbonated by its gas, without sugar by its °Brix, until it was said otherwise', () => {
+    expect(traits({})).toEqual({ 'trait.cloudy': 'no', 'trait.carbonated': 'no', 'trait.no added sugar': 'no' });
+    expect(traits(cloudy)['trait.cloudy']).toBe('yes');
+    const made = kept({});
+    const still = { ...made.drink, brix: { value: 0, sources: [] }, gas: { volumes: 3, gaugeBar: 3, atC: 20 } };
+    expect(partsOfBatch({ ...made, drink: still }).traits).toMatchObject({
+      'trait.carbonated': 'yes',
+      'trait.no added sugar': 'yes',
+    });
+    expect(traits({ 'trait.mint': 'yes', 'trait.cloudy': 'yes' })).toMatchObject({
+      'trait.mint': 'yes',
+      'trait.cloudy': 'yes',
+    });
+  });
+
+  test('the bottle behind a vial that it was made from counts with its certificate, and so does what the vial is in', () => {
+    const bottle = batchShelf().find(({ id }) => id === 'b-nutmeg')!;
+    const vial = {
+      ...(keep({ spare: '25' })[1] as Vial),
+      id: 'v-nutmeg',
+      sort: 'dilution',
+      from: ['b-nutmeg'],
+      contents: [{ material: 'nutmeg', name: 'nutmeg oil', strength: { value: 0.5, sources: [] } }],
+      uses: [{ id: 'b-nutmeg', massG: 2.5 }],
+      massG: { value: 5, sources: [] },
+    };
+    takeIn([vial as never]);
+    const made = kept({});
+    const weighed = made.weighed.map((one) => (one.id === 'nutmeg' ? { ...one, source: 'v-nutmeg' } : one));
+    const { parts } = partsOfBatch({ ...made, weighed });
+    expect(parts.find(({ id }) => id === 'nutmeg')!.bottles!.map(({ id }) => id)).toEqual([bottle.id]);
+    const glycol = (of: Batch) => partsOfBatch(of).parts.find(({ id }) => id === 'propylene-glycol')!.mgPerKg.value;
+    const nutmeg = made.reached.find(({ material }) => material === 'nutmeg')!.mgPerKg.value;
+    expect(glycol({ ...made, weighed }) - glycol(made)).toBeCloseTo(nutmeg / 2, 0); // half of what was weighed of it
+  });
+});
+
 describe('going on over a limit', () => {
   test('asks why, at the plan and as weighed; a tap or a word answers, and is kept and told', () => {
     const over = { ...clearPlan, benzoate: '200' };

@@ -283,3 +283,15 @@ test('a source is named for what it is: law, or the opinion of an authority, rea
     'X · opinion of an authority, not read: check it',
   );
 });
+
+test('portion, body weight and content have their highest values', () => {
+  const judged = (typed: Record<string, string>) => judge(run(typed), [part('nutmeg oil', 50)], soda);
+  expect(judged({ portion: '10 000' })).not.toBeNull();
+  expect(judged({ portion: '10 001' })).toBeNull();
+  expect(judged({ body: '500' })).not.toBeNull();
+  expect(judged({ body: '501' })).toBeNull();
+  const safrole = (percent: string) =>
+    judged({ 'cert.nutmeg oil.94-59-7': percent })!.findings.find(({ what }) => what === 'safrole')!.amount.value;
+  expect(safrole('100')).toBeCloseTo(50, 9);
+  expect(safrole('101')).toBeCloseTo(1.4, 9); // no content: the published one counts
+});
