@@ -1,8 +1,10 @@
 import type { Jurisdiction, Trait } from '../core/limits/figure';
 import { isOver, type Finding } from '../core/limits/finding';
 import { CONCENTRATE } from '../core/drink/batchPlan';
-import { massFraction } from '../core/number/units';
+import { massFraction, PPM } from '../core/number/units';
 import { readNumber } from '../core/number/typed';
+import type { Tasting } from '../records/kind/drink';
+import { alcoholIsUnknownOf } from './alcohol';
 import type { Batch } from '../records/kind/batch';
 import { isOf, type AnyRecord } from '../records/kind/kinds';
 import { find, shelf } from '../records/shelf';
@@ -44,9 +46,15 @@ let known: { here: unknown; market: Jurisdiction; found: WeakMap<AnyRecord, read
 function workedOut(record: AnyRecord, market: Jurisdiction): readonly Over[] {
   if (isOf('batch', record)) {
     const markets = new Set([record.jurisdiction === 'US' ? 'US' : 'EU', market] as const);
-    return [...markets].flatMap((one) => overIn(partsOfBatch(record), one, record.asked));
+    const kept = partsOfBatch(record);
+    return [...markets].flatMap((one) =>
+      overIn(kept, one, { asked: record.asked, strengths: strengthsOf(record, kept) }),
+    );
   }
-  if (isOf('tasting', record)) return overIn(partsOfTasting(record), market, {});
+  if (isOf('tasting', record)) {
+    const kept = partsOfTasting(record);
+    return overIn(kept, market, { asked: {}, strengths: strengthsOf(record, kept) });
+  }
   const batch = isOf('vial', record) ? batchOfConcentrate(record) : null;
   return batch ? overNow(batch) : [];
 }
@@ -57,15 +65,38 @@ export function batchOfConcentrate(record: AnyRecord): Batch | null {
   return record.from.flatMap((id) => find('batch', id) ?? [])[0] ?? null;
 }
 
-function overIn({ parts, drink, traits }: KeptDrink, jurisdiction: Jurisdiction, asked: Batch['asked']): Over[] {
-  const findings = findingsOf(parts, drink, {
-    jurisdiction,
-    portionG: ADULT.portionG,
-    bodyKg: ADULT.bodyKg,
-    saidOf: (trait: Trait) => traits[`trait.${trait}`],
-    typed: (material, published) => certificatesIn(asked, material, published),
-  });
-  return findings.filter(isOver).map((finding) => ({ finding, jurisdiction }));
+const ETHANOL = 0.789; // g/mL at 20 °C
+
+/** % ABV of a drink: one where it is known, else the least and the most that solvents of the person's own leave open. */
+function strengthsOf(record: Batch | Tasting, { parts, drink }: KeptDrink): number[] {
+  if (!alcoholIsUnknownOf(record)) return [drink.abv];
+  const own = parts.filter(({ id }) => find('solvent', id));
+  const share = own.reduce((sum, { mgPerKg }) => sum + mgPerKg.value / PPM, 0);
+  return [drink.abv, drink.abv + (100 * share * drink.density) / ETHANOL];
+}
+
+interface Known {
+  readonly asked: Batch['asked'];
+  readonly strengths: readonly number[];
+}
+
+/** What it is over with any of its strengths, each limit once. */
+function overIn({ parts, drink, traits }: KeptDrink, jurisdiction: Jurisdiction, { asked, strengths }: Known): Over[] {
+  const found = strengths.flatMap((abv) =>
+    findingsOf(
+      parts,
+      { ...drink, abv },
+      {
+        jurisdiction,
+        portionG: ADULT.portionG,
+        bodyKg: ADULT.bodyKg,
+        saidOf: (trait: Trait) => traits[`trait.${trait}`],
+        typed: (material, published) => certificatesIn(asked, material, published),
+      },
+    ).filter(isOver),
+  );
+  const once = new Map(found.map((finding) => [`${finding.check} ${finding.what} ${finding.max}`, finding]));
+  return [...once.values()].map((finding) => ({ finding, jurisdiction }));
 }
 
 /** Contents that were typed from certificates when the batch was made, % w/w. */

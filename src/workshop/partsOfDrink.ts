@@ -124,7 +124,7 @@ function dilutedIn(batch: Batch, { inDrink, drinkG }: { inDrink: readonly number
 /** Solvents without ethanol, gum and weighting agent in so many g of a vial. */
 function carriedBy(vial: Vial, grams: number): Brought[] {
   return carriersOf(vial)
-    .filter(({ ethanol }) => ethanol === 0)
+    .filter(({ ethanol }) => ethanol === 0 || ethanol === null)
     .map(({ id, name, cas, share }) => ({ id, name, grams: share * grams, ...(cas === undefined ? {} : { cas }) }));
 }
 
