@@ -1,4 +1,5 @@
 import type { IntakeRow } from '../core/limits/figure';
+import { acidShares } from './acidShares';
 
 /**
  * Acceptable or tolerable daily intakes, mg per kg body weight and day (per: 'person' means mg a day). Orientation only: an
@@ -28,7 +29,7 @@ export const intakes: readonly IntakeRow[] = [
   { body: 'EFSA ANS', what: 'allyl isothiocyanate', cas: ['57-06-7'], max: 0.02, per: 'kg bw', source: OFT, asOf: '2010', level: 'secondary' },
   { body: 'EFSA FAF', what: 'benzyl alcohol', cas: ['100-51-6'], max: 4, per: 'kg bw', source: OFT, asOf: '2019', level: 'secondary' },
   { body: 'EFSA FAF', what: 'steviol glycosides, as steviol', cas: ['57817-89-7', '58543-16-1'], max: 4, per: 'kg bw', as: { '57817-89-7': 0.3957, '58543-16-1': 0.3293 }, source: OFT, asOf: '2020', level: 'secondary' },
-  { body: 'EFSA ANS', what: 'benzoates, as benzoic acid', cas: ['65-85-0', '532-32-1', '582-25-2'], max: 5, per: 'kg bw', as: { '532-32-1': 0.8475, '582-25-2': 0.7622 }, source: OFT, asOf: '2016', level: 'secondary' },
+  { body: 'EFSA ANS', what: 'benzoates, as benzoic acid', cas: ['65-85-0', '532-32-1', '582-25-2'], max: 5, per: 'kg bw', as: acidShares, source: OFT, asOf: '2016', level: 'secondary' },
   { body: 'EFSA CONTAM', what: 'ethyl acetate', cas: ['141-78-6'], max: 25, per: 'kg bw', source: OFT, asOf: '2011', level: 'secondary' },
   { body: 'EFSA CONTAM', what: 'butyl acetate', cas: ['123-86-4'], max: 6, per: 'kg bw', source: OFT, asOf: '2012', level: 'secondary' },
   { body: 'EFSA AFC / CONTAM', what: 'propan-2-ol', cas: ['67-63-0'], max: 2.4, per: 'kg bw', source: OFT, asOf: '2012', level: 'secondary' },
@@ -38,7 +39,7 @@ export const intakes: readonly IntakeRow[] = [
   { body: 'EFSA ANS', what: 'glycerol esters of wood rosin', cas: ['8050-30-4', '8050-31-5'], max: 12.5, per: 'kg bw', source: OFT, asOf: '2018', level: 'secondary', note: 'only from Pinus palustris / P. elliottii; older value 25 (ANS 2010)' },
   { body: 'EFSA FAF', what: 'quillaia extract (as saponins)', cas: ['68990-67-0'], max: 3, per: 'kg bw', source: OFT, asOf: '2019', level: 'secondary' },
   { body: 'EFSA ANS', what: 'polysorbates', cas: ['9005-64-5', '9005-66-7', '9005-67-8', '9005-65-6'], max: 25, per: 'kg bw', source: OFT, asOf: '2015', level: 'secondary' },
-  { body: 'EFSA FAF', what: 'sorbates, as sorbic acid', cas: ['110-44-1', '24634-61-5'], max: 11, per: 'kg bw', as: { '24634-61-5': 0.7464 }, source: OFT, asOf: '2019', level: 'secondary', note: 'temporary 3 in 2015; older 25' },
+  { body: 'EFSA FAF', what: 'sorbates, as sorbic acid', cas: ['110-44-1', '24634-61-5'], max: 11, per: 'kg bw', as: acidShares, source: OFT, asOf: '2019', level: 'secondary', note: 'temporary 3 in 2015; older 25' },
   { body: 'EFSA ANS', what: 'sucralose', cas: ['56038-13-2'], max: 15, per: 'kg bw', source: OFT, asOf: '2016', level: 'secondary' },
   { body: 'EFSA ANS', what: 'acesulfame K', cas: ['55589-62-3'], max: 9, per: 'kg bw', source: OFT, asOf: '2016', level: 'secondary', note: 'EFSA raised to 15 in 2025 (from memory)' },
   { body: 'EFSA ANS', what: 'aspartame', cas: ['22839-47-0'], max: 40, per: 'kg bw', source: OFT, asOf: '2013', level: 'secondary' },

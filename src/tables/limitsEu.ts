@@ -1,4 +1,5 @@
 import type { BanRow, LimitRow } from '../core/limits/figure';
+import { acidShares } from './acidShares';
 
 /**
  * EU rules for a flavoured drink. Not the consolidated text: a row that is not primary or secondary says "check the law".
@@ -17,8 +18,6 @@ const QUININE = ['130-95-0', '130-89-2', '6119-47-7', '804-63-7', '6119-70-6'];
 const AS_BASE = { '130-89-2': 0.899, '6119-47-7': 0.8174, '804-63-7': 0.8687, '6119-70-6': 0.8287 };
 const BENZOATES = ['65-85-0', '532-32-1', '582-25-2'];
 const SORBATES = ['110-44-1', '24634-61-5'];
-/** Molar mass of the acid over that of the salt: 122.12/144.10, 122.12/160.21, 112.13/150.22. */
-const AS_ACID = { '532-32-1': 0.8475, '582-25-2': 0.7622, '24634-61-5': 0.7464 };
 /** Stevioside and rebaudioside A; steviol 318.45 g/mol over 804.87 and 967.01. CAS numbers from memory. */
 const STEVIOL = ['57817-89-7', '58543-16-1'];
 const AS_STEVIOL = { '57817-89-7': 0.3957, '58543-16-1': 0.3293 };
@@ -68,9 +67,9 @@ export const limitsEu: readonly LimitRow[] = [
   { jurisdiction: 'EU', what: 'theobromine as a flavouring', cas: ['83-67-0'], max: 100, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: 'Reg. (EU) 2018/1482, as quoted', asOf: '2018', level: 'secondary' },
   { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 100, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', as: AS_BASE, outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 85 mg/L; must be named on the label' },
   { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 250, unit: 'mg/kg', effect: 'limit', drink: 'alcoholic', as: AS_BASE, outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 300 mg/L; must be named on the label' },
-  { jurisdiction: 'EU', what: 'benzoates, as benzoic acid', cas: BENZOATES, max: 150, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy; a survey of 2008 quotes the same number', as: AS_ACID },
-  { jurisdiction: 'EU', what: 'sorbates, as sorbic acid', cas: SORBATES, max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy, sorbates alone', as: AS_ACID },
-  { jurisdiction: 'EU', what: 'sorbates beside benzoates, as sorbic acid', cas: SORBATES, max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', onlyWith: BENZOATES, outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', as: AS_ACID },
+  { jurisdiction: 'EU', what: 'benzoates, as benzoic acid', cas: BENZOATES, max: 150, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy; a survey of 2008 quotes the same number', as: acidShares },
+  { jurisdiction: 'EU', what: 'sorbates, as sorbic acid', cas: SORBATES, max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy, sorbates alone', as: acidShares },
+  { jurisdiction: 'EU', what: 'sorbates beside benzoates, as sorbic acid', cas: SORBATES, max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', onlyWith: BENZOATES, outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', as: acidShares },
   { jurisdiction: 'EU', what: 'dimethyl dicarbonate', cas: ['4525-33-1'], max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', note: 'added amount; no residue may be found' },
   { jurisdiction: 'EU', what: 'sucrose acetate isobutyrate (E 444)', cas: ['126-13-6'], max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', where: 'cloudy', outside: 'not allowed', source: OLD, asOf: '2012', level: 'replaced', note: 'cloudy drinks only' },
   { jurisdiction: 'EU', what: 'sucrose acetate isobutyrate (E 444)', cas: ['126-13-6'], max: 300, unit: 'mg/L', effect: 'limit', drink: 'alcoholic', where: 'cloudy', abvBelow: 15, outside: 'not allowed', source: OLD, asOf: '2012', level: 'replaced', note: 'cloudy spirit drinks below 15 % vol only' },

@@ -5,7 +5,9 @@ import { storyOf } from '../../src/app/describe/story';
 import { ancestors } from '../../src/records/lineage';
 import { readRecord } from '../../src/records/kind/record';
 import type { RunEvent } from '../../src/records/kind/run';
-import { list, shelf } from '../../src/records/shelf';
+import { list, shelf, takeIn } from '../../src/records/shelf';
+import { usualSettings } from '../../src/records/kind/settings';
+import { overLines } from '../../src/workshop/overNow';
 import { loadTask } from '../../src/tasks';
 
 /** What the demo wrote, in place of a database. */
@@ -67,6 +69,18 @@ describe('the demo workshop', () => {
     const back = ancestors(list('tasting').at(-1)!.id).map(({ record }) => record);
     expect(back.some((record) => isOf('bottle', record) && record.lot === '24-630')).toBe(true);
     expect(back.some((record) => isOf('calibration', record))).toBe(true);
+  });
+
+  test('has no drink and no batch over a limit, in the EU or in the US', () => {
+    const drinks = records().filter((record) => isOf('batch', record) || isOf('tasting', record));
+    expect(drinks.length).toBeGreaterThanOrEqual(3);
+    for (const record of drinks)
+      for (const jurisdiction of ['EU', 'US'] as const) {
+        takeIn([{ ...usualSettings, jurisdiction } as never]);
+        expect(overLines(record)).toEqual([]);
+      }
+    expect(list('batch')[0]!.checks.some(({ state }) => ['over', 'prohibited'].includes(state))).toBe(false);
+    expect(list('batch')[0]!.although).toBeUndefined();
   });
 
   test('traces the batch back to four lots', () => {

@@ -281,8 +281,17 @@ describe('from a liked layering to a batch', () => {
     await leave(main);
     await type('massG', '1,00');
     await page.locator('.body', { hasText: 'mg/kg' }).waitFor();
-    await walkTo('verdict');
+    await walkTo('verdict', {
+      limits: async () => {
+        await page.locator('.say', { hasText: 'over the limit' }).waitFor(); // a litre of soda weighs less than one of syrup
+        await main();
+        await page.locator('.trouble', { hasText: 'tap or type a reason' }).waitFor();
+        await page.locator('.reasons button', { hasText: 'A trial' }).tap();
+        await page.locator('.reasons [aria-pressed=true]').waitFor();
+      },
+    });
     await finish();
+    await page.locator('.notices', { hasText: 'Over the EU limit of safrole' }).waitFor();
     const [made] = await batches();
     const [tasting] = await stored<Tasting>('tasting');
     const dosed = tasting!.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
@@ -334,8 +343,10 @@ describe('from a liked layering to a batch', () => {
         await chosen('ester gum');
       },
       droplets: async () => void expect(await page.locator('.body').textContent()).toContain('a ring after about'),
-      limits: async () =>
-        void (await page.locator('.finding', { hasText: 'glycerol esters of wood rosin' }).first().waitFor()),
+      limits: async () => {
+        await page.locator('.limits summary', { hasText: 'Limits of this kind of drink' }).tap();
+        await page.locator('.finding', { hasText: 'glycerol esters of wood rosin' }).first().waitFor();
+      },
       scale: async () => type('fine', '0.001'),
       's.sugar': async () => {
         const grams = Number(/([\d.]+) g of/.exec(await say())![1]);

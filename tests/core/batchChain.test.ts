@@ -88,7 +88,7 @@ function judge(mixture: Mixture, traits: 'cloudy'[] = []) {
     drink: { alcoholic: true, abv: 15, density: gramPerMl(1.038), traits },
     drinker: { drinkKgPerDay: 0.3, bodyKg: 60 },
     jurisdiction: 'EU',
-    rules: { bans: bansEu, limits: limitsEu, intakes, concerns, cramer: () => null },
+    rules: { bans: bansEu, limits: limitsEu, intakes, concerns, cramer: () => null, needless: [] },
   });
 }
 

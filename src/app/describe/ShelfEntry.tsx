@@ -2,6 +2,7 @@ import { leftPhrase } from '../../ui/left';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { Entry } from './Entry';
+import { OVER, overNotices } from './overFacts';
 import { isPictured, Pictured } from './Pictured';
 import './shelfEntry.css';
 
@@ -32,6 +33,7 @@ export function ShelfEntry({ record, kind }: { record: AnyRecord; kind?: boolean
           {kind && `${kindWords(record)}: `}
           {line}
           {grade === 'smell only' && <em class="smell-only"> smell only</em>}
+          {overNotices(record).length > 0 && <em class="smell-only"> {OVER}</em>}
           <Standing record={record} />
         </>
       )}

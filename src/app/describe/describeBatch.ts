@@ -6,6 +6,7 @@ import { facts, type Description } from './description';
 import { doneFacts, lostFacts } from './wentIn';
 import { alcoholIsUnknownOf } from '../../workshop/alcohol';
 import { tagOf } from '../../workshop/labelled';
+import { goneOnWith } from './overFacts';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */
 export function describeBatch(r: Batch): Description {
@@ -17,13 +18,16 @@ export function describeBatch(r: Batch): Description {
     ...(r.code === undefined ? {} : { code: tagOf(r) }),
     line: `${formatDay(r.madeOn)}, ${measuredText(litres, 'L')}, ${formatKnown(brix, BESIDE_LIMIT)} °Brix, ${alcohol}`,
     facts: [
+      ...goneOnWith(r),
       ...facts(
         ['Made', formatDay(r.madeOn)],
         ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
         ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
         ['Gas', gas && gasWords(gas)],
         ...r.weighed.map((one) => [one.name, [weighedText(one.massG), one.lot].filter(Boolean).join(', ')] as const),
-        ...r.checks.filter(({ state }) => WORST.includes(state)).map(({ what, words }) => [what, words] as const),
+        ...r.checks
+          .filter(({ state }) => WORST.includes(state))
+          .map(({ what, words }) => [`When made: ${what}`, words] as const),
         ['Rules', `${r.jurisdiction}, as read on ${formatDay(r.madeOn)}; Minim warns, it does not certify`],
         ['Notes', r.notes],
       ),
@@ -45,7 +49,7 @@ export function gasWords({ volumes, gaugeBar, atC }: NonNullable<Batch['drink'][
 }
 
 /** States that stand on the page of a batch; all of them stand on its sheet. */
-const WORST = ['prohibited', 'over', 'near', 'look'];
+const WORST = ['prohibited', 'over', 'at', 'near', 'look'];
 
 function resultOf(r: Batch, label: string, { amount, unit }: Pick<Result, 'amount' | 'unit'>): Result {
   const inputs = r.weighed.map((one) => ({

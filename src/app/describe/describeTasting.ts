@@ -8,6 +8,7 @@ import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
 import { alcoholIsUnknownOf } from '../../workshop/alcohol';
 import { tagOfId } from '../../workshop/labelled';
+import { goneOnWith } from './overFacts';
 
 /** A drink in words: its drops, what they made of it, and how it was. */
 export function describeTasting(r: Tasting): Description {
@@ -21,6 +22,7 @@ export function describeTasting(r: Tasting): Description {
       : {}),
     facts: [
       ...(isSmellOnly(r) ? facts(['What is left of it', 'Smell it, do not taste it.']) : []),
+      ...goneOnWith(r),
       ...facts([
         'Drink',
         `${formatGiven(Number(volumeMl.toPrecision(6)))} mL, ${formatGiven(brix)} °Brix, ${formatGiven(abv)} % ABV`,

@@ -8,6 +8,7 @@ import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../../reco
 import type { Vial } from '../../records/kind/vial';
 import { burns, burnsDrink, burnsNeat } from '../../workshop/burns';
 import { isSmellOnly } from '../../workshop/grade';
+import { overLines } from '../../workshop/overNow';
 import { measuredText } from '../../ui/format';
 import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
 import { inLabelBasis } from './describeVial';
@@ -53,7 +54,8 @@ const labels: { readonly [K in LabelledKind]: (record: RecordOf<K>) => Words } =
 };
 
 function vialWords(vial: Vial): Words {
-  const head = headOf(vial);
+  const lines = overLines(vial);
+  const head = headOf(vial, badgeOf(isSmellOnly(vial), lines));
   const { amount, unit } = inLabelBasis(vial, plus(...vial.contents.map(({ strength }) => strength)));
   const strength: LabelSpan = { ...plain(unbroken(measuredText(amount, unit)), 'the exact strength', 2), face: 'bold' };
   const parts = vial.contents.length > 1 ? `of ${vial.contents.length} materials` : '';
@@ -62,14 +64,14 @@ function vialWords(vial: Vial): Words {
   const made = plain(vial.madeOn && unbroken(`made ${vial.madeOn}`), 'the day it was made', 6);
   const useBy = plain(vial.useBy && unbroken(`use by ${vial.useBy}`), 'the use-by day', 4);
   return {
-    all: [...head, [strength, solvent], [made, useBy], originOf(vial)],
+    all: [...head, overSpans(lines), [strength, solvent], [made, useBy], originOf(vial)],
     strip: stripOf(head, [strength, made]),
     flame: burns(vial),
   };
 }
 
 function bottleWords(bottle: Bottle): Words {
-  const head = headOf(bottle);
+  const head = headOf(bottle, badgeOf(isSmellOnly(bottle), []));
   const opened = plain(bottle.opened ? unbroken(`opened ${bottle.opened}`) : '', 'the day it was opened', 6);
   const useBy = plain(bottle.useBy ? unbroken(`use by ${bottle.useBy}`) : '', 'the use-by day', 4);
   return {
@@ -79,9 +81,10 @@ function bottleWords(bottle: Bottle): Words {
   };
 }
 
-/** How long it keeps is not known, so its label says no day. */
+/** A batch may be over a limit, and then its label says of which. How long it keeps is not known, so it says no day. */
 function batchWords(batch: Batch): Words {
-  const head = headOf(batch);
+  const lines = overLines(batch);
+  const head = headOf(batch, badgeOf(isSmellOnly(batch), lines));
   const { weighed, drink } = batch;
   const poured = weighed.filter(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
   const perLitre = over(plus(...poured.map(({ massG }) => massG)), drink.litres);
@@ -94,7 +97,7 @@ function batchWords(batch: Batch): Words {
   const litres = plain(unbroken(measuredText(drink.litres, 'L')), 'the volume', 5);
   const lots = [...new Set(weighed.map(({ lot }) => lot))].filter(Boolean);
   return {
-    all: [...head, [made, litres], [dosage], [plain(lots.map(unbroken).join('; '), 'the lots', 7)]],
+    all: [...head, overSpans(lines), [made, litres], [dosage], [plain(lots.map(unbroken).join('; '), 'the lots', 7)]],
     strip: stripOf(head, [made]),
     flame: burnsDrink(drink),
   };
@@ -104,13 +107,27 @@ const LARGE = 1.5; // size of code and strength over that of the text
 
 type Head = [[code: LabelSpan, strength: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
 
+type Badge = 'SMELL ONLY' | 'OVER A LIMIT';
+
+/** What a label says in white on black in place of "fit for drinks". */
+function badgeOf(smellOnly: boolean, lines: readonly string[]): Badge | null {
+  if (smellOnly) return 'SMELL ONLY';
+  return lines.length > 0 ? 'OVER A LIMIT' : null;
+}
+
+/** The first limit that it is over; the page and the sheet tell them all. */
+function overSpans(lines: readonly string[]): LabelSpan[] {
+  const more = lines.length > 1 ? ` (and ${lines.length - 1} more)` : '';
+  return [plain(lines.length > 0 ? `${lines[0]}${more}` : '', 'the limit', 1)];
+}
+
 /** Code, strength and grade, then the name. What may not go into a drink says so in white on black. */
-function headOf(record: Labelled): Head {
+function headOf(record: Labelled, badge: Badge | null): Head {
   const called = calledOf(record);
   const code: LabelSpan = { text: called.code, face: 'code', scale: LARGE, rank: 0, what: 'the code' };
   const strength: LabelSpan = { ...code, text: unbroken(called.strength), face: 'bold', what: 'the strength' };
-  const grade: LabelSpan = isSmellOnly(record)
-    ? { text: 'SMELL ONLY', face: 'badge', scale: 1, rank: 0, what: 'SMELL ONLY' }
+  const grade: LabelSpan = badge
+    ? { text: badge, face: 'badge', scale: 1, rank: 0, what: badge }
     : plain('fit\u00a0for\u00a0drinks', 'fit for drinks', 1);
   return [[code, strength, grade], [{ ...plain(called.name, 'the name', 1), face: 'bold' }]];
 }

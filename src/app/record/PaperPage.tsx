@@ -5,7 +5,10 @@ import { resultText } from '../../ui/controls/result';
 import { formatDay } from '../../ui/format';
 import { leftResult } from './Care';
 import { describe } from '../describe/describe';
+import type { Description } from '../describe/description';
 import { Facts } from '../describe/Facts';
+import { Notices } from '../describe/Notices';
+import { OVER, overNotices } from '../describe/overFacts';
 import { useTask } from '../nav/loaded';
 import { recordTable } from './paper';
 import { gramsText, kinBefore, type Kin } from './relatives';
@@ -18,7 +21,8 @@ import '../sheet/paper.css';
 
 /** A record as it goes on paper, with everything that stands behind it; of a run, every step. */
 export function PaperPage({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
-  const { title, code, grade, facts = [], results = [] } = describe(record);
+  const description = describe(record);
+  const { title, facts = [], results = [] } = description;
   const left = isStocked(record) ? leftResult(record) : null;
   const run = isOf('run', record) ? record : null;
   const task = useTask(run?.task);
@@ -32,11 +36,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
           <Icon of={close} />
         </button>
       </header>
-      <p>
-        {[kindWords(record), code, grade, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
-          .filter(Boolean)
-          .join(' · ')}
-      </p>
+      <Standing record={record} of={description} />
       <Facts facts={[...numbers.map((one) => [one.label, resultText(one)] as const), ...facts]} />
       <Origin record={record} />
       {run && <RunStory run={run} events={events} />}
@@ -50,6 +50,22 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
         </button>
       </footer>
     </main>
+  );
+}
+
+/** What it is, whether it may go into a drink, and when it was made. */
+function Standing({ record, of: { code, grade } }: { record: AnyRecord; of: Description }) {
+  const notices = overNotices(record);
+  const graded = notices.length > 0 ? OVER : grade;
+  return (
+    <>
+      <p>
+        {[kindWords(record), code, graded, record.demo && 'demo: made up', `made ${formatDay(record.made)}`]
+          .filter(Boolean)
+          .join(' · ')}
+      </p>
+      <Notices notices={notices} />
+    </>
   );
 }
 

@@ -22,6 +22,8 @@ import { close } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
+import { Notices } from '../describe/Notices';
+import { OVER, overNotices } from '../describe/overFacts';
 import { LabelOffer } from '../describe/LabelLinks';
 import { Relabel } from './Relabel';
 import { Lots } from './Lots';
@@ -161,6 +163,8 @@ function howLeft(record: AnyRecord): Result | null {
 }
 
 function Head({ record, description: { title, code, grade } }: { record: AnyRecord; description: Description }) {
+  const notices = overNotices(record);
+  const over = notices.length > 0;
   return (
     <>
       <header class="top">
@@ -175,14 +179,16 @@ function Head({ record, description: { title, code, grade } }: { record: AnyReco
             <Pictured record={record} size={PICTURE_PX} />
           </Boundary>
         )}
-        {(code || grade || record.demo) && (
+        {(code || grade || over || record.demo) && (
           <p class="chips">
             {code && <span class="chip">{code}</span>}
-            {grade && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
+            {grade && !over && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
+            {over && <span class="chip smell-only">{OVER}</span>}
             {record.demo && <span class="chip">demo</span>}
           </p>
         )}
       </div>
+      <Notices notices={notices} />
     </>
   );
 }

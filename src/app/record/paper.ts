@@ -3,6 +3,7 @@ import { resultCells } from '../../ui/controls/result';
 import { csvOf } from '../../core/text/csv';
 import { kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { describe } from '../describe/describe';
+import { NOT_FIT, OVER, overNotices } from '../describe/overFacts';
 import type { StoryLine } from '../describe/story';
 import { massCells, useName } from '../describe/wentIn';
 import { kinBefore } from './relatives';
@@ -10,10 +11,12 @@ import { kinBefore } from './relatives';
 /** Any record as a table for a spreadsheet: numbers with ± and unit, facts, what it was made from, and of a run what was done. */
 export function recordTable(record: AnyRecord, story: readonly StoryLine[] = []): string {
   const { title, code = '', grade = '', facts = [], results = [] } = describe(record);
+  const notices = overNotices(record);
   return csvOf([
     [kindWords(record), title],
     ['code', code],
-    ['grade', grade],
+    ['grade', notices.length > 0 ? OVER : grade],
+    ...notices.map((words) => [NOT_FIT.toLowerCase(), words]),
     ['made', record.made],
     ['id', record.id],
     ...(record.archived ? [['archived', record.archived]] : []),

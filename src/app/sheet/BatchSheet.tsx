@@ -10,6 +10,8 @@ import { refusalOf } from '../../workshop/grade';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
+import { Notices } from '../describe/Notices';
+import { goneOnWith, overNotices } from '../describe/overFacts';
 import { sheetTitle } from './sheetRows';
 import { close } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
@@ -29,6 +31,7 @@ export function BatchSheet({ id }: { id: string }) {
       </header>
       <Barred batch={batch} />
       <Facts batch={batch} />
+      <OverLimits batch={batch} />
       {(['concentrate', 'syrup', 'drink'] as const).map((into) => (
         <Weighed batch={batch} into={into} />
       ))}
@@ -95,6 +98,20 @@ function Facts({ batch }: { batch: Batch }) {
       {formula.version === null ? '' : `, version ${formula.version}`}; {drink.emulsion ? 'an emulsion' : 'a solution'}
       {drink.gas && `; ${gasWords(drink.gas)}`}.{notes && ` ${notes}`}
     </p>
+  );
+}
+
+/** Which limits it is over today, and why it was made all the same. */
+function OverLimits({ batch }: { batch: Batch }) {
+  return (
+    <>
+      <Notices notices={overNotices(batch)} />
+      {goneOnWith(batch).map(([label, text]) => (
+        <p>
+          {label}: {text}
+        </p>
+      ))}
+    </>
   );
 }
 

@@ -1,6 +1,7 @@
 import { csvOf } from '../../core/text/csv';
 import type { Batch } from '../../records/kind/batch';
 import { alcoholIsUnknownOf } from '../../workshop/alcohol';
+import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
 import { lostFacts } from '../describe/wentIn';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';
 import { refusalOf } from '../../workshop/grade';
@@ -25,6 +26,8 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
     ...barredRows(batch),
     ['formula', batch.formula.name, batch.formula.version],
     ['kind', emulsion ? 'emulsion' : 'solution'],
+    ...overNotices(batch).map((words) => [NOT_FIT.toLowerCase(), words]),
+    ...goneOnWith(batch).map(([label, text]) => [label.toLowerCase(), text]),
     [],
     ['into', 'what', 'lot', 'planned g', 'weighed g', '± g (k = 2)'],
     ...batch.weighed.map((one) => [

@@ -3,6 +3,7 @@ import { formatDay, measuredText } from '../../ui/format';
 import { alcoholText } from '../../workshop/alcohol';
 import { refusalOf } from '../../workshop/grade';
 import { gasWords } from '../describe/describeBatch';
+import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
 import { lostFacts, slipWords } from '../describe/wentIn';
 import { plannedText, weighedText } from '../../ui/weighed';
 
@@ -30,6 +31,7 @@ export function sheetRows(batch: Batch): SheetRow[] {
     row('note', `Made ${formatDay(madeOn)} from ${from}; ${drink.emulsion ? 'an emulsion' : 'a solution'}${gas}.`),
     ...barredRows(batch),
     ...(notes ? [row('note', notes)] : []),
+    ...overRows(batch),
     ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
     ...slipRows(batch),
     ...lostFacts(batch).flatMap(([what, grams, why = '']) => [row('line', what, [grams]), row('note', why)]),
@@ -47,6 +49,15 @@ export function sheetRows(batch: Batch): SheetRow[] {
 function barredRows(batch: Batch): SheetRow[] {
   const why = refusalOf(batch);
   return why ? [row('head', 'SMELL ONLY'), row('note', why)] : [];
+}
+
+/** What it is over by the rules of today, and why it was made all the same. */
+function overRows(batch: Batch): SheetRow[] {
+  const notices = overNotices(batch);
+  const reasons = goneOnWith(batch).map(([label, text]) => row('line', `${label}: ${text}`));
+  return notices.length === 0
+    ? reasons
+    : [row('head', NOT_FIT), ...notices.map((words) => row('line', words)), ...reasons];
 }
 
 function weighedRows(batch: Batch, into: keyof typeof VESSELS): SheetRow[] {

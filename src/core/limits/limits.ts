@@ -6,8 +6,9 @@
 import { contributions, summed, type Contribution, type DrinkMaterial } from './exposure';
 import { isConfirmed } from './figure';
 import type { BanRow, ConcernRow, CramerClass, Figure, IntakeRow, Jurisdiction, LimitRow } from './figure';
-import { stateOf, worstFirst, type Drinker, type Finding, type JudgedDrink, type State } from './finding';
-import { exact, scaled, type Measured } from '../number/measured';
+import { stateOf, STATES, worstFirst } from './finding';
+import type { Drinker, Finding, JudgedDrink, OtherDrinker, OtherIntake, State } from './finding';
+import { exact, plus, scaled, type Measured } from '../number/measured';
 import { Refusal } from '../text/refusal';
 
 /** Everything the tables bring. */
@@ -17,6 +18,8 @@ export interface Rules {
   readonly intakes: readonly IntakeRow[];
   readonly concerns: readonly ConcernRow[];
   readonly cramer: (cas: string) => { cramerClass: CramerClass; figure: Figure } | null;
+  /** CAS numbers of which an authority said that no number is needed: no threshold of concern is asked of them. */
+  readonly needless: readonly string[];
 }
 
 /**
@@ -30,18 +33,20 @@ export function checkDrink(input: {
   materials: readonly DrinkMaterial[];
   drink: JudgedDrink;
   drinker: Drinker;
+  others?: readonly OtherDrinker[];
   jurisdiction: Jurisdiction;
   rules: Rules;
 }): Finding[] {
-  const { drinkKgPerDay, bodyKg } = input.drinker;
-  if (!(drinkKgPerDay > 0 && bodyKg > 0)) throw new Refusal('portion and body weight are above zero');
+  const { drinker, others = [] } = input;
+  if ([drinker, ...others].some(({ drinkKgPerDay, bodyKg }) => !(drinkKgPerDay > 0 && bodyKg > 0)))
+    throw new Refusal('portion and body weight are above zero');
   const parts = contributions(input.materials).filter((part) => part.mgPerKg.value > 0);
   const here = <Row extends { jurisdiction: Jurisdiction }>(row: Row) => row.jurisdiction === input.jurisdiction;
   return [
     ...bans(input.materials, input.rules.bans.filter(here), input.drink),
     ...limits(parts, input.rules.limits.filter(here), input.drink),
-    ...intakes(parts, input.rules.intakes, input.drinker),
-    ...concerns(parts, input.rules, input.drinker),
+    ...intakes(parts, input.rules.intakes, { drinker, others }),
+    ...concerns(parts, input.rules, { drinker, others }),
   ];
 }
 
@@ -116,45 +121,74 @@ function labelState(amount: Measured, row: LimitRow): State | null {
   return amount.value > row.max ? 'label' : null;
 }
 
-function intakes(parts: readonly Contribution[], rows: readonly IntakeRow[], drinker: Drinker): Finding[] {
+interface Drinkers {
+  readonly drinker: Drinker;
+  readonly others: readonly OtherDrinker[];
+}
+
+/** Body weight for which a figure per person is meant, kg: EFSA 2019 (TTC) counts adults of 60 kg. */
+const PERSON_KG = 60;
+
+function intakes(parts: readonly Contribution[], rows: readonly IntakeRow[], by: Drinkers): Finding[] {
   return rows
     .flatMap((row): Finding[] => {
       const { total, fixed, from } = summed(parts, row);
       if (from.length === 0) return [];
-      const perDay = drinker.drinkKgPerDay / (row.per === 'person' ? 1 : drinker.bodyKg);
+      const { drinkKgPerDay, bodyKg } = by.drinker;
+      const perDay = drinkKgPerDay / (row.per === 'person' ? 1 : bodyKg);
       const amount = scaled(total, perDay);
+      const perKg = row.max !== null && row.per === 'person' ? row.max / PERSON_KG : row.max;
+      const others = perKg === null ? [] : othersOf(total.value, perKg, by.others);
       const state = row.max === null ? 'look' : stateOf(amount, row.max, { figure: row, from });
       const unit = row.per === 'person' ? 'mg/day' : 'mg/kg bw/day';
       const rule = `${row.body}: ${row.note ?? row.what}`;
       const { what, max } = row;
-      return [
-        { check: 'intake', state, what, amount, fixed: scaled(fixed, perDay), max, unit, from, figure: row, rule },
-      ];
+      const day = { amount, fixed: scaled(fixed, perDay), max, unit } as const;
+      return [{ check: 'intake', state: withOthers(state, others), what, ...day, from, figure: row, rule, others }];
     })
     .sort(worstFirst);
 }
 
-function concerns(parts: readonly Contribution[], rules: Rules, drinker: Drinker): Finding[] {
-  const judged = new Set(rules.intakes.flatMap((row) => row.cas));
+/** What the others take in of `mgPerKg` of drink, times a maximum in mg per kg body weight and day. */
+function othersOf(mgPerKg: number, maxPerKg: number, others: readonly OtherDrinker[]): OtherIntake[] {
+  return others.map(({ who, drinkKgPerDay, bodyKg }) => ({
+    who,
+    times: (mgPerKg * drinkKgPerDay) / bodyKg / maxPerKg,
+  }));
+}
+
+/** What passes for the drinker who is judged, and not for another, needs a look. */
+function withOthers(state: State, others: readonly OtherIntake[]): State {
+  const passes = STATES.indexOf(state) > STATES.indexOf('look');
+  return passes && others.some(({ times }) => times > 1) ? 'look' : state;
+}
+
+function concerns(parts: readonly Contribution[], rules: Rules, by: Drinkers): Finding[] {
+  const judged = new Set([...rules.intakes.flatMap((row) => row.cas), ...rules.needless]);
   const open = parts.filter(
     (part) => !(part.natural && bringsKnown(part, parts)) && !part.cas.some((cas) => judged.has(cas)),
   );
   return [...grouped(open, (part) => part.cas[0] ?? part.substance)]
-    .map((same): Finding => {
-      const { total, fixed, from } = summed(same, { cas: same.flatMap((part) => part.cas) });
-      const known = same[0]!.cas.map(rules.cramer).find((found) => found !== null);
-      const row = known && rules.concerns.find((one) => one.cramerClass === known.cramerClass);
-      const amount = scaled(total, drinker.drinkKgPerDay);
-      const perDay = { amount, fixed: scaled(fixed, drinker.drinkKgPerDay), unit: 'mg/day' as const };
-      const base = { check: 'concern' as const, what: same[0]!.substance, ...perDay, from: same };
-      if (!known || !row) return { ...base, state: 'unknown', max: null, figure: null, rule: 'no class known' };
-      const max = row.microgramPerPersonDay / 1000; // µg to mg
-      const sure = isConfirmed(known.figure) && from.every((part) => part.confirmed);
-      const state = amount.value > max ? 'look' : sure ? 'within' : 'check';
-      const rule = `Cramer class ${known.cramerClass}`;
-      return { ...base, state, max, figure: row, rule };
-    })
+    .map((same) => concernOf(same, rules, by))
     .sort(worstFirst);
+}
+
+function concernOf(same: readonly Contribution[], rules: Rules, { drinker, others }: Drinkers): Finding {
+  const total = plus(...same.map((part) => part.mgPerKg));
+  const fixed = plus(...same.filter((part) => part.fixed).map((part) => part.mgPerKg));
+  const known = same[0]!.cas.map(rules.cramer).find((found) => found !== null);
+  const row = known && rules.concerns.find((one) => one.cramerClass === known.cramerClass);
+  const amount = scaled(total, drinker.drinkKgPerDay);
+  const perDay = { amount, fixed: scaled(fixed, drinker.drinkKgPerDay), unit: 'mg/day' as const };
+  const base = { check: 'concern' as const, what: same[0]!.substance, ...perDay, from: same };
+  if (!known || !row) return { ...base, state: 'unknown', max: null, figure: null, rule: 'no class known' };
+  const max = row.microgramPerPersonDay / 1000; // µg to mg
+  const figure = isConfirmed(known.figure) ? row : known.figure; // a class from memory is not confirmed either
+  const state = stateOf(amount, max, { figure, from: same });
+  const theirs = othersOf(total.value, max / PERSON_KG, others);
+  const rule = `Cramer class ${known.cramerClass}`;
+  const told = withOthers(state === 'over' ? 'look' : state, theirs);
+  return { ...base, state: told, max, figure: row, rule, others: theirs };
 }
 
 /** True when constituents of a natural material are counted, so that it is not judged as a whole. */

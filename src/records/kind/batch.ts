@@ -49,6 +49,8 @@ const schema = z.lazy(() =>
     /** What the rules said on the day: state and words, with the source of each figure. */
     checks: z.array(z.object({ state: z.string(), what: z.string(), words: z.string(), source: z.string() })),
     jurisdiction: z.string(),
+    /** Why it was made although it is over a limit. */
+    although: z.optional(z.string()),
     madeOn: z.string(),
     notes: z.string(),
     /** Grams taken out of each bottle and vial, what was lost included. */

@@ -51,6 +51,8 @@ const tastingSchema = z.lazy(() =>
     abv: z.optional(measuredSchema),
     /** One glass of a ladder: its code, whether that was blind, and whether it was the best. */
     glass: z.optional(z.object({ code: z.string(), blind: z.boolean(), best: z.boolean() })),
+    /** Why it was kept although it is over a limit. */
+    although: z.optional(z.string()),
     verdict: z.string(),
     liking: z.nullable(z.number()),
     uses: z.array(useSchema),

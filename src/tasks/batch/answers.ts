@@ -1,6 +1,6 @@
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { traitKey } from '../shared/judging';
+import { traitKey } from '../shared/judgeRun';
 import { fields } from './fields';
 import { sugarField } from './drinkAsked';
 

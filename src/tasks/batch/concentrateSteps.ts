@@ -1,7 +1,7 @@
 import { formatPlain, formatTyped } from '../../ui/format';
 import { textOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { judgeFields } from '../shared/judging';
+import { judgeFields } from '../shared/judgeRun';
 import type { Step } from '../engine/task';
 import { asksCarrierFood, carrierBottleField, carrierFoodField, carrierRefusal } from './carrierBottle';
 import { dissolving, dissolvingText } from './dissolving';

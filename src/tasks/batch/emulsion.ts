@@ -9,7 +9,7 @@ import { formatPlain, formatTyped } from '../../ui/format';
 import type { Option } from '../../ui/controls/field';
 import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { judge } from '../shared/judging';
+import { judge } from '../shared/judgeRun';
 import { answered } from './answers';
 import { dissolving } from './dissolving';
 import { fields } from './fields';

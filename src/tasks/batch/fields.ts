@@ -2,7 +2,7 @@ import { acids } from '../../tables/syrupAdditives';
 import type { Option } from '../../ui/controls/field';
 import { amount, choice, code, optionalAmount, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { traitKey } from '../shared/judging';
+import { traitKey } from '../shared/judgeRun';
 import { solventsOnHand } from '../../workshop/onHand';
 import { numberedVialCode, vialCodes } from '../../workshop/vialCode';
 import { recipeOptions as recipeOptions } from './recipe';

@@ -1,4 +1,3 @@
-import type { Finding } from '../../core/limits/finding';
 import { plus } from '../../core/number/measured';
 import { Refusal } from '../../core/text/refusal';
 import { gaugeForVolumes } from '../../core/liquid/carbonation';
@@ -7,11 +6,13 @@ import type { Batch, Weighed } from '../../records/kind/batch';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Done } from '../../records/kind/record';
 import { find, newRecord } from '../../records/shelf';
-import { BESIDE_LIMIT, forFile, formatPlain, measuredText } from '../../ui/format';
+import { forFile } from '../../ui/format';
 import { textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { judgeFields } from '../shared/judging';
-import { levelWords, stateWords } from '../../workshop/limitRules';
+import { reasonFor } from '../shared/goingOn';
+import { judgeFields } from '../shared/judgeRun';
+import type { Judgement } from '../../workshop/judging';
+import { againstText, sourceWords, stateWords } from '../../workshop/limitRules';
 import { useOf } from '../../workshop/uses';
 import { numberedBatchCode } from '../../workshop/vialCode';
 import { dayOfRun } from '../engine/runDay';
@@ -26,7 +27,21 @@ import { takenInAll } from './takings';
 import { refusalOfLine, recipeOrNull, spoiltBy } from './drinkAsked';
 
 /** Typed keys that belong to this batch alone, not to the plan. */
-const OWN = ['mass.', 'over.', 'lot.', 'name', 'notes', 'again', 'exactly', 'what', 'left', 'left.', 'begun', 'begun.'];
+const OWN = [
+  'although',
+  'mass.',
+  'over.',
+  'lot.',
+  'name',
+  'notes',
+  'again',
+  'exactly',
+  'what',
+  'left',
+  'left.',
+  'begun',
+  'begun.',
+];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
@@ -44,6 +59,8 @@ export function keepBatch(run: RunState): AnyRecord[] {
   const { recipe } = making.plan;
   const again = find('batch', run.typed['again']);
   const lost = lostIn(run, making);
+  const judgement = judgeDrink(run, making.plan, made);
+  const reason = reasonFor(run, judgement);
   const sources = new Set(making.vessel.pours.flatMap(({ goods }) => goods.source?.id ?? []));
   const record = newRecord('batch', {
     from: [recipe.id, ...sources, ...(again ? [again.id] : [])],
@@ -55,12 +72,13 @@ export function keepBatch(run: RunState): AnyRecord[] {
     weighed: [...making.vessel.pours, ...making.syrup.pours].map(weighedOf),
     drink: drinkFacts(run, making, made),
     reached: [...made.reached],
-    checks: checksOf(run, making, made),
+    checks: checksOf(judgement),
     jurisdiction: textOf(run, judgeFields.jurisdiction),
     madeOn: dayOfRun(run),
     notes: valueOf(run, fields.notes) ?? '',
     uses: takenInAll(run, making.vessel.pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
     ...(lost.length > 0 ? { lost } : {}),
+    ...(reason === undefined ? {} : { although: reason }),
   });
   const vial = leftOverVial(run, making, record.id);
   return vial ? [{ ...record, uses: without(record.uses, vial.uses) }, vial] : [record];
@@ -118,18 +136,15 @@ function drinkFacts(
   return { litres: plus(litres), brix, abv, ...known, densityGPerMl, emulsion: plan.emulsion !== null, ...gas };
 }
 
-function checksOf(run: RunState, { plan }: Making, made: Made): Batch['checks'] {
-  const findings = judgeDrink(run, plan, made)?.findings ?? [];
-  return findings.map(({ state, what, amount, max, unit, figure }) => ({
+function checksOf(judgement: Judgement | null): Batch['checks'] {
+  const findings = judgement?.findings ?? [];
+  return findings.map(({ check, state, what, amount, max, unit, figure }) => ({
     state,
     what,
-    words: [stateWords[state].words, ...(state === 'unknown' ? [] : [amountWords({ amount, max, unit })])].join(': '),
-    source: figure ? `${figure.source}${figure.asOf && `, ${figure.asOf}`} · ${levelWords[figure.level]}` : '',
+    words: [
+      stateWords[state].words,
+      ...(state === 'unknown' ? [] : [forFile(() => againstText({ amount, max, unit }))]),
+    ].join(': '),
+    source: figure ? sourceWords(check, figure) : '',
   }));
-}
-
-function amountWords({ amount, max, unit }: Pick<Finding, 'amount' | 'max' | 'unit'>): string {
-  return forFile(
-    () => `${measuredText(amount, unit, BESIDE_LIMIT)}${max === null ? '' : ` of ${formatPlain(max, 3)} ${unit}`}`,
-  );
 }

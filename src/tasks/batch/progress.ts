@@ -8,7 +8,7 @@ import type { Bottle } from '../../records/kind/material';
 import { bottlesOf, carriersOf } from '../../workshop/carrier';
 import type { RunState } from '../engine/fold';
 import { judgeBetween } from '../shared/judgeBetween';
-import type { Judgement, Part } from '../shared/judging';
+import type { Judgement, Part } from '../../workshop/judging';
 import type { Source } from '../../workshop/sources';
 import { answered } from './answers';
 import { pouredBefore } from './begun';

@@ -1,9 +1,10 @@
-import { worstState } from '../../core/limits/finding';
+import { isOver, worstState } from '../../core/limits/finding';
 import type { Ceiling } from '../../core/limits/highestDose';
 import { isOf } from '../../records/kind/kinds';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import { stateWords } from '../../workshop/limitRules';
+import { asksWhy } from '../shared/goingOn';
 import { LimitsPanel } from '../shared/LimitsPanel';
 import type { Offer, Step, Task } from '../engine/task';
 import { carrierRefusal } from './carrierBottle';
@@ -21,7 +22,7 @@ import { scaleStep, weighSteps } from './weighSteps';
 import { materialsOf, recipeOrNull, spoiltBy } from './drinkAsked';
 import { numberedBatchCode } from '../../workshop/vialCode';
 
-/** What the rules say of the drink as planned, and the highest dose that passes. It keeps no one from going on: Minim warns. */
+/** What the rules say of the drink as planned, and the highest dose that passes. Who goes on over a limit says why: Minim warns. */
 function limitsStep(run: RunState): Step {
   const { value: plan, problem } = outcome(() => planOf(run));
   const isShown = run.at === 'limits'; // judging takes a while: not for a step that no one sees
@@ -31,6 +32,7 @@ function limitsStep(run: RunState): Step {
     key: 'limits',
     say: worst ? `The rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
     more: plan ? [`At ‹${formatPlain(plan.drink.mgPerKg, 3)} mg/kg› of the whole formula.`] : [],
+    ...asksWhy(run, judgement),
     draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
     offers: plan && judgement?.ceilings[0] ? lowerOffer(judgement.ceilings[0], plan.drink.mgPerKg) : [],
     done: 'Seen',
@@ -42,8 +44,8 @@ function limitsStep(run: RunState): Step {
 const IN_HAND = 0.02;
 
 /** The reverse answer as an offer, where the dose is over: a little under it, and rounded down. */
-function lowerOffer({ times, binding }: Ceiling, mgPerKg: number): Offer[] {
-  if (times >= 1) return [];
+function lowerOffer({ times, binding, finding }: Ceiling, mgPerKg: number): Offer[] {
+  if (!isOver(finding)) return [];
   const most = times * mgPerKg * (1 - IN_HAND);
   const digits = 10 ** (Math.floor(Math.log10(most)) - 2); // three digits
   const dose = formatTyped(Math.floor(most / digits) * digits, 3);
@@ -68,6 +70,7 @@ function endSteps(run: RunState, making: Making): Step[] {
     {
       key: 'checked',
       say: worst ? `As weighed, the rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
+      ...asksWhy(run, judgement),
       draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
       done: 'Seen',
     },

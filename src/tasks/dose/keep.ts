@@ -10,6 +10,8 @@ import { alcoholIsUnknown, countOf, dropsOf, glassOf, targetOf, type Dosing, typ
 import { refusalOfRun } from './fit';
 import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
 import { nameOf } from './results';
+import { judgeGlass } from './parts';
+import { reasonFor } from '../shared/goingOn';
 import { droppedBy, useOf } from '../../workshop/uses';
 import { Refusal } from '../../core/text/refusal';
 import { labelTagOf } from '../../workshop/labelled';
@@ -25,7 +27,11 @@ export function keepDose(run: RunState): AnyRecord[] {
     throw new Refusal('Nothing has been dosed yet.');
   const fresh = isNewBase(run) ? newRecord('base', { id: newId(), ...glasses[0]!.glass.base.facts }) : null;
   const base = (fresh ?? usedBase(run)!).id;
-  const tastings = glasses.map(({ glass, tasted }) => tastingOf(glass, base, tasted));
+  const tastings = glasses.map(({ glass, tasted }) => {
+    const reason = reasonFor(run, judgeGlass(run, glass));
+    const tasting = tastingOf(glass, base, tasted);
+    return reason === undefined ? tasting : { ...tasting, although: reason };
+  });
   const sorted = [...tastings].sort((a, b) => Number(b.glass?.best ?? false) - Number(a.glass?.best ?? false));
   return fresh ? [...sorted, fresh] : sorted;
 }

@@ -6,16 +6,18 @@ import type { Levels } from './DoseBar';
 import { fields } from './fields';
 import { dropsOf, glassOf, reachedBy, type Glass } from './glass';
 import { judgeGlass } from './parts';
-import { formerMaximum, likedLevels } from './usual';
+import { formerMaximum, likedLevels } from '../../workshop/usualLevels';
+import { find } from '../../records/shelf';
 
 /** Where dose i stands, for the bar: now, liked before, the ceiling beside the other doses, the former maximum, the target. */
 export function levelsOf(run: RunState, glass: Glass, i: number): Levels {
   const { vial } = glass.dosings.at(-1)!;
+  const only = vial.contents.length === 1 ? vial.contents[0]!.material : undefined;
   return {
     now: reachedBy(vial, glass.dose).mgPerKg.value,
-    liked: likedLevels(vial),
+    liked: only === undefined ? null : likedLevels(only),
     ceiling: ceilingOf(run, i),
-    former: formerMaximum(vial),
+    former: only === undefined ? null : formerMaximum(find('material', only)?.cas),
     target: valueOf(run, fields.aim(i)),
   };
 }

@@ -1,5 +1,6 @@
 import { worstState } from '../../core/limits/finding';
 import type { RunState } from '../engine/fold';
+import { asksWhy } from '../shared/goingOn';
 import { LimitsPanel } from '../shared/LimitsPanel';
 import { stateWords } from '../../workshop/limitRules';
 import type { Step } from '../engine/task';
@@ -8,7 +9,7 @@ import { unknownWords } from '../../workshop/alcohol';
 import { alcoholIsUnknown, type Glass } from './glass';
 import { judgeGlass } from './parts';
 
-/** What the rules say of a glass. It never keeps anybody from going on: Minim warns. */
+/** What the rules say of a glass. Who goes on over a limit says why: Minim warns. */
 export function limitsStep(run: RunState, glass: Glass | null, more: string): Step {
   const { value: judgement } = outcome(() => glass && judgeGlass(run, glass));
   const unknown = glass ? alcoholIsUnknown(glass) : [];
@@ -17,6 +18,7 @@ export function limitsStep(run: RunState, glass: Glass | null, more: string): St
     key: 'limits',
     say: worst ? `The rules say: ‹${stateWords[worst].words}›.` : 'What the rules say.',
     more: [more, ...(unknown.length > 0 ? [`Alcohol: ‹not known›. ${unknownWords(unknown)}`] : [])],
+    ...asksWhy(run, judgement),
     draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
     done: 'Seen',
   };

@@ -3,7 +3,8 @@ import { PPM } from '../../core/number/units';
 import { bottlesOf, carriersOf, isCloudy } from '../../workshop/carrier';
 import type { RunState } from '../engine/fold';
 import { judgeBetween } from '../shared/judgeBetween';
-import { traitKey, type Judgement, type Part } from '../shared/judging';
+import { traitKey } from '../shared/judgeRun';
+import type { Judgement, Part } from '../../workshop/judging';
 import { alcoholIsUnknown, mostAlcohol, type Glass } from './glass';
 
 /** What the drops brought into the glass, materials and what they were in; with `following`, only that dose follows what is looked at. */

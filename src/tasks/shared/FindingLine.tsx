@@ -1,10 +1,11 @@
-import { STATES, type Finding, type State } from '../../core/limits/finding';
-import { BESIDE_LIMIT, formatPlain, measuredText } from '../../ui/format';
-import { levelWords, stateWords } from '../../workshop/limitRules';
+import type { Finding } from '../../core/limits/finding';
+import { formatPlain } from '../../ui/format';
+import { againstText, sourceWords, stateWords } from '../../workshop/limitRules';
+import { toneOf } from './Verdict';
 
 /** One answer of the rules: sign, words, amount against maximum, what brings it, and where the figure was read. */
 export function FindingLine({ finding }: { finding: Finding }) {
-  const { state, what, amount, max, unit, figure, from, rule } = finding;
+  const { check, state, what, figure, from, rule, others = [] } = finding;
   const { sign, words } = stateWords[state];
   const sources = from.filter((part) => !part.asSuch).map((part) => part.material);
   return (
@@ -14,27 +15,14 @@ export function FindingLine({ finding }: { finding: Finding }) {
       </span>
       <span>
         <b>{what}</b>: {words}
-        {state !== 'unknown' && (
-          <span class="figures">
-            {measuredText(amount, unit, BESIDE_LIMIT)}
-            {max === null ? '' : ` of ${formatPlain(max, 3)} ${unit}`}
-          </span>
+        {state !== 'unknown' && <span class="figures">{againstText(finding)}</span>}
+        {others.length > 0 && (
+          <small>of it: {others.map(({ who, times }) => `${who} ${formatPlain(times * 100, 2)} %`).join(', ')}</small>
         )}
         {sources.length > 0 && <small>in {[...new Set(sources)].join(', ')}, counted at its worst</small>}
         {rule && <small>{rule}</small>}
-        {figure && (
-          <small>
-            {figure.source}
-            {figure.asOf && `, ${figure.asOf}`} · {levelWords[figure.level]}
-          </small>
-        )}
+        {figure && <small>{sourceWords(check, figure)}</small>}
       </span>
     </li>
   );
-}
-
-/** Green only for what is within, red for what is over; the words and the sign say it too. */
-function toneOf(state: State): string {
-  if (state === 'within') return 'good';
-  return STATES.indexOf(state) <= STATES.indexOf('over') ? 'bad' : 'open';
 }

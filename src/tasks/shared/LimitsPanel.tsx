@@ -1,134 +1,64 @@
+import { useEffect } from 'preact/hooks';
 import type { Finding } from '../../core/limits/finding';
-import { isConfirmed } from '../../core/limits/figure';
-import type { Ceiling } from '../../core/limits/highestDose';
 import { cautions, NO_CERTIFICATE } from '../../tables/cautions';
-import { FieldInput } from '../../ui/controls/FieldInput';
+import { adultSource, drinkers } from '../../tables/drinkers';
+import { carriers } from '../../tables/limitsCarriers';
 import { formatPlain } from '../../ui/format';
-import { answerIn, textOf, type Field } from '../engine/fields';
-import { FindingLine } from './FindingLine';
-import { judgeFields, traitKey, type Judgement } from './judging';
+import { loadCatalogue } from '../../workshop/catalogue';
 import { traitWords } from '../../workshop/limitRules';
+import type { Judgement } from '../../workshop/judging';
 import type { Walk } from '../engine/task';
+import { FindingLine } from './FindingLine';
+import { GoOn } from './GoOn';
+import { HighestDose } from './HighestDose';
+import { judgeFields, traitKey } from './judgeRun';
+import { LevelsPart, ListsPart, SharedPart } from './MaterialParts';
+import { Folded, type, Typed } from './panelParts';
+import { Verdict } from './Verdict';
 import './limits.css';
-
-const CHECKS: readonly (readonly [Finding['check'], string])[] = [
-  ['added', 'May it be added?'],
-  ['limit', 'Limits of this kind of drink'],
-  ['intake', 'Intake in a day'],
-  ['concern', 'Threshold of concern'],
-];
 
 const STANDING = ['never neat', 'flammable', 'eyes and gloves', 'children'];
 
-/** What the rules say, check by check, the highest dose that passes, and the cautions that always stand. */
+/** What the rules say at a glance, then the figures behind it, folded. */
 export function LimitsPanel({ walk, judgement }: { walk: Walk; judgement: Judgement | null }) {
+  useEffect(() => void loadCatalogue(), []);
   return (
     <div class="limits">
-      <Rules walk={walk} />
-      {judgement && <Findings judgement={judgement} />}
-      {judgement && <Highest judgement={judgement} />}
+      {judgement && <Verdict judgement={judgement} />}
+      {judgement && <GoOn walk={walk} judgement={judgement} />}
+      {judgement && <HighestDose judgement={judgement} />}
+      <Market walk={walk} />
       {judgement && <Traits walk={walk} judgement={judgement} />}
-      {judgement && <Certificate walk={walk} judgement={judgement} />}
-      <section>
-        <h3>Always</h3>
-        <ul class="plain">
-          {cautions
-            .filter(({ code }) => STANDING.includes(code))
-            .map(({ words }) => (
-              <li>{words}.</li>
-            ))}
-        </ul>
-      </section>
+      {judgement && <Details walk={walk} judgement={judgement} />}
       <p class="no-certificate">{NO_CERTIFICATE}</p>
     </div>
   );
 }
 
-function Rules({ walk }: { walk: Walk }) {
-  const { jurisdiction, portion, body } = judgeFields;
-  const chosen = textOf(walk.state.value, jurisdiction);
+function Market({ walk }: { walk: Walk }) {
+  const { jurisdiction } = judgeFields;
+  const chosen = walk.state.value.typed[jurisdiction.name] ?? jurisdiction.preset;
   return (
-    <>
-      <div class="switch" role="group" aria-label="Rules of">
-        {jurisdiction.options!.map(({ value, label: words }) => (
-          <button aria-pressed={value === chosen} onClick={() => type(walk, jurisdiction.name, value)}>
-            {value === chosen ? '✓ ' : ''}
-            {words} rules
-          </button>
-        ))}
-      </div>
-      <div class="pair">
-        <Typed walk={walk} field={portion} />
-        <Typed walk={walk} field={body} />
-      </div>
-    </>
-  );
-}
-
-function Findings({ judgement }: { judgement: Judgement }) {
-  const { findings, silent } = judgement;
-  return (
-    <>
-      {CHECKS.map(([check, title]) => (
-        <section>
-          <h3>{title}</h3>
-          <ul class="findings">
-            {findings
-              .filter((one) => one.check === check)
-              .map((one) => (
-                <FindingLine finding={one} />
-              ))}
-            {findings.every((one) => one.check !== check) && <li class="none">Nothing found that speaks of it.</li>}
-          </ul>
-        </section>
+    <div class="switch" role="group" aria-label="Rules of">
+      {jurisdiction.options!.map(({ value, label: words }) => (
+        <button aria-pressed={value === chosen} onClick={() => type(walk, jurisdiction.name, value)}>
+          {value === chosen ? '✓ ' : ''}
+          {words} rules
+        </button>
       ))}
-      {silent.length > 0 && (
-        <p class="trouble">
-          Nothing can be looked up for {silent.join(', ')}: no CAS number on the Shelf. It may still be limited.
-        </p>
-      )}
-    </>
+    </div>
   );
 }
 
-function Highest({ judgement: { ceilings, looks } }: { judgement: Judgement }) {
-  const [first, ...rest] = ceilings;
-  return (
-    <section>
-      <h3>The highest dose that passes</h3>
-      {first ? (
-        <p class="highest">{ceilingText(first)}</p>
-      ) : (
-        <p class="quiet">No maximum was found for anything in it.</p>
-      )}
-      <ul class="plain">
-        {rest.map((one) => (
-          <li>{ceilingText(one)}</li>
-        ))}
-        {looks.map((one) => (
-          <li>
-            Above {formatPlain(one.mgPerKg, 3)} mg/kg {one.finding.what} needs a look: nobody set it an intake.
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
-function ceilingText({ mgPerKg, times, finding, binding }: Ceiling): string {
-  const law = finding.figure && isConfirmed(finding.figure) ? '' : ' Check the law.';
-  const by = finding.what === binding ? finding.what : `${finding.what}, through ${binding}`;
-  return `${formatPlain(mgPerKg, 3)} mg/kg in all, ${formatPlain(times, 2)} times as now: ${by}.${law}`;
-}
-
-function Traits({ walk, judgement }: { walk: Walk; judgement: Judgement }) {
-  if (judgement.traits.length === 0) return null;
+function Traits({ walk, judgement: { traits, has, because } }: { walk: Walk; judgement: Judgement }) {
+  if (traits.length === 0) return null;
+  const by = traits.flatMap((trait) => (has.includes(trait) ? (because.get(trait) ?? []) : []));
   return (
     <section>
       <h3>This drink is</h3>
       <div class="traits">
-        {judgement.traits.map((trait) => {
-          const on = judgement.has.includes(trait);
+        {traits.map((trait) => {
+          const on = has.includes(trait);
           return (
             <button aria-pressed={on} onClick={() => type(walk, traitKey(trait), on ? 'no' : 'yes')}>
               {on ? '✓ ' : ''}
@@ -137,17 +67,85 @@ function Traits({ walk, judgement }: { walk: Walk; judgement: Judgement }) {
           );
         })}
       </div>
+      {by.length > 0 && <p class="quiet">Preset by what is in it: {[...new Set(by)].join(', ')}.</p>}
     </section>
   );
 }
 
-function Certificate({ walk, judgement }: { walk: Walk; judgement: Judgement }) {
-  if (judgement.counted.length === 0) return null;
+function Details({ walk, judgement }: { walk: Walk; judgement: Judgement }) {
+  const { findings } = judgement;
+  const of = (check: Finding['check']) => findings.filter((one) => one.check === check);
+  const limits = of('limit');
   return (
-    <details>
-      <summary>What the oils bring, by certificate</summary>
+    <div class="parts">
+      <Folded title="May it be added?" findings={of('added')}>
+        <ListsPart judgement={judgement} bans={of('added')} />
+      </Folded>
+      <Lines title="Limits of this kind of drink" findings={limits.filter((one) => !isCarried(one))} />
+      <Lines title="Carriers" findings={limits.filter(isCarried)} />
+      <Lines title="Intake in a day" findings={of('intake')} />
+      <Lines title="Threshold of concern" findings={of('concern')} />
+      <Folded title="Who drinks it, and how much">
+        <div class="pair">
+          <Typed walk={walk} field={judgeFields.portion} />
+          <Typed walk={walk} field={judgeFields.body} />
+        </div>
+        <DrinkerSources />
+      </Folded>
+      <SharedPart judgement={judgement} />
+      <LevelsPart judgement={judgement} />
+      <Certificate walk={walk} judgement={judgement} />
+      <Folded title="Always">
+        <ul class="plain">
+          {cautions
+            .filter(({ code }) => STANDING.includes(code))
+            .map(({ words }) => (
+              <li>{words}.</li>
+            ))}
+        </ul>
+      </Folded>
+    </div>
+  );
+}
+
+/** True for what is limited as a carrier. */
+function isCarried({ figure, from }: Finding): boolean {
+  const numbers = from.flatMap(({ cas }) => cas);
+  return figure !== null && carriers.some(({ cas }) => numbers.includes(cas));
+}
+
+function Lines({ title, findings }: { title: string; findings: readonly Finding[] }) {
+  if (findings.length === 0) return null;
+  return (
+    <Folded title={title} findings={findings}>
+      <ul class="findings">
+        {findings.map((one) => (
+          <FindingLine finding={one} />
+        ))}
+      </ul>
+    </Folded>
+  );
+}
+
+function DrinkerSources() {
+  return (
+    <ul class="plain">
+      <li>Adult: {adultSource}.</li>
+      {drinkers.map(({ who, source }) => (
+        <li>
+          {who}: {source}.
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Certificate({ walk, judgement: { counted } }: { walk: Walk; judgement: Judgement }) {
+  if (counted.length === 0) return null;
+  return (
+    <Folded title="What the oils bring, by certificate">
       <p class="quiet">Empty: the highest published content is counted.</p>
-      {judgement.counted.map(({ id, name, constituent }) => (
+      {counted.map(({ id, name, constituent }) => (
         <Typed
           walk={walk}
           field={{
@@ -157,23 +155,6 @@ function Certificate({ walk, judgement }: { walk: Walk; judgement: Judgement }) 
           }}
         />
       ))}
-    </details>
-  );
-}
-
-function type(walk: Walk, key: string, text: string): void {
-  void walk.happen({ type: 'typed', key, text });
-}
-
-function Typed({ walk, field }: { walk: Walk; field: Field }) {
-  const text = textOf(walk.state.value, field);
-  const answer = answerIn(walk.state.value, field);
-  return (
-    <FieldInput
-      field={field}
-      text={text}
-      problem={answer.ok ? undefined : answer.why}
-      onText={(typed) => type(walk, field.name, typed)}
-    />
+    </Folded>
   );
 }

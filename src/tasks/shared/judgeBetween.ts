@@ -1,7 +1,8 @@
 import type { Finding } from '../../core/limits/finding';
 import { STATES } from '../../core/limits/finding';
 import type { RunState } from '../engine/fold';
-import { judge, type FinishedDrink, type Judgement, type Part } from './judging';
+import type { FinishedDrink, Judgement, Part } from '../../workshop/judging';
+import { judge } from './judgeRun';
 
 interface Between {
   readonly parts: readonly Part[];
@@ -20,7 +21,6 @@ export function judgeBetween(run: RunState, { parts, drink, most }: Between): Ju
     ...least,
     findings: worse(least.findings, other.findings),
     ceilings: [...least.ceilings, ...other.ceilings].sort((a, b) => a.times - b.times),
-    looks: [...least.looks, ...other.looks].sort((a, b) => a.times - b.times),
     traits: [...new Set([...least.traits, ...other.traits])],
   };
 }

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { cramerFinder } from '../../../src/core/limits/cramer';
 import { worstConstituents, type DrinkMaterial } from '../../../src/core/limits/exposure';
 import { isConfirmed, type Trait } from '../../../src/core/limits/figure';
-import { worstState, type Finding } from '../../../src/core/limits/finding';
+import { isOver, STATES, worstState, type Finding, type OtherDrinker } from '../../../src/core/limits/finding';
 import { ceilings } from '../../../src/core/limits/highestDose';
 import { checkDrink } from '../../../src/core/limits/limits';
 import { exact, measured } from '../../../src/core/number/measured';
@@ -23,6 +23,7 @@ import {
 const rules = {
   bans: [...bansEu, ...bansUs],
   limits: [...limitsEu, ...limitsUs],
+  needless: [],
   intakes,
   concerns,
   cramer: cramerFinder([
@@ -55,13 +56,15 @@ function judge(
     jurisdiction?: 'EU' | 'US';
     kg?: number;
     density?: number;
+    others?: OtherDrinker[];
   } = {},
 ): Finding[] {
-  const { alcoholic = false, abv = 0, traits = [], jurisdiction = 'EU', kg = 0.3, density = 1 } = how;
+  const { alcoholic = false, abv = 0, traits = [], jurisdiction = 'EU', kg = 0.3, density = 1, others } = how;
   return checkDrink({
     materials,
     drink: { alcoholic, abv, density: gramPerMl(density), traits },
     drinker: { drinkKgPerDay: kg, bodyKg: 60 },
+    ...(others ? { others } : {}),
     jurisdiction,
     rules,
   });
@@ -279,7 +282,9 @@ describe('threshold of concern', () => {
   ])('class %s (%s) needs a look from %d ppm with half a litre a day (EFSA 2019: 1800, 540, 90 µg)', (_, cas, ppm) => {
     const at = (mgPerKg: number) =>
       judge([pure('x', cas, mgPerKg)], { kg: 0.5 }).find(({ check }) => check === 'concern')!;
-    expect(at(ppm * 0.99).state).toBe('within');
+    expect(at(ppm * 0.79).state).toBe('within');
+    expect(at(ppm * 0.81).state).toBe('near');
+    expect(at(ppm * 0.9999).state).toBe('at');
     expect(at(ppm * 1.01).state).toBe('look');
     expect(at(1).max! / 0.5).toBeCloseTo(ppm, 9);
   });
@@ -366,4 +371,212 @@ describe('the reverse answer', () => {
   test('portion and weight must be more than nothing', () => {
     expect(() => judge(formula(1), { kg: 0 })).toThrow('above zero');
   });
+});
+
+describe('at, near and over', () => {
+  const spirit = { alcoholic: true, abv: 40 };
+  const thujone = (mgPerKg: number, u = 0) => {
+    const amount = u > 0 ? measured(mgPerKg, u, { id: 'drop', words: 'drop' }) : exact(mgPerKg);
+    const material = { ...pure('thujone oil', '546-80-5', 1), mgPerKg: amount, natural: true };
+    return about(judge([material], spirit), 'thujone (')!.state; // 10 mg/kg, Reg. 1334/2008 as quoted
+  };
+
+  test.each([
+    [7.99, 'within'],
+    [8, 'near'],
+    [9.99, 'near'],
+    [9.996, 'at'],
+    [10, 'at'],
+    [10.004, 'at'],
+    [10.006, 'over'],
+  ] as const)('%d of 10 mg/kg is %s', (mgPerKg, state) => expect(thujone(mgPerKg)).toBe(state));
+
+  test('near from the value whose ± at k = 2 just reaches over', () => {
+    expect(thujone(7, 1.49)).toBe('within');
+    expect(thujone(7, 1.51)).toBe('near');
+    expect(thujone(10, 5)).toBe('at');
+    expect(thujone(11, 5)).toBe('over');
+  });
+
+  test('of a maximum of nothing any amount is over', () => {
+    const found = judge([oil('cedar leaf oil', '8007-20-3', 0.001)], { ...spirit, jurisdiction: 'US' });
+    expect(about(found, 'thujone from')).toMatchObject({ max: 0, state: 'over' });
+  });
+
+  test('not fit for drinks is what is not allowed and what is over, and nothing else', () => {
+    expect(STATES.filter((state) => isOver({ state }))).toEqual(['prohibited', 'over']);
+  });
+
+  test('the ± of a concern reaches over too: 1.6 of 1.8 mg, 0.1 mg more or less at k = 1', () => {
+    const at = (mgPerKg: number, u: number) => {
+      const amount = { ...pure('x', '639-99-6', 1), mgPerKg: measured(mgPerKg, u, { id: 'drop', words: 'drop' }) };
+      return judge([amount], { kg: 0.5 }).find(({ check }) => check === 'concern')!;
+    };
+    expect(at(2.8, 0.39).state).toBe('within'); // 1.4 ± 0.39 mg of 1.8 mg
+    expect(at(2.8, 0.41).state).toBe('near');
+    expect(at(3.7, 0.4).state).toBe('look'); // above it: never "over"
+  });
+
+  test('a class from memory never turns green, and a threshold not read neither', () => {
+    const menthone = judge([pure('menthone', '89-80-5', 0.01)]).find(({ check }) => check === 'concern')!;
+    expect(menthone).toMatchObject({ state: 'check', rule: 'Cramer class II' });
+    expect(menthone.figure!.source).toContain('EFSA');
+    const unread = { ...rules, concerns: concerns.map((row) => ({ ...row, level: 'memory' as const })) };
+    const known = checkDrink({
+      materials: [pure('x', '639-99-6', 0.01)],
+      drink: { alcoholic: false, abv: 0, density: gramPerMl(1), traits: [] },
+      drinker: { drinkKgPerDay: 0.3, bodyKg: 60 },
+      jurisdiction: 'EU',
+      rules: unread,
+    });
+    expect(known[0]!.state).toBe('check');
+  });
+
+  test('at or near a threshold of concern the drink as a whole needs a look; a limit that is near goes before it', () => {
+    const near = judge([pure('x', '639-99-6', 5.5)]); // 1.65 of 1.8 mg a day
+    expect(near.map(({ state }) => state)).toEqual(['near']);
+    expect(worstState(near)).toBe('look');
+    const both = [...near, ...judge([oil('cedar leaf oil', '8007-20-3', 17)], spirit)];
+    expect(worstState(both)).toBe('near');
+    expect(worstState(judge([pure('x', '639-99-6', 6)]))).toBe('look'); // 1.8 mg: at it
+  });
+});
+
+describe('rows beside each other', () => {
+  test('sorbates beside benzoates are judged by both rows', () => {
+    const both = judge([pure('potassium sorbate', '24634-61-5', 100), pure('sodium benzoate', '532-32-1', 50)]);
+    expect(both.filter(({ what }) => what.startsWith('sorbates')).map((found) => found.max)).toEqual(
+      expect.arrayContaining([300, 250, 11]),
+    );
+  });
+
+  test('a label duty and a limit of the same substance are both told: 200 mg/kg of caffeine', () => {
+    const found = judge([pure('caffeine', '58-08-2', 200)]).filter(({ check }) => check === 'limit');
+    expect(found.map(({ state }) => state)).toEqual(['over', 'label']);
+  });
+});
+
+describe('the edges of rows and sums', () => {
+  test('what is not in the drink is not judged', () => {
+    expect(judge([pure('vanillin', '121-33-5', 0), pure('coumarin', '91-64-5', 0), pure('x', '639-99-6', 0)])).toEqual(
+      [],
+    );
+  });
+
+  test('below 15 % vol is below: SAIB in a cloudy spirit of 14.9 is limited, of 15 it is not named', () => {
+    const saib = (abv: number) =>
+      about(judge([pure('SAIB', '126-13-6', 50)], { alcoholic: true, abv, traits: ['cloudy'] }), 'sucrose')!;
+    expect([saib(14.9).max, saib(14.9).state]).toEqual([300, 'check']);
+    expect([saib(15).max, saib(15).state]).toEqual([0, 'over']);
+  });
+
+  test('words on the label are due above the amount, not at it: 40 ppm of vanillin in a US spirit', () => {
+    const spirit = judge([pure('vanillin', '121-33-5', 40)], { jurisdiction: 'US', alcoholic: true, abv: 40 });
+    expect(about(spirit, 'vanillin, synthetic')).toBeUndefined();
+  });
+
+  test('two bottles of one substance without an intake are one line of concern, with their sum', () => {
+    const found = judge([pure('from here', '639-99-6', 2), pure('from there', '639-99-6', 3)]);
+    expect(found).toHaveLength(1);
+    expect(found[0]!.amount.value).toBeCloseTo(5 * 0.3, 12);
+    expect(found[0]!.from.map(({ material }) => material)).toEqual(['from here', 'from there']);
+    const nameless = { ...pure('a', '', 1), cas: [] };
+    expect(judge([nameless, { ...nameless, name: 'b' }]).map(({ what }) => what)).toEqual(['a', 'b']);
+  });
+
+  test('of two published contents of the same height the first counts, with its source', () => {
+    const range = { cas: '1-1-1', name: 'x', low: null, typical: null, high: massFraction(0.1) };
+    const [one] = worstConstituents({
+      published: [
+        { ...range, level: 'primary', source: 'first' },
+        { ...range, level: 'memory', source: 'second' },
+      ],
+      certificate: [],
+    });
+    expect(one).toMatchObject({ from: 'first', confirmed: true });
+  });
+});
+
+describe('other drinkers', () => {
+  const judgeFor = (materials: DrinkMaterial[], others: OtherDrinker[]) =>
+    checkDrink({
+      materials,
+      drink: { alcoholic: false, abv: 0, density: gramPerMl(1), traits: [] },
+      drinker: { drinkKgPerDay: 0.3, bodyKg: 60 },
+      others,
+      jurisdiction: 'EU',
+      rules: {
+        ...rules,
+        intakes: [
+          ...intakes,
+          {
+            body: 'x',
+            what: 'read per person',
+            cas: ['639-99-6'],
+            max: 6,
+            per: 'person',
+            source: 'x',
+            asOf: '',
+            level: 'primary',
+          },
+        ],
+      },
+    });
+  const child = { who: 'child', drinkKgPerDay: 0.2, bodyKg: 12 };
+  const heavy = { who: 'heavy', drinkKgPerDay: 1.5, bodyKg: 60 };
+
+  test('vanillin at 200 mg/kg: 1 of 10 mg/kg bw for the adult, a third of it for the child, half for who drinks 1.5 L', () => {
+    const found = about(judgeFor([pure('vanillin', '121-33-5', 200)], [child, heavy]), 'vanillin')!;
+    expect(found.amount.value / found.max!).toBeCloseTo(0.1, 12);
+    expect(found.others!.map(({ who, times }) => [who, Number(times.toFixed(9))])).toEqual([
+      ['child', 0.333333333],
+      ['heavy', 0.5],
+    ]);
+    expect(found.state).toBe('within');
+  });
+
+  test('what passes for the adult and not for the child needs a look; near stays near, over stays over', () => {
+    const state = (mgPerKg: number) =>
+      about(judgeFor([pure('vanillin', '121-33-5', mgPerKg)], [child]), 'vanillin')!.state;
+    expect(state(599)).toBe('within'); // the child: 599 × 0.2 / 12 = 9.98 of 10
+    expect(state(600)).toBe('within'); // just the intake
+    expect(state(601)).toBe('look');
+    expect(state(1700)).toBe('near');
+    expect(state(2100)).toBe('over');
+    expect(about(judgeFor([pure('piperonal', '120-57-0', 200)], [child]), 'piperonal')!.state).toBe('look'); // from memory
+  });
+
+  test('a figure per person is for 60 kg, and so is a threshold of concern: less for a child', () => {
+    const perPerson = about(judgeFor([pure('x', '639-99-6', 10)], [child]), 'read per person')!;
+    expect(perPerson.amount.value).toBeCloseTo(3, 12);
+    expect(perPerson.others![0]!.times).toBeCloseTo((10 * 0.2) / (6 / 5), 12); // 6 mg for 60 kg are 1.2 mg for 12 kg
+    const [found] = judge([pure('x', '639-99-6', 4)], { kg: 0.3, others: [child] }).filter(
+      ({ check }) => check === 'concern',
+    );
+    expect(found!.state).toBe('look'); // 1.2 of 1.8 mg for the adult, 0.8 of 0.36 for the child
+    expect(found!.others![0]!.times).toBeCloseTo(0.8 / 0.36, 12);
+  });
+
+  test('without a number there is nothing to compare', () => {
+    const found = judge([oil('basil oil', '8015-73-4', 0.01)], { others: [child] }).find(({ max }) => max === null)!;
+    expect(found.others).toEqual([]);
+  });
+
+  test('portion and weight of the others must be more than nothing, too', () => {
+    expect(() => judgeFor([], [{ ...child, bodyKg: 0 }])).toThrow('above zero');
+    expect(() => judgeFor([], [{ ...child, drinkKgPerDay: 0 }])).toThrow('above zero');
+  });
+});
+
+test('of what needs no number no threshold of concern is asked', () => {
+  const asked = (needless: string[]) =>
+    checkDrink({
+      materials: [pure('citric acid', '77-92-9', 2000), pure('new', '1-1-1', 1)],
+      drink: { alcoholic: false, abv: 0, density: gramPerMl(1), traits: [] },
+      drinker: { drinkKgPerDay: 0.3, bodyKg: 60 },
+      jurisdiction: 'EU',
+      rules: { ...rules, needless },
+    }).map(({ what }) => what);
+  expect(asked([])).toContain('citric acid');
+  expect(asked(['77-92-9'])).toEqual(['new']);
 });

@@ -143,7 +143,7 @@ describe('the concentrate that is left over', () => {
   });
 
   test('so is a dose of what was thinned from it, and a batch that is made from such a vial', () => {
-    const records = batch.keep(weighAll({ ...cloudy, what: 'f2' })) as [Batch, Vial];
+    const records = batch.keep(weighAll({ ...cloudy, what: 'f2', although: 'a trial' })) as [Batch, Vial];
     const [, vial] = records;
     const thin = {
       ...vial,

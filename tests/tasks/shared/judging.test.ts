@@ -3,8 +3,9 @@ import { exact } from '../../../src/core/number/measured';
 import type { RunEvent } from '../../../src/records/kind/run';
 import { takeIn } from '../../../src/records/shelf';
 import { fold } from '../../../src/tasks/engine/fold';
-import { judge, traitKey, type Part } from '../../../src/tasks/shared/judging';
-import { levelWords, stateWords } from '../../../src/workshop/limitRules';
+import { judge, traitKey } from '../../../src/tasks/shared/judgeRun';
+import type { Part } from '../../../src/workshop/judging';
+import { levelWords, sourceWords, stateWords } from '../../../src/workshop/limitRules';
 
 const material = (id: string, cas: string, sort = 'substance') => ({
   id,
@@ -186,4 +187,111 @@ describe('what the rules say of a drink', () => {
     const max = (abv: number) => about([part('quinine', 90)], 'quinine', {}, { abv, density: 1 })!.max;
     expect([max(0.4), max(8)]).toEqual([100, 250]);
   });
+});
+
+describe('what a drink is', () => {
+  const mint = [part('peppermint oil', 100)]; // at most 4 % of pulegone (Ph. Eur., older edition)
+
+  test('is preset by what is in it: peppermint oil makes it mint, and pulegone is judged without a tap', () => {
+    const judged = ask(mint);
+    expect(judged.has).toEqual(['mint']);
+    expect(judged.because.get('mint')).toBe('peppermint oil');
+    const pulegone = judged.findings.find(({ check, what }) => check === 'limit' && what === 'pulegone')!;
+    expect(pulegone).toMatchObject({ max: 20, state: 'check' });
+    expect(pulegone.amount.value).toBeCloseTo(4, 9);
+  });
+
+  test('but what someone says goes before it', () => {
+    expect(ask(mint, { [traitKey('mint')]: 'no' }).has).toEqual([]);
+    expect(ask([part('vanillin', 20)], { [traitKey('mint')]: 'yes' }).has).toEqual(['mint']);
+    expect(ask([part('peppermint oil', 0)]).has).toEqual([]);
+  });
+
+  test.each([
+    ['EU', 1.2, false],
+    ['EU', 1.21, true],
+    ['US', 0.49, false],
+    ['US', 0.5, true],
+  ])('under %s rules %d %% vol is alcoholic: %s', (jurisdiction, abv, alcoholic) => {
+    const { findings } = ask(
+      [part('propylene-glycol', 1), part('peppermint oil', 10)],
+      { jurisdiction },
+      { abv, density: 1 },
+    );
+    const max = findings.find(({ check, what }) => check === 'limit' && /pulegone|^propylene/.test(what))!.max;
+    expect(max).toBe({ EU: alcoholic ? 100 : 20, US: alcoholic ? 50_000 : 20_000 }[jurisdiction]);
+  });
+
+  test('without alcohol a small child is counted too, with it only who drinks a lot', () => {
+    const who = (abv: number) =>
+      about([part('vanillin', 20)], 'vanillin', {}, { abv, density: 1 })!.others!.map(({ who, times }) => [who, times]);
+    expect(who(0)).toEqual([
+      ['small child', expect.closeTo((20 * 0.2) / 12 / 10, 12)],
+      ['heavy drinker', expect.closeTo((20 * 1.5) / 60 / 10, 12)],
+    ]);
+    expect(who(5).map(([name]) => name)).toEqual(['heavy drinker']);
+  });
+});
+
+describe('what stands beside the findings', () => {
+  test('of the dose alone it is said of how much nothing is known; carrier and acid are no part of it', () => {
+    const dosed = [part('nutmeg oil', 30), part('vanillin', 10)];
+    const known = ask(dosed).counted.reduce((sum, { constituent }) => sum + constituent.share, 0);
+    expect(ask(dosed).unknown).toBeCloseTo((30 * (1 - known)) / 40, 9);
+    const beside = [part('propylene-glycol', 900, { carrier: true }), part('house blend', 5, { fixed: true })];
+    expect(ask([...dosed, ...beside]).unknown).toBeCloseTo((30 * (1 - known)) / 40, 9);
+    expect(ask([part('house blend', 5)])).toMatchObject({ unknown: 1, silent: ['house blend'], findings: [] });
+  });
+
+  test('a substance that two materials bring is added up by name', () => {
+    const { shared } = ask([part('pulegone', 1), part('peppermint oil', 100), part('vanillin', 5)]);
+    expect(shared.map(({ name, total }) => [name, Number(total.value.toFixed(9))])).toEqual([['pulegone', 5]]);
+  });
+
+  test('ceilings leave out the threshold of concern, and what carries nothing has none', () => {
+    const { ceilings } = ask([part('nutmeg oil', 50), part('peppermint oil', 50)]);
+    expect(ceilings.every(({ finding }) => finding.check !== 'concern')).toBe(true);
+    expect(ask([part('propylene-glycol', 900, { carrier: true })]).ceilings).toEqual([]);
+    expect(ask([part('citral', 9, { fixed: true })]).ceilings).toEqual([]);
+  });
+
+  test('benzyl alcohol as the carrier of a soft drink is answered: the text does not name such a drink', () => {
+    const found = about([part('benzyl-alcohol', 50, { carrier: true })], 'benzyl alcohol (E 1519)')!;
+    expect(found).toMatchObject({ state: 'check', max: null });
+    const liqueur = { [traitKey('liqueur')]: 'yes' };
+    const over = about([part('benzyl-alcohol', 150)], 'benzyl alcohol (E 1519)', liqueur, { abv: 20, density: 1 })!;
+    expect(over).toMatchObject({ state: 'over', max: 100 });
+  });
+
+  test('triacetin and triethyl citrate share their 3000 mg/kg with propylene glycol', () => {
+    const three = ['triacetin', 'triethyl-citrate', 'propylene-glycol'].map((id) => part(id, 1001, { carrier: true }));
+    expect(about(three, 'propane-1,2-diol, triethyl citrate')!).toMatchObject({ state: 'over', max: 3000 });
+  });
+
+  test('what needs no number is left out of the threshold of concern', () => {
+    const acid = part('citric-acid', 2000, { cas: '77-92-9', fixed: true });
+    expect(ask([acid, part('maltol', 5)]).findings.some(({ what }) => what === 'citric-acid')).toBe(false);
+  });
+});
+
+test('a source is named for what it is: law, or the opinion of an authority, read or second hand', () => {
+  const figure = (level: 'primary' | 'memory') => ({ source: 'X', asOf: '2019', level });
+  expect(sourceWords('limit', figure('primary'))).toBe('X, 2019 · law, read');
+  expect(sourceWords('added', figure('memory'))).toBe('X, 2019 · law, not read: check the law');
+  expect(sourceWords('intake', figure('primary'))).toBe('X, 2019 · opinion of an authority, read');
+  expect(sourceWords('concern', { ...figure('memory'), asOf: '' })).toBe(
+    'X · opinion of an authority, not read: check it',
+  );
+});
+
+test('portion, body weight and content have their highest values', () => {
+  const judged = (typed: Record<string, string>) => judge(run(typed), [part('nutmeg oil', 50)], soda);
+  expect(judged({ portion: '10 000' })).not.toBeNull();
+  expect(judged({ portion: '10 001' })).toBeNull();
+  expect(judged({ body: '500' })).not.toBeNull();
+  expect(judged({ body: '501' })).toBeNull();
+  const safrole = (percent: string) =>
+    judged({ 'cert.nutmeg oil.94-59-7': percent })!.findings.find(({ what }) => what === 'safrole')!.amount.value;
+  expect(safrole('100')).toBeCloseTo(50, 9);
+  expect(safrole('101')).toBeCloseTo(1.4, 9); // no content: the published one counts
 });
