@@ -159,7 +159,8 @@ describe('the house', () => {
     const asked =
       /^tasks\/(bottle|supply)\/|^tasks\/dilute\/(source|cautions)|^tasks\/shared\/(newBottle|bottleFields)/;
     const kept = /^records\/(kind|backup)\/|^workshop\/(grade|gradeCause|mark)\.ts|^app\/(edit|demo)\//;
-    const shown = /^app\/(describe\/(describe|description|overFacts|ShelfEntry)|record\/(RecordPage|PaperPage|paper))\.tsx?$/; // the word that describe() gives
+    const shown =
+      /^app\/(describe\/(describe|description|overFacts|ShelfEntry)|record\/(RecordPage|PaperPage|paper))\.tsx?$/; // the word that describe() gives
     const read = /(?<!fields)\.(grade|food)\b|[{,]\s*(grade|food)\b\s*(?:[,}]|=(?!=))[^;]*?=/;
     const readers = files.filter(
       ({ path, text }) =>

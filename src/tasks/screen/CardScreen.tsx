@@ -50,7 +50,14 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
           <Main missing={missing} done={step.done} onOpen={(name) => (open.value = name)} onDone={onDone} />
         </div>
       </footer>
-      {opened && <SlotSheet walk={walk} slot={opened} onClose={() => (open.value = '')} />}
+      {opened && (
+        <SlotSheet
+          key={opened.field.name}
+          walk={walk}
+          slot={opened}
+          onClose={() => open.peek() === opened.field.name && (open.value = '')}
+        />
+      )}
     </>
   );
 }
