@@ -306,7 +306,7 @@ describe('scanning, without a network and under the strictest policy', () => {
     await phone.page.getByRole('button', { name: 'Light on', pressed: false }).tap();
     await phone.page.getByRole('button', { name: 'Light off', pressed: true }).waitFor();
     expect(await light()).toEqual({ asked: [true, false, true, true], camera: 'live' });
-    await phone.page.getByRole('button', { name: 'Close the camera' }).tap();
+    await phone.page.getByRole('button', { name: 'Back', exact: true }).tap();
     await phone.page.locator('.tasks .card').first().waitFor();
     expect((await light()).camera).toBe('ended'); // a light is lit by its camera alone
   });

@@ -15,8 +15,7 @@ import { labelOf } from '../describe/labelOf';
 import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
 import type { ReadyLabel } from './readyLabel';
 import { go, route } from '../nav/route';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import './labelPage.css';
 
 type Measure = Awaited<ReturnType<typeof textMeasure>>;
@@ -31,12 +30,7 @@ export function LabelPage() {
   });
   return (
     <main class="run labels">
-      <header class="top">
-        <h1>{records.length > 1 ? `${records.length} labels` : 'Labels'}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={records.length > 1 ? `${records.length} labels` : 'Labels'} />
       {records.length > 0 ? (
         <Chosen records={records} strips={strips === 'strips'} />
       ) : (
