@@ -35,6 +35,7 @@ const TEXTS = [LEAST_TEXT, EASY_TEXT]; // mm, tried before code and strength gro
 const LARGER = 1.25; // code and strength over the other text, at least
 const STEP = 0.1; // mm
 const SHORTEST = 8; // letters that a name keeps, our choice
+const LAST_DAY = rankOf('the day it was opened'); // for what is up to here a name loses its end
 
 /**
  * A label laid out. The widths that the frame hands in must be those of the typeface that draws. The code's modules
@@ -95,7 +96,7 @@ function filled(sizes: TextSizes, paper: Paper): LabelLayout {
   const parts = partsOf(paper.content);
   let chosen = mustOf(paper.content);
   for (const [i, part] of parts.entries()) {
-    const more = withPart(chosen, part, { next: parts[i + 1], fits });
+    const more = withPart(chosen, part, { next: parts.slice(i + 1).filter(({ rank }) => rank <= LAST_DAY), fits });
     if (!more) leftOut.unshift(part.what);
     else if ('text' in part && more.shown.get(part) !== part) leftOut.unshift(`the end of ${part.what}`);
     chosen = more ?? chosen;
@@ -122,31 +123,28 @@ function partsOf({ paragraphs, rings }: LabelContent): (LabelSpan | Rings)[] {
 }
 
 interface Room {
-  /** What is less important by one: a name loses its end to it. */
-  readonly next: LabelSpan | Rings | undefined;
+  /** What is less important, but for which a name loses its end. */
+  readonly next: readonly (LabelSpan | Rings)[];
   readonly fits: (chosen: Chosen) => boolean;
 }
 
 /** What is there and one more part of the label; null when that finds no room. */
 function withPart(chosen: Chosen, part: LabelSpan | Rings, { next, fits }: Room): Chosen | null {
-  if ('rings' in part) {
-    const ringed = { ...chosen, rings: part.rings };
-    return fits(ringed) ? ringed : null;
-  }
-  const added = (text: string): Chosen => ({
+  const added = (shown: LabelSpan): Chosen => ({
     ...chosen,
-    shown: new Map([...chosen.shown, [part, { ...part, text }]]),
+    shown: new Map([...chosen.shown, [part as LabelSpan, shown]]),
   });
-  const whole = { ...chosen, shown: new Map([...chosen.shown, [part, part]]) };
-  const letters = [...part.text];
-  if (!part.mayShorten || letters.length <= SHORTEST) return fits(whole) ? whole : null;
+  const whole = 'text' in part ? added(part) : { ...chosen, rings: part.rings };
+  const letters = 'text' in part && part.mayShorten ? [...part.text] : [];
+  if (!('text' in part) || letters.length <= SHORTEST) return fits(whole) ? whole : null;
   const cut = (kept: number) =>
-    kept >= letters.length ? whole : added(`${letters.slice(0, kept).join('').trimEnd()}…`);
-  const besideNext = (one: Chosen) => {
-    const both = next && withPart(one, next, { next: undefined, fits });
-    return both !== null && fits(one);
+    kept < letters.length ? added({ ...part, text: `${letters.slice(0, kept).join('').trimEnd()}…` }) : whole;
+  const beside = (one: Chosen) => {
+    const all = next.reduce((sum, other) => withPart(sum, other, { next: [], fits }) ?? sum, one);
+    return all.shown.size + all.rings;
   };
-  const holds = besideNext(cut(SHORTEST)) ? besideNext : fits;
+  const most = beside(cut(SHORTEST));
+  const holds = (one: Chosen) => fits(one) && beside(one) === most;
   return largest(SHORTEST, letters.length, (kept) => (holds(cut(kept)) ? cut(kept) : null), 1)?.found ?? null;
 }
 
@@ -205,25 +203,27 @@ function runOn(paragraphs: LabelContent['paragraphs']): LabelContent['paragraphs
 
 type Grown = TextSizes & { readonly blocks: Blocks; readonly texts: readonly PlacedText[] };
 
-/** The way that makes most of the label. */
+/** The way that makes most of the label; one that could not even with the room of the smallest code and flame is not tried. */
 function grown(chosen: Chosen, sizes: TextSizes, paper: Paper): Grown {
-  const all = waysFor(chosen, sizes, paper, paper.ways)!.flatMap((way) =>
-    TEXTS.map((most) => grownIn(way, { ...sizes, most }, paper.frame)),
-  );
-  return all.reduce((one, other) => (worth(other) > worth(one) ? other : one));
+  const tries = (ways: readonly Blocks[]) =>
+    waysFor(chosen, sizes, paper, ways)!.flatMap((way) => TEXTS.map((most) => ({ ...way, most })));
+  const most = tries(paper.least).map((one) => grownIn(one, sizes, paper.frame));
+  const textMm = Math.max(...most.map((one) => one.textMm));
+  const headMm = Math.max(...most.map((one) => one.headMm));
+  return tries(paper.ways).reduce<Grown>((best, one) => {
+    if (worth({ textMm, headMm, blocks: one.blocks }) <= worth(best)) return best;
+    const other = grownIn(one, sizes, paper.frame);
+    return worth(other) > worth(best) ? other : best;
+  }, most[0]!);
 }
 
 /** Text up to a size first, then code and strength, then the text again. */
-function grownIn(
-  way: Way,
-  { headMm: least, textMm: from, most }: TextSizes & { most: number },
-  frame: LabelFrame,
-): Grown {
+function grownIn(way: Way & { most: number }, { headMm: least, textMm: from }: TextSizes, frame: LabelFrame): Grown {
   const { blocks, words, tight } = way;
   const set = (headMm: number, textMm: number) => setText(words, { headMm, textMm }, { ...frame, ...blocks, tight });
   const textTo = (headMm: number, smallest: number, largestText: number) =>
     largest(smallest, Math.max(smallest, Math.min(largestText, headMm / LARGER)), (textMm) => set(headMm, textMm))!;
-  const first = textTo(least, from, most).size;
+  const first = textTo(least, from, way.most).size;
   const headMm = largest(least, LARGEST_HEAD, (size) => set(size, first))!.size;
   const { size: textMm, found: texts } = textTo(headMm, first, LARGEST_TEXT);
   return { headMm, textMm, blocks, texts };
@@ -232,7 +232,7 @@ function grownIn(
 const READ_FAR = 6 / CAP_HEIGHT; // size of code and strength, mm, that more is not worth much
 
 /** Weighs the size of the text up to the easy one, of code and strength, of the square code's modules and of the flame; the weights are our choice. */
-function worth({ textMm, headMm, blocks: { code, flame } }: Grown): number {
+function worth({ textMm, headMm, blocks: { code, flame } }: Omit<Grown, 'texts'>): number {
   return (
     0.7 * Math.min(1, textMm / EASY_TEXT) +
     Math.min(1, headMm / READ_FAR) +

@@ -1,4 +1,4 @@
-import { ringsHeight, withQuiet, type Blocks } from './labelBlocks';
+import { ringsHeight, withQuiet, type Blocks, type PlacedSquare } from './labelBlocks';
 import type { LabelFace, LabelFrame, LabelSpan, PlacedText } from './labelContent';
 
 /** Height of a capital or a digit over the size of its text: all three faces (Atkinson Hyperlegible Next and Mono; OS/2 table, sCapHeight 668 of 1000). */
@@ -78,17 +78,22 @@ export function setText(
   frame: TextFrame,
 ): PlacedText[] | null {
   const placed: PlacedText[] = [];
+  const beside = [frame.code && withQuiet(frame.code), frame.flame && { ...frame.flame, x: frame.flame.x - BESIDE }];
   const foot = frame.heightMm - FOOT - ringsHeight(frame.rings);
   let top = TOP;
   for (const words of paragraphs) {
     for (let rest = words; rest.length > 0;) {
-      const most = Math.max(...rest.map((word) => sizeOf(word, sizes, frame) * (riseOf(word) + TAILS)));
-      const line = setLine(rest, sizes, { ...frame, room: roomAt(top, top + most, frame) });
+      let most = 0;
+      for (const word of rest) most = Math.max(most, sizeOf(word, sizes, frame) * (riseOf(word) + TAILS));
+      const line = setLine(rest, sizes, { ...frame, room: roomAt(top, top + most, beside, frame.widthMm) });
       if (!line) return null;
-      const rise = Math.max(...line.texts.map((text) => text.size * riseOf(text)));
-      const tall = Math.max(...line.texts.map(({ size }) => size));
+      let [rise, tall] = [0, 0];
+      for (const text of line.texts) {
+        rise = Math.max(rise, text.size * riseOf(text));
+        tall = Math.max(tall, text.size);
+      }
       if (top + rise + tall * TAILS > foot + 1e-9) return null;
-      placed.push(...line.texts.map((text) => ({ ...text, y: top + rise })));
+      for (const text of line.texts) placed.push({ ...text, y: top + rise });
       top += Math.max(rise + tall * TAILS, tall * (tall === sizes.headMm ? TIGHT : LINE));
       rest = line.rest;
     }
@@ -106,11 +111,11 @@ function sizeOf({ large, face }: LabelWord, { headMm, textMm }: TextSizes, { tig
   return face === 'badge' && !tight ? BAR_TEXT * textMm : textMm;
 }
 
-/** Width free for text between two heights, mm. */
-function roomAt(top: number, foot: number, { widthMm, code, flame }: TextFrame): number {
-  const blocks = [code && withQuiet(code), flame && { ...flame, x: flame.x - BESIDE }].flatMap((block) => block ?? []);
-  const edges = blocks.filter(({ y, side }) => y < foot && y + side > top).map(({ x }) => x);
-  return Math.min(widthMm - MARGIN, ...edges) - MARGIN;
+/** Width free for text between two heights, mm, left of what stands there. */
+function roomAt(top: number, foot: number, beside: readonly (PlacedSquare | null)[], widthMm: number): number {
+  let edge = widthMm - MARGIN;
+  for (const block of beside) if (block && block.y < foot && block.y + block.side > top) edge = Math.min(edge, block.x);
+  return edge - MARGIN;
 }
 
 /** As many words as stand on one line, and the rest. Null when not even the first does. */

@@ -225,8 +225,8 @@ function smallest(texts: LabelLayout['texts']): number {
 }
 
 describe('what is read at arm’s length', () => {
-  const layouts = [203, 300].flatMap((dpi) =>
-    SIZES.flatMap(([widthMm, heightMm]) =>
+  const layouts = [...SIZES.map((size) => [...size, 203] as const), [30, 20, 300] as const].flatMap(
+    ([widthMm, heightMm, dpi]) =>
       TAGS.flatMap(([code, strength]) =>
         [true, false].map((smell) => ({
           of: `${code} ${strength}`,
@@ -234,7 +234,6 @@ describe('what is read at arm’s length', () => {
           layout: layoutLabel(vialLabel({ code, strength, smell }), { widthMm, heightMm, dpi, widthOf }),
         })),
       ),
-    ),
   );
   const isHead = (layout: LabelLayout) => (text: LabelLayout['texts'][number]) => text.size === layout.headMm;
 
