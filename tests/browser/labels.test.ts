@@ -63,7 +63,12 @@ async function close(): Promise<void> {
   await phone.context.close();
 }
 
-const choose = (value: string) => phone.page.locator(`.label-chips input[value="${value}"]`).check();
+/** A choice of the set-up, which is folded away once it was made. */
+async function choose(value: string): Promise<void> {
+  const setUp = phone.page.locator('.set-up');
+  if ((await setUp.getAttribute('open')) === null) await setUp.locator('> summary').tap();
+  await setUp.locator(`.label-chips input[value="${value}"]`).check();
+}
 const preparing = () => phone.page.locator('.label-preview .label text').first().waitFor();
 
 /** What the app hands over as a picture. */
@@ -144,7 +149,9 @@ describe('a label as a picture', () => {
     await preparing();
     await choose('25x15');
     await phone.page.getByText('No room for').first().waitFor();
-    expect(await phone.page.locator('.label-preview .trouble').textContent()).toMatch(/LONG.*No room for the supplier/);
+    expect(await phone.page.locator('.label-preview .trouble').textContent()).toMatch(
+      /LONG.*No room for the exact strength/,
+    );
     const shown = (await phone.page.locator('.label-preview .label text').allTextContents()).join(' ');
     expect(shown).toContain('LONG');
     expect(shown).not.toContain('Northgate');
@@ -212,7 +219,7 @@ describe('labels as the browser prints them', () => {
     await phone.page.getByRole('button', { name: 'Print labels' }).tap();
     await phone.page.getByRole('button', { name: 'All 4' }).tap();
     await phone.page.getByText('PGF').tap();
-    await phone.page.getByRole('button', { name: 'On with 3 labels' }).tap();
+    await phone.page.getByRole('button', { name: 'Continue with 3 labels' }).tap();
     await preparing();
     await choose('strip');
     await choose('printer203');

@@ -1,5 +1,5 @@
-import { useComputed, useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
 import { layoutLabel } from '../../core/label/label';
 import { isLabelled } from '../../records/kind/kinds';
 import { shelf } from '../../records/shelf';
@@ -10,6 +10,7 @@ import { LabelPicking } from './LabelPicking';
 import { LabelPreview } from './LabelPreview';
 import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
+import { WriteByHand } from './WriteByHand';
 import { calledOf, tagOf, type Labelled } from '../../workshop/labelled';
 import { labelOf } from '../describe/labelOf';
 import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
@@ -47,14 +48,35 @@ export function LabelPage() {
 }
 
 function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boolean }) {
-  const measure = useSignal<Measure | null>(null);
   useEffect(() => {
     if (strips) void setUpLabel('size', 'strip');
   }, [strips]);
+  return labelSetUp()['on'] === 'hand' ? (
+    <>
+      <div class="body">
+        <WriteByHand records={records} />
+        <LabelChoices problems={{}} />
+      </div>
+      <footer class="actions">
+        <button class="main" onClick={() => history.back()}>
+          Done
+        </button>
+      </footer>
+    </>
+  ) : (
+    <Printed records={records} />
+  );
+}
+
+function Printed({ records }: { records: readonly Labelled[] }) {
+  const measure = useSignal<Measure | null>(null);
   useEffect(() => void textMeasure().then((widthOf) => (measure.value = widthOf)), []);
-  const job = useComputed(() => jobOf(labelSetUp()));
+  const setUp = labelSetUp();
   const widthOf = measure.value;
-  const made = widthOf && !('problems' in job.value) ? readyLabels(records, job.value, widthOf) : [];
+  const { job, made } = useMemo(() => {
+    const asked = jobOf(setUp);
+    return { job: asked, made: widthOf && !('problems' in asked) ? readyLabels(records, asked, widthOf) : [] };
+  }, [JSON.stringify(setUp), widthOf, records.map(({ id }) => id).join(), shelf.records.value]);
   const problem = made instanceof Refused ? made.problem : undefined;
   const labels = made instanceof Refused ? [] : made;
   return (
@@ -65,13 +87,13 @@ function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boo
             {problem}
           </p>
         )}
-        {labels.length > 0 && <LabelPreview labels={labels} />}
-        <LabelChoices problems={'problems' in job.value ? job.value.problems : {}} />
+        {labels.length > 0 && <LabelPreview labels={labels} job={'problems' in job ? null : job} />}
+        <LabelChoices problems={'problems' in job ? job.problems : {}} />
       </div>
-      {!('problems' in job.value) && labels.length > 0 && (
+      {!('problems' in job) && labels.length > 0 && (
         <>
-          <LabelActions labels={labels} job={job.value} />
-          <LabelPrint labels={labels} job={job.value} />
+          <LabelActions labels={labels} job={job} />
+          <LabelPrint labels={labels} job={job} />
         </>
       )}
     </>

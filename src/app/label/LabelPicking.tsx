@@ -32,7 +32,7 @@ export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }
       <footer class="actions">
         <Quick all={all} count={chosen.length} onPick={(ids) => (picked.value = new Set(ids))} />
         <button class="main" disabled={chosen.length === 0} onClick={() => onPicked(chosen)}>
-          {['Pick at least one', 'On with 1 label'][chosen.length] ?? `On with ${chosen.length} labels`}
+          {['Pick at least one', 'Continue with 1 label'][chosen.length] ?? `Continue with ${chosen.length} labels`}
         </button>
       </footer>
     </>

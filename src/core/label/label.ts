@@ -193,12 +193,13 @@ function waysFor(chosen: Chosen, sizes: TextSizes, { content, frame }: Paper, wa
   return null;
 }
 
-/** The same text without the white between its plain paragraphs. */
+/** The same text without the white between its plain paragraphs; what is not plain keeps lines of its own. */
 function runOn(paragraphs: LabelContent['paragraphs']): LabelContent['paragraphs'] {
   const plain = (spans: readonly LabelSpan[]) => spans[0]!.face === 'plain';
-  return [...paragraphs.filter((spans) => !plain(spans)), paragraphs.filter(plain).flat()].filter(
-    (spans) => spans.length > 0,
-  );
+  const first = paragraphs.findIndex(plain);
+  if (first < 0) return paragraphs;
+  const others = paragraphs.slice(first).filter((spans) => !plain(spans));
+  return [...paragraphs.slice(0, first), paragraphs.filter(plain).flat(), ...others];
 }
 
 type Grown = TextSizes & { readonly blocks: Blocks; readonly texts: readonly PlacedText[] };

@@ -50,12 +50,12 @@ const RING = 0.4; // mm, our choice: 3 dots at 203 dpi
 const RING_PITCH = 0.9; // mm, our choice: far enough apart to be counted
 const RING_EDGE = 0.5; // mm under the lowest and left of all
 
-/** Room that rings take at the foot, mm. */
+/** Room that rings take at the foot, mm. Our choice of sizes; arithmetic. */
 export function ringsHeight(rings: number): number {
   return rings === 0 ? 0 : RING_EDGE + (rings - 1) * RING_PITCH + RING;
 }
 
-/** Rings at the foot of a label, from its left edge to its code or flame, one bar for each tenfold step; mm. */
+/** Rings at the foot of a label, from its left edge to its code or flame, one bar for each tenfold step; mm. Our own; arithmetic. */
 export function placeRings({ code, flame, rings }: Blocks, { widthMm, heightMm }: LabelFrame): PlacedBar[] {
   const top = heightMm - ringsHeight(rings);
   const beside = [code && withQuiet(code), flame && { ...flame, x: flame.x - GAP }].flatMap((block) => block ?? []);

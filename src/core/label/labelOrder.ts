@@ -24,7 +24,7 @@ export const LABEL_ORDER = [
 /** A part of a label that may be left out. */
 export type LabelPart = (typeof LABEL_ORDER)[number];
 
-/** Rank of a part, 1 for what goes last of all. */
+/** Rank of a part, 1 for what goes last of all. Our own order. */
 export function rankOf(part: LabelPart): number {
   return LABEL_ORDER.indexOf(part) + 1;
 }

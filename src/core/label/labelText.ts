@@ -19,6 +19,7 @@ const ASCENT = 0.74; // top of a line to its baseline over size (tallest letters
 const TAILS = 0.2; // baseline to the foot of the longest tails over size
 const BAR_TEXT = 1.25; // size of white on black over that of the text, where there is room: black runs into thin strokes
 const BAR_PAD = 0.2; // black at least left and right of its text, over its size
+const APART = 2; // spaces between two things said on one line
 const BESIDE = 0.4; // mm between text and flame
 
 /** Sizes of a label's text, em, mm: of code and strength, and of all else. */
@@ -32,12 +33,13 @@ export interface TextFrame extends LabelFrame, Blocks {
   readonly tight: boolean;
 }
 
-/** A word of a label; its width and that of a space before it at a size of 1 mm. */
+/** A word of a label; its width and that of the space before it at a size of 1 mm; the first of its span is apart from what is before it. */
 export interface LabelWord {
   readonly text: string;
   readonly face: LabelFace;
   readonly large: boolean;
   readonly breaks: boolean;
+  readonly first: boolean;
   readonly width: number;
   readonly space: number;
 }
@@ -46,8 +48,8 @@ type Sized = Omit<PlacedText, 'x' | 'y' | 'width'>;
 type OnLine = Omit<PlacedText, 'y'>;
 
 /**
- * The words of spans. They end at spaces; where room is short (`tight`) at no-break spaces too, though a percent sign stays
- * with its number, and those of a name may be broken. Widths by `widthOf`, at a size of 1 mm.
+ * The words of spans. They end at spaces; where room is short (`tight`) a strength may have its unit on the next line, though a
+ * percent sign stays with its number, and words of a name may be broken. Widths by `widthOf`, at a size of 1 mm. Our own.
  */
 export function wordsOf(
   spans: readonly LabelSpan[],
@@ -56,14 +58,15 @@ export function wordsOf(
 ): readonly LabelWord[] {
   return spans.flatMap(({ text, face, large, mayShorten = false }) => {
     const space = widthOf(' ', face);
-    const words = face === 'badge' ? [text] : text.split(tight ? / +|\u00a0(?!%)/ : / +/).filter(Boolean);
-    return words.map((word) => ({
+    const words = face === 'badge' ? [text] : text.split(tight && large ? / +|\u00a0(?!%)/ : / +/).filter(Boolean);
+    return words.map((word, i) => ({
       text: word,
       face,
       large,
       breaks: tight && mayShorten,
       width: widthOf(word, face),
-      space,
+      first: i === 0,
+      space: i === 0 && !large ? APART * space : space,
     }));
   });
 }
@@ -135,7 +138,8 @@ function setLine(words: readonly LabelWord[], sizes: TextSizes, frame: TextFrame
       texts.push({ ...own, ...inBar(end + gap, width, frame.room) });
       return { texts, rest: words.slice(i + 1) };
     }
-    append(texts, { ...own, x: end + gap, width }, gap);
+    if (word.first) texts.push({ ...own, x: end + gap, width });
+    else append(texts, { ...own, x: end + gap, width }, gap);
     end += gap + width;
   }
   return { texts, rest: [] };
