@@ -150,7 +150,7 @@ describe('a label as a picture', () => {
     await choose('25x15');
     await phone.page.getByText('No room for').first().waitFor();
     expect(await phone.page.locator('.label-preview .trouble').textContent()).toMatch(
-      /LONG.*No room for the exact strength/,
+      /LONG.*No room for .*the end of the name/,
     );
     const shown = (await phone.page.locator('.label-preview .label text').allTextContents()).join(' ');
     expect(shown).toContain('LONG');
@@ -206,12 +206,30 @@ describe('labels as the browser prints them', () => {
     expect(more).toEqual([]);
     expect(page!.widthMm).toBeCloseTo(widthMm, 0);
     expect(page!.heightMm).toBeCloseTo(heightMm, 0);
-    for (const word of ['CARD', 'PGF', 'HEX3', 'LONG', 'SMELL ONLY', 'pink grapefruit oil', 'propylene glycol'])
+    for (const word of ['CARD', 'PGF', 'HEX3', 'LONG', 'SMELL ONLY', 'pink grapefruit oil', 'use by 2027-05-04'])
       expect(page!.text).toContain(word);
     expect(page!.text).not.toContain('Print'); // nothing of the screen
     await hand(phone.page).type('first', '999');
     await phone.page.getByRole('alert').filter({ hasText: 'A sheet holds' }).waitFor();
     await hand(phone.page).type('first', '1');
+  });
+
+  test('without a printer what to write on each is shown, ticked off, and still ticked after a start', async () => {
+    await open(`labels/${[card, hex].map(({ id }) => id).join(',')}`);
+    await preparing();
+    await choose('hand');
+    const rows = phone.page.locator('.by-hand li');
+    expect(await rows.allTextContents()).toEqual([
+      'CARD 1 %made\u00a02026-05-04, 1 ring around it, flammable',
+      'HEX3 1 %SMELL ONLYmade\u00a02026-05-04, 1 ring around it, flammable',
+    ]);
+    await rows.nth(1).tap();
+    await phone.page.getByText('1 of 2 written').waitFor();
+    await phone.page.reload();
+    await phone.page.getByText('1 of 2 written').waitFor();
+    expect(await rows.nth(1).getByRole('checkbox').isChecked()).toBe(true);
+    await choose('printer203');
+    await preparing();
   });
 
   test('many at once are picked on the Shelf', async () => {

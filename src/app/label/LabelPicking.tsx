@@ -61,9 +61,11 @@ function Quick(props: { all: readonly Labelled[]; count: number; onPick: (ids: s
   const whole = count === all.length && count > 0;
   return (
     <div class="row">
-      <button class="second" onClick={() => pick(fresh)} disabled={fresh.length === 0}>
-        Newest {fresh.length}
-      </button>
+      {fresh.length > 0 && fresh.length < all.length && (
+        <button class="second" onClick={() => pick(fresh)}>
+          Newest {fresh.length}
+        </button>
+      )}
       <button class="second" onClick={() => pick(whole ? [] : all)} disabled={all.length === 0}>
         {whole ? 'None' : `All ${all.length}`}
       </button>
