@@ -51,53 +51,46 @@ function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boo
   useEffect(() => {
     if (strips) void setUpLabel('size', 'strip');
   }, [strips]);
-  return labelSetUp()['on'] === 'hand' ? (
-    <>
-      <div class="body">
-        <WriteByHand records={records} />
-        <LabelChoices problems={{}} />
-      </div>
-      <footer class="actions">
-        <button class="main" onClick={() => history.back()}>
-          Done
-        </button>
-      </footer>
-    </>
-  ) : (
-    <Printed records={records} />
-  );
-}
-
-function Printed({ records }: { records: readonly Labelled[] }) {
-  const measure = useSignal<Measure | null>(null);
-  useEffect(() => void textMeasure().then((widthOf) => (measure.value = widthOf)), []);
-  const setUp = labelSetUp();
-  const widthOf = measure.value;
-  const { job, made } = useMemo(() => {
-    const asked = jobOf(setUp);
-    return { job: asked, made: widthOf && !('problems' in asked) ? readyLabels(records, asked, widthOf) : [] };
-  }, [JSON.stringify(setUp), widthOf, records.map(({ id }) => id).join(), shelf.records.value]);
-  const problem = made instanceof Refused ? made.problem : undefined;
-  const labels = made instanceof Refused ? [] : made;
+  const byHand = labelSetUp()['on'] === 'hand';
+  const { job, labels, problem } = useLabels(records);
+  const problems = 'problems' in job ? job.problems : undefined;
+  const ready = !byHand && labels.length > 0 && !('problems' in job) && job;
   return (
     <>
       <div class="body">
-        {problem && (
+        {problem && !byHand && (
           <p class="trouble" role="alert">
             {problem}
           </p>
         )}
-        {labels.length > 0 && <LabelPreview labels={labels} job={'problems' in job ? null : job} />}
-        <LabelChoices problems={'problems' in job ? job.problems : {}} />
+        {ready && <LabelPreview labels={labels} black={ready.sheet === null} />}
+        {byHand && <WriteByHand records={records} />}
+        <LabelChoices problems={byHand ? {} : (problems ?? {})} />
       </div>
-      {!('problems' in job) && labels.length > 0 && (
-        <>
-          <LabelActions labels={labels} job={job} />
-          <LabelPrint labels={labels} job={job} />
-        </>
+      {ready && <LabelActions labels={labels} job={ready} />}
+      {ready && <LabelPrint labels={labels} job={ready} />}
+      {byHand && (
+        <footer class="actions">
+          <button class="main" onClick={() => history.back()}>
+            Done
+          </button>
+        </footer>
       )}
     </>
   );
+}
+
+/** The labels laid out for the set-up, once for each change of it; or why they cannot be. */
+function useLabels(records: readonly Labelled[]) {
+  const measure = useSignal<Measure | null>(null);
+  useEffect(() => void textMeasure().then((widthOf) => (measure.value = widthOf)), []);
+  const setUp = labelSetUp();
+  const widthOf = measure.value;
+  return useMemo(() => {
+    const job = jobOf(setUp);
+    const made = widthOf && !('problems' in job) ? readyLabels(records, job, widthOf) : [];
+    return made instanceof Refused ? { job, labels: [], problem: made.problem } : { job, labels: made, problem: '' };
+  }, [JSON.stringify(setUp), widthOf, records.map(({ id }) => id).join(), shelf.records.value]);
 }
 
 function readyLabels(records: readonly Labelled[], job: LabelJob, widthOf: Measure): ReadyLabel[] | Refused {

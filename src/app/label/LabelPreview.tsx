@@ -8,7 +8,7 @@ import { Label } from '../../ui/label/Label';
 import { tagOf } from '../../workshop/labelled';
 import { pageRoom } from '../../ui/plot/pictureRoom';
 import type { ReadyLabel } from './readyLabel';
-import { labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
+import { labelSetUp, setUpLabel } from './labelSetUp';
 
 const BAR = 40; // mm, shown beside a ruler
 const PHONE = 160 / 25.4; // CSS pixels per mm: a phone's usual 160 to the inch
@@ -22,11 +22,12 @@ function pixelsPerMm(): number {
 
 interface Props {
   labels: readonly ReadyLabel[];
-  job: LabelJob | null;
+  /** The printer has black only. */
+  black: boolean;
 }
 
 /** One label, as large as the screen lets it be or in its true size; what had to be left out of it and of the others, and the way to the next. */
-export function LabelPreview({ labels, job }: Props) {
+export function LabelPreview({ labels, black }: Props) {
   const at = useSignal(0);
   const trueSize = useSignal(false);
   const shown = labels[Math.min(at.value, labels.length - 1)]!;
@@ -37,13 +38,7 @@ export function LabelPreview({ labels, job }: Props) {
   return (
     <section class="label-preview" aria-label="Preview">
       <div class="paper">
-        <Label
-          layout={shown.layout}
-          code={shown.code}
-          name={labelName(shown)}
-          width={`${width}px`}
-          black={job?.sheet === null}
-        />
+        <Label layout={shown.layout} code={shown.code} name={labelName(shown)} width={`${width}px`} black={black} />
       </div>
       {labels.length > 1 && <Turn at={at.value} of={labels.length} onTurn={(to) => (at.value = to)} />}
       <div class="size-line">
