@@ -113,7 +113,7 @@ test('a finger that answers each step as soon as it is there is not sent back', 
     const steps = ((window as never as { steps: string[] }).steps = []);
     const answer = () => {
       const say = document.querySelector('.run .say')?.textContent ?? '';
-      const sheet = document.querySelector('dialog[open]') ? ' sheet' : '';
+      const sheet = document.querySelector('dialog[open]')?.getAttribute('aria-label') ?? '';
       if (say === '' || (steps as string[]).at(-1) === say + sheet || document.querySelector('.pad')) return;
       (steps as string[]).push(say + sheet);
       tap();
