@@ -66,7 +66,7 @@ export function wordsIn(path: string, source: string): { texts: readonly Text[];
 }
 
 function walk(node: Node, above: [Node, string][], see: (node: Node, above: Above) => void): void {
-  if (/^(Import|ExportAll|TaggedTemplate)/.test(node.type)) return;
+  if (/^(Import|ExportAll|TaggedTemplate)/.test(node.type) || (/^Export/.test(node.type) && node['source'])) return; // an address
   see(node, above);
   for (const [key, value] of Object.entries(node)) {
     if (typeof value !== 'object' || value === null) continue;

@@ -140,7 +140,7 @@ function headOf(record: Labelled): Head {
     ],
     bar: bar ? [{ text: bar, face: 'badge', large: false, rank: 0, what: bar }] : [],
     limit: { ...plain(lines.length > 0 ? `${lines[0]}${more}` : '', 'the limit'), mayShorten: true },
-    fit: plain(bar ? '' : unbroken('fit for drinks'), 'fit for drinks'),
+    fit: plain(bar ? '' : unbroken('Fit for drinks'), 'fit for drinks'),
     name: { ...plain(name, 'the name'), face: 'bold', mayShorten: true },
   };
 }

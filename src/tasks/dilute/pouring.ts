@@ -99,15 +99,21 @@ function dropStep(run: RunState, order: Order, poured: boolean): DiluteStep {
     `${ofTarget(now, drops!.drops)}${now > 0 ? ` · ${strengthNow(run, order, now)} now` : ''}`;
   const other: Offer<'pour.solvent'> = {
     words: 'I poured another amount',
+    place: 'more',
     type: types(fields.otherAmount('solvent'), 'yes'),
     go: 'pour.solvent',
   };
-  const weigh: Offer<'weighed'> = { words: 'Weigh the drops', type: types(fields.weighs, 'yes'), go: 'weighed' };
+  const weigh: Offer<'weighed'> = {
+    words: 'Weigh it',
+    place: 'row',
+    type: types(fields.weighs, 'yes'),
+    go: 'weighed',
+  };
   return {
     key: 'drops',
     say: `${poured ? 'Add' : `Pour ${pouredText(run, order)}. Add`} ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
     pad: { counter: 'source', target: drops!.drops, live },
-    offers: [...(count > 0 ? [weigh] : []), ...(poured ? [] : [other])],
+    offers: [weigh, ...(poured ? [] : [other])],
     ...(count === 0 ? { problem: 'Tap once for each drop that falls; none is counted yet.' } : {}),
   };
 }

@@ -36,7 +36,7 @@ function rackSteps(run: RunState): DiluteStep[] {
 
 /** The steps of one vial of the rack, with all of them in sight, and the way to leave this one out. */
 function vialSteps({ name, run, order }: Racked, rack: readonly Racked[]): DiluteStep[] {
-  const skip = { words: 'Skip this vial', type: types(fields.skip, 'yes') };
+  const skip = { words: 'Skip this vial', place: 'more', type: types(fields.skip, 'yes') } as const;
   const own: DiluteStep[] = order
     ? [...makingSteps(run, order), ...endSteps(run, order)]
     : [

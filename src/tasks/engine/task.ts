@@ -22,6 +22,8 @@ export interface Pad {
 export interface Offer<Key extends string = never> {
   readonly words: string;
   readonly type?: Readonly<Record<string, string>>;
+  /** Where it is drawn: behind ⋯, for what is rarely wanted; or in the row of the main button, asleep while nothing is counted. Else on the page. */
+  readonly place?: 'more' | 'row';
   /** After typing, leaves the step as the main button would. */
   readonly leave?: true;
   /** Key of the step that it goes to. */

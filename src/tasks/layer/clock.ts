@@ -78,18 +78,18 @@ interface Dip {
   readonly stillWet: boolean;
 }
 
-const DRY: Drying = { ready: true, wet: 0, words: 'dry', short: ['✓ dry'] };
+const DRY: Drying = { ready: true, wet: 0, words: 'dry', short: ['✓ Dry'] };
 
 /** How a strip stands at `now`. */
 export function dryingAt({ clock, dippedAt, driedAt, stillWet }: Dip, now: number): Drying {
   if (driedAt !== null) return DRY;
-  if (stillWet) return { ready: false, wet: 0.3, words: 'still wet', short: ['wet'] };
-  if (clock.basis === 'stays wet') return { ready: true, wet: 1, words: 'stays wet', short: ['stays', 'wet'] };
-  if (clock.seconds === null) return { ready: true, wet: 0.5, words: 'time not known', short: ['dry?'] };
+  if (stillWet) return { ready: false, wet: 0.3, words: 'still wet', short: ['Wet'] };
+  if (clock.basis === 'stays wet') return { ready: true, wet: 1, words: 'stays wet', short: ['Stays wet'] };
+  if (clock.seconds === null) return { ready: true, wet: 0.5, words: 'time not known', short: ['Dry?'] };
   const left = clock.seconds - (now - dippedAt) / 1000;
   const wet = wetness(clock, Math.max(0, (now - dippedAt) / 1000));
   if (left <= 0) return DRY;
-  return { ready: false, wet, words: `wet, about ${leftText(left)}`, short: ['wet', leftText(left)] };
+  return { ready: false, wet, words: `wet, about ${leftText(left)}`, short: ['Wet', leftText(left)] };
 }
 
 /** When a strip is ready by the clock or by the person, ms since 1970; at once where no time is known. */

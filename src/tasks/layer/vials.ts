@@ -31,8 +31,7 @@ export function whyNot(vial: Vial): string {
 /** What a vial is and how its strip dries: '1.0 ± 0.4 % w/v in ethanol 96 %, dries in about 2 min'. */
 export function vialWords(vial: Vial): string {
   const { basis, words } = clockOf(vial, null);
-  const drying =
-    basis === 'stays wet' || basis === 'not known' || words.startsWith('neat') ? words : `dries in ${words}`;
+  const drying = basis === 'stays wet' || basis === 'not known' || /^neat/.test(words) ? words : `dries in ${words}`;
   const what = `${strengthText(vial)}${vial.solvent ? ` in ${vial.solvent.name}` : ''}`;
   return [what, drying, whyNot(vial)].filter(Boolean).join(', ');
 }

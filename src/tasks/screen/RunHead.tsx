@@ -5,18 +5,22 @@ import { Sheet } from '../../ui/controls/Sheet';
 import { more } from '../../ui/drawn/actionIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { HandsSwitches } from './HandsSwitches';
-import type { Walk } from '../engine/task';
+import { offersAt, useOffers } from './StepActions';
+import type { Offer, Walk } from '../engine/task';
 import './runHead.css';
 
 interface Props {
   walk: Walk;
+  /** What an offer of the step that stands behind ⋯ does when it is taken. */
+  ways: Parameters<typeof useOffers>[1];
   onBack: () => void;
   onPause: () => void;
   onDiscard: () => void;
 }
 
 /** The head of a run: the way back, what it is, and ⋯ with what is rarely wanted. */
-export function RunHead({ walk, onBack, onPause, onDiscard }: Props) {
+export function RunHead({ walk, ways, onBack, onPause, onDiscard }: Props) {
+  const take = useOffers(walk, ways);
   const open = useSignal(false);
   const then = useRef<(() => void) | null>(null);
   const chosen = (work: () => void) => {
@@ -46,6 +50,7 @@ export function RunHead({ walk, onBack, onPause, onDiscard }: Props) {
       {open.value && (
         <MoreSheet
           walk={walk}
+          onTake={(offer) => chosen(() => void take(offer))}
           onPause={() => chosen(onPause)}
           onDiscard={() => chosen(onDiscard)}
           onClose={() => (open.value = false)}
@@ -55,14 +60,23 @@ export function RunHead({ walk, onBack, onPause, onDiscard }: Props) {
   );
 }
 
-interface SheetProps extends Omit<Props, 'onBack'> {
+interface SheetProps extends Omit<Props, 'onBack' | 'ways'> {
+  onTake: (offer: Offer<string>) => void;
   onClose: () => void;
 }
 
-/** Pause and discard, where the run leaves something behind; and what helps busy hands. */
-function MoreSheet({ walk, onPause, onDiscard, onClose }: SheetProps) {
+/** What the step rarely offers; pause and discard, where the run leaves something behind; and what helps busy hands. */
+function MoreSheet({ walk, onTake, onPause, onDiscard, onClose }: SheetProps) {
+  const rare = offersAt(walk.step.value, 'more');
   return (
     <Sheet title={walk.title.value} onClose={onClose}>
+      {rare.length > 0 && (
+        <div class="sheet-rows">
+          {rare.map((offer) => (
+            <Row words={offer.words} onTap={() => onTake(offer)} />
+          ))}
+        </div>
+      )}
       {walk.task.recorded && (
         <div class="sheet-rows">
           <Row words="Pause" hint="To the Bench; every tap is stored" onTap={onPause} />
@@ -79,11 +93,11 @@ function MoreSheet({ walk, onPause, onDiscard, onClose }: SheetProps) {
   );
 }
 
-function Row({ words, hint, onTap }: { words: string; hint: string; onTap: () => void }) {
+function Row({ words, hint, onTap }: { words: string; hint?: string; onTap: () => void }) {
   return (
     <button type="button" class="sheet-row" onClick={onTap}>
       <b>{words}</b>
-      <small>{hint}</small>
+      {hint && <small>{hint}</small>}
     </button>
   );
 }

@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { LabelButton, labelVerdict } from './LabelCheck';
-import type { Offer, Walk } from '../engine/task';
+import type { Offer, Step, Walk } from '../engine/task';
 
 /** What a touch on an offer does: it types, goes, leaves, or starts another task. */
 export function useOffers(
@@ -28,7 +28,7 @@ export function StepOffers({ walk, onDone, onStart, onScan }: OffersProps) {
   const step = walk.step.value;
   const take = useOffers(walk, { onDone, onStart });
   const scans = step.pad?.expects && labelVerdict(walk.state.value, step) !== 'wrong';
-  if (!step.cautions?.length && !step.offers?.length && !scans) return null;
+  if (!step.cautions?.length && offersAt(step).length === 0 && !scans) return null;
   return (
     <div class="offers">
       {step.cautions && step.cautions.length > 0 && (
@@ -38,7 +38,7 @@ export function StepOffers({ walk, onDone, onStart, onScan }: OffersProps) {
           ))}
         </ul>
       )}
-      {step.offers?.map((offer) => (
+      {offersAt(step).map((offer) => (
         <button class="second" onClick={() => take(offer)}>
           {offer.words}
         </button>
@@ -48,9 +48,15 @@ export function StepOffers({ walk, onDone, onStart, onScan }: OffersProps) {
   );
 }
 
+/** The offers of a step that are drawn at a place; without one, those on its page. */
+export function offersAt({ offers = [] }: Step, place?: Offer['place']): readonly Offer<string>[] {
+  return offers.filter((offer) => offer.place === place);
+}
+
 interface ActionsProps {
   walk: Walk;
   onDone: () => void;
+  onStart: OffersProps['onStart'];
   /** Why the step cannot be left. */
   wrong: string | undefined;
 }
@@ -79,7 +85,8 @@ function useAwake(count: number): (touch: MouseEvent) => boolean {
 }
 
 /** The foot of a step: what went wrong, and the main button. */
-export function StepActions({ walk, onDone, wrong }: ActionsProps) {
+export function StepActions({ walk, onDone, onStart, wrong }: ActionsProps) {
+  const take = useOffers(walk, { onDone, onStart });
   const step = walk.step.value;
   const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
   const awake = useAwake(count);
@@ -96,6 +103,11 @@ export function StepActions({ walk, onDone, wrong }: ActionsProps) {
             Undo
           </button>
         )}
+        {offersAt(step, 'row').map((offer) => (
+          <button class="second" disabled={count === 0} onClick={(touch) => void (awake(touch) && take(offer))}>
+            {offer.words}
+          </button>
+        ))}
         <button class="main" onClick={(touch) => awake(touch) && onDone()}>
           {step.done ?? (step.pad && count !== step.pad.target ? `Stop at ${count}` : step.pad ? 'Next' : 'Done')}
         </button>

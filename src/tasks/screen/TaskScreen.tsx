@@ -58,7 +58,7 @@ export function TaskScreen({ walk, onBack, onPause, onDiscard, onHow, onFinished
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (
     <main class="run">
-      <RunHead walk={walk} onBack={onBack} onPause={onPause} onDiscard={onDiscard} />
+      <RunHead walk={walk} ways={ways} onBack={onBack} onPause={onPause} onDiscard={onDiscard} />
       {walk.steps.value.every(({ card }) => !card) && <Progress at={walk.index.value} of={walk.steps.value.length} />}
       <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={leaveStep} />}>
         {step.card ? (
@@ -92,7 +92,7 @@ function OneStep({ walk, problems, wrong, onHow, onScan, onStart, onDone }: Step
       >
         <StepOffers walk={walk} onDone={onDone} onStart={onStart} onScan={onScan} />
       </Body>
-      <StepActions walk={walk} onDone={onDone} wrong={wrong} />
+      <StepActions walk={walk} onDone={onDone} onStart={onStart} wrong={wrong} />
     </>
   );
 }

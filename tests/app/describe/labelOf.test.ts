@@ -20,7 +20,7 @@ describe('the label of a vial', () => {
 
   test('says what it is, how strong with ±, in what, since when, until when, from whom, and its short id', () => {
     expect(wordsOn(labelOf(card, 'vial'))).toBe(
-      'CARD | 1 % | (1.05 ± 0.11) % w/v | cardamom oil | made 2026-05-04 | use by 2027-05-04 | fit for drinks | ' +
+      'CARD | 1 % | (1.05 ± 0.11) % w/v | cardamom oil | made 2026-05-04 | use by 2027-05-04 | Fit for drinks | ' +
         `in ethanol 96 % vol | Northgate Botanicals (made up) | lot CARD-17 | ${spacedShortId(shortIdOf(card.id))}`,
     );
   });
@@ -30,7 +30,7 @@ describe('the label of a vial', () => {
     takeIn([denatured]);
     expect(denatured.grade).toBe('fit for drinks');
     const grade = labelOf(denatured, 'vial').content.paragraphs[1]![0]!;
-    expect(wordsOn(labelOf(denatured, 'vial'))).not.toContain('fit for drinks');
+    expect(wordsOn(labelOf(denatured, 'vial'))).not.toContain('Fit for drinks');
     expect([grade.text, grade.face, grade.rank]).toEqual(['SMELL ONLY', 'badge', 0]);
   });
 
@@ -66,7 +66,7 @@ describe('the label of a vial', () => {
     const { content } = labelOf(card, 'strip');
     expect(content.paragraphs.map((spans) => spans.map(({ text }) => text.replaceAll('\u00a0', ' ')))).toEqual([
       ['CARD', '1 %'],
-      ['cardamom oil', 'made 2026-05-04', 'fit for drinks'],
+      ['cardamom oil', 'made 2026-05-04', 'Fit for drinks'],
     ]);
     expect([content.codeModules, content.flame]).toEqual([null, false]);
   });
@@ -133,7 +133,7 @@ describe('the label of a batch', () => {
 
   test('says its name, grade, day, litres, sugar, its own lot, how much concentrate is in a litre, and its short id', () => {
     expect(wordsOn(labelOf({ ...batch, code: 'B2' }, 'vial'))).toBe(
-      'B2 | Orchard, 20 L | made 2026-05-04 | fit for drinks | 20 L | 10.0 °Brix | lot B2 | concentrate 1.25 g/L | ' +
+      'B2 | Orchard, 20 L | made 2026-05-04 | Fit for drinks | 20 L | 10.0 °Brix | lot B2 | concentrate 1.25 g/L | ' +
         spacedShortId(shortIdOf(batch.id)),
     );
     expect(wordsOn(labelOf(batch, 'vial'))).not.toContain('lot'); // one of the first version has no code
