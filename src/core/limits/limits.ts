@@ -7,6 +7,7 @@ import { contributions, summed, type Contribution, type DrinkMaterial } from './
 import { isConfirmed } from './figure';
 import type { BanRow, ConcernRow, CramerClass, Figure, IntakeRow, Jurisdiction, LimitRow } from './figure';
 import { stateOf, worstFirst, type Drinker, type Finding, type JudgedDrink, type State } from './finding';
+import { speaksOf } from './plant';
 import { exact, scaled, type Measured } from '../number/measured';
 import { Refusal } from '../text/refusal';
 
@@ -67,9 +68,7 @@ function bans(materials: readonly DrinkMaterial[], rows: readonly BanRow[], drin
 }
 
 function concernsMaterial(row: BanRow, material: DrinkMaterial): boolean {
-  const typed = (material.botanical ?? '').trim().toLowerCase();
-  const plant = row.botanical !== undefined && typed.startsWith(row.botanical.toLowerCase());
-  return plant || material.cas.some((cas) => row.cas.includes(cas));
+  return speaksOf(row, material) || material.cas.some((cas) => row.cas.includes(cas));
 }
 
 function limits(parts: readonly Contribution[], rows: readonly LimitRow[], drink: JudgedDrink): Finding[] {
@@ -89,7 +88,8 @@ function limits(parts: readonly Contribution[], rows: readonly LimitRow[], drink
 function isAbout(row: LimitRow, drink: JudgedDrink): boolean {
   const kind = row.drink === 'any' || (row.drink === 'alcoholic') === drink.alcoholic;
   const strength = row.abvBelow === undefined || drink.abv < row.abvBelow;
-  return kind && strength && (row.where === undefined || drink.traits.includes(row.where));
+  const special = row.whereNot !== undefined && drink.traits.includes(row.whereNot);
+  return kind && strength && !special && (row.where === undefined || drink.traits.includes(row.where));
 }
 
 function againstLimit(parts: readonly Contribution[], row: LimitRow, drink: JudgedDrink): Finding | null {

@@ -2,6 +2,7 @@ import type { Finding } from '../../core/limits/finding';
 import { isConfirmed } from '../../core/limits/figure';
 import type { Ceiling } from '../../core/limits/highestDose';
 import { cautions, NO_CERTIFICATE } from '../../tables/cautions';
+import { ALCOHOL_ONLY_IN_PART } from '../../tables/limitsUs';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain } from '../../ui/format';
 import { answerIn, textOf, type Field } from '../engine/fields';
@@ -61,6 +62,7 @@ function Rules({ walk }: { walk: Walk }) {
         <Typed walk={walk} field={portion} />
         <Typed walk={walk} field={body} />
       </div>
+      {chosen === 'US' && <p class="quiet">{ALCOHOL_ONLY_IN_PART}</p>}
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { contributions, worstConstituents, type Constituent, type DrinkMaterial } from '../../core/limits/exposure';
+import { rowsAbout } from '../../core/limits/plant';
 import type { Jurisdiction, Trait } from '../../core/limits/figure';
 import type { Finding } from '../../core/limits/finding';
 import { ceilings, type Ceiling } from '../../core/limits/highestDose';
@@ -41,7 +42,7 @@ export interface Judgement {
   /** Lowest first; those of a concern threshold are apart, since they only ask for a look. */
   readonly ceilings: readonly Ceiling[];
   readonly looks: readonly Ceiling[];
-  /** Names without a CAS number: nothing can be looked up for them. */
+  /** Names without a CAS number of which the tables know no content by the plant either: nothing can be looked up for them. */
   readonly silent: readonly string[];
   /** Traits of the drink on which a figure for something in it depends. */
   readonly traits: readonly Trait[];
@@ -115,7 +116,7 @@ export function judge(run: RunState, parts: readonly Part[], drink: FinishedDrin
     findings,
     ceilings: all.filter(({ finding }) => finding.check !== 'concern'),
     looks: all.filter(({ finding }) => finding.check === 'concern'),
-    silent: [...new Set(judged.filter(({ cas }) => cas.length === 0).map(({ name }) => name))],
+    silent: [...new Set(judged.filter(nothingKnown).map(({ name }) => name))],
     traits: traitsFor(materials, jurisdiction),
     has,
     counted: [...new Map(judged.map((one) => [one.id, one])).values()].flatMap(({ id, name, constituents: held }) =>
@@ -124,19 +125,25 @@ export function judge(run: RunState, parts: readonly Part[], drink: FinishedDrin
   };
 }
 
+function nothingKnown({ cas, constituents: held }: DrinkMaterial): boolean {
+  return cas.length === 0 && held.length === 0;
+}
+
 /** A part with its CAS number, its plant and what it brings; null for water and ethanol, which are not judged. */
 function materialOf(run: RunState, part: Part): DrinkMaterial | null {
   const solvent = solvents.find(({ id }) => id === part.id);
   if (solvent && (solvent.ethanol.value > 0 || solvent.id === 'water')) return null;
   const material = find('material', part.id);
   const cas = (part.cas ?? solvent?.cas ?? material?.cas ?? '').trim();
-  const published = constituents.filter((row) => row.oil.includes(cas));
+  const plant = material ? { name: material.name, botanical: material.botanical, part: material.part } : {};
+  const published = rowsAbout(constituents, { ...plant, cas });
   const own = find('bottle', part.bottle);
   const certificate = [...lotLines(part.bottles ?? (own ? [own] : [])), ...typedLines(run, part.id, published)];
-  const counted = cas === '' ? [] : worstConstituents({ published, certificate });
+  const counted = worstConstituents({ published, certificate });
   const natural = material?.sort === 'natural';
-  const botanical = material?.botanical ? { botanical: material.botanical } : {};
-  return { ...part, ...botanical, cas: cas === '' ? [] : [cas], constituents: counted, natural };
+  const { botanical, part: ofPlant } = plant;
+  const latin = botanical ? { botanical, ...(ofPlant ? { part: ofPlant } : {}) } : {};
+  return { ...part, ...latin, cas: cas === '' ? [] : [cas], constituents: counted, natural };
 }
 
 type Line = Parameters<typeof worstConstituents>[0]['certificate'][number];
