@@ -21,8 +21,10 @@ const QUININE = ['130-95-0', '130-89-2', '6119-47-7', '804-63-7', '6119-70-6'];
 const AS_BASE = { '130-89-2': 0.899, '6119-47-7': 0.8174, '804-63-7': 0.8687, '6119-70-6': 0.8287 };
 const BENZOATES = ['65-85-0', '532-32-1', '582-25-2'];
 const SORBATES = ['110-44-1', '24634-61-5'];
-/** Molar mass of the acid over that of the salt: 122.12/144.10, 122.12/160.21, 112.13/150.22. */
-const AS_ACID = { '532-32-1': 0.8475, '582-25-2': 0.7622, '24634-61-5': 0.7464 };
+/** Molar mass of the acid over that of the salt: 122.12/144.10, 122.12/160.21. */
+const AS_BENZOIC = { '532-32-1': 0.8475, '582-25-2': 0.7622 };
+/** 112.13/150.22. */
+const AS_SORBIC = { '24634-61-5': 0.7464 };
 const CYCLAMATES = ['100-88-9', '139-05-9', '139-06-0'];
 /** Cyclamic acid 179.24 g/mol over its sodium salt 201.22 and its calcium salt 396.54/2. CAS numbers from memory. */
 const AS_CYCLAMIC = { '139-05-9': 0.8908, '139-06-0': 0.904 };
@@ -78,11 +80,11 @@ export const limitsEu: readonly LimitRow[] = [
   { jurisdiction: 'EU', what: 'theobromine as a flavouring', cas: ['83-67-0'], max: 100, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', outside: 'ask', source: 'Reg. (EU) 2018/1482, as quoted', asOf: '2018', level: 'secondary' },
   { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 100, unit: 'mg/kg', effect: 'limit', drink: 'non-alcoholic', as: AS_BASE, outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 85 mg/L; must be named on the label' },
   { jurisdiction: 'EU', what: 'quinine, as the base', cas: QUININE, max: 250, unit: 'mg/kg', effect: 'limit', drink: 'alcoholic', as: AS_BASE, outside: 'silent', source: 'Reg. (EC) 1334/2008 Annex I', asOf: '', level: 'memory', note: 'older national rules that were read: 300 mg/L; must be named on the label' },
-  { jurisdiction: 'EU', what: 'benzoates, as benzoic acid', cas: BENZOATES, max: 150, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'ask', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy; a survey of 2008 quotes the same number', as: AS_ACID },
-  { jurisdiction: 'EU', what: 'benzoates, as benzoic acid', cas: BENZOATES, max: 200, unit: 'mg/L', effect: 'limit', drink: 'alcoholic', abvBelow: 15, outside: 'ask', source: OLD_FR, asOf: '1997', level: 'replaced', note: 'spirit drinks below 15 % vol; with sorbates 400 together; other alcoholic drinks are not named', as: AS_ACID },
-  { jurisdiction: 'EU', what: 'sorbates, as sorbic acid', cas: SORBATES, max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'ask', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy, sorbates alone', as: AS_ACID },
-  { jurisdiction: 'EU', what: 'sorbates, as sorbic acid', cas: SORBATES, max: 200, unit: 'mg/L', effect: 'limit', drink: 'alcoholic', abvBelow: 15, outside: 'ask', source: OLD_FR, asOf: '1997', level: 'replaced', note: 'spirit drinks below 15 % vol, with benzoates 400 together; also cider, fruit wine, drinks from wine; aromatised wine 200 in the UK copy of Reg. (EC) 1333/2008 of 2020', as: AS_ACID },
-  { jurisdiction: 'EU', what: 'sorbates beside benzoates, as sorbic acid', cas: SORBATES, max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', onlyWith: BENZOATES, outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', as: AS_ACID },
+  { jurisdiction: 'EU', what: 'benzoates, as benzoic acid', cas: BENZOATES, max: 150, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'ask', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy; a survey of 2008 quotes the same number', as: AS_BENZOIC },
+  { jurisdiction: 'EU', what: 'benzoates, as benzoic acid', cas: BENZOATES, max: 200, unit: 'mg/L', effect: 'limit', drink: 'alcoholic', abvBelow: 15, outside: 'ask', source: OLD_FR, asOf: '1997', level: 'replaced', note: 'spirit drinks below 15 % vol; with sorbates 400 together; other alcoholic drinks are not named', as: AS_BENZOIC },
+  { jurisdiction: 'EU', what: 'sorbates, as sorbic acid', cas: SORBATES, max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'ask', source: OLD, asOf: '2012', level: 'replaced', note: 'flavoured drinks without dairy, sorbates alone', as: AS_SORBIC },
+  { jurisdiction: 'EU', what: 'sorbates, as sorbic acid', cas: SORBATES, max: 200, unit: 'mg/L', effect: 'limit', drink: 'alcoholic', abvBelow: 15, outside: 'ask', source: OLD_FR, asOf: '1997', level: 'replaced', note: 'spirit drinks below 15 % vol, with benzoates 400 together; also cider, fruit wine, drinks from wine; aromatised wine 200 in the UK copy of Reg. (EC) 1333/2008 of 2020', as: AS_SORBIC },
+  { jurisdiction: 'EU', what: 'sorbates beside benzoates, as sorbic acid', cas: SORBATES, max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', onlyWith: BENZOATES, outside: 'silent', source: OLD, asOf: '2012', level: 'replaced', as: AS_SORBIC },
   { jurisdiction: 'EU', what: 'dimethyl dicarbonate', cas: ['4525-33-1'], max: 250, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', outside: 'ask', source: OLD, asOf: '2012', level: 'replaced', note: 'added amount; no residue may be found' },
   { jurisdiction: 'EU', what: 'dimethyl dicarbonate', cas: ['4525-33-1'], max: 250, unit: 'mg/L', effect: 'limit', drink: 'alcoholic', where: 'cider', outside: 'ask', source: OLD, asOf: '2012', level: 'replaced', note: 'cider, fruit wine and drinks from wine only; an additive database lists the same for cat. 14.2.8' },
   { jurisdiction: 'EU', what: 'sucrose acetate isobutyrate (E 444)', cas: ['126-13-6'], max: 300, unit: 'mg/L', effect: 'limit', drink: 'non-alcoholic', where: 'cloudy', outside: 'not allowed', source: OLD, asOf: '2012', level: 'replaced', note: 'cloudy drinks only' },
