@@ -72,10 +72,17 @@ function withSlip(name: keyof LawTables, draw: Draw): { tables: LawTables; what:
   const fields = Object.keys(row).filter((key) => key !== 'note' && slippable(row[key]));
   const field = fields[draw(fields.length)]!;
   const others = CHOICES[field]?.filter((one) => one !== row[field]);
-  const wrong = others ? others[draw(others.length)] : slipped(row[field], draw);
+  const wrong = others ? others[draw(others.length)] : slipped(inUse(row, field), draw);
   const what = `${name}[${at}].${field}: ${JSON.stringify(row[field])} → ${JSON.stringify(wrong)}`;
   const changed = rows.map((one, i) => (i === at ? { ...one, [field]: wrong } : one));
   return { tables: { ...lawTables, [name]: changed } as LawTables, what };
+}
+
+/** The value of a field; of factors only those of numbers that the row names. */
+function inUse(row: Row, field: string): unknown {
+  if (field !== 'as') return row[field];
+  const named = row.cas as readonly string[];
+  return Object.fromEntries(Object.entries(row.as as Row).filter(([cas]) => named.includes(cas)));
 }
 
 function slippable(value: unknown): boolean {
