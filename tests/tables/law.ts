@@ -73,9 +73,9 @@ function without(some: readonly string[], others: readonly string[]): string[] {
 const line = (...fields: (string | undefined)[]) => fields.map((field) => field ?? '').join(' | ');
 const levelOf = ({ level, asOf }: Figure) => `${level} ${asOf}`.trim();
 const numbersIn = (text = '') => (text.match(/\d+(\.\d+)*/g) ?? []).join(' ');
-/** Factors of numbers that the row does not name have no effect, and are not said. */
+/** Factors to four decimals; those of numbers that the row does not name have no effect, and are not said. */
 const counted = ({ cas, as = {} }: { cas: readonly string[]; as?: Readonly<Record<string, number>> }) =>
-  cas.map((one) => (one in as ? `${one}*${as[one]}` : one)).join(' ');
+  cas.map((one) => (one in as ? `${one}*${Number(as[one]!.toFixed(4))}` : one)).join(' ');
 
 function plantsOf({ plants = [], parts, partSaid, named }: PlantRow): string {
   const only = parts && ` (${parts.join(' ')}${partSaid ? ', said' : ''})`;

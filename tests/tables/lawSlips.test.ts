@@ -78,11 +78,12 @@ function withSlip(name: keyof LawTables, draw: Draw): { tables: LawTables; what:
   return { tables: { ...lawTables, [name]: changed } as LawTables, what };
 }
 
-/** The value of a field; of factors only those of numbers that the row names. */
+/** The value of a field; of factors only those of numbers that the row names, to four decimals. */
 function inUse(row: Row, field: string): unknown {
   if (field !== 'as') return row[field];
   const named = row.cas as readonly string[];
-  return Object.fromEntries(Object.entries(row.as as Row).filter(([cas]) => named.includes(cas)));
+  const factors = Object.entries(row.as as Record<string, number>).filter(([cas]) => named.includes(cas));
+  return Object.fromEntries(factors.map(([cas, factor]) => [cas, Number(factor.toFixed(4))]));
 }
 
 function slippable(value: unknown): boolean {
