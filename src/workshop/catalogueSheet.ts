@@ -4,7 +4,7 @@ import { constituents } from '../tables/constituents';
 import type { CatalogueRow, Cited } from '../tables/catalogue/row';
 import { citedText, formatPlain } from '../ui/format';
 import { catalogue } from './catalogue';
-import { levelWords, rules } from './limitRules';
+import { levelWords, rules } from './drinkable/limitRules';
 
 /** One thing that is known of a material, with where it was read. */
 export interface SheetLine {

@@ -3,8 +3,8 @@ import { fullOf, leftOf } from '../../records/stock';
 import { hueOf } from '../../ui/drawn/hue';
 import { Bottle, Vial } from '../../ui/drawn/Vial';
 import type { Tag } from '../../ui/drawn/VialLabel';
-import { isSmellOnly } from '../../workshop/grade';
-import { calledOf } from '../../workshop/labelled';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { calledOf } from '../../workshop/thing/labelled';
 
 /** Whether a record is a thing that is drawn. */
 export function isPictured(record: AnyRecord): record is RecordOf<'vial' | 'bottle'> {

@@ -3,7 +3,7 @@ import { find } from '../../records/shelf';
 import { cautionWords } from '../../workshop/cautionWords';
 import { citedText, formatDay, formatPlain } from '../../ui/format';
 import { facts, type Description } from './description';
-import { labelTagOf } from '../../workshop/labelled';
+import { labelTagOf } from '../../workshop/thing/labelled';
 
 type Material = RecordOf<'material'>;
 

@@ -7,12 +7,12 @@ import type { Bottle } from '../../records/kind/material';
 import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../../records/kind/shortId';
 import type { Vial } from '../../records/kind/vial';
 import { burns, burnsDrink, burnsNeat } from '../../workshop/burns';
-import { isSmellOnly } from '../../workshop/grade';
-import { overLines } from '../../workshop/overNow';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { overLines } from '../../workshop/drinkable/overNow';
 import { measuredText } from '../../ui/format';
 import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
 import { inLabelBasis } from './describeVial';
-import { allLabelled, calledOf, type Labelled } from '../../workshop/labelled';
+import { allLabelled, calledOf, type Labelled } from '../../workshop/thing/labelled';
 
 /** A label's words, its square code, and, should it ever happen, that another record has the same short id. */
 export interface LabelOf {

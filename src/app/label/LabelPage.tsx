@@ -10,7 +10,7 @@ import { LabelPicking } from './LabelPicking';
 import { LabelPreview } from './LabelPreview';
 import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
-import { calledOf, tagOf, type Labelled } from '../../workshop/labelled';
+import { calledOf, tagOf, type Labelled } from '../../workshop/thing/labelled';
 import { labelOf } from '../describe/labelOf';
 import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
 import type { ReadyLabel } from './readyLabel';

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { EASY_TEXT } from '../../core/label/label';
 import { formatPlain } from '../../ui/format';
 import { Label } from '../../ui/label/Label';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 import { pageRoom } from '../../ui/plot/pictureRoom';
 import type { ReadyLabel } from './readyLabel';
 import { labelSetUp, setUpLabel } from './labelSetUp';

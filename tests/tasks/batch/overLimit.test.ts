@@ -12,8 +12,8 @@ import { madeOf, makingOf } from '../../../src/tasks/batch/progress';
 import { planOf } from '../../../src/tasks/batch/plan';
 import { batch } from '../../../src/tasks/batch/task';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
-import { overLines, overNow } from '../../../src/workshop/overNow';
-import { partsOfBatch } from '../../../src/workshop/partsOfDrink';
+import { overLines, overNow } from '../../../src/workshop/drinkable/overNow';
+import { partsOfBatch } from '../../../src/workshop/drinkable/partsOfDrink';
 import { runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 

@@ -4,8 +4,8 @@ import type { RunEvent } from '../../../src/records/kind/run';
 import { takeIn } from '../../../src/records/shelf';
 import { fold } from '../../../src/tasks/engine/fold';
 import { judge, traitKey } from '../../../src/tasks/shared/judgeRun';
-import type { Part } from '../../../src/workshop/judging';
-import { levelWords, sourceWords, stateWords } from '../../../src/workshop/limitRules';
+import type { Part } from '../../../src/workshop/drinkable/judging';
+import { levelWords, sourceWords, stateWords } from '../../../src/workshop/drinkable/limitRules';
 
 const material = (id: string, cas: string, sort = 'substance') => ({
   id,

@@ -1,14 +1,14 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { describe as described } from '../../src/app/describe/describe';
-import { overNotices } from '../../src/app/describe/overFacts';
-import { recordTable } from '../../src/app/record/paper';
-import { exact } from '../../src/core/number/measured';
-import type { Tasting } from '../../src/records/kind/drink';
-import { usualSettings } from '../../src/records/kind/settings';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { overLines, overNow } from '../../src/workshop/overNow';
-import { partsOfTasting } from '../../src/workshop/partsOfDrink';
-import { vialRecord } from '../browser/benchRecords';
+import { describe as described } from '../../../src/app/describe/describe';
+import { overNotices } from '../../../src/app/describe/overFacts';
+import { recordTable } from '../../../src/app/record/paper';
+import { exact } from '../../../src/core/number/measured';
+import type { Tasting } from '../../../src/records/kind/drink';
+import { usualSettings } from '../../../src/records/kind/settings';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { overLines, overNow } from '../../../src/workshop/drinkable/overNow';
+import { partsOfTasting } from '../../../src/workshop/drinkable/partsOfDrink';
+import { vialRecord } from '../../browser/benchRecords';
 
 const material = (id: string, cas: string, facts: object = {}) =>
   newRecord('material', {
