@@ -154,6 +154,30 @@ describe('what the rules say of a drink', () => {
     expect(ask([part('house blend', 10)]).findings).toEqual([]);
   });
 
+  test('what only a certificate tells of a material is counted too, without a CAS number or a plant', () => {
+    const bottle = {
+      id: 'b',
+      kind: 'bottle' as const,
+      v: 1,
+      made: '',
+      from: [],
+      material: 'house blend',
+      supplier: '',
+    };
+    const constituents = [{ cas: '94-59-7', name: 'safrole', share: 0.2 }];
+    const bottles = [{ ...bottle, lot: '', grade: 'fit for drinks' as const, constituents }];
+    expect(about([part('house blend', 10, { bottles })], 'safrole')).toMatchObject({ state: 'over', max: 1 });
+    expect(ask([part('house blend', 10, { bottles })]).silent).toEqual([]);
+  });
+
+  test('an oil is counted by its Latin name alone: nutmeg brings its 2.8 % of safrole without any CAS number', () => {
+    const own = { ...material('own oil', '', 'natural'), botanical: 'Myristica fragrans Houtt.' };
+    takeIn([own]);
+    expect(about([part('own oil', 50)], 'safrole')).toMatchObject({ state: 'over', max: 1 });
+    expect(about([part('own oil', 50)], 'safrole')!.amount.value).toBeCloseTo(1.4, 9);
+    expect(ask([part('own oil', 50)]).silent).toEqual([]);
+  });
+
   test('a plant is banned by its Latin name, with a CAS number or without, however it is typed', () => {
     const plants = {
       herb: { ...material('herb', '', 'natural'), botanical: 'hypericum perforatum L.' },

@@ -55,6 +55,11 @@ describe('a drink that was dosed', () => {
     expect(overLines(drink(0.03))).toEqual([]);
   });
 
+  test('is over by an oil that is known by its Latin name alone', () => {
+    takeIn([material('nutmeg oil', '', { botanical: 'Myristica fragrans' })]);
+    expect(overLines(drink(0.05))).toEqual(['over the EU limit of safrole: 1.4 mg/kg of 1 mg/kg']);
+  });
+
   test('by the rules of today’s market: in the US nutmeg oil has no such limit, and propylene glycol another', () => {
     takeIn([{ ...usualSettings, jurisdiction: 'US' } as never]);
     expect(overLines(drink(0.05))).toEqual([]);
