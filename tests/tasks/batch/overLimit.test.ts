@@ -86,6 +86,8 @@ describe('a batch over a limit', () => {
     expect(overNow(kept({ dose: '100', ...typed }))).toEqual([]);
     const made = kept({ dose: '100', ...WHY });
     expect(overNow(made)).toHaveLength(1);
+    const asked = { ...made.asked, 'cert.nutmeg.94-59-7': '1,000' }; // of two readings the decimal: no oil holds 1000 %
+    expect(overNow({ ...made, asked })).toEqual([]);
     const constituents = [{ cas: '94-59-7', name: 'safrole', share: 0.001 }];
     takeIn([{ ...batchShelf().find(({ id }) => id === 'b-nutmeg')!, constituents } as never]);
     expect(overNow(made)).toEqual([]);

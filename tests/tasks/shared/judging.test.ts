@@ -199,6 +199,17 @@ describe('what the rules say of a drink', () => {
     expect(ask([part('herb', 1)]).ceilings[0]).toMatchObject({ times: 0, binding: 'herb' });
   });
 
+  test('the part of the plant decides where a ban means one: sassafras root is banned in the US, its leaf is not', () => {
+    const sassafras = { ...material('sassafras', '', 'natural'), botanical: 'Sassafras albidum' };
+    const banned = (part?: string) => {
+      const own = { ...sassafras, ...(part === undefined ? {} : { part }) };
+      takeIn([own]);
+      const { findings } = ask([{ id: 'sassafras', name: 'sassafras', mgPerKg: exact(1) }], { jurisdiction: 'US' });
+      return findings.some(({ check }) => check === 'added');
+    };
+    expect(['root bark', 'leaves', undefined].map(banned)).toEqual([true, false, true]); // not known may be any
+  });
+
   test('where a figure hangs on the kind of drink, the kind is asked for', () => {
     const parts = [part('peppermint oil', 2000)];
     expect(ask(parts).traits).toContain('mint');

@@ -107,6 +107,46 @@ describe('a drink that was dosed', () => {
   });
 });
 
+describe('a drink with a solvent of which no one has said the alcohol', () => {
+  const own = {
+    name: 'house spirit',
+    density: { gPerMl: 1, atC: 20, source: '' },
+    food: true,
+    dryOff: 'unknown' as const,
+  };
+  const THUJONE = /^over the EU limit of thujone/; // 10 mg/kg, in alcoholic drinks only: above 1.2 % vol
+  /** 100 mL of syrup of 1.2 g/mL with 10 % of sage oil in that solvent, so that the solvent alone could make so many % vol. */
+  const sage = (most: number, abv?: number) => {
+    const share = (most * 0.789) / 100 / 1.2;
+    const grams = (120 * share) / (0.9 - share);
+    takeIn([
+      material('sage oil', '', { botanical: 'Salvia officinalis' }),
+      newRecord('solvent', { id: 'own', ...own, ...(abv === undefined ? {} : { abv }) } as never),
+      {
+        ...vial,
+        id: 'v-sage',
+        contents: [{ ...vial.contents[0]!, material: 'sage oil' }],
+        solvent: { id: 'own', ...own },
+      } as never,
+    ]);
+    return drink(grams, {
+      base: { name: 'syrup', volumeMl: 100 - grams / vial.densityGPerMl, brix: 0, abv: 0, densityGPerMl: 1.2 },
+      doses: [{ vial: 'v-sage', code: 'SAGE', drops: null, massG: exact(grams) }],
+      reached: [{ material: 'sage oil', name: 'sage oil', mgPerKg: exact(1000) }],
+      uses: [{ id: 'v-sage', massG: grams }],
+    } as never);
+  };
+
+  test('is held to the limits of alcoholic drinks too, from where nothing but ethanol would make it one', () => {
+    expect(overLines(sage(1.4))).toContainEqual(expect.stringMatching(THUJONE));
+    expect(overLines(sage(1)).filter((line) => THUJONE.test(line))).toEqual([]);
+  });
+
+  test('and is not where the solvent was said to hold none', () => {
+    expect(overLines(sage(1.4, 0)).filter((line) => THUJONE.test(line))).toEqual([]);
+  });
+});
+
 test('it is found anew when the Shelf changes: a certificate of the bottle clears the drink', () => {
   const bottle = newRecord('bottle', {
     id: 'b',
