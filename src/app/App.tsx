@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { shelf } from '../records/shelf';
+import { escapeGoesBack } from '../ui/BackButton';
 import { Later } from '../ui/controls/Later';
 import { bench, book, shelf as shelfIcon } from '../ui/drawn/firstIcons';
 import { Icon } from '../ui/drawn/Icon';
@@ -30,6 +31,7 @@ export function App() {
     document.documentElement.dataset['theme'] = theme;
     document.documentElement.dataset['hand'] = hand;
   }, [theme, hand]);
+  useEffect(escapeGoesBack, []);
   return (
     <WaysOut.Provider value={FaultWays}>
       <StaleNotice />

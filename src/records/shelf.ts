@@ -111,11 +111,11 @@ async function follow(news: News): Promise<void> {
   takeIn(found);
 }
 
-/** Ended runs, the one that ended last first, for the Book. */
+/** Ended and discarded runs, the one that ended last first, for the Book. */
 export async function endedRuns(): Promise<RecordOf<'run'>[]> {
   const { read } = sortOut(await storedOfKind('run'));
   const runs = read.filter((record) => isOf('run', record));
-  const end = ({ endedAt, made, id }: RecordOf<'run'>) => `${endedAt ?? made} ${id}`;
+  const end = ({ discarded, endedAt, made, id }: RecordOf<'run'>) => `${discarded ?? endedAt ?? made} ${id}`;
   return runs.filter((run) => run.open !== 1).sort((a, b) => (end(a) < end(b) ? 1 : -1));
 }
 

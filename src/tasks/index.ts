@@ -24,14 +24,14 @@ export const tasks: readonly BenchCard[] = [
     id: 'dilute',
     icon: dilute,
     name: 'Dilute',
-    hint: 'Neat to 1 % in a vial',
+    hint: 'Neat material into a vial',
     load: async () => (await import('./dilute/task')).dilute,
   },
   {
     id: 'calibrate',
     icon: calibrate,
     name: 'Calibrate drops',
-    hint: 'Once per dropper',
+    hint: 'Once for each dropper',
     load: async () => (await import('./calibrate/task')).calibrate,
   },
   {
@@ -52,7 +52,7 @@ export const tasks: readonly BenchCard[] = [
     id: 'dose',
     icon: dose,
     name: 'Dose a drink',
-    hint: 'Live ppm in a glass',
+    hint: 'ppm in the glass, drop by drop',
     load: async () => (await import('./dose/task')).dose,
   },
   {
@@ -66,14 +66,14 @@ export const tasks: readonly BenchCard[] = [
     id: 'blind',
     icon: blind,
     name: 'Blind test',
-    hint: 'Can they tell?',
+    hint: 'Is there a difference?',
     load: async () => (await import('./blind/task')).blind,
   },
   {
     id: 'lookup',
     icon: lookup,
     name: 'Look up ppm',
-    hint: 'Just the sum',
+    hint: 'Quick calculation',
     load: async () => (await import('./lookup/task')).lookup,
   },
 ];

@@ -15,8 +15,8 @@ export const ALSO_SHOWN = `
   FIT FOR DRINKS, OVER A LIMIT, SMELL ONLY, above, archived, below, broken, clear, demo, density, dilute spirit, dissolves,
   drying, exact, expansion, faint, fatty oil, fifth, finished, first, fourth, glass, heavy drinker, hours, keep, kept, label,
   labels, measured, met, minutes, natural, neat, neat oil, neither, nothing, now, once, opened,
-  overpowering, paused, second, sheet, sheets, sixth, small child, strong, substance, third, today, try again, twice, under, unknown,
-  viscous, weak, weighed, yesterday`
+  overpowering, paused, rejected, rule of thumb, second, sheet, sheets, sixth, small child, strong, substance, third, today, try again, twice, under, unknown,
+  viscous, weak, weighed, wet, yesterday`
   .trim()
   .split(/,\s+/);
 

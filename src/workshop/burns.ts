@@ -1,6 +1,3 @@
-import { ethanolDensity } from '../core/liquid/ethanol';
-import { massFraction, REFERENCE_TEMPERATURE } from '../core/number/units';
-import type { Batch } from '../records/kind/batch';
 import type { Vial } from '../records/kind/vial';
 import { find } from '../records/shelf';
 import { carriersOf } from './thing/carrier';
@@ -24,12 +21,6 @@ export function burns(vial: Vial): boolean {
     burnsNeat(material) ? Math.min(1, strength.value) : 0,
   );
   return [...inSolvents, ...inMaterials].reduce((sum, share) => sum + share, 0) > ENOUGH;
-}
-
-/** True when more than 5 % of a drink's mass is ethanol. */
-export function burnsDrink({ abv, densityGPerMl }: Batch['drink']): boolean {
-  const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
-  return ((abv.value / 100) * pure) / densityGPerMl.value > ENOUGH;
 }
 
 /** True when the flash point of a material, where it is known, is 60 °C or lower. */

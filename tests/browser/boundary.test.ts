@@ -130,7 +130,7 @@ describe('a record that breaks what shows it', () => {
     await page.getByRole('button', { name: 'Reload' }).tap();
     await loaded;
     await page.getByRole('alert').waitFor();
-    await page.getByRole('button', { name: 'To the Bench' }).tap();
+    await hand(page).wayBack();
     await page.locator('.tasks .card').first().waitFor();
   });
 
@@ -155,7 +155,7 @@ describe('a step that breaks', () => {
     await page.goto(`${site.url}#/new/count`);
     await page.getByRole('alert').waitFor();
     expect((await backup()).records.length).toBe(whole().records.length);
-    await page.getByRole('button', { name: 'To the Bench' }).tap();
+    await hand(page).wayBack();
     await page.locator('.tasks .card', { hasText: 'Count drops' }).tap();
     await page.getByText('your last tap may not have counted').waitFor();
   });
@@ -181,7 +181,7 @@ describe('a step that breaks', () => {
     await page.locator('.paused', { hasText: 'could not be worked out' }).waitFor();
     await page.getByRole('button', { name: /^Resume/ }).tap();
     await page.getByRole('alert').waitFor();
-    await page.getByRole('button', { name: 'Pause and go to the Bench' }).tap();
+    await hand(page).pause();
     await page.getByRole('button', { name: /^Resume/ }).tap();
     const other = page.locator('label.choice', { hasText: 'lot C-2208' });
     for (let back = 0; (await other.count()) === 0; back++) {
@@ -222,7 +222,7 @@ describe('a step that breaks', () => {
     await page.getByRole('button', { name: 'The step before' }).tap();
     await page.locator('.sentence', { hasText: 'PGF neat' }).waitFor();
     await page.locator('.actions .main').tap();
-    await page.getByRole('button', { name: 'Pause and go to the Bench' }).tap();
+    await hand(page).pause();
     await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
     await page.getByRole('button', { name: /^Resume/ }).tap();
     await page.locator('.say', { hasText: 'Pour ' }).waitFor();

@@ -15,6 +15,7 @@ export async function thinNewBottle(browser: Driven, home: string, anew: () => P
   await later.see('.pad .count', /^3$/);
   await later.click('.pad');
   await later.see('.pad .count', /^4$/);
+  await new Promise((resolve) => setTimeout(resolve, 450)); // what is beside the pad sleeps for a moment after a drop
   await later.click('.actions .main');
   await later.see('.record, .run .say', /cardamom oil|It came out/);
   if (await later.run<boolean>('return !document.querySelector(".record")')) await later.click('.actions .main');

@@ -89,8 +89,8 @@ async function tapOnce(page: Page): Promise<void> {
 /** Begins a run that stays paused on the Bench. */
 async function pausedRun(page: Page): Promise<void> {
   await hand(page).task('Calibrate drops');
-  await hand(page).choose('A new dropper');
-  await page.locator('input[name=newName]').waitFor();
+  await page.locator('input[name="mass.1"]').fill('0.31');
+  await page.waitForTimeout(300); // it is stored
   await page.locator('.round').tap();
   await page.locator('.paused').first().waitFor();
 }

@@ -53,7 +53,7 @@ describe('a bottle of solvent turns out to be denatured while drops of it are co
     await h.done();
     await phone.page.locator('.pad').waitFor();
     await h.drops(1);
-    await phone.page.getByRole('button', { name: 'Pause and go to the Bench' }).tap();
+    await hand(phone.page).pause();
     await phone.page.locator('.paused').waitFor();
   });
 

@@ -70,9 +70,18 @@ export function hand(page: Page) {
         );
         await page.waitForTimeout(60); // a finger is no faster
       }
+      await page.waitForTimeout(400); // what is beside the pad sleeps for a moment after a drop
     },
     count: async () => Number(await page.locator('.pad .count').textContent()),
     back: () => page.goBack(),
+    /** ‹ at the top. */
+    wayBack: () => page.getByRole('button', { name: 'Back', exact: true }).tap(),
+    /** Leaves a run for the Bench. */
+    pause: async () => {
+      await page.getByRole('button', { name: 'More', exact: true }).tap();
+      await page.locator('dialog[open] .sheet-row', { hasText: 'Pause' }).tap();
+      await page.locator('.tasks .card').first().waitFor();
+    },
   };
 }
 

@@ -63,7 +63,12 @@ async function close(): Promise<void> {
   await phone.context.close();
 }
 
-const choose = (value: string) => phone.page.locator(`.label-chips input[value="${value}"]`).check();
+/** A choice of the set-up, which is folded away once it was made. */
+async function choose(value: string): Promise<void> {
+  const setUp = phone.page.locator('.set-up');
+  if ((await setUp.getAttribute('open')) === null) await setUp.locator('> summary').tap();
+  await setUp.locator(`.label-chips input[value="${value}"]`).check();
+}
 const preparing = () => phone.page.locator('.label-preview .label text').first().waitFor();
 
 /** What the app hands over as a picture. */
@@ -144,7 +149,9 @@ describe('a label as a picture', () => {
     await preparing();
     await choose('25x15');
     await phone.page.getByText('No room for').first().waitFor();
-    expect(await phone.page.locator('.label-preview .trouble').textContent()).toMatch(/LONG.*No room for the supplier/);
+    expect(await phone.page.locator('.label-preview .trouble').textContent()).toMatch(
+      /LONG.*No room for .*the end of the name/,
+    );
     const shown = (await phone.page.locator('.label-preview .label text').allTextContents()).join(' ');
     expect(shown).toContain('LONG');
     expect(shown).not.toContain('Northgate');
@@ -199,7 +206,7 @@ describe('labels as the browser prints them', () => {
     expect(more).toEqual([]);
     expect(page!.widthMm).toBeCloseTo(widthMm, 0);
     expect(page!.heightMm).toBeCloseTo(heightMm, 0);
-    for (const word of ['CARD', 'PGF', 'HEX3', 'LONG', 'SMELL ONLY', 'pink grapefruit oil', 'propylene glycol'])
+    for (const word of ['CARD', 'PGF', 'HEX3', 'LONG', 'SMELL ONLY', 'pink grapefruit oil', 'use by 2027-05-04'])
       expect(page!.text).toContain(word);
     expect(page!.text).not.toContain('Print'); // nothing of the screen
     await hand(phone.page).type('first', '999');
@@ -207,12 +214,30 @@ describe('labels as the browser prints them', () => {
     await hand(phone.page).type('first', '1');
   });
 
+  test('without a printer what to write on each is shown, ticked off, and still ticked after a start', async () => {
+    await open(`labels/${[card, hex].map(({ id }) => id).join(',')}`);
+    await preparing();
+    await choose('hand');
+    const rows = phone.page.locator('.by-hand li');
+    expect(await rows.allTextContents()).toEqual([
+      'CARD 1 %made\u00a02026-05-04, 1 ring around it, flammable',
+      'HEX3 1 %SMELL ONLYmade\u00a02026-05-04, 1 ring around it, flammable',
+    ]);
+    await rows.nth(1).tap();
+    await phone.page.getByText('1 of 2 written').waitFor();
+    await phone.page.reload();
+    await phone.page.getByText('1 of 2 written').waitFor();
+    expect(await rows.nth(1).getByRole('checkbox').isChecked()).toBe(true);
+    await choose('printer203');
+    await preparing();
+  });
+
   test('many at once are picked on the Shelf', async () => {
     await open('shelf');
     await phone.page.getByRole('button', { name: 'Print labels' }).tap();
     await phone.page.getByRole('button', { name: 'All 4' }).tap();
     await phone.page.getByText('PGF').tap();
-    await phone.page.getByRole('button', { name: 'On with 3 labels' }).tap();
+    await phone.page.getByRole('button', { name: 'Continue with 3 labels' }).tap();
     await preparing();
     await choose('strip');
     await choose('printer203');
@@ -306,7 +331,7 @@ describe('scanning, without a network and under the strictest policy', () => {
     await phone.page.getByRole('button', { name: 'Light on', pressed: false }).tap();
     await phone.page.getByRole('button', { name: 'Light off', pressed: true }).waitFor();
     expect(await light()).toEqual({ asked: [true, false, true, true], camera: 'live' });
-    await phone.page.getByRole('button', { name: 'Close the camera' }).tap();
+    await phone.page.getByRole('button', { name: 'Back', exact: true }).tap();
     await phone.page.locator('.tasks .card').first().waitFor();
     expect((await light()).camera).toBe('ended'); // a light is lit by its camera alone
   });

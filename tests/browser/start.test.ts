@@ -113,7 +113,7 @@ test('a finger that answers each step as soon as it is there is not sent back', 
     const steps = ((window as never as { steps: string[] }).steps = []);
     const answer = () => {
       const say = document.querySelector('.run .say')?.textContent ?? '';
-      const sheet = document.querySelector('dialog[open]') ? ' sheet' : '';
+      const sheet = document.querySelector('dialog[open]')?.getAttribute('aria-label') ?? '';
       if (say === '' || (steps as string[]).at(-1) === say + sheet || document.querySelector('.pad')) return;
       (steps as string[]).push(say + sheet);
       tap();
@@ -122,7 +122,8 @@ test('a finger that answers each step as soon as it is there is not sent back', 
       const wanted = /ethanol 96|Food grade/;
       const offered = document.querySelectorAll<HTMLElement>('.run label.choice, dialog[open] .sheet-row');
       const choice = [...offered].find((one) => wanted.test(one.textContent!));
-      setTimeout(() => (choice ?? document.querySelector<HTMLElement>('.run .main'))?.click());
+      const main = document.querySelector('dialog') ? null : document.querySelector<HTMLElement>('.run .main'); // what is behind a sheet cannot be touched
+      setTimeout(() => (choice ?? main)?.click());
     };
     // A tap that came while the one before was on its way is none: whoever sees nothing happen taps again.
     setInterval(() => document.querySelector('.pad') ?? tap(), 3000);

@@ -67,7 +67,7 @@ async function dilutedFromNewBottle(h: ReturnType<typeof hand>, name: string, co
   await phone.page.locator('.record, .run .say:has-text("It came out")').first().waitFor();
   if ((await phone.page.locator('.record').count()) === 0) await phone.page.locator('.actions .main').tap();
   await phone.page.locator('.record').waitFor();
-  await h.tap('To the Bench');
+  await h.wayBack();
 }
 
 describe('with the network cut, from the neat bottle to a dose in a drink', () => {
@@ -95,7 +95,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.tap('Save');
     await phone.page.locator('.record').waitFor();
     expect(await phone.page.locator('.result .number').first().textContent()).toMatch(/^15\.[3-6]/);
-    await h.tap('To the Bench');
+    await h.wayBack();
   });
 
   test('a killed phone finds every drop of a count again', async () => {
@@ -136,7 +136,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.done();
     await h.type('name', 'Pink aperitif');
     await h.finish();
-    await h.tap('To the Bench');
+    await h.wayBack();
     expect(await phone.page.locator('.paused').count()).toBe(0);
   });
 

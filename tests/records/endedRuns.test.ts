@@ -12,6 +12,7 @@ const stored = [
   run('b', { endedAt: '2026-05-01T10:00:00Z' }),
   run('c', { open: 1 }),
   run('d', { endedAt: '2026-05-02T10:00:00Z' }),
+  run('f', { discarded: '2026-05-02T12:00:00Z' }),
   run('e', { made: '2026-05-04T10:00:00Z' }),
 ];
 vi.mock('../../src/records/store/database', async (actual) => ({
@@ -20,5 +21,5 @@ vi.mock('../../src/records/store/database', async (actual) => ({
 }));
 
 test('the Book begins with the run that ended last, whenever it was begun', async () => {
-  expect((await endedRuns()).map(({ id }) => id)).toEqual(['e', 'a', 'd', 'b']);
+  expect((await endedRuns()).map(({ id }) => id)).toEqual(['e', 'a', 'f', 'd', 'b']);
 });

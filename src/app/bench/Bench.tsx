@@ -1,25 +1,31 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { Run } from '../../records/kind/run';
-import { runWithEvents, shelf, whenLoaded } from '../../records/shelf';
+import { shelf, whenLoaded } from '../../records/shelf';
 import { tasks } from '../../tasks';
-import { fold } from '../../tasks/engine/fold';
-import { placeOf } from '../../tasks/engine/place';
-import { ago } from '../../ui/ago';
 import { settings } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { Part } from '../fault/Part';
-import { DueList } from './DueList';
 import { KeepingNotice } from './KeepingNotice';
 import { ScanButton } from '../describe/LabelLinks';
-import { taskOrNotice } from '../nav/loaded';
-import { News } from './News';
+import { PausedRuns } from './PausedRuns';
+import { Room } from './Room';
 import { SmellOnlyCount } from './SmellOnlyCount';
 import { go, hashOf } from '../nav/route';
 import { startTask } from '../nav/startTask';
 
-/** The tasks, with what was left half done first. */
+const whatNow = () => import('./whatNow');
+type WhatNow = Awaited<ReturnType<typeof whatNow>>;
+
+/** What waits for the person, then the tasks. */
 export function Bench() {
+  const now = useSignal<WhatNow | null>(null);
+  useEffect(() => {
+    void whenLoaded.then(whatNow).then(
+      (found) => (now.value = found),
+      () => {}, // the tasks are there without it
+    );
+  }, []);
+  const { FirstWay, DueList, linesNow } = now.value ?? {};
   return (
     <main class="page bench">
       <header class="top">
@@ -30,89 +36,49 @@ export function Bench() {
           <Icon of={settings} />
         </button>
       </header>
-      <News>
+      <Room name="news">
+        <Room name="due">
+          {DueList && (
+            <Part of={shelf.records.value}>
+              <DueList />
+            </Part>
+          )}
+        </Room>
         <PausedRuns />
         <Part of={shelf.records.value}>
           <KeepingNotice />
         </Part>
-        <Part of={shelf.records.value}>
-          <DueList />
-        </Part>
-      </News>
-      <div class="tasks">
-        {tasks.map((task) => (
-          <a
-            class="card"
-            href={hashOf('new', task.id)}
-            onClick={(event) => {
-              event.preventDefault();
-              void startTask({ task: task.id, typed: {} });
-            }}
-          >
-            <Icon of={task.icon} />
-            <b>{task.name}</b>
-            <span>{task.hint}</span>
-          </a>
-        ))}
-      </div>
+        {FirstWay && <FirstWay />}
+      </Room>
+      <Tiles lines={linesNow?.() ?? {}} />
     </main>
   );
 }
 
-function PausedRuns() {
+/** The tasks, each with what it would do now, as far as that is known. */
+function Tiles({ lines }: { lines: Readonly<Record<string, string>> }) {
   return (
-    <div class="paused-runs" data-loaded={shelf.loaded.value}>
-      {shelf.openRuns.value.map((run, i) => (
-        <Part of={run} key={run.id}>
-          <Paused run={run} newest={i === 0} />
-        </Part>
+    <div class="tasks">
+      {tasks.map((task) => (
+        <Tile key={task.id} task={task} line={lines[task.id] ?? task.hint} />
       ))}
     </div>
   );
 }
 
-interface Place {
-  title: string;
-  words: string;
-  at: string;
-}
-
-/** Where a paused run stands, from its events. */
-async function placeOfRun(run: Run): Promise<Place> {
-  await whenLoaded; // steps read the shelf
-  const events = (await runWithEvents(run.id))?.events ?? [];
-  const at = events.at(-1)?.at ?? run.made;
-  const task = await taskOrNotice(run.task);
-  if (!task) return { title: run.title, words: 'This version of Minim does not know its task.', at };
-  const state = fold(events);
-  const steps = task.steps(state);
-  const index = placeOf(steps, state);
-  const pad = steps[index]!.pad;
-  const count = pad && (state.drops[pad.counter] ?? 0);
-  const words = pad
-    ? `drop ${count}${pad.target === null ? '' : ` of ${pad.target}`}`
-    : `step ${index + 1} of ${steps.length}`;
-  return { title: task.title(state), words: `Paused at ${words}`, at };
-}
-
-function Paused({ run, newest }: { run: Run; newest: boolean }) {
-  const place = useSignal<Place>({ title: run.title, words: 'Paused', at: run.made });
-  const recordsSeen = shelf.records.value;
-  const lost = () =>
-    void (place.value = { ...place.peek(), words: 'Paused before a step that could not be worked out' });
-  useEffect(() => void placeOfRun(run).then((found) => (place.value = found), lost), [recordsSeen]);
-  const { title, words, at } = place.value;
+function Tile({ task, line }: { task: (typeof tasks)[number]; line: string }) {
   return (
-    <section class="card paused">
-      <div>
-        <b>{title}</b>
-        <span>
-          {words}, {ago(Date.parse(at), Date.now())}
-        </span>
-      </div>
-      <button class={newest ? 'main' : 'second'} onClick={() => go(['run', run.id])}>
-        Resume<span class="unseen"> {title}</span>
-      </button>
-    </section>
+    <a
+      class="card"
+      href={hashOf('new', task.id)}
+      onClick={(event) => {
+        event.preventDefault();
+        void startTask({ task: task.id, typed: {} });
+      }}
+    >
+      <Icon of={task.icon} />
+      <b>{task.name}</b>
+      <span>{line}</span>
+    </a>
   );
 }

@@ -48,7 +48,7 @@ export function DueList() {
   }, [runs]);
   if (waiting.value.length === 0) return null;
   return (
-    <section class="due" aria-label="Due">
+    <section class="due-list" aria-label="Due">
       <ul class="list">
         {waiting.value.slice(0, SHOWN).map(({ run, due }) => (
           <li>

@@ -128,9 +128,9 @@ function Entries({ runs }: { runs: readonly Run[] }) {
 
 /** When it was done, and what came of it. */
 function told(run: Run): string {
-  const when = ago(Date.parse(run.endedAt ?? run.made), Date.now());
+  const when = ago(Date.parse(run.discarded ?? run.endedAt ?? run.made), Date.now());
   const photos = photosText(photosOf(run.id, ...run.kept).length);
-  return [when, ...outcome(run), photos, run.demo && 'demo'].filter(Boolean).join(' · ');
+  return [run.discarded && 'discarded', when, ...outcome(run), photos, run.demo && 'demo'].filter(Boolean).join(' · ');
 }
 
 /** What is written on the first thing it ended in, and what was counted, or what that says of itself. */

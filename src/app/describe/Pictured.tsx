@@ -2,9 +2,8 @@ import { isOf, type AnyRecord, type RecordOf } from '../../records/kind/kinds';
 import { fullOf, leftOf } from '../../records/stock';
 import { hueOf } from '../../ui/drawn/hue';
 import { Bottle, Vial } from '../../ui/drawn/Vial';
-import type { Tag } from '../../ui/drawn/VialLabel';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
-import { calledOf } from '../../workshop/thing/labelled';
+import { calledOf, labelShareOf } from '../../workshop/thing/labelled';
 
 /** Whether a record is a thing that is drawn. */
 export function isPictured(record: AnyRecord): record is RecordOf<'vial' | 'bottle'> {
@@ -17,14 +16,7 @@ export function Pictured({ record, size }: { record: RecordOf<'vial' | 'bottle'>
   const hue = hueOf(code); // a bottle and its dilutions have one code
   const seen = { size, smellOnly: isSmellOnly(record), level: levelOf(record) };
   if (isOf('bottle', record)) return <Bottle {...seen} tag={{ code, strength }} hue={hue} />;
-  return <Vial {...seen} tag={vialTag(record)} hue={hue} />;
-}
-
-/** A dilution has a ring for each tenfold step of what its label says; a trial is of no one strength. */
-function vialTag(vial: RecordOf<'vial'>): Tag {
-  const { code, strength } = calledOf(vial);
-  const { value, basis } = vial.label;
-  return { code, strength, share: strength === '' ? undefined : value / (basis.startsWith('%') ? 100 : 1e6) };
+  return <Vial {...seen} tag={{ code, strength, share: labelShareOf(record) }} hue={hue} />;
 }
 
 /** How full: of a vial against its size, of a bottle against what was in it at first; null where no one said. */

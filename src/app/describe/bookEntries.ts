@@ -77,7 +77,7 @@ export function narrowed(runs: readonly Run[], { task, of, words }: Narrowing): 
 /** The Book as a table for a spreadsheet: one line for each thing that was made. */
 export function bookTable(runs: readonly Run[]): string {
   const lines = runs.flatMap((run) => {
-    const head = [run.endedAt ?? run.made, taskName(run.task), run.title];
+    const head = [run.discarded ?? run.endedAt ?? run.made, taskName(run.task), run.title];
     const kept = keptOf(run);
     if (kept.length === 0) return [[...head, '', '', '', '', '', run.id]];
     return kept.map((record) => {

@@ -1,18 +1,20 @@
-import type { LabelContent, LabelSpan } from '../../core/label/labelContent';
 import { CONCENTRATE } from '../../core/drink/batchPlan';
+import type { LabelContent, LabelSpan } from '../../core/label/labelContent';
+import { rankOf, type LabelPart } from '../../core/label/labelOrder';
 import { over, plus } from '../../core/number/measured';
 import type { Batch } from '../../records/kind/batch';
 import { byKind, type LabelledKind, type RecordOf } from '../../records/kind/kinds';
 import type { Bottle } from '../../records/kind/material';
 import { codeTextOf, foundByShortId, shortIdOf, spacedShortId } from '../../records/kind/shortId';
 import type { Vial } from '../../records/kind/vial';
-import { burns, burnsDrink, burnsNeat } from '../../workshop/burns';
+import { ringsOf } from '../../ui/drawn/measure';
+import { formatFixed, formatKnown, measuredText } from '../../ui/format';
+import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
+import { burns, burnsNeat } from '../../workshop/burns';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { overLines } from '../../workshop/drinkable/overNow';
-import { measuredText } from '../../ui/format';
-import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
+import { allLabelled, calledOf, labelShareOf, type Labelled } from '../../workshop/thing/labelled';
 import { inLabelBasis } from './describeVial';
-import { allLabelled, calledOf, type Labelled } from '../../workshop/thing/labelled';
 
 /** A label's words, its square code, and, should it ever happen, that another record has the same short id. */
 export interface LabelOf {
@@ -25,7 +27,7 @@ export interface LabelOf {
 export function labelOf(record: Labelled, kind: 'vial' | 'strip'): LabelOf {
   const shortId = shortIdOf(record.id);
   const code = kind === 'vial' ? squareCodeOf(codeTextOf(shortId)) : null;
-  const id: LabelSpan = { ...plain(spacedShortId(shortId), 'the short id', 3), face: 'code', scale: 0.9 };
+  const id: LabelSpan = { ...plain(spacedShortId(shortId), 'the short id'), face: 'code' };
   const words = byKind(labels, record);
   const paragraphs = (kind === 'vial' ? [...words.all, [id]] : words.strip).map((spans) =>
     spans.filter(({ text }) => text !== ''),
@@ -35,6 +37,7 @@ export function labelOf(record: Labelled, kind: 'vial' | 'strip'): LabelOf {
       paragraphs: paragraphs.filter((spans) => spans.length > 0),
       codeModules: code?.side ?? null,
       flame: kind === 'vial' && words.flame,
+      rings: kind === 'vial' && record.kind === 'vial' ? ringsOf(labelShareOf(record)) : 0,
     },
     code,
     shared: foundByShortId(shortId, allLabelled()).length > 1,
@@ -54,100 +57,104 @@ const labels: { readonly [K in LabelledKind]: (record: RecordOf<K>) => Words } =
 };
 
 function vialWords(vial: Vial): Words {
-  const lines = overLines(vial);
-  const head = headOf(vial, badgeOf(isSmellOnly(vial), lines));
+  const { tag, bar, limit, fit, name } = headOf(vial);
   const { amount, unit } = inLabelBasis(vial, plus(...vial.contents.map(({ strength }) => strength)));
-  const strength: LabelSpan = { ...plain(unbroken(measuredText(amount, unit)), 'the exact strength', 2), face: 'bold' };
+  const exact = plain(unbroken(measuredText(amount, unit)), 'the exact strength');
   const parts = vial.contents.length > 1 ? `of ${vial.contents.length} materials` : '';
-  const thinner = vial.solvent && `in ${vial.solvent.name.replace(/ %/g, '\u00a0%')}`;
-  const solvent = plain([parts, thinner].filter(Boolean).join(' '), 'the solvent', 5);
-  const made = plain(vial.madeOn && unbroken(`made ${vial.madeOn}`), 'the day it was made', 6);
-  const useBy = plain(vial.useBy && unbroken(`use by ${vial.useBy}`), 'the use-by day', 4);
+  const carrier = vial.solvent && `in ${vial.solvent.name.replace(/ %/g, '\u00a0%')}`;
+  const solvent = plain([parts, carrier].filter(Boolean).join(' '), 'the solvent');
+  const made = plain(vial.madeOn && unbroken(`made ${vial.madeOn}`), 'the day it was made');
   return {
-    all: [...head, overSpans(lines), [strength, solvent], [made, useBy], originOf(vial)],
-    strip: stripOf(head, [strength, made]),
+    all: [[...tag, exact], bar, [limit], [name], [made, useByOf(vial), fit], [solvent], originOf(vial)],
+    strip: [
+      [...tag, ...bar],
+      [name, made, fit],
+    ],
     flame: burns(vial),
   };
 }
 
 function bottleWords(bottle: Bottle): Words {
-  const head = headOf(bottle, badgeOf(isSmellOnly(bottle), []));
-  const opened = plain(bottle.opened ? unbroken(`opened ${bottle.opened}`) : '', 'the day it was opened', 6);
-  const useBy = plain(bottle.useBy ? unbroken(`use by ${bottle.useBy}`) : '', 'the use-by day', 4);
+  const { tag, bar, fit, name } = headOf(bottle);
+  const opened = plain(bottle.opened ? unbroken(`opened ${bottle.opened}`) : '', 'the day it was opened');
   return {
-    all: [...head, [opened, useBy], originOf(bottle)],
-    strip: stripOf(head, []),
+    all: [tag, bar, [name], [opened, useByOf(bottle), fit], originOf(bottle)],
+    strip: [
+      [...tag, ...bar],
+      [name, fit],
+    ],
     flame: burnsNeat(bottle.material),
   };
 }
 
-/** A batch may be over a limit, and then its label says of which. How long it keeps is not known, so it says no day. */
+/**
+ * A finished drink, which may be over a limit, and then its label says of which. Hazard labels are not for food (Reg. (EC) 1272/2008, Art. 1(5), from memory, not verified), so it has no flame
+ * whatever its strength. Its lot is that of the batch; those of its ingredients are found by way of the square code. How
+ * long it keeps is not known, so it says no day.
+ */
 function batchWords(batch: Batch): Words {
-  const lines = overLines(batch);
-  const head = headOf(batch, badgeOf(isSmellOnly(batch), lines));
-  const { weighed, drink } = batch;
+  const { tag, bar, limit, fit, name } = headOf(batch);
+  const { weighed, code } = batch;
+  const { abv, brix, litres } = batch.drink;
   const poured = weighed.filter(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
-  const perLitre = over(plus(...poured.map(({ massG }) => massG)), drink.litres);
-  const dosage = plain(
-    poured.length > 0 ? `concentrate ${unbroken(measuredText(perLitre, 'g/L'))}` : '',
-    'the dosage',
-    4,
-  );
-  const made = plain(unbroken(`made ${batch.madeOn}`), 'the day it was made', 2);
-  const litres = plain(unbroken(measuredText(drink.litres, 'L')), 'the volume', 5);
-  const lots = [...new Set(weighed.map(({ lot }) => lot))].filter(Boolean);
+  const perLitre = over(plus(...poured.map(({ massG }) => massG)), litres);
+  const made = plain(unbroken(`made ${batch.madeOn}`), 'the day it was made');
+  const facts = [
+    plain(abv.value >= LEAST_SHOWN ? unbroken(`${formatFixed(abv.value, 1)} % vol`) : '', 'the alcohol'),
+    plain(unbroken(`${formatKnown(litres)} L`), 'the volume'),
+    plain(brix.value >= LEAST_SHOWN ? unbroken(`${formatFixed(brix.value, 1)} °Brix`) : '', 'the sugar'),
+    plain(code ? unbroken(`lot ${code}`) : '', 'the lot'),
+    plain(poured.length > 0 ? `concentrate ${unbroken(`${formatKnown(perLitre)} g/L`)}` : '', 'the dosage'),
+  ];
   return {
-    all: [...head, overSpans(lines), [made, litres], [dosage], [plain(lots.map(unbroken).join('; '), 'the lots', 7)]],
-    strip: stripOf(head, [made]),
-    flame: burnsDrink(drink),
+    all: [tag, bar, [limit], [name], [made, fit], facts],
+    strip: [
+      [...tag, ...bar],
+      [name, made, fit],
+    ],
+    flame: false,
   };
 }
 
-const LARGE = 1.5; // size of code and strength over that of the text
+const LEAST_SHOWN = 0.05; // % vol and °Brix: less is 0.0 in one decimal
 
-type Head = [[code: LabelSpan, strength: LabelSpan, grade: LabelSpan], [name: LabelSpan]];
-
-type Badge = 'SMELL ONLY' | 'OVER A LIMIT';
-
-/** What a label says in white on black in place of "fit for drinks". */
-function badgeOf(smellOnly: boolean, lines: readonly string[]): Badge | null {
-  if (smellOnly) return 'SMELL ONLY';
-  return lines.length > 0 ? 'OVER A LIMIT' : null;
+interface Head {
+  tag: LabelSpan[];
+  bar: LabelSpan[];
+  limit: LabelSpan;
+  fit: LabelSpan;
+  name: LabelSpan;
 }
 
-/** The first limit that it is over; the page and the sheet tell them all. */
-function overSpans(lines: readonly string[]): LabelSpan[] {
-  const more = lines.length > 1 ? ` (and ${lines.length - 1} more)` : '';
-  return [plain(lines.length > 0 ? `${lines[0]}${more}` : '', 'the limit', 1)];
+/** Code and strength; a bar where it may only be smelled or is over a limit, and of which; small words where it is fit for drinks; name. */
+function headOf(record: Labelled): Head {
+  const lines = overLines(record);
+  const bar = isSmellOnly(record) ? 'SMELL ONLY' : lines.length > 0 ? 'OVER A LIMIT' : '';
+  const more = lines.length > 1 ? ` (and ${lines.length - 1} more)` : ''; // the page and the sheet tell them all
+  const { code, strength, name } = calledOf(record);
+  const must = { large: true, rank: 0 };
+  return {
+    tag: [
+      { ...must, text: code, face: 'code', what: 'the code' },
+      { ...must, text: unbroken(strength), face: 'bold', what: 'the strength' },
+    ],
+    bar: bar ? [{ text: bar, face: 'badge', large: false, rank: 0, what: bar }] : [],
+    limit: { ...plain(lines.length > 0 ? `${lines[0]}${more}` : '', 'the limit'), mayShorten: true },
+    fit: plain(bar ? '' : unbroken('fit for drinks'), 'fit for drinks'),
+    name: { ...plain(name, 'the name'), face: 'bold', mayShorten: true },
+  };
 }
 
-/** Code, strength and grade, then the name. What may not go into a drink says so in white on black. */
-function headOf(record: Labelled, badge: Badge | null): Head {
-  const called = calledOf(record);
-  const code: LabelSpan = { text: called.code, face: 'code', scale: LARGE, rank: 0, what: 'the code' };
-  const strength: LabelSpan = { ...code, text: unbroken(called.strength), face: 'bold', what: 'the strength' };
-  const grade: LabelSpan = badge
-    ? { text: badge, face: 'badge', scale: 1, rank: 0, what: badge }
-    : plain('fit\u00a0for\u00a0drinks', 'fit for drinks', 1);
-  return [[code, strength, grade], [{ ...plain(called.name, 'the name', 1), face: 'bold' }]];
-}
-
-/** A strip has room for two lines: which one it is, and what it holds. */
-function stripOf([[code, strength, grade], [name]]: Head, more: LabelSpan[]): LabelSpan[][] {
-  return grade.face === 'badge'
-    ? [[code, strength, grade, name], more]
-    : [
-        [code, strength, name],
-        [...more, grade],
-      ];
+function useByOf({ useBy }: { useBy?: string | undefined }): LabelSpan {
+  return plain(useBy ? unbroken(`use by ${useBy}`) : '', 'the use-by day');
 }
 
 function originOf({ supplier, lot }: { supplier: string; lot: string }): LabelSpan[] {
-  return [plain(supplier, 'the supplier', 8), plain(lot && unbroken(`lot ${lot}`), 'the lot', 7)];
+  return [plain(supplier, 'the supplier'), plain(lot && unbroken(`lot ${lot}`), 'the lot')];
 }
 
-function plain(text: string, what: string, rank: number): LabelSpan {
-  return { text, face: 'plain', scale: 1, rank, what };
+function plain(text: string, what: LabelPart): LabelSpan {
+  return { text, face: 'plain', large: false, rank: rankOf(what), what };
 }
 
 /** With no-break spaces: belongs on one line, where there is room. */

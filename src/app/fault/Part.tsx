@@ -1,9 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { Boundary } from '../../ui/fault/Boundary';
 import { FaultNotice } from '../../ui/fault/FaultNotice';
-import { go } from '../nav/route';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 
 interface Props {
   /** What it shows: with another one it is tried again. */
@@ -52,12 +50,7 @@ const OF_PAGE = 'Something in Minim went wrong on this page; nothing that was st
 export function BrokenPage({ error, again = () => {}, title = 'Minim', words = OF_PAGE, children }: BrokenProps) {
   return (
     <main class="page">
-      <header class="top">
-        <h1>{title}</h1>
-        <button class="round" onClick={() => go([])} aria-label="To the Bench">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={title} />
       <FaultNotice words={words} error={error} again={again} />
       {children}
     </main>

@@ -9,8 +9,7 @@ import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import '../sheet/batchSheet.css';
 
 const asked = {
@@ -34,12 +33,7 @@ export function FormulaPage({ id }: { id: string }) {
   const use = useOf(typed.value, before?.densityGPerMl ?? SOFT_DRINK);
   return (
     <main class="page sheet">
-      <header class="top">
-        <h1>{formula.name}</h1>
-        <button class="round" onClick={() => go(['record', id])} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={formula.name} />
       <Versions formula={formula} />
       <div class="pair">
         {(Object.keys(asked) as (keyof Asked)[]).map((key) => (

@@ -1,14 +1,17 @@
 import type { Field } from '../../tasks/engine/fields';
 import { FieldInput } from '../../ui/controls/FieldInput';
+import { useState } from 'preact/hooks';
 import { ScreenMatch } from './LabelPreview';
 import {
   firstField,
   labelPrinters,
   labelSizes,
-  labelSetUp as labelSetUp,
+  labelSetUp,
   ownFields,
   sheetFields,
-  setUpLabel as setUpLabel,
+  setUpLabel,
+  setUpWords,
+  wasSetUp,
 } from './labelSetUp';
 
 const papers = [
@@ -16,9 +19,25 @@ const papers = [
   { value: 'labels', label: 'Sheet of labels' },
 ] as const;
 
-/** Size, printer, and for sheets what kind of paper and where on it. */
+/** The size and printer of last time in one line; opened, and the first time, what they may be. */
 export function LabelChoices({ problems }: { problems: Record<string, string> }) {
+  const [first] = useState(!wasSetUp());
+  const wrong = Object.keys(problems).length > 0;
+  return (
+    <details class="match set-up" open={first || wrong}>
+      <summary>{setUpWords()}</summary>
+      <div class="label-choices">
+        <Choices problems={problems} />
+      </div>
+    </details>
+  );
+}
+
+/** Size, printer, and for sheets what kind of paper and where on it. */
+function Choices({ problems }: { problems: Record<string, string> }) {
   const setUp = labelSetUp();
+  const printers = <Chips name="on" title="Printed on" options={labelPrinters} />;
+  if (setUp['on'] === 'hand') return printers;
   const onSheet = labelPrinters.find(({ value }) => value === setUp['on'])?.sheet != null;
   const ask = (fields: readonly Field[]) => (
     <div class="pair">
@@ -37,7 +56,7 @@ export function LabelChoices({ problems }: { problems: Record<string, string> })
     <>
       <Chips name="size" title="Size, mm" options={labelSizes} />
       {setUp['size'] === 'own' && ask(ownFields)}
-      <Chips name="on" title="Printed on" options={labelPrinters} />
+      {printers}
       {!onSheet && <p class="quiet">Some phones print in a size of their own: then share or save the picture.</p>}
       {onSheet && <Chips name="paper" title="Paper" options={papers} />}
       {onSheet && setUp['paper'] === 'labels' && ask(sheetFields)}

@@ -1,5 +1,5 @@
-import { useComputed, useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
 import { layoutLabel } from '../../core/label/label';
 import { isLabelled } from '../../records/kind/kinds';
 import { shelf } from '../../records/shelf';
@@ -10,13 +10,13 @@ import { LabelPicking } from './LabelPicking';
 import { LabelPreview } from './LabelPreview';
 import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
+import { WriteByHand } from './WriteByHand';
 import { calledOf, tagOf, type Labelled } from '../../workshop/thing/labelled';
 import { labelOf } from '../describe/labelOf';
 import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
 import type { ReadyLabel } from './readyLabel';
 import { go, route } from '../nav/route';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import './labelPage.css';
 
 type Measure = Awaited<ReturnType<typeof textMeasure>>;
@@ -31,12 +31,7 @@ export function LabelPage() {
   });
   return (
     <main class="run labels">
-      <header class="top">
-        <h1>{records.length > 1 ? `${records.length} labels` : 'Labels'}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={records.length > 1 ? `${records.length} labels` : 'Labels'} />
       {records.length > 0 ? (
         <Chosen records={records} strips={strips === 'strips'} />
       ) : (
@@ -47,35 +42,49 @@ export function LabelPage() {
 }
 
 function Chosen({ records, strips }: { records: readonly Labelled[]; strips: boolean }) {
-  const measure = useSignal<Measure | null>(null);
   useEffect(() => {
     if (strips) void setUpLabel('size', 'strip');
   }, [strips]);
-  useEffect(() => void textMeasure().then((widthOf) => (measure.value = widthOf)), []);
-  const job = useComputed(() => jobOf(labelSetUp()));
-  const widthOf = measure.value;
-  const made = widthOf && !('problems' in job.value) ? readyLabels(records, job.value, widthOf) : [];
-  const problem = made instanceof Refused ? made.problem : undefined;
-  const labels = made instanceof Refused ? [] : made;
+  const byHand = labelSetUp()['on'] === 'hand';
+  const { job, labels, problem } = useLabels(records);
+  const problems = 'problems' in job ? job.problems : undefined;
+  const ready = !byHand && labels.length > 0 && !('problems' in job) && job;
   return (
     <>
       <div class="body">
-        {problem && (
+        {problem && !byHand && (
           <p class="trouble" role="alert">
             {problem}
           </p>
         )}
-        {labels.length > 0 && <LabelPreview labels={labels} />}
-        <LabelChoices problems={'problems' in job.value ? job.value.problems : {}} />
+        {ready && <LabelPreview labels={labels} black={ready.sheet === null} />}
+        {byHand && <WriteByHand records={records} />}
+        <LabelChoices problems={byHand ? {} : (problems ?? {})} />
       </div>
-      {!('problems' in job.value) && labels.length > 0 && (
-        <>
-          <LabelActions labels={labels} job={job.value} />
-          <LabelPrint labels={labels} job={job.value} />
-        </>
+      {ready && <LabelActions labels={labels} job={ready} />}
+      {ready && <LabelPrint labels={labels} job={ready} />}
+      {byHand && (
+        <footer class="actions">
+          <button class="main" onClick={() => history.back()}>
+            Done
+          </button>
+        </footer>
       )}
     </>
   );
+}
+
+/** The labels laid out for the set-up, once for each change of it; or why they cannot be. */
+function useLabels(records: readonly Labelled[]) {
+  const measure = useSignal<Measure | null>(null);
+  useEffect(() => void textMeasure().then((widthOf) => (measure.value = widthOf)), []);
+  const setUp = labelSetUp();
+  const widthOf = measure.value;
+  return useMemo(() => {
+    const job = jobOf(setUp);
+    const made = widthOf && !('problems' in job) ? readyLabels(records, job, widthOf) : [];
+    return made instanceof Refused ? { job, labels: [], problem: made.problem } : { job, labels: made, problem: '' };
+  }, [JSON.stringify(setUp), widthOf, records.map(({ id }) => id).join(), shelf.records.value]);
 }
 
 function readyLabels(records: readonly Labelled[], job: LabelJob, widthOf: Measure): ReadyLabel[] | Refused {

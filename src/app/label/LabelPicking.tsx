@@ -32,7 +32,7 @@ export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }
       <footer class="actions">
         <Quick all={all} count={chosen.length} onPick={(ids) => (picked.value = new Set(ids))} />
         <button class="main" disabled={chosen.length === 0} onClick={() => onPicked(chosen)}>
-          {['Pick at least one', 'On with 1 label'][chosen.length] ?? `On with ${chosen.length} labels`}
+          {['Pick at least one', 'Continue with 1 label'][chosen.length] ?? `Continue with ${chosen.length} labels`}
         </button>
       </footer>
     </>
@@ -61,9 +61,11 @@ function Quick(props: { all: readonly Labelled[]; count: number; onPick: (ids: s
   const whole = count === all.length && count > 0;
   return (
     <div class="row">
-      <button class="second" onClick={() => pick(fresh)} disabled={fresh.length === 0}>
-        Newest {fresh.length}
-      </button>
+      {fresh.length > 0 && fresh.length < all.length && (
+        <button class="second" onClick={() => pick(fresh)}>
+          Newest {fresh.length}
+        </button>
+      )}
       <button class="second" onClick={() => pick(whole ? [] : all)} disabled={all.length === 0}>
         {whole ? 'None' : `All ${all.length}`}
       </button>

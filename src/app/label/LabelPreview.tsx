@@ -1,5 +1,8 @@
 import { useSignal } from '@preact/signals';
-import { EASY_TEXT } from '../../core/label/label';
+import { EASY_TEXT, type LabelLayout } from '../../core/label/label';
+import { LABEL_ORDER, type LabelPart } from '../../core/label/labelOrder';
+import { CAP_HEIGHT } from '../../core/label/labelText';
+import { isOf } from '../../records/kind/kinds';
 import { formatPlain } from '../../ui/format';
 import { Label } from '../../ui/label/Label';
 import { tagOf } from '../../workshop/thing/labelled';
@@ -7,7 +10,6 @@ import { pageRoom } from '../../ui/plot/pictureRoom';
 import type { ReadyLabel } from './readyLabel';
 import { labelSetUp, setUpLabel } from './labelSetUp';
 
-const X_HEIGHT = 0.5; // letters without tails over text size (Atkinson Hyperlegible Next, measured)
 const BAR = 40; // mm, shown beside a ruler
 const PHONE = 160 / 25.4; // CSS pixels per mm: a phone's usual 160 to the inch
 const DESK = 96 / 25.4; // CSS pixels per mm by definition, about right at a desk
@@ -18,24 +20,46 @@ function pixelsPerMm(): number {
   return matched > 0 ? matched : matchMedia('(pointer: coarse)').matches ? PHONE : DESK;
 }
 
-/** One label in its true size, what had to be left out of it and of the others, and the way to the next. */
-export function LabelPreview({ labels }: { labels: readonly ReadyLabel[] }) {
+interface Props {
+  labels: readonly ReadyLabel[];
+  /** The printer has black only. */
+  black: boolean;
+}
+
+/** One label, as large as the screen lets it be or in its true size; what had to be left out of it and of the others, and the way to the next. */
+export function LabelPreview({ labels, black }: Props) {
   const at = useSignal(0);
+  const trueSize = useSignal(false);
   const shown = labels[Math.min(at.value, labels.length - 1)]!;
   const { widthMm } = shown.layout;
   const room = pageRoom() - 4; // the frame of the paper
-  const wanted = widthMm * pixelsPerMm();
+  const own = widthMm * pixelsPerMm();
+  const width = Math.min(room, trueSize.value ? own : LARGEST_TIMES * own);
   return (
     <section class="label-preview" aria-label="Preview">
       <div class="paper">
-        <Label layout={shown.layout} code={shown.code} name={labelName(shown)} width={`${Math.min(wanted, room)}px`} />
+        <Label layout={shown.layout} code={shown.code} name={labelName(shown)} width={`${width}px`} black={black} />
       </div>
       {labels.length > 1 && <Turn at={at.value} of={labels.length} onTurn={(to) => (at.value = to)} />}
-      {wanted > room && <p class="quiet">Shown smaller than it is: the screen is too narrow.</p>}
+      <div class="size-line">
+        <span class="quiet">{sizeWords(width / own)}</span>
+        {room > own && (
+          <button class="second" onClick={() => (trueSize.value = !trueSize.value)}>
+            {trueSize.value ? 'Enlarge' : 'True size'}
+          </button>
+        )}
+      </div>
       <LeftOut labels={labels} />
       <p class="quiet">{smallPrint(shown)}</p>
     </section>
   );
+}
+
+const LARGEST_TIMES = 3;
+
+function sizeWords(times: number): string {
+  if (times < 0.99) return 'Smaller than it is: the screen is too narrow';
+  return times < 1.01 ? 'True size' : `${formatPlain(times, 2)} times its size`;
 }
 
 function Turn({ at, of, onTurn }: { at: number; of: number; onTurn: (to: number) => void }) {
@@ -54,44 +78,70 @@ function Turn({ at, of, onTurn }: { at: number; of: number; onTurn: (to: number)
   );
 }
 
-/** Nothing is cut off; what is left out is said for every label. */
+/** Nothing is cut off; what is left out is said for every label: loudly, unless the square code leads to it. */
 function LeftOut({ labels }: { labels: readonly ReadyLabel[] }) {
-  const short = new Map<string, string[]>();
-  for (const { layout, record } of labels)
-    if (layout.leftOut.length > 0) {
-      const what = layout.leftOut.join(', ');
-      short.set(what, [...(short.get(what) ?? []), tagOf(record)]);
-    }
+  const short = byWhat(labels, ({ layout }) => layout.leftOut.filter((what) => !isInCode(what, layout)));
+  const inCode = byWhat(labels, ({ layout }) => layout.leftOut.filter((what) => isInCode(what, layout)));
   const shared = labels.filter((label) => label.shared);
-  if (short.size === 0 && shared.length === 0) return null;
   return (
-    <div class="trouble" role="alert">
-      {[...short].map(([what, codes]) => (
-        <p>
-          {labels.length > 1 && <b>{codes.join(', ')}: </b>}
-          No room for {what}. Choose a larger label.
-        </p>
-      ))}
-      {shared.map(({ title }) => (
-        <p>
-          <b>{title}: </b>another label on this Shelf has the same short id. Write the code on it by hand too.
-        </p>
-      ))}
-    </div>
+    <>
+      {short.size + shared.length > 0 && (
+        <div class="trouble" role="alert">
+          <Lines of={short} said="No room for" many={labels.length > 1} />
+          {shared.map(({ title }) => (
+            <p>
+              <b>{title}: </b>another label on this Shelf has the same short id. Write the code on it by hand too.
+            </p>
+          ))}
+        </div>
+      )}
+      <div class="quiet">
+        <Lines of={inCode} said="Left to the square code:" many={labels.length > 1} />
+      </div>
+    </>
   );
 }
 
-function smallPrint({ layout }: ReadyLabel): string {
+function isInCode(what: string, { code }: LabelLayout): boolean {
+  const rank = LABEL_ORDER.indexOf(what as LabelPart);
+  return code !== null && rank >= LABEL_ORDER.indexOf('the lot');
+}
+
+/** The tags of the labels that lack the same things, by what they lack in words. */
+function byWhat(labels: readonly ReadyLabel[], lacks: (label: ReadyLabel) => string[]): Map<string, string[]> {
+  const groups = new Map<string, string[]>();
+  for (const label of labels) {
+    const what = lacks(label).join(', ');
+    if (what !== '') groups.set(what, [...(groups.get(what) ?? []), tagOf(label.record)]);
+  }
+  return groups;
+}
+
+function Lines({ of, said, many }: { of: Map<string, string[]>; said: string; many: boolean }) {
+  return (
+    <>
+      {[...of].map(([what, codes]) => (
+        <p>
+          {many && <b>{codes.join(', ')}: </b>}
+          {said} {what}.
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** How large what is on it is; what is sold and is not a finished drink has its least sizes by CLP. */
+function smallPrint({ layout, record }: ReadyLabel): string {
   const small = layout.textMm < EASY_TEXT - 1e-9 || (layout.flame !== null && layout.flame.side < 10);
-  const sold = layout.flame ? '1.2 mm letters and a 10 mm flame' : '1.2 mm letters';
+  const sold = layout.flame ? 'small letters of 1.2 mm and a 10 mm flame' : 'small letters of 1.2 mm';
   return [
-    `Letters ${formatPlain(layout.textMm * X_HEIGHT, 2)} mm high`,
+    `Capitals ${formatPlain(layout.headMm * CAP_HEIGHT, 2)} mm, and ${formatPlain(layout.textMm * CAP_HEIGHT, 2)} mm in the text`,
     layout.code && `QR ${layout.code.dots} dots to a module (${formatPlain(layout.code.module, 2)} mm)`,
     layout.flame && `flame ${formatPlain(layout.flame.side)} mm`,
   ]
     .filter(Boolean)
     .join(', ')
-    .concat('.', small ? ` Fine for your own bench; what is sold needs ${sold} (CLP).` : '');
+    .concat('.', small && !isOf('batch', record) ? ` Fine for your own bench; what is sold needs ${sold} (CLP).` : '');
 }
 
 function labelName({ title, layout }: ReadyLabel): string {

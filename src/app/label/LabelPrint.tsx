@@ -28,7 +28,7 @@ export function LabelPrint({ labels, job }: Props) {
 function Single({ layout, code, title }: ReadyLabel) {
   return (
     <div class="print-page" style={{ width: `${layout.widthMm}mm`, height: `${layout.heightMm}mm` }}>
-      <Label layout={layout} code={code} name={title} />
+      <Label layout={layout} code={code} name={title} black />
     </div>
   );
 }

@@ -2,7 +2,7 @@ import { foundByTyping } from '../../records/kind/shortId';
 import { listed, meaningOf } from '../../tasks/screen/LabelCheck';
 import { allLabelled } from '../../workshop/thing/labelled';
 import { Later } from '../../ui/controls/Later';
-import { go } from '../nav/route';
+import { back, go } from '../nav/route';
 
 /** The camera opens at once; the record of the label that it sees is shown. What any other code says is never used. */
 export function ScanPage() {
@@ -11,7 +11,7 @@ export function ScanPage() {
     onCode: (text: string) => meaningOf(text, opened),
     find: (typed: string) => foundByTyping(typed, allLabelled().map(listed)),
     onPick: opened,
-    onClose: () => history.back(),
+    onClose: back,
   };
   return (
     <main>

@@ -18,7 +18,12 @@ const usual: LabelSetUp = {
   first: '1',
 };
 
-/** The target of last time, with the usual where nothing was said. */
+/** Whether labels were ever set up. */
+export function wasSetUp(): boolean {
+  return shelf.settings.value.labels?.['size'] !== undefined || shelf.settings.value.labels?.['on'] !== undefined;
+}
+
+/** The size and printer of last time, with the usual where nothing was said. */
 export function labelSetUp(): LabelSetUp {
   return { ...usual, ...shelf.settings.value.labels };
 }
@@ -33,17 +38,20 @@ export const labelSizes = [
   { value: '40x12', label: '40 × 12', widthMm: 40, heightMm: 12 },
   { value: '25x15', label: '25 × 15', widthMm: 25, heightMm: 15 },
   { value: '30x20', label: '30 × 20', widthMm: 30, heightMm: 20 },
+  { value: '40x30', label: '40 × 30', widthMm: 40, heightMm: 30 },
   { value: '50x25', label: '50 × 25', widthMm: 50, heightMm: 25 },
+  { value: '57x32', label: '57 × 32', widthMm: 57, heightMm: 32 },
   { value: 'strip', label: 'Strip', widthMm: 40, heightMm: 8 },
   { value: 'own', label: 'Own', widthMm: 0, heightMm: 0 },
 ] as const;
 
-/** What labels are printed on. The dots of a printer for paper are finer than these. */
+/** What labels are printed on; "hand" where there is no printer. The dots of a printer for paper are finer than these. */
 export const labelPrinters = [
   { value: 'printer203', label: 'Label printer 203 dpi', dpi: 203, sheet: null },
   { value: 'printer300', label: 'Label printer 300 dpi', dpi: 300, sheet: null },
   { value: 'A4', label: 'A4 sheets', dpi: 300, sheet: { widthMm: 210, heightMm: 297 } },
   { value: 'Letter', label: 'Letter sheets', dpi: 300, sheet: { widthMm: 215.9, heightMm: 279.4 } },
+  { value: 'hand', label: 'By hand, with a marker', dpi: 300, sheet: null },
 ] as const;
 
 const LARGEST = { widthMm: 150, heightMm: 100 }; // our choice
@@ -68,7 +76,20 @@ export const sheetFields = [
   amount({ name: 'down', title: 'Gap down', unit: 'mm', min: 0, max: 50 }),
 ] as const;
 
-/** What a target comes to: a size, a printer, and the sheet where there is one. */
+/** The set-up in a few words: '30 × 20 mm · Label printer 203 dpi'. */
+export function setUpWords(): string {
+  const { on, size, ownWidth, ownHeight } = labelSetUp();
+  const printer = labelPrinters.find(({ value }) => value === on) ?? labelPrinters[0];
+  if (printer.value === 'hand') return printer.label;
+  const chosen = labelSizes.find(({ value }) => value === size) ?? labelSizes[2];
+  const words =
+    chosen.value === 'own'
+      ? `${ownWidth} × ${ownHeight} mm`
+      : `${chosen.label}${chosen.value === 'strip' ? '' : ' mm'}`;
+  return `${words} · ${printer.label}`;
+}
+
+/** What a set-up comes to: a size, a printer, and the sheet where there is one. */
 export interface LabelJob {
   readonly kind: 'vial' | 'strip';
   readonly widthMm: number;
@@ -84,7 +105,7 @@ export interface LabelJob {
   } | null;
 }
 
-/** The job of a target, or one sentence for each field that is in its way. */
+/** The job of a set-up, or one sentence for each field that is in its way. */
 export function jobOf(setUp: LabelSetUp): LabelJob | { problems: Record<string, string> } {
   const { dpi, sheet } = labelPrinters.find(({ value }) => value === setUp['on']) ?? labelPrinters[0];
   const chosen = labelSizes.find(({ value }) => value === setUp['size']) ?? labelSizes[2];

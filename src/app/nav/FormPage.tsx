@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from './PageHead';
+import { back } from './route';
 
 interface Props {
   title: string;
@@ -15,19 +15,14 @@ export function FormPage({ title, onKeep, children }: Props) {
   const trouble = useSignal('');
   const tap = async () => {
     try {
-      if (await onKeep()) history.back();
+      if (await onKeep()) back();
     } catch (error) {
       trouble.value = `The phone could not store this: ${error instanceof Error ? error.message : String(error)}`;
     }
   };
   return (
     <main class="page form">
-      <header class="top">
-        <h1>{title}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close without changing">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={title} />
       {children}
       <footer class="actions">
         {trouble.value && (

@@ -8,31 +8,28 @@ import { TaskScreen } from '../../tasks/screen/TaskScreen';
 import { HowPage } from '../../ui/controls/HowPage';
 import { useFault } from '../../ui/fault/useFault';
 import { taskOrNotice } from './loaded';
-import { go, hashOf, route } from './route';
+import { discardRun } from './discardRun';
+import { back, go, leaveThing, leaveThingFor, route } from './route';
 import { begun, startTask } from './startTask';
 
-/** Opens a stored run where it was left, with its earlier steps behind it for the phone's back. */
+/** Opens a run where it was left, with its earlier steps behind it for the way back; null where something else is shown in its place. */
 async function open(id: string): Promise<Walk | null> {
-  const fresh = begun.get(id);
-  if (fresh) return fresh;
+  const walk = begun.get(id) ?? (await stored(id));
+  if (!walk || route.peek().length > 2) return walk;
+  const keys = walk.steps.value.slice(0, walk.index.value + 1).map(({ key }) => key);
+  keys.forEach((key, i) => go(['run', id, key], i === 0 ? 'replace' : 'push'));
+  return walk;
+}
+
+async function stored(id: string): Promise<Walk | null> {
   await whenLoaded; // steps read the shelf
   const there = await runWithEvents(id);
   const task = await taskOrNotice(there?.run.task);
   if (!there || !task) return null;
-  if (there.run.open !== 1) {
-    go(there.run.kept[0] ? ['record', there.run.kept[0]] : [], 'replace');
-    return null;
-  }
-  const walk = resumeWalk(task, there.run, there.events);
-  if (route.peek().length < 3) {
-    const [first, ...later] = walk.steps.value
-      .slice(0, walk.index.value + 1)
-      .map((step) => hashOf('run', id, step.key));
-    history.replaceState(null, '', first);
-    for (const hash of later) history.pushState(null, '', hash);
-    route.value = ['run', id, walk.step.value.key];
-  }
-  return walk;
+  const { open, discarded, kept } = there.run;
+  if (open === 1) return resumeWalk(task, there.run, there.events);
+  go(discarded ? ['record', id] : kept[0] ? ['record', kept[0]] : [], 'replace');
+  return null;
 }
 
 /** The page of a run: #/run/<id>/<step>, or #/run/<id> to go on where it was left. */
@@ -49,30 +46,46 @@ export function RunPage({ id }: { id: string }) {
   return walk.value && walk.value.id === id ? <Walking walk={walk.value} /> : <main class="page" aria-busy="true" />;
 }
 
+/**
+ * Keeps the run and the route at one step. The phone's back changes the route: the run follows. A step moved within the run: the route
+ * follows, and a quick finger may be a step further by then; that is no going back. A step that is gone is passed over.
+ */
+function useRoute(walk: Walk, wanted: string | undefined, shown: string): void {
+  const followed = useRef<string | null>(null); // the step that the route was brought to last
+  const isStep = (key: string) => walk.steps.peek().some((step) => step.key === key);
+  useEffect(() => {
+    if (!wanted || wanted === shown || wanted === followed.current) return;
+    if (isStep(wanted)) void walk.goTo(wanted);
+    else if (followed.current !== null) back();
+  }, [wanted]);
+  useEffect(() => {
+    const isComing = followed.current === null && wanted !== undefined && isStep(wanted);
+    followed.current = shown;
+    if (wanted !== shown && !isComing) go(['run', walk.id, shown], wanted && isStep(wanted) ? 'push' : 'replace');
+  }, [shown]);
+}
+
 function Walking({ walk }: { walk: Walk }) {
   const [, , wanted, page, result] = route.value;
   const shown = walk.step.value.key;
-  const followed = useRef(shown); // the step that the route was brought to last
-  useEffect(() => {
-    // The phone's back changes the route: the run follows. A step moved within the run: the route follows, and a quick finger may be
-    // a step further by then; that is no going back.
-    if (!wanted || wanted === shown || wanted === followed.current) return;
-    if (walk.steps.peek().some((step) => step.key === wanted)) void walk.goTo(wanted);
-  }, [wanted]);
-  useEffect(() => {
-    followed.current = shown;
-    if (wanted !== shown) go(['run', walk.id, shown]);
-  }, [shown]);
+  useRoute(walk, wanted, shown);
   const asked = page === 'how' ? walk.step.value.results?.[Number(result)] : undefined;
-  if (asked) return <HowPage result={asked} onClose={() => history.back()} />;
+  if (asked) return <HowPage result={asked} onClose={back} />;
   return (
     <TaskScreen
       walk={walk}
-      onLeave={() => go([])}
+      onBack={back}
+      onPause={() => leaveThingFor([])}
+      onDiscard={() =>
+        void walk
+          .settled()
+          .then(() => discardRun(walk.id, walk.title.peek()))
+          .then(leaveThing)
+      }
       onHow={(i) => go(['run', walk.id, shown, 'how', String(i)])}
       onFinished={(records) => {
         begun.delete(walk.id);
-        go(endedIn(records), 'replace');
+        leaveThingFor(endedIn(records));
       }}
       onStart={(start) => startTask(start)}
     />

@@ -12,8 +12,24 @@ function parse(): string[] {
   }
 }
 
-addEventListener('hashchange', () => (route.value = parse()));
-addEventListener('popstate', () => (route.value = parse()));
+/** What the browser keeps with an entry of its history. */
+interface Entry {
+  /** How many pages of Minim lie behind it, as far as they were opened one from the other. */
+  readonly depth?: number;
+  /** Depth of the page at which the pages of this one thing began: its first two parts are theirs. */
+  readonly began?: number;
+  /** Hash of the page that they were opened from. */
+  readonly from?: string;
+}
+
+function entry(): Entry {
+  return (history.state as Entry | null) ?? {};
+}
+
+let passing = false; // pages are gone past that are not to be shown
+const follow = () => void (passing || (route.value = parse()));
+addEventListener('hashchange', follow);
+addEventListener('popstate', follow);
 
 /** The hash of a page. */
 export function hashOf(...parts: string[]): string {
@@ -25,21 +41,70 @@ export function go(parts: readonly string[], how: 'push' | 'replace' = 'push'): 
   whenBackIsDone(() => {
     const hash = hashOf(...parts);
     const onwards = how === 'push' && hash !== location.hash;
-    const depth = depthOf() + (onwards ? 1 : 0);
-    if (onwards) history.pushState({ depth }, '', hash);
-    else history.replaceState({ depth }, '', hash);
+    const next = entryOf(parts, onwards);
+    if (onwards) history.pushState(next, '', hash);
+    else history.replaceState(next, '', hash);
     route.value = parse();
     if (onwards) scrollTo(0, 0);
   });
 }
 
-/** How many pages of Minim lie behind this one, as far as they were opened one from the other. */
-function depthOf(): number {
-  return (history.state as { depth?: number } | null)?.depth ?? 0;
+function entryOf(parts: readonly string[], onwards: boolean): Entry {
+  const { depth = 0, began = depth, from } = entry();
+  const here = parse();
+  const sameThing = parts.length > 1 && parts[0] === here[0] && parts[1] === here[1];
+  const next = depth + (onwards ? 1 : 0);
+  if (sameThing) return { depth: next, began, ...(from !== undefined && { from }) };
+  if (onwards) return { depth: next, began: next, from: hashOf(...here) };
+  return { depth: next, began: next, ...(began === depth && from !== undefined && { from }) };
 }
 
-/** Goes back to where this page was opened from; to the Bench where it was the first. */
+/** Goes back to where this page was opened from; where it was the first, to the page that it is under. */
 export function back(): void {
-  if (depthOf() > 0) history.back();
-  else go([], 'replace');
+  whenBackIsDone(() => {
+    if ((entry().depth ?? 0) > 0) history.back();
+    else go(above(parse()), 'replace');
+  });
+}
+
+/** The page that another one is under: of what is below a record that record, else the Bench, Shelf or Book. */
+function above([page = '', id, sub]: readonly string[]): string[] {
+  if (page === 'record' && id && sub) return [page, id];
+  if ((page === 'sheet' || page === 'formula') && id) return ['record', id];
+  return (page === 'shelf' && id) || page === 'catalogue' ? ['shelf'] : [];
+}
+
+/** Leaves all pages of the thing that is shown, for the page that they were opened from; for the Bench where they were the first. */
+export function leaveThing(): void {
+  whenBackIsDone(() => {
+    const { depth = 0, began = depth } = entry();
+    if (began > 0) history.go(began - depth - 1);
+    else leaveThingFor([]);
+  });
+}
+
+/** Leaves all pages of the thing that is shown for another page, which takes their place: its way back is that of the first of them. */
+export function leaveThingFor(parts: readonly string[]): void {
+  whenBackIsDone(() => {
+    const { depth = 0, began = depth, from } = entry();
+    if (began > 0 && from === hashOf(...parts)) history.go(began - depth - 1);
+    else if (began < depth) goPast(depth - began, () => go(parts, 'replace'));
+    else go(parts, 'replace');
+  });
+}
+
+const LONGEST = 500; // ms; our choice, as for an entry that is taken off: it takes a few, and nothing must wait for ever
+
+/** Goes back by some entries without showing where that leads, then does the work. */
+function goPast(entries: number, then: () => void): void {
+  passing = true;
+  const there = () => {
+    clearTimeout(timer);
+    removeEventListener('popstate', there);
+    passing = false;
+    then();
+  };
+  const timer = setTimeout(there, LONGEST);
+  addEventListener('popstate', there);
+  history.go(-entries);
 }

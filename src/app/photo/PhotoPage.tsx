@@ -1,36 +1,22 @@
 import { useSignal } from '@preact/signals';
-import { useLayoutEffect } from 'preact/hooks';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Photo } from '../../records/kind/photo';
 import { photosOf } from '../../records/photos';
 import { forget } from '../../records/shelf';
 import { formatMoment } from '../../ui/format';
 import { sizeWords } from '../bench/keepingWords';
-import { route } from '../nav/route';
+import { back, route } from '../nav/route';
 import { photoAlt } from './photoWords';
 import { Picture } from './Picture';
-import { close as cross } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import './photos.css';
-
-const close = () => history.back();
 
 /** One photo, large: #/record/<id>/photo/<id of the photo>. */
 export function PhotoPage({ record }: { record: AnyRecord }) {
   const photo = photosOf(record.id).find(({ id }) => id === route.value[3]);
-  useLayoutEffect(() => {
-    const onKey = ({ key }: KeyboardEvent) => key === 'Escape' && close();
-    addEventListener('keydown', onKey);
-    return () => removeEventListener('keydown', onKey);
-  }, []);
   return (
     <main class="page photo-page">
-      <header class="top">
-        <h1>{photo ? photoAlt(record, photo) : 'Photo'}</h1>
-        <button class="round" onClick={close} aria-label="Close">
-          <Icon of={cross} />
-        </button>
-      </header>
+      <PageHead title={photo ? photoAlt(record, photo) : 'Photo'} />
       {photo ? <Large record={record} photo={photo} /> : <p class="quiet">This photo was removed.</p>}
     </main>
   );
@@ -56,7 +42,7 @@ function Remove({ photo }: { photo: Photo }) {
     state.value = 'busy';
     try {
       await forget([photo.id]);
-      close();
+      back();
     } catch (error) {
       trouble.value = `It could not be removed: ${error instanceof Error ? error.message : String(error)}`;
       state.value = '';

@@ -15,8 +15,7 @@ import { gramsText, kinBefore, type Kin } from './relatives';
 import { RunStory } from '../describe/RunStory';
 import { saveTable } from '../nav/saveFile';
 import { storyOf } from '../describe/story';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import '../sheet/paper.css';
 
 /** A record as it goes on paper, with everything that stands behind it; of a run, every step. */
@@ -30,12 +29,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
   const numbers = [...results, ...(left ? [left] : [])];
   return (
     <main class="page paper">
-      <header class="top">
-        <h1>{title}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={title} />
       <Standing record={record} of={description} />
       <Facts facts={[...numbers.map((one) => [one.label, resultText(one)] as const), ...facts]} />
       <Origin record={record} />

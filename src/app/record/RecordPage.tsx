@@ -5,7 +5,7 @@ import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { runWithEvents, shelf } from '../../records/shelf';
 import { isStocked } from '../../records/stock';
 import { dropPicturesOf } from '../../workshop/dropPictures';
-import { formatMoment } from '../../ui/format';
+import { formatDay, formatMoment } from '../../ui/format';
 import { Boundary } from '../../ui/fault/Boundary';
 import { useFault } from '../../ui/fault/useFault';
 import { HowPage } from '../../ui/controls/HowPage';
@@ -18,8 +18,6 @@ import { describe } from '../describe/describe';
 import type { Description } from '../describe/description';
 import { BrokenPage, Part } from '../fault/Part';
 import { isPictured, Pictured } from '../describe/Pictured';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
 import { Notices } from '../describe/Notices';
@@ -32,11 +30,13 @@ import { PaperPage } from './PaperPage';
 import { PhotoPage } from '../photo/PhotoPage';
 import { Photos } from '../photo/Photos';
 import { PageOffer } from './RecordLinks';
-import { go, route } from '../nav/route';
+import { takeUpRun } from '../nav/discardRun';
+import { back, go, route } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import { RunStory } from '../describe/RunStory';
 import { TracePage } from './TracePage';
 import { WeighPage } from './WeighPage';
+import { PageHead } from '../nav/PageHead';
 import './record.css';
 
 /** The page of one record: #/record/<id>, with its numbers, facts and what can be done next, and the pages under it. */
@@ -60,7 +60,12 @@ export function RecordPage({ id }: { id: string }) {
   if (!found.value || found.value.record.id !== id)
     return (
       <main class="page" aria-busy={!missing.value}>
-        {missing.value && <p class="quiet">This is not on this phone, or was erased.</p>}
+        {missing.value && (
+          <>
+            <PageHead title="Not here" />
+            <p class="quiet">This is not on this phone, or was erased.</p>
+          </>
+        )}
       </main>
     );
   return <Found record={found.value.record} events={found.value.events} />;
@@ -88,7 +93,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
   const { results = [], next = [], fault } = description;
   const [, , page, index] = route.value;
   const asked = page === 'how' ? (index === 'left' ? howLeft(record) : results[Number(index)]) : undefined;
-  if (asked) return <HowPage result={asked} onClose={() => history.back()} />;
+  if (asked) return <HowPage result={asked} onClose={back} />;
   const Page = pages[page as keyof typeof pages];
   if (Page) return <Page record={record} />;
   if (page === 'paper') return <PaperPage record={record} events={events} />;
@@ -109,11 +114,23 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
         <Part of={record}>
           <CareActions record={record} />
         </Part>
-        <button class="main" onClick={() => go([])}>
-          To the Bench
-        </button>
+        <ResumeDiscarded record={record} />
       </footer>
     </main>
+  );
+}
+
+/** Puts a discarded run back on the Bench and goes on with it. */
+function ResumeDiscarded({ record }: { record: AnyRecord }) {
+  if (!isOf('run', record) || !record.discarded) return null;
+  const resume = () => void takeUpRun(record).then(() => go(['run', record.id], 'replace'));
+  return (
+    <>
+      <p role="note">Discarded {formatDay(record.discarded)}: off the Bench, and all of it is here.</p>
+      <button class="main" onClick={resume}>
+        Resume
+      </button>
+    </>
   );
 }
 
@@ -167,12 +184,7 @@ function Head({ record, description: { title, code, grade } }: { record: AnyReco
   const over = notices.length > 0;
   return (
     <>
-      <header class="top">
-        <h1>{title}</h1>
-        <button class="round" onClick={() => go([])} aria-label="To the Bench">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={title} />
       <div class={isPictured(record) ? 'seen' : undefined}>
         {isPictured(record) && (
           <Boundary of={record} otherwise={() => null /* the words below tell what broke it */}>

@@ -10,8 +10,7 @@ import { describe } from '../describe/describe';
 import { taskOrNotice } from '../nav/loaded';
 import { startTask } from '../nav/startTask';
 import { formatDay } from '../../ui/format';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 
 /** The run that a record came out of, with its answers and today's lots; null when it is not on this phone. */
 async function repeatOfRecord(record: AnyRecord): Promise<Repeat | null> {
@@ -30,12 +29,7 @@ export function RepeatPage({ record }: { record: AnyRecord }) {
   const { title, did } = describe(record);
   return (
     <main class="page form">
-      <header class="top">
-        <h1>Make exactly this · {title}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={`Make exactly this · ${title}`} />
       {did && <p class="say">{did.replace(/ %/g, '\u00a0%')}.</p>}
       <p>Made {formatDay(record.made)}.</p>
       {again.value === null && <p>How it was made is not on this phone, so its steps cannot be repeated.</p>}

@@ -6,8 +6,7 @@ import { describe } from '../describe/describe';
 import { Entry } from '../describe/Entry';
 import { LineagePicture } from './LineagePicture';
 import { gramsText, kinAfter, kinBefore, type Kin } from './relatives';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import './trace.css';
 
 /** Back to the lots, forward to the drinks, and what else holds the same lots; as a picture and in words, with amounts. */
@@ -18,12 +17,7 @@ export function TracePage({ record }: { record: AnyRecord }) {
   const { title } = describe(record);
   return (
     <main class="page trace">
-      <header class="top">
-        <h1>Trace · {title}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={`Trace · ${title}`} />
       <LineagePicture record={record} before={before} after={after} />
       <Lineage
         title="In it"

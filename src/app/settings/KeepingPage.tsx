@@ -11,8 +11,7 @@ import { InstallPart } from './InstallPart';
 import { backupWords, sizeWords } from '../bench/keepingWords';
 import { photosAndSize } from '../photo/photoWords';
 import { RestorePart } from './RestorePart';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import './keeping.css';
 
 /** What is stored, where, how to take it out, and how to erase it: #/keeping. */
@@ -22,12 +21,7 @@ export function KeepingPage() {
   useEffect(look, [shelf.records.value]);
   return (
     <main class="page keeping">
-      <header class="top">
-        <h1>What is kept, and where</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title="What is kept, and where" />
       <Promises />
       <CopiesPart />
       <InstallPart />

@@ -2,8 +2,7 @@ import { changeSettings, shelf } from '../../records/shelf';
 import { Later } from '../../ui/controls/Later';
 import { Choice } from '../nav/Choice';
 import { go } from '../nav/route';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 
 const handsBusy = async () => (await import('./HandsBusy')).HandsBusy;
 const rooms = ['16', '18', '20', '22', '24', '26', '28'];
@@ -13,12 +12,7 @@ const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 export function SettingsPage() {
   return (
     <main class="page settings">
-      <header class="top">
-        <h1>Settings</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title="Settings" />
       <Choices />
       <Later load={handsBusy} props={{}} />
       <button class="entry" onClick={() => go(['keeping'])}>

@@ -13,8 +13,7 @@ import { sheetPictures } from './sheetPng';
 import { Notices } from '../describe/Notices';
 import { goneOnWith, overNotices } from '../describe/overFacts';
 import { sheetTitle } from './sheetRows';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import './batchSheet.css';
 
 /** The sheet of a batch: to print (or save as PDF by printing), as a picture, and as a table for a spreadsheet. */
@@ -23,12 +22,7 @@ export function BatchSheet({ id }: { id: string }) {
   if (!batch) return <main class="page">This batch is not on this phone.</main>;
   return (
     <main class="page sheet">
-      <header class="top">
-        <h1>{sheetTitle(batch)}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={sheetTitle(batch)} />
       <Barred batch={batch} />
       <Facts batch={batch} />
       <OverLimits batch={batch} />

@@ -6,8 +6,7 @@ import { cautionWords } from '../../workshop/cautionWords';
 import { Facts } from '../describe/Facts';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 import '../record/record.css';
 
 /** One material of the catalogue, each value with where it was read: #/catalogue/<id>. */
@@ -34,12 +33,7 @@ function Sheet({ row }: { row: CatalogueRow }) {
     : { 'new.name': row.name, 'new.facts': JSON.stringify(factsOf(row)) };
   return (
     <main class="page record">
-      <header class="top">
-        <h1>{row.name}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Close">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={row.name} />
       <p class="quiet">
         {[row.botanical, row.part, row.family].filter(Boolean).join(', ')}
         {row.also && `. Also: ${row.also.join('; ')}`}

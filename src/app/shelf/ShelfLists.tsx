@@ -9,18 +9,12 @@ import { leftWords, ShelfEntry } from '../describe/ShelfEntry';
 import { dueThings, dueWords, toBuy, toMake, unjudged } from '../nav/watch';
 import { faultText } from '../../ui/fault/FaultNotice';
 import { formatDay } from '../../ui/format';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 
 function ListPage({ title, children }: { title: string; children: ComponentChildren }) {
   return (
     <main class="page shelf">
-      <header class="top">
-        <h1>{title}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Back">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={title} />
       {children}
     </main>
   );

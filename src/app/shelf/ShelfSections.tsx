@@ -3,8 +3,7 @@ import type { Kind } from '../../records/kind/record';
 import { list } from '../../records/shelf';
 import { go } from '../nav/route';
 import { ShelfEntry } from '../describe/ShelfEntry';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
+import { PageHead } from '../nav/PageHead';
 
 /** The kinds that the Shelf shows, in this order. */
 export const sections = kindNames.filter((kind) => kinds[kind].shelf !== null);
@@ -42,12 +41,7 @@ export function Section({ kind }: { kind: KindName }) {
 export function OneKind({ kind }: { kind: KindName }) {
   return (
     <main class="page shelf">
-      <header class="top">
-        <h1>{kinds[kind].words.many}</h1>
-        <button class="round" onClick={() => history.back()} aria-label="Back">
-          <Icon of={close} />
-        </button>
-      </header>
+      <PageHead title={kinds[kind].words.many} />
       <ul class="list">
         {shownOf(kind).map((record) => (
           <ShelfEntry key={record.id} record={record} />

@@ -13,10 +13,19 @@ export interface PlacedCode extends PlacedSquare {
   readonly dots: number;
 }
 
-/** One way to place the code and the flame; text keeps clear of both. */
+/** One way to place the code and the flame; text keeps clear of both. Rings, so many, lie at the foot of the rest. */
 export interface Blocks {
   readonly code: PlacedCode | null;
   readonly flame: PlacedSquare | null;
+  readonly rings: number;
+}
+
+/** A bar of a label, mm from its top left corner. */
+export interface PlacedBar {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 const QUIET = 4; // modules of white all around a QR code (printer manuals)
@@ -37,21 +46,38 @@ export function withQuiet(code: PlacedCode): PlacedSquare {
   return { x: code.x - quiet, y: code.y - quiet, side: code.side + 2 * quiet };
 }
 
+const RING = 0.4; // mm, our choice: 3 dots at 203 dpi
+const RING_PITCH = 0.9; // mm, our choice: far enough apart to be counted
+const RING_EDGE = 0.5; // mm under the lowest and left of all
+
+/** Room that rings take at the foot, mm. Our choice of sizes; arithmetic. */
+export function ringsHeight(rings: number): number {
+  return rings === 0 ? 0 : RING_EDGE + (rings - 1) * RING_PITCH + RING;
+}
+
+/** Rings at the foot of a label, from its left edge to its code or flame, one bar for each tenfold step; mm. Our own; arithmetic. */
+export function placeRings({ code, flame, rings }: Blocks, { widthMm, heightMm }: LabelFrame): PlacedBar[] {
+  const top = heightMm - ringsHeight(rings);
+  const beside = [code && withQuiet(code), flame && { ...flame, x: flame.x - GAP }].flatMap((block) => block ?? []);
+  const ends = beside.filter(({ y, side }) => y + side > top).map(({ x }) => x);
+  const width = Math.min(widthMm - RING_EDGE, ...ends) - RING_EDGE;
+  return Array.from({ length: rings }, (_, i) => ({ x: RING_EDGE, y: top + i * RING_PITCH, width, height: RING }));
+}
+
 /**
- * Ways to place code and flame on a label, the best first; without the code where no size of it fits, without the flame
- * where no way has room for it. mm and dots per inch.
+ * Ways to place code and flame on a label, the largest code first; without the code where no size of it fits, without the
+ * flame where no way has room for it. mm and dots per inch.
  * Source: our own order; dots to a module after the guidance of the code’s inventors, the flame's side after CLP Annex I 1.2.1.
  */
 export function blocksFor({ codeModules, flame }: LabelContent, frame: LabelFrame): Blocks[] {
   const fitting = codeModules === null ? [] : codesFor(codeModules, frame);
   const codes: (PlacedCode | null)[] = fitting.length > 0 ? fitting : [null];
   const burning = codes.flatMap((code) =>
-    FLAMES.flatMap((side) => {
-      const placed = flame ? flameAt(side, code, frame) : null;
-      return placed ? [{ code, flame: placed }] : [];
-    }),
+    FLAMES.flatMap((side) =>
+      (flame ? flamesAt(side, code, frame) : []).map((placed) => ({ code, flame: placed, rings: 0 })),
+    ),
   );
-  return burning.length > 0 ? burning : codes.map((code) => ({ code, flame: null }));
+  return burning.length > 0 ? burning : codes.map((code) => ({ code, flame: null, rings: 0 }));
 }
 
 /** The code at the lower right, its corner on a dot, in all sizes of whole dots that fit, the largest first. */
@@ -68,14 +94,10 @@ function codesFor(modules: number, { widthMm, heightMm, dpi }: LabelFrame): Plac
   });
 }
 
-/** The flame above the code where there is room for it, else left of it at the foot; null where it does not fit. */
-function flameAt(side: number, code: PlacedCode | null, { widthMm, heightMm }: LabelFrame): PlacedSquare | null {
+/** Places of the flame: on top of the code at the right, or left of it at the foot; those that fit. */
+function flamesAt(side: number, code: PlacedCode | null, { widthMm, heightMm }: LabelFrame): PlacedSquare[] {
   const outer = code ? withQuiet(code) : { x: widthMm - GAP, y: heightMm, side: 0 };
-  if (code && outer.y >= side + GAP) {
-    const middle = outer.x + (outer.side - side) / 2;
-    return { x: Math.min(middle, widthMm - GAP - side), y: (outer.y - side) / 2, side };
-  }
-  const x = outer.x - side;
-  const y = heightMm - GAP - side;
-  return y < GAP || x < widthMm * FOR_TEXT ? null : { x, y, side };
+  const above = { x: widthMm - GAP - side, y: outer.y - side, side };
+  const beside = { x: outer.x - side, y: heightMm - GAP - side, side };
+  return [...(code ? [above] : []), beside].filter(({ x, y }) => y >= GAP && x >= widthMm * FOR_TEXT);
 }

@@ -7,6 +7,8 @@ const schema = z.object({
   /** 1 while the run can be resumed; gone when it has ended (the database finds open runs by it). */
   open: z.optional(z.literal(1)),
   endedAt: z.optional(z.string()),
+  /** When it was discarded, UTC, ISO 8601: off the Bench, and resumed from its page in the Book. */
+  discarded: z.optional(z.string()),
   /** What it ended in. */
   kept: z.array(z.string()),
   /** Title when last written, for the lists. */
@@ -25,7 +27,11 @@ export const run = {
   label: false,
   edit: false,
   repeat: true,
-  page: { title: ({ title }) => title, line: ({ endedAt }) => [endedAt ? 'finished' : 'paused'], facts: () => [] },
+  page: {
+    title: ({ title }) => title,
+    line: ({ endedAt, discarded }) => [discarded ? 'discarded' : endedAt ? 'finished' : 'paused'],
+    facts: () => [],
+  },
 } as const satisfies Kind<Run>;
 export type Run = z.output<typeof schema>;
 

@@ -25,6 +25,8 @@ const schema = z.object({
   remote: z.optional(z.boolean()),
   /** Buttons of headphones count; silence is played in a run, so that the phone passes them on. */
   mediaKeys: z.optional(z.boolean()),
+  /** What helps wet hands was offered on a pad, and looked at or refused. */
+  handsOffered: z.optional(z.boolean()),
   /** Keys that were taught, by the browser's name for them. */
   keys: z.optional(z.record(z.string(), keyAction)),
 });

@@ -54,8 +54,9 @@ function oneOf(line: RecipeLine, drink: DrinkAsked): Dissolving {
     drink.abv > 0 && kow !== undefined
       ? solubilityIn(water, kow, [{ fraction: drink.abv / 100, ...cosolvents.ethanol }])
       : water;
-  const alcohol = drink.abv > 0 && kow === undefined ? '; what the alcohol helps is not counted' : '';
-  return { name, mgPerL, holds, verdict: willDissolve(mgPerL, holds), words: `${holds.basis}${alcohol}` };
+  const isHelpUnknown = drink.abv > 0 && kow === undefined;
+  const words = isHelpUnknown ? `${holds.basis}; what the alcohol helps is not counted` : holds.basis;
+  return { name, mgPerL, holds, verdict: willDissolve(mgPerL, holds), words };
 }
 
 /** One material in words. */

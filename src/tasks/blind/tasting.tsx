@@ -147,7 +147,9 @@ function restStep(run: RunState, i: number): Step {
     say: 'Rest. Water, and a breath of fresh air.',
     more: [
       `${REST_SECONDS} s is our choice; longer does no harm.`,
-      ...((i + 1) % SITTING === 0 ? [`${SITTING} sets are enough for one sitting: pause with ✕ and go on later.`] : []),
+      ...((i + 1) % SITTING === 0
+        ? [`${SITTING} sets are enough for one sitting: pause under ⋯ and go on later.`]
+        : []),
     ],
     draw: () => <RestClock since={since} />,
     done: `To set ${i + 2}`,

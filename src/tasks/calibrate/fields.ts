@@ -29,7 +29,7 @@ export const fields = {
     ],
   }),
   liquid: pick({ name: 'liquid', title: 'Liquid' }),
-  each: whole({ name: 'each', title: 'Drops each time', unit: 'drops', min: 1, max: 1000 }),
+  each: whole({ name: 'each', title: 'Drops each time', unit: 'drops each', min: 1, max: 1000 }),
   readability: amount({ name: 'readability', title: 'Readability of the scale', unit: 'g', above: 0, max: 1 }),
   temperature: optionalAmount({ name: 'temperature', title: 'Room', unit: '°C', min: 0, max: 40 }),
   drops: (i: number) => whole({ name: `drops.${i}`, title: 'Drops', unit: 'drops', min: 1, max: 1000 }),

@@ -45,7 +45,7 @@ function cardStep(run: RunState): Step<Key> {
     ]).flat(),
     ask: [dropper, ...(fresh ? [newName, outlet] : []), liquid, each, readability],
     card: {
-      sentence: `{dropper}${fresh ? ' {newName}, from {newOutlet},' : ''} with {liquid}, {each} each time, on a scale of {readability}`,
+      sentence: `{dropper}${fresh ? ' {newName}, from {newOutlet},' : ''} with {liquid}, {each}, on a scale of {readability}`,
       slots: {
         dropper: { missing: 'the dropper' },
         each: { usual: ['10', '20', '30', '50'].map((value) => ({ value, label: value })), by: 5 },

@@ -140,11 +140,19 @@ const repeats = [
   'size',
 ];
 
+const NAMED = 3; // vials; our choice: so many fit into a title
+
+/** What is picked, where the run has no name. */
+function pickedTags(run: RunState): string {
+  const tags = pickedStocks(run).map(({ tag }) => tag);
+  return `${tags.slice(0, NAMED).join(' + ')}${tags.length > NAMED ? ' …' : ''}`;
+}
+
 /** Count whole drops of several vials into one trial, and know what is in it. */
 export const count: Task = {
   id: 'count',
   recorded: true,
-  title: (run) => ['Count drops', nameOf(run)].filter(Boolean).join(' · '),
+  title: (run) => ['Count drops', nameOf(run) || pickedTags(run)].filter(Boolean).join(' · '),
   steps,
   keep: (run) => keepTrial(run, roundsOf(run, asked(run)), asked(run)),
   done: happenedIn,

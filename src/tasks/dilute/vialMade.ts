@@ -46,8 +46,8 @@ export function vialOf(run: RunState, order: Order, made: Made): RecordOf<'vial'
 /** The material as counted or weighed, and the solvent as weighed or poured; without a bottle it goes by its own id. */
 function usesOf(run: RunState, order: Order, { material, solvent }: Made): Use[] {
   const { source, byDrops } = order;
-  const { code, name, supplier, lot, tag } = source;
-  const strength = tag.endsWith(' neat') ? { strength: 'neat' } : {};
+  const { code, name, supplier, lot } = source;
+  const strength = source.drop.strength === 1 ? { strength: 'neat' } : {};
   const counted = {
     how: 'counted',
     drops: run.drops['source'] ?? 0,

@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { useSignal, type Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { firstOpen, piecesOf, sentenceText, slotsOf, type Slot } from '../engine/card';
@@ -50,9 +50,15 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
           <Main missing={missing} done={step.done} onOpen={(name) => (open.value = name)} onDone={onDone} />
         </div>
       </footer>
-      {opened && <SlotSheet walk={walk} slot={opened} onClose={() => (open.value = '')} />}
+      {opened && <OpenSheet key={opened.field.name} walk={walk} slot={opened} open={open} />}
     </>
   );
+}
+
+/** The sheet of a slot. It closes itself alone: another one may have been opened meanwhile. */
+function OpenSheet({ walk, slot, open }: { walk: Walk; slot: Slot; open: Signal<string> }) {
+  const { name } = slot.field;
+  return <SlotSheet walk={walk} slot={slot} onClose={() => open.peek() === name && (open.value = '')} />;
 }
 
 type Take = (offer: Offer<string>) => unknown;

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { foundByShortId, foundByTyping, shortIdInCode } from '../../records/kind/shortId';
 import { Later } from '../../ui/controls/Later';
 import { Say } from '../../ui/controls/Say';
+import { onBack } from '../../ui/device/backEntry';
 import type { RunState } from '../engine/fold';
 import { allLabelled, calledOf, labelTagOf, tagOf, type Labelled } from '../../workshop/thing/labelled';
 import type { Pad, Step, Walk } from '../engine/task';
@@ -58,14 +59,10 @@ export function WrongThing({ walk, onScan }: { walk: Walk; onScan: () => void })
 
 /** The camera, for as long as the label at a step is looked for. The phone's back closes it and nothing else. */
 export function LabelScan({ walk, expects, onClose }: { walk: Walk; expects: Expected; onClose: () => void }) {
-  useEffect(() => {
-    history.pushState(null, '', location.href);
-    addEventListener('popstate', onClose);
-    return () => removeEventListener('popstate', onClose);
-  }, []);
+  useEffect(() => onBack(onClose), []);
   const decide = (id: string) => {
     navigator.vibrate?.(id === expects.id ? 30 : [120, 60, 120]);
-    void walk.happen({ type: 'typed', key: scanKey(walk.step.peek()), text: id }).then(() => history.back());
+    void walk.happen({ type: 'typed', key: scanKey(walk.step.peek()), text: id }).then(onClose);
     return '';
   };
   const props = {
@@ -73,7 +70,7 @@ export function LabelScan({ walk, expects, onClose }: { walk: Walk; expects: Exp
     onCode: (text: string) => meaningOf(text, decide),
     find: (typed: string) => foundByTyping(typed, allLabelled().map(listed)),
     onPick: decide,
-    onClose: () => history.back(),
+    onClose,
   };
   return (
     <main>

@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { LabelButton, labelVerdict } from './LabelCheck';
 import type { Offer, Walk } from '../engine/task';
 
@@ -66,25 +67,37 @@ export function Trouble({ sentences }: { sentences: readonly (string | undefined
   );
 }
 
+const ASLEEP_MS = 400; // after a drop; our choice: what a finger that still counts touches beside the pad is no touch
+
+/** Whether a touch comes later than that after the last drop. What is pressed by a key is meant. */
+function useAwake(count: number): (touch: MouseEvent) => boolean {
+  const last = useRef({ count, at: -Infinity });
+  useLayoutEffect(() => {
+    last.current = { count, at: count > last.current.count ? performance.now() : last.current.at };
+  }, [count]);
+  return ({ detail, timeStamp }) => detail === 0 || timeStamp - last.current.at >= ASLEEP_MS;
+}
+
 /** The foot of a step: what went wrong, and the main button. */
 export function StepActions({ walk, onDone, wrong }: ActionsProps) {
   const step = walk.step.value;
   const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
+  const awake = useAwake(count);
   return (
-    <footer class="actions">
+    <footer class={step.pad ? 'actions off-pad' : 'actions'}>
       <Trouble sentences={[walk.trouble.value, wrong]} />
       <div class="row">
         {step.pad && (
           <button
             class="second"
             disabled={count === 0}
-            onClick={() => void walk.happen({ type: 'undo', key: step.pad!.counter })}
+            onClick={(touch) => void (awake(touch) && walk.happen({ type: 'undo', key: step.pad!.counter }))}
           >
             Undo
           </button>
         )}
-        <button class="main" onClick={onDone}>
-          {step.done ?? (step.pad ? `Finish at ${count}` : 'Done')}
+        <button class="main" onClick={(touch) => awake(touch) && onDone()}>
+          {step.done ?? (step.pad && count !== step.pad.target ? `Stop at ${count}` : step.pad ? 'Next' : 'Done')}
         </button>
       </div>
     </footer>

@@ -13,22 +13,27 @@ import { CardScreen } from './CardScreen';
 import { useHandsBusy } from './handsBusy';
 import { LabelScan, WrongThing, labelVerdict } from './LabelCheck';
 import { problemsOf } from '../engine/leaving';
+import { enterGoesOn } from './enter';
+import { HandsOffer } from './HandsOffer';
+import { RunHead } from './RunHead';
 import { StepActions, StepOffers } from './StepActions';
 import type { Offer, Step, Walk } from '../engine/task';
-import { close } from '../../ui/drawn/firstIcons';
-import { Icon } from '../../ui/drawn/Icon';
 
 interface Props {
   walk: Walk;
-  onLeave: () => void;
+  /** One step back; from the first one to where the run was started. */
+  onBack: () => void;
+  onPause: () => void;
+  onDiscard: () => void;
   onHow: (result: number) => void;
   onFinished: (records: readonly AnyRecord[]) => void;
   onStart: (start: NonNullable<Offer['start']>) => void;
 }
 
 /** Shows one step of a task at a time. All state is in the walk; this only draws it and hands back what was done. */
-export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props) {
+export function TaskScreen({ walk, onBack, onPause, onDiscard, onHow, onFinished, onStart }: Props) {
   useEffect(() => keepAwake(), []);
+  useEffect(() => enterGoesOn(walk), [walk]);
   const step = walk.step.value;
   const tried = useSignal('');
   const scanning = useSignal(false);
@@ -53,7 +58,7 @@ export function TaskScreen({ walk, onLeave, onHow, onFinished, onStart }: Props)
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (
     <main class="run">
-      <Head title={walk.title.value} onLeave={onLeave} />
+      <RunHead walk={walk} onBack={onBack} onPause={onPause} onDiscard={onDiscard} />
       {walk.steps.value.every(({ card }) => !card) && <Progress at={walk.index.value} of={walk.steps.value.length} />}
       <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={leaveStep} />}>
         {step.card ? (
@@ -102,17 +107,6 @@ function useOneAtATime(work: () => Promise<void>): () => Promise<void> {
   };
 }
 
-function Head({ title, onLeave }: { title: string; onLeave: () => void }) {
-  return (
-    <header class="top">
-      <h1>{title}</h1>
-      <button class="round" onClick={onLeave} aria-label="Pause and go to the Bench">
-        <Icon of={close} />
-      </button>
-    </header>
-  );
-}
-
 interface BodyProps {
   walk: Walk;
   problems: Record<string, string>;
@@ -128,7 +122,7 @@ function Body({ walk, problems, onHow, onScan, onOnlyChoice, children }: BodyPro
   useLayoutEffect(() => said.current?.focus({ preventScroll: true }), []); // before anything can be tapped or typed
   const step = walk.step.value;
   return (
-    <div class="body">
+    <div class={step.pad ? 'body counting' : 'body'}>
       <h2 class="say" tabIndex={-1} ref={said}>
         <Say text={step.say} />
       </h2>
@@ -142,9 +136,15 @@ function Body({ walk, problems, onHow, onScan, onOnlyChoice, children }: BodyPro
       ))}
       {step.draw?.(walk)}
       <Questions walk={walk} problems={problems} onOnlyChoice={onOnlyChoice} />
+      {!step.pad && children}
       {step.pad && labelVerdict(walk.state.value, step) === 'wrong' && <WrongThing walk={walk} onScan={onScan} />}
-      {step.pad && labelVerdict(walk.state.value, step) !== 'wrong' && <Counter walk={walk} step={step} />}
-      {children}
+      {step.pad && labelVerdict(walk.state.value, step) !== 'wrong' && (
+        <>
+          {children}
+          <HandsOffer />
+          <Counter walk={walk} step={step} />
+        </>
+      )}
     </div>
   );
 }

@@ -13,6 +13,7 @@ export function useHandsBusy(walk: Walk, goOn: () => Promise<void>, shown: boole
     const lost = () => {}; // the run goes on by hand and eye
     if (shown && (speech || tick))
       import('./aloud').then(({ tellAloud }) => begin(() => tellAloud(walk, settings))).catch(lost);
+    else if (shown) import('./overSound').then(({ soundOver }) => begin(() => soundOver(walk))).catch(lost);
     if (shown && (remote || mediaKeys))
       import('./keys').then(({ hearKeys }) => begin(() => hearKeys(walk, settings, goOn))).catch(lost);
     return () => {

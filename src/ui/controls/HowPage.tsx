@@ -1,19 +1,16 @@
 import { budget, standardUncertainty } from '../../core/number/measured';
 import { formatPart, formatPlain } from '../format';
+import { BackButton } from '../BackButton';
 import { resultText } from './result';
 import type { Result } from './result';
-import { close } from '../drawn/firstIcons';
-import { Icon } from '../drawn/Icon';
 
 /** How this was worked out: formula in words, inputs with their sources, and which uncertainty contributes how much. */
 export function HowPage({ result, onClose }: { result: Result; onClose: () => void }) {
   return (
     <main class="page how-page">
       <header class="top">
+        <BackButton onBack={onClose} />
         <h1>How this was worked out</h1>
-        <button class="round" onClick={onClose} aria-label="Close">
-          <Icon of={close} />
-        </button>
       </header>
       <p class="label">{result.label}</p>
       <p class="headline">{resultText(result)}</p>

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { onBack } from '../device/backEntry';
-import { close } from '../drawn/firstIcons';
+import { close } from '../drawn/actionIcons';
 import { Icon } from '../drawn/Icon';
 import './sheet.css';
 

@@ -10,14 +10,22 @@ interface Props {
 /** Two touches or presses within this time are one. */
 export const SAME_TOUCH_MS = 60; // our choice: a wet screen reports a second touch elsewhere within this time (tap tests: fingers need > 100 ms)
 
-/** The place to tap once for each drop: answers on touch-down, fills like a vial, and takes Enter and Space too. */
+const RIM = 0.84; // of the height of the pad; our choice: what is over it is seen
+
+/**
+ * The place to tap once for each drop: answers on touch-down and takes Enter and Space too. It fills like a vial: to the rim with the last
+ * drop, and over it with one too many, which the phone's buzz tells apart.
+ */
 export function TapPad({ count, target, live, onTap }: Props) {
   const taps = useTaps(onTap);
-  const level = target ? Math.min(1, count / target) : count > 0 ? 0.5 : 0;
+  useBuzz(count, target);
+  const level = target ? RIM * Math.min(1, count / target) : count > 0 ? 0.5 : 0;
+  const over = target !== null && count > target;
   return (
     <>
-      <button {...taps} class={target !== null && count > target ? 'pad over' : 'pad'}>
-        <span class="level" style={{ transform: `scaleY(${level})` }} />
+      <button {...taps} class={over ? 'pad over' : 'pad'}>
+        <span class="level" style={{ transform: `scaleY(${over ? 1 : level})` }} />
+        {target !== null && <span class="rim" style={{ bottom: `${RIM * 100}%` }} />}
         <span class="count">{count}</span> <span class="live">{live}</span>{' '}
         <span class="hint">Tap anywhere here for each drop</span>
       </button>
@@ -26,6 +34,16 @@ export function TapPad({ count, target, live, onTap }: Props) {
       </p>
     </>
   );
+}
+
+/** A long buzz with the last drop, two with each that is too many. */
+function useBuzz(count: number, target: number | null): void {
+  const before = useRef(count);
+  useEffect(() => {
+    if (target !== null && count > before.current && count >= target)
+      navigator.vibrate?.(count === target ? 120 : [120, 80, 120]);
+    before.current = count;
+  }, [count]);
 }
 
 /** What a button needs to count drops: it answers on touch-down, once a touch, and takes Enter and Space too. */

@@ -2,9 +2,8 @@ import { useSignal } from '@preact/signals';
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useCamera, type Camera } from './camera';
+import { BackButton } from '../BackButton';
 import { codeReader } from './codeReader';
-import { close } from '../drawn/firstIcons';
-import { Icon } from '../drawn/Icon';
 import './scanner.css';
 
 interface Found {
@@ -32,10 +31,8 @@ export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
   return (
     <section class="run scanner" aria-label={title}>
       <header class="top">
+        <BackButton onBack={onClose} />
         <h1>{title}</h1>
-        <button class="round" onClick={onClose} aria-label="Close the camera">
-          <Icon of={close} />
-        </button>
       </header>
       <View video={video} camera={camera} />
       <p class={answer.value ? 'heard trouble' : 'heard quiet'} role="status" aria-live="assertive">

@@ -1,6 +1,6 @@
 /* Icons of what can be done, drawn as those of the Bench (firstIcons.ts). */
 
-export const back = 'M15.5 5l-7 7 7 7';
+export const close = 'M5.5 5.5l13 13M18.5 5.5l-13 13';
 export const more =
   'M5 11.5a.5.5 0 1 0 0 1a.5.5 0 1 0 0-1zM5 12h.01M12 11.5a.5.5 0 1 0 0 1a.5.5 0 1 0 0-1zM12 12h.01M19 11.5a.5.5 0 1 0 0 1a.5.5 0 1 0 0-1zM19 12h.01';
 export const search = 'M10.5 4a6.5 6.5 0 1 0 0 13a6.5 6.5 0 1 0 0-13zM15.3 15.3 20 20';

@@ -41,4 +41,4 @@ export const scan =
   'M3 8V4.5A1.5 1.5 0 0 1 4.5 3H8M16 3h3.5A1.5 1.5 0 0 1 21 4.5V8M21 16v3.5a1.5 1.5 0 0 1-1.5 1.5H16M8 21H4.5A1.5 1.5 0 0 1 3 19.5V16M7 12h10';
 /** A tag to be tied or stuck to a vial. */
 export const label = 'M2.5 6h13l6 6-6 6h-13zM6.5 10h6M6.5 14h3.5';
-export const close = 'M5.5 5.5l13 13M18.5 5.5l-13 13';
+export const back = 'M15.5 5l-7 7 7 7';

@@ -1,6 +1,6 @@
 import type { LabelLayout } from '../../core/label/label';
 import type { PlacedText } from '../../core/label/labelContent';
-import { BADGE_PAD } from '../../core/label/labelText';
+import { BAR } from '../../core/label/labelText';
 import { flameField, flameFrame, flameShape } from '../flame';
 import { darkRuns, type SquareCode } from './squareCode';
 import './label.css';
@@ -12,11 +12,13 @@ interface Props {
   name: string;
   /** Width on the screen or page, as in CSS; its true size in mm when left out. */
   width?: string;
+  /** The printer has black only: the frame of the flame is black too. */
+  black?: boolean;
 }
 
 /** A label as laid out, in mm. Black on white whatever the light, as it will be printed. */
-export function Label({ layout, code, name, width }: Props) {
-  const { widthMm, heightMm, texts, flame } = layout;
+export function Label({ layout, code, name, width, black = false }: Props) {
+  const { widthMm, heightMm, texts, rings, flame } = layout;
   return (
     <svg
       class="label"
@@ -30,6 +32,9 @@ export function Label({ layout, code, name, width }: Props) {
       {texts.map((text) => (
         <Text text={text} />
       ))}
+      {rings.map((ring) => (
+        <rect {...ring} />
+      ))}
       {layout.code && code && (
         <path
           transform={`translate(${layout.code.x} ${layout.code.y}) scale(${layout.code.module})`}
@@ -41,7 +46,7 @@ export function Label({ layout, code, name, width }: Props) {
       )}
       {flame && (
         <g transform={`translate(${flame.x} ${flame.y}) scale(${flame.side / 100})`}>
-          <path d={flameFrame} fill="#c8102e" />
+          <path d={flameFrame} fill={black ? '#000' : '#c8102e'} />
           <path d={flameField} fill="#fff" />
           <path d={flameShape} />
         </g>
@@ -50,12 +55,10 @@ export function Label({ layout, code, name, width }: Props) {
   );
 }
 
-function Text({ text: { x, y, width, size, face, text } }: { text: PlacedText }) {
+function Text({ text: { x, y, width, size, face, text, bar } }: { text: PlacedText }) {
   return (
     <>
-      {face === 'badge' && (
-        <rect x={x - BADGE_PAD * size} y={y - 0.8 * size} width={width + 2 * BADGE_PAD * size} height={1.06 * size} />
-      )}
+      {bar && <rect {...bar} y={y - BAR.above * size} height={BAR.height * size} />}
       <text
         class={`face-${face}`}
         x={x}
@@ -63,7 +66,7 @@ function Text({ text: { x, y, width, size, face, text } }: { text: PlacedText })
         font-size={size}
         textLength={width}
         lengthAdjust="spacingAndGlyphs"
-        fill={face === 'badge' ? '#fff' : '#000'}
+        fill={bar ? '#fff' : '#000'}
       >
         {text}
       </text>

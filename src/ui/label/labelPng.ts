@@ -1,7 +1,7 @@
 import type { LabelLayout } from '../../core/label/label';
 import type { PlacedText } from '../../core/label/labelContent';
 import { dotsPerMm } from '../../core/label/labelBlocks';
-import { BADGE_PAD } from '../../core/label/labelText';
+import { BAR } from '../../core/label/labelText';
 import { pngWithDensity } from '../../core/label/png';
 import { flameField, flameFrame, flameShape } from '../flame';
 import { fontOf } from './labelFonts';
@@ -19,6 +19,8 @@ export async function labelPng(layout: LabelLayout, code: SquareCode | null, dpi
   pen.fillStyle = '#fff';
   pen.fillRect(0, 0, canvas.width, canvas.height);
   layout.texts.forEach((text) => drawText(pen, text, perMm));
+  pen.fillStyle = '#000';
+  for (const { x, y, width, height } of layout.rings) pen.fillRect(x * perMm, y * perMm, width * perMm, height * perMm);
   drawFlame(pen, layout.flame, perMm);
   blackAndWhite(pen, canvas);
   drawCode(pen, layout.code, code);
@@ -27,14 +29,13 @@ export async function labelPng(layout: LabelLayout, code: SquareCode | null, dpi
   return pngWithDensity(new Uint8Array(await blob.arrayBuffer()), dpi);
 }
 
-function drawText(pen: CanvasRenderingContext2D, { x, y, width, size, face, text }: PlacedText, perMm: number): void {
-  const pad = BADGE_PAD * size;
+function drawText(pen: CanvasRenderingContext2D, text: PlacedText, perMm: number): void {
+  const { x, y, width, size, face, bar } = text;
   pen.fillStyle = '#000';
-  if (face === 'badge')
-    pen.fillRect((x - pad) * perMm, (y - 0.8 * size) * perMm, (width + 2 * pad) * perMm, 1.06 * size * perMm);
-  if (face === 'badge') pen.fillStyle = '#fff';
+  if (bar) pen.fillRect(bar.x * perMm, (y - BAR.above * size) * perMm, bar.width * perMm, BAR.height * size * perMm);
+  if (bar) pen.fillStyle = '#fff';
   pen.font = fontOf(face, size * perMm);
-  pen.fillText(text, x * perMm, y * perMm, width * perMm);
+  pen.fillText(text.text, x * perMm, y * perMm, width * perMm);
 }
 
 function drawFlame(pen: CanvasRenderingContext2D, flame: LabelLayout['flame'], perMm: number): void {

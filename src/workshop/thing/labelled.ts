@@ -53,6 +53,12 @@ export function strengthWords({ value, basis }: Vial['label']): string {
   return `${formatPlain(value, DIGITS)} ${basis === '% w/v' ? '%' : basis}`;
 }
 
+/** Share of neat material that a dilution's label says, g/g or g/mL, for the rings of its tenfold steps; a trial is of no one strength. */
+export function labelShareOf(vial: Vial): number | undefined {
+  const { value, basis } = vial.label;
+  return isDilution(vial) ? value / (basis.startsWith('%') ? 100 : 1e6) : undefined;
+}
+
 /** 'CARD 1 %', 'CARD neat', 'T3', 'B2': code and strength, as they are written on the thing. */
 export function labelTagOf(record: Labelled): string {
   const { code, strength } = calledOf(record);

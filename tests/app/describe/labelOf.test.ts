@@ -20,8 +20,8 @@ describe('the label of a vial', () => {
 
   test('says what it is, how strong with ±, in what, since when, until when, from whom, and its short id', () => {
     expect(wordsOn(labelOf(card, 'vial'))).toBe(
-      'CARD | 1 % | fit for drinks | cardamom oil | (1.05 ± 0.11) % w/v | in ethanol 96 % vol | made 2026-05-04 | ' +
-        `use by 2027-05-04 | Northgate Botanicals (made up) | lot CARD-17 | ${spacedShortId(shortIdOf(card.id))}`,
+      'CARD | 1 % | (1.05 ± 0.11) % w/v | cardamom oil | made 2026-05-04 | use by 2027-05-04 | fit for drinks | ' +
+        `in ethanol 96 % vol | Northgate Botanicals (made up) | lot CARD-17 | ${spacedShortId(shortIdOf(card.id))}`,
     );
   });
 
@@ -29,7 +29,8 @@ describe('the label of a vial', () => {
     const denatured = vialRecord({ code: 'HEX3', name: 'cis-3-hexenol', solvent: 'ethanol-denatured' });
     takeIn([denatured]);
     expect(denatured.grade).toBe('fit for drinks');
-    const grade = labelOf(denatured, 'vial').content.paragraphs[0]!.at(-1)!;
+    const grade = labelOf(denatured, 'vial').content.paragraphs[1]![0]!;
+    expect(wordsOn(labelOf(denatured, 'vial'))).not.toContain('fit for drinks');
     expect([grade.text, grade.face, grade.rank]).toEqual(['SMELL ONLY', 'badge', 0]);
   });
 
@@ -46,7 +47,8 @@ describe('the label of a vial', () => {
   test('of several materials counts them and gives their strength together', () => {
     const [part] = card.contents;
     const trial = { ...card, contents: [part!, { ...part!, material: 'm-2', name: 'rose base' }] };
-    expect(wordsOn(labelOf(trial, 'vial'))).toContain('(2.09 ± 0.23) % w/v | of 2 materials in ethanol');
+    expect(wordsOn(labelOf(trial, 'vial'))).toContain('of 2 materials in ethanol');
+    expect(wordsOn(labelOf(trial, 'vial'))).toContain('(2.09 ± 0.23) % w/v');
   });
 
   test('leaves out what is not known', () => {
@@ -54,11 +56,17 @@ describe('the label of a vial', () => {
     expect(wordsOn(labelOf(bare, 'vial'))).not.toMatch(/use by|lot|\| in /);
   });
 
+  test('has a ring for each tenfold step below 10 %, by what its label says', () => {
+    const rings = (value: number, basis: string) => labelOf({ ...card, label: { value, basis } }, 'vial').content.rings;
+    expect([rings(10, '% w/v'), rings(1, '% w/v'), rings(0.1, '% w/w'), rings(100, 'mg/kg')]).toEqual([0, 1, 2, 3]);
+    expect(labelOf({ ...card, sort: 'trial' as const }, 'vial').content.rings).toBe(0);
+  });
+
   test('on a strip is two lines without a code', () => {
     const { content } = labelOf(card, 'strip');
     expect(content.paragraphs.map((spans) => spans.map(({ text }) => text.replaceAll('\u00a0', ' ')))).toEqual([
-      ['CARD', '1 %', 'cardamom oil'],
-      ['(1.05 ± 0.11) % w/v', 'made 2026-05-04', 'fit for drinks'],
+      ['CARD', '1 %'],
+      ['cardamom oil', 'made 2026-05-04', 'fit for drinks'],
     ]);
     expect([content.codeModules, content.flame]).toEqual([null, false]);
   });
@@ -123,11 +131,12 @@ describe('the label of a batch', () => {
   );
   takeIn([...lots, batch]);
 
-  test('says its name, grade, day, litres, how much concentrate is in a litre, each lot once, and its short id', () => {
-    expect(wordsOn(labelOf(batch, 'vial'))).toBe(
-      'BATCH | fit for drinks | Orchard, 20 L | made 2026-05-04 | 20 L | concentrate 1.25 g/L | ' +
-        `Saltmarsh, lot L-1; Saltmarsh, lot M-2 | ${spacedShortId(shortIdOf(batch.id))}`,
+  test('says its name, grade, day, litres, sugar, its own lot, how much concentrate is in a litre, and its short id', () => {
+    expect(wordsOn(labelOf({ ...batch, code: 'B2' }, 'vial'))).toBe(
+      'B2 | Orchard, 20 L | made 2026-05-04 | fit for drinks | 20 L | 10.0 °Brix | lot B2 | concentrate 1.25 g/L | ' +
+        spacedShortId(shortIdOf(batch.id)),
     );
+    expect(wordsOn(labelOf(batch, 'vial'))).not.toContain('lot'); // one of the first version has no code
     expect(labelOf(batch, 'vial').code?.side).toBeGreaterThan(0);
   });
 
@@ -135,10 +144,11 @@ describe('the label of a batch', () => {
     expect(meaningOf(codeTextOf(shortIdOf(batch.id)), (id) => id)).toBe(batch.id);
   });
 
-  test('carries the flame with 40 % vol, not with 5', () => {
-    const flame = (abv: number) =>
-      labelOf({ ...batch, drink: { ...batch.drink, abv: sure(abv), densityGPerMl: sure(0.95) } }, 'vial').content.flame;
-    expect([flame(40), flame(5)]).toEqual([true, false]);
+  test('says its alcohol, and carries no flame with 40 % vol: a finished drink is food', () => {
+    const drink = { ...batch.drink, abv: sure(40), brix: sure(0), densityGPerMl: sure(0.95) };
+    const label = labelOf({ ...batch, drink }, 'vial');
+    expect(wordsOn(label)).toContain('40.0 % vol | 20 L | concentrate');
+    expect(label.content.flame).toBe(false);
   });
 });
 
@@ -186,8 +196,8 @@ describe('the flame', () => {
   });
 });
 
-describe('how labels are wished for', () => {
-  test('the usual wish is a 30 × 20 mm label on a 203 dpi label printer', () => {
+describe('how labels are set up', () => {
+  test('usually it is a 30 × 20 mm label on a 203 dpi label printer', () => {
     expect(jobOf(labelSetUp())).toEqual({ kind: 'vial', widthMm: 30, heightMm: 20, dpi: 203, sheet: null });
   });
 
@@ -201,11 +211,11 @@ describe('how labels are wished for', () => {
   });
 
   test('a sheet of labels takes margins and gaps as typed, plain paper takes none', () => {
-    const wish = { ...labelSetUp(), on: 'A4', paper: 'labels', left: '7,5', first: '4' };
-    expect(jobOf(wish)).toMatchObject({
+    const setUp = { ...labelSetUp(), on: 'A4', paper: 'labels', left: '7,5', first: '4' };
+    expect(jobOf(setUp)).toMatchObject({
       sheet: { marginMm: { left: 7.5, top: 10 }, gapMm: { across: 2, down: 0 }, skip: 3 },
     });
-    expect(jobOf({ ...wish, paper: 'cut' })).toMatchObject({
+    expect(jobOf({ ...setUp, paper: 'cut' })).toMatchObject({
       sheet: { marginMm: null, gapMm: { across: 0, down: 0 } },
     });
   });

@@ -3,33 +3,48 @@ import { describe, expect, test } from 'vitest';
 import { layoutLabel, type LabelLayout } from '../../../src/core/label/label';
 import type { LabelContent, LabelFace, LabelSpan } from '../../../src/core/label/labelContent';
 import { blocksFor, dotsPerMm, withQuiet } from '../../../src/core/label/labelBlocks';
-import { BADGE_PAD } from '../../../src/core/label/labelText';
+import { LABEL_ORDER, rankOf, type LabelPart } from '../../../src/core/label/labelOrder';
+import { BAR } from '../../../src/core/label/labelText';
+import { capHeightOf, widthInFont } from '../../fontFile';
 import published from '../../reference/squareCodes.json';
 import { Refusal } from '../../../src/core/text/refusal';
 
-/** Widths a little like those of a text face: narrow letters, wide letters, digits. */
-function widthOf(text: string, face: LabelFace): number {
-  if (face === 'code') return 0.63 * text.length;
-  const one = (sign: string) => (/[ilj.,'· ]/.test(sign) ? 0.28 : /[mwMW%]/.test(sign) ? 0.85 : 0.58);
-  return [...text].reduce((sum, sign) => sum + one(sign), 0) * (face === 'plain' ? 1 : 1.05);
+const widthOf = widthInFont;
+
+function span(text: string, rank = 0, face: LabelFace = 'plain', large = false): LabelSpan {
+  return { text, face, large, rank, what: `the words “${text}”` };
 }
 
-function span(text: string, rank = 0, face: LabelFace = 'plain', scale = 1): LabelSpan {
-  return { text, face, scale, rank, what: `the words “${text}”` };
+function part(text: string, what: LabelPart): LabelSpan {
+  return { text: text.replaceAll(' ', '\u00a0'), face: 'plain', large: false, rank: rankOf(what), what };
 }
 
-const usual: LabelContent = {
-  paragraphs: [
-    [span('HEX3', 0, 'code', 1.5), span('SMELL ONLY', 0, 'badge')],
-    [span('cis-3-hexenol', 1, 'bold')],
-    [span('1.05 ± 0.11 % w/v', 2, 'bold'), span('in isopropanol 99 %', 5)],
-    [span('made 2026-05-04', 6), span('use by 2027-05-04', 4)],
-    [span('Northgate Botanicals (made up)', 8), span('lot HEX3-17', 7)],
-    [span('ZRD7 QQ57', 3, 'code', 0.9)],
-  ],
-  codeModules: 21,
-  flame: true,
-};
+function tagged(code: string, strength: string): LabelSpan[] {
+  return [span(code, 0, 'code', true), span(strength.replaceAll(' ', '\u00a0'), 0, 'bold', true)];
+}
+
+/** The label of a vial, with everything that such a label can say. */
+function vialLabel({ code = 'HEX3', strength = '1 %', name = 'cis-3-hexenol', smell = true } = {}): LabelContent {
+  return {
+    paragraphs: [
+      [...tagged(code, strength), part('(1.05 ± 0.11) % w/v', 'the exact strength')],
+      ...(smell ? [[span('SMELL ONLY', 0, 'badge')]] : []),
+      [{ ...part('', 'the name'), text: name, face: 'bold', mayShorten: true }],
+      [
+        part('made 2026-05-04', 'the day it was made'),
+        part('use by 2027-05-04', 'the use-by day'),
+        ...(smell ? [] : [part('fit for drinks', 'fit for drinks')]),
+      ],
+      [part('in isopropanol 99 %', 'the solvent')],
+      [part('Northgate', 'the supplier'), part(`lot ${code}-17`, 'the lot')],
+      [{ ...part('ZRD7 QQ57', 'the short id'), face: 'code' }],
+    ],
+    codeModules: 21,
+    flame: true,
+    rings: 1,
+  };
+}
+const usual = vialLabel();
 
 interface Box {
   left: number;
@@ -38,17 +53,23 @@ interface Box {
   foot: number;
 }
 
-/** What a text covers: from its tallest letters to its longest tails; white on black reaches a little farther. */
+/** What a text covers: from its tallest letters to its longest tails; white on black as far as its bar. */
 function boxesOf(layout: LabelLayout): { texts: Box[]; blocks: Box[] } {
-  const texts = layout.texts.map(({ x, y, width, size, face }) => {
-    const pad = face === 'badge' ? BADGE_PAD * size : 0;
-    return { left: x - pad, right: x + width + pad, top: y - 0.72 * size, foot: y + 0.2 * size };
-  });
+  const texts = layout.texts.map(({ x, y, width, size, bar }) => ({
+    left: bar?.x ?? x,
+    right: bar ? bar.x + bar.width : x + width,
+    top: y - (bar ? BAR.above : 0.72) * size,
+    foot: bar ? y + (BAR.height - BAR.above) * size : y + 0.2 * size,
+  }));
   const squares = [layout.code && withQuiet(layout.code), layout.flame].flatMap((square) => square ?? []);
-  return {
-    texts,
-    blocks: squares.map(({ x, y, side }) => ({ left: x, right: x + side, top: y, foot: y + side })),
-  };
+  const blocks = squares.map(({ x, y, side }) => ({ left: x, right: x + side, top: y, foot: y + side }));
+  const rings = layout.rings.map(({ x, y, width, height }) => ({
+    left: x,
+    right: x + width,
+    top: y,
+    foot: y + height,
+  }));
+  return { texts, blocks: [...blocks, ...rings] };
 }
 
 function apart(a: Box, b: Box): boolean {
@@ -67,10 +88,11 @@ const someContent = fc
     codeModules: fc.constantFrom(null, 21, 25),
     flame: fc.boolean(),
     smell: fc.boolean(),
+    rings: fc.integer({ min: 0, max: 4 }),
   })
-  .map(({ code, rest, codeModules, flame, smell }): LabelContent => {
-    const head = [span(code, 0, 'code', 1.5), ...(smell ? [span('SMELL ONLY', 0, 'badge')] : [])];
-    return { paragraphs: [head, ...rest], codeModules, flame };
+  .map(({ code, rest, smell, ...others }): LabelContent => {
+    const head = [span(code, 0, 'code', true), ...(smell ? [span('SMELL ONLY', 0, 'badge')] : [])];
+    return { paragraphs: [head, ...rest], ...others };
   });
 const someFrame = fc.record({
   widthMm: fc.double({ min: 15, max: 90, noNaN: true }),
@@ -107,6 +129,7 @@ describe('a label', () => {
         expect(letters(layout.texts)).toBe(letters(kept));
         expect(layout.code === null && content.codeModules !== null).toBe(layout.leftOut.includes('the QR code'));
         expect(layout.flame === null && content.flame).toBe(layout.leftOut.includes('the flame'));
+        expect(layout.rings.length).toBe(layout.leftOut.includes('the rings') ? 0 : content.rings);
       }),
       { numRuns: 60 },
     );
@@ -117,57 +140,38 @@ describe('a label', () => {
     ['CARD', '1 % w/w'],
     ['GRAPEF', '0.05 %'],
     ['HEX3B', '250 mg/kg'],
-  ])(
-    'of 15 × 6 mm still says %s, %s and SMELL ONLY whole, smaller than on a larger one if it must',
-    (code, strength) => {
-      const tag = [span(code, 0, 'code', 1.5), span(strength.replaceAll(' ', '\u00a0'), 0, 'bold', 1.5)];
-      const content: LabelContent = {
-        paragraphs: [[...tag, span('SMELL ONLY', 0, 'badge')], [span('cis-3-hexenol', 1, 'bold')]],
-        codeModules: null,
-        flame: false,
-      };
-      const said = (widthMm: number, heightMm: number) =>
-        layoutLabel(content, { widthMm, heightMm, dpi: 203, widthOf }).texts.map(({ text }) =>
-          text.replaceAll('\u00a0', ' '),
-        );
-      expect(said(15, 6)).toEqual([code, strength, 'SMELL ONLY']);
-      const large = layoutLabel(content, { widthMm: 30, heightMm: 20, dpi: 203, widthOf });
-      const [first, second, ...others] = large.texts.map(({ size }) => size);
-      expect(first).toBe(second);
-      expect(Math.max(...others)).toBeLessThan(first!);
-    },
-  );
+  ])('of 15 × 6 mm still says %s, %s and SMELL ONLY whole, in capitals of 1.2 mm', (code, strength) => {
+    const { texts, leftOut } = layoutLabel(vialLabel({ code, strength }), {
+      widthMm: 15,
+      heightMm: 6,
+      dpi: 203,
+      widthOf,
+    });
+    expect(texts.map(({ text }) => text.replaceAll('\u00a0', ' ')).join(' ')).toBe(`${code} ${strength} SMELL ONLY`);
+    expect(leftOut).toContain('the name');
+    expect(smallest(texts)).toBeGreaterThanOrEqual(1.2);
+  });
 
   test('the flame is not said to be left out when the code alone makes room', () => {
     const content: LabelContent = {
-      paragraphs: [[span('a', 0, 'code', 1.5), span('SMELL ONLY', 0, 'badge')]],
+      paragraphs: [[span('a', 0, 'code', true), span('SMELL ONLY', 0, 'badge')]],
       codeModules: 25,
       flame: true,
+      rings: 0,
     };
     const layout = layoutLabel(content, { widthMm: 15, heightMm: 8.381999999915333, dpi: 300, widthOf });
     expect(layout.flame === null).toBe(layout.leftOut.includes('the flame'));
   });
 
-  test('text shrinks before anything is left out', () => {
-    const sizes = [50, 40, 34, 30].map((widthMm) =>
-      layoutLabel(usual, { widthMm, heightMm: widthMm / 2 + 4, dpi: 203, widthOf }),
-    );
-    expect(sizes.map(({ leftOut }) => leftOut)).toEqual([[], [], [], []]);
-    expect(sizes.map(({ textMm }) => textMm)).toEqual(sizes.map(({ textMm }) => textMm).sort((a, b) => b - a));
-    expect(sizes.at(-1)!.textMm).toBeLessThan(sizes[0]!.textMm);
-  });
-
-  test('of what finds no room the least important goes first', () => {
-    const { leftOut } = layoutLabel(usual, { widthMm: 25, heightMm: 15, dpi: 203, widthOf });
-    expect(leftOut.length).toBeGreaterThan(0);
-    expect(leftOut[0]).toContain('Northgate');
-    expect(leftOut.join()).not.toContain('SMELL ONLY');
-  });
-
   test('a word longer than the label is broken, not cut off', () => {
-    const name = 'tetrahydromethylmethylpropenylpyran'.repeat(2);
+    const name = 'tetrahydromethylmethylpropenylpyran';
     const { texts, leftOut } = layoutLabel(
-      { paragraphs: [[span('TMP', 0, 'code', 1.5)], [span(name, 1)]], codeModules: null, flame: false },
+      {
+        paragraphs: [[span('TMP', 0, 'code', true)], [{ ...span(name, 1), mayShorten: true }]],
+        codeModules: null,
+        flame: false,
+        rings: 0,
+      },
       { widthMm: 25, heightMm: 15, dpi: 203, widthOf },
     );
     expect(leftOut).toEqual([]);
@@ -193,6 +197,118 @@ describe('a label', () => {
   });
 });
 
+const SIZES = [
+  [25, 15],
+  [30, 20],
+  [40, 12],
+  [40, 30],
+  [50, 25],
+  [57, 32],
+  [63.5, 38.1],
+] as const;
+const TAGS = [
+  ['CARD', '1 %'],
+  ['CARD', '0.1 %'],
+  ['GRAPEF', '0.05 %'],
+  ['HEX3B', '250 mg/kg'],
+  ['GRAPEF', '0.05 % w/w'],
+  ['CARD', 'neat'],
+] as const;
+
+/** Height of the capitals of a text, mm, by the metrics of its font. */
+function capsOf({ size, face }: { size: number; face: LabelFace }): number {
+  return size * capHeightOf(face);
+}
+
+function smallest(texts: LabelLayout['texts']): number {
+  return Math.min(...texts.map(capsOf));
+}
+
+describe('what is read at arm’s length', () => {
+  const layouts = [...SIZES.map((size) => [...size, 203] as const), [30, 20, 300] as const].flatMap(
+    ([widthMm, heightMm, dpi]) =>
+      TAGS.flatMap(([code, strength]) =>
+        [true, false].map((smell) => ({
+          of: `${code} ${strength}`,
+          smell,
+          layout: layoutLabel(vialLabel({ code, strength, smell }), { widthMm, heightMm, dpi, widthOf }),
+        })),
+      ),
+  );
+  const isHead = (layout: LabelLayout) => (text: LabelLayout['texts'][number]) => text.size === layout.headMm;
+
+  test('code and strength are there in whole, in one size, and larger than all else', () => {
+    for (const { of, layout } of layouts) {
+      const large = layout.texts.filter(isHead(layout));
+      expect(large.map(({ text }) => text.replaceAll('\u00a0', ' ')).join(' ')).toBe(of);
+      for (const text of layout.texts.filter((other) => !isHead(layout)(other)))
+        expect(text.size).toBeLessThanOrEqual(layout.headMm + 1e-9);
+    }
+  });
+
+  test('their capitals are 3 mm high and more on 30 × 20 mm and on all that are larger', () => {
+    for (const { of, layout } of layouts.filter(({ layout: { widthMm, heightMm } }) => widthMm >= 30 && heightMm >= 20))
+      for (const text of layout.texts.filter(isHead(layout)))
+        expect(`${of} ${capsOf(text) >= 3 - 1e-9}`).toBe(`${of} true`);
+  });
+
+  test('no capital of any text is lower than 1.2 mm', () => {
+    for (const { layout } of layouts) expect(smallest(layout.texts)).toBeGreaterThanOrEqual(1.2);
+    fc.assert(
+      fc.property(someContent, someFrame, (content, frame) => {
+        expect(smallest(layoutLabel(content, { ...frame, widthOf }).texts)).toBeGreaterThanOrEqual(1.2);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('SMELL ONLY is a bar as wide as the room beside code and flame, and never left out', () => {
+    for (const { smell, layout } of layouts) {
+      const bars = layout.texts.filter(({ bar }) => bar);
+      expect(bars.map(({ text }) => text)).toEqual(smell ? ['SMELL ONLY'] : []);
+      for (const { bar, x, width } of bars) {
+        expect(bar!.x).toBeLessThan(x);
+        expect(bar!.x + bar!.width).toBeGreaterThan(x + width);
+      }
+      const [bar] = bars;
+      if (bar && !layout.flame && !layout.code) expect(bar.bar!.width).toBeCloseTo(layout.widthMm - 1.6, 6);
+    }
+  });
+
+  test('what finds no room goes by the order that is stated', () => {
+    const rank = (what: string) => rankOf(what.replace('the end of ', '') as LabelPart);
+    for (const { layout } of layouts) {
+      const texts = layout.leftOut.filter((what) => what !== 'the flame' && what !== 'the QR code');
+      for (const what of texts) expect(LABEL_ORDER).toContain(what.replace('the end of ', ''));
+      expect(texts.map(rank)).toEqual(texts.map(rank).sort((a, b) => b - a));
+      expect(texts.length === 0 || texts[0] === 'the exact strength' || texts[0] === 'the solvent').toBe(true);
+    }
+  });
+
+  test('code and day stay on 30 × 20 mm beside a name that is cut before them', () => {
+    const name =
+      'a base with a very long name, as bases have them, from three houses, a fourth by the sea, and two in the hills';
+    const layout = layoutLabel(vialLabel({ code: 'LONG', strength: '0.01 %', name }), {
+      widthMm: 30,
+      heightMm: 20,
+      dpi: 203,
+      widthOf,
+    });
+    const words = layout.texts.map(({ text }) => text.replaceAll('\u00a0', ' ')).join(' ');
+    expect(words).toMatch(/^LONG 0\.01 % SMELL ONLY a base with .*…/);
+    expect(words).toContain('made 2026-05-04');
+    expect(layout.leftOut).toContain('the end of the name');
+  });
+
+  test('a ring for each tenfold step lies under the text, apart from the next', () => {
+    for (const rings of [1, 2, 3, 4]) {
+      const { rings: placed } = layoutLabel({ ...usual, rings }, { widthMm: 40, heightMm: 30, dpi: 203, widthOf });
+      expect(placed).toHaveLength(rings);
+      placed.slice(1).forEach(({ y }, i) => expect(y - placed[i]!.y - placed[i]!.height).toBeGreaterThanOrEqual(0.4));
+    }
+  });
+});
+
 /** The published sizes for "300 dpi" reckon with 12 dots to the mm, that is 304.8 dpi; at exactly 300 dpi (11.81) a code is 1.6 % larger. */
 const printed = (dpi: number) => (dpi === 300 ? 12 * 25.4 : dpi);
 
@@ -200,7 +316,10 @@ describe('the code on a label', () => {
   test('has whole dots to a module, three at least, and begins on a dot', () => {
     fc.assert(
       fc.property(someFrame, fc.constantFrom(21, 25, 29), (frame, codeModules) => {
-        for (const { code } of blocksFor({ paragraphs: [], codeModules, flame: false }, { ...frame, widthOf })) {
+        for (const { code } of blocksFor(
+          { paragraphs: [], codeModules, flame: false, rings: 0 },
+          { ...frame, widthOf },
+        )) {
           if (!code) continue;
           const perMm = dotsPerMm(frame.dpi);
           const dots = [code.x, code.y, code.side, code.module].map((mm) => mm * perMm);
@@ -216,7 +335,7 @@ describe('the code on a label', () => {
     ({ dpi, dots, version, mm, fits12mm }) => {
       const ways = (heightMm: number, at: number) =>
         blocksFor(
-          { paragraphs: [], codeModules: 17 + 4 * version, flame: false },
+          { paragraphs: [], codeModules: 17 + 4 * version, flame: false, rings: 0 },
           { widthMm: 60, heightMm, dpi: at, widthOf },
         ).flatMap(({ code }) => code ?? []);
       const there = ways(30, printed(dpi)).find((code) => code.dots === dots)!;

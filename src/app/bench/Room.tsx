@@ -4,28 +4,34 @@ import { whenLoaded } from '../../records/shelf';
 
 const SETTLED = 1500; // ms after all is read; our choice: by then every line of it has come
 
-/** What stands above the tasks. It comes line by line, in the room that it took last time: the tasks do not move under a finger. */
-export function News({ children }: { children: ComponentChildren }) {
+interface Props {
+  /** news: all that is above the tasks. due: what is due, above the paused runs. */
+  name: 'news' | 'due';
+  children: ComponentChildren;
+}
+
+/** What comes line by line, in the room that it took last time: what is below does not move under a finger. */
+export function Room({ name, children }: Props) {
   const inner = useRef<HTMLDivElement>(null);
   useEffect(() => {
     // Leaving the Bench is no news, so `inner` is looked at again each time.
-    const sizes = new ResizeObserver(() => inner.current && keepRoom(inner.current.offsetHeight));
+    const sizes = new ResizeObserver(() => inner.current && keepRoom(name, inner.current.offsetHeight));
     void whenLoaded.then(() => setTimeout(() => inner.current && sizes.observe(inner.current), SETTLED));
     return () => sizes.disconnect();
   }, []);
   return (
-    <div class="news">
+    <div class={name}>
       <div ref={inner}>{children}</div>
     </div>
   );
 }
 
 /** Keeps the room in px; public/boot.js gives it before any other script runs. */
-function keepRoom(height: number): void {
-  document.documentElement.style.setProperty('--news', `${height}px`);
+function keepRoom(name: Props['name'], height: number): void {
+  document.documentElement.style.setProperty(`--${name}`, `${height}px`);
   try {
-    localStorage.setItem('minim-news', String(height));
+    localStorage.setItem(`minim-${name}`, String(height));
   } catch {
-    // no localStorage here: the tasks move once
+    // no localStorage here: what is below moves once
   }
 }

@@ -1,0 +1,35 @@
+import { shelf } from '../../records/shelf';
+import { actionOf } from './keyActions';
+import { countingOf, type Walk } from '../engine/task';
+
+/**
+ * Lets Enter go on until the returned function is called: in a field to the next one, in the last field and beside all controls as the main
+ * button does. A button keeps Enter to itself; where drops are counted it is a drop.
+ */
+export function enterGoesOn(walk: Walk): () => void {
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key !== 'Enter' || event.repeat || event.isComposing || event.defaultPrevented || isTaken(walk)) return;
+    const fields = [...document.querySelectorAll<HTMLInputElement>('.run input:not([type=search], [type=radio])')];
+    const at = fields.indexOf(event.target as HTMLInputElement);
+    if (at < 0 && isControl(event.target)) return;
+    event.preventDefault();
+    if (at >= 0 && at < fields.length - 1) fields[at + 1]!.focus();
+    else document.querySelector<HTMLElement>('.run > .actions .main')?.click();
+  };
+  addEventListener('keydown', onKey);
+  return () => removeEventListener('keydown', onKey);
+}
+
+/** Whether Enter is something else now: a drop, what a foot switch was taught, or that of an open sheet. */
+function isTaken(walk: Walk): boolean {
+  const { remote, keys } = shelf.settings.peek();
+  const taught = remote && actionOf('Enter', keys) !== undefined;
+  return taught || countingOf(walk.step.peek()) !== undefined || document.querySelector('dialog[open]') !== null;
+}
+
+function isControl(target: EventTarget | null): boolean {
+  return (
+    target instanceof Element &&
+    target.closest('button, a, summary, textarea, select, input:not([type=radio])') !== null
+  );
+}
