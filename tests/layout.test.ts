@@ -155,10 +155,10 @@ describe('the house', () => {
     expect(readers.map(({ path }) => path)).toEqual([]);
   });
 
-  test('workshop/grade alone says what may go into a drink: nothing else reads a stored grade or the word for a solvent', () => {
+  test('workshop/drinkable/grade alone says what may go into a drink: nothing else reads a stored grade or the word for a solvent', () => {
     const asked =
       /^tasks\/(bottle|supply)\/|^tasks\/dilute\/(source|cautions)|^tasks\/shared\/(newBottle|bottleFields)/;
-    const kept = /^records\/(kind|backup)\/|^workshop\/(grade|gradeCause|mark)\.ts|^app\/(edit|demo)\//;
+    const kept = /^records\/(kind|backup)\/|^workshop\/drinkable\/(grade|gradeCause|mark)\.ts|^app\/(edit|demo)\//;
     const shown =
       /^app\/(describe\/(describe|description|overFacts|ShelfEntry)|record\/(RecordPage|PaperPage|paper))\.tsx?$/; // the word that describe() gives
     const read = /(?<!fields)\.(grade|food)\b|[{,]\s*(grade|food)\b\s*(?:[,}]|=(?!=))[^;]*?=/;

@@ -1,4 +1,4 @@
-import type { BanRow, LimitRow } from '../core/limits/figure';
+import type { BanRow, Level, LimitRow } from '../core/limits/figure';
 
 /**
  * US rules for a flavoured drink. Most flavourings have no number there, only "the minimum quantity and good manufacturing
@@ -13,11 +13,72 @@ const QUININE = ['130-95-0', '130-89-2', '6119-47-7', '804-63-7', '6119-70-6'];
 /** Quinine (324.42 g/mol) over the salt: hydrochloride 360.88 and its dihydrate 396.91, sulfate 746.92/2 and its dihydrate 782.95/2. */
 const AS_BASE = { '130-89-2': 0.899, '6119-47-7': 0.8174, '804-63-7': 0.8687, '6119-70-6': 0.8287 };
 
+type AlcoholOnly = readonly [what: string, plants: readonly string[], level: Level, more?: string, cas?: readonly string[]];
+
+/** Plants of 21 CFR 172.510(b) that are admitted in alcoholic beverages only; synonyms in Latin are from memory. */
+const alcoholOnly: readonly AlcoholOnly[] = [
+  ['angola weed', ['Roccella fuciformis'], 'primary'],
+  ['arnica flowers', ['Arnica montana', 'Arnica fulgens', 'Arnica sororia', 'Arnica cordifolia'], 'primary'],
+  ['artichoke leaves', ['Cynara scolymus', 'Cynara cardunculus'], 'primary'],
+  ['boldo leaves', ['Peumus boldus'], 'primary'],
+  ['bryonia root', ['Bryonia alba', 'Bryonia dioica'], 'primary'],
+  ['buckbean leaves', ['Menyanthes trifoliata'], 'primary'],
+  ['calumba root', ['Jateorhiza palmata', 'Jatrorrhiza palmata'], 'primary'],
+  ['centaury', ['Centaurium umbellatum', 'Centaurium erythraea', 'Centaurium minus'], 'primary'],
+  ['chirata', ['Swertia chirata', 'Swertia chirayita'], 'primary'],
+  ['cork oak', ['Quercus suber', 'Quercus occidentalis'], 'primary'],
+  ['costmary', ['Chrysanthemum balsamita', 'Tanacetum balsamita'], 'primary'],
+  ['dittany (fraxinella) roots', ['Dictamnus albus'], 'primary'],
+  ['elder tree leaves', ['Sambucus nigra'], 'secondary', 'not more than 25 ppm prussic acid in the flavour'],
+  ['elecampane rhizome and roots', ['Inula helenium'], 'memory'],
+  ['greater galanga', ['Alpinia galanga'], 'memory'],
+  ['stemless gentian', ['Gentiana acaulis'], 'memory'],
+  ['germander, chamaedrys', ['Teucrium chamaedrys'], 'memory'],
+  ['germander, golden', ['Teucrium polium'], 'memory'],
+  ['Iceland moss', ['Cetraria islandica'], 'memory'],
+  ['imperatoria', ['Peucedanum ostruthium', 'Imperatoria ostruthium'], 'memory'],
+  ['iva', ['Achillea moschata'], 'memory'],
+  ['lemon-verbena', ['Lippia citriodora', 'Aloysia citriodora', 'Aloysia citrodora', 'Aloysia triphylla'], 'memory'],
+  ['linden leaves', ['Tilia'], 'memory'],
+  ['maidenhair fern', ['Adiantum capillus-veneris'], 'memory'],
+  ['mullein flowers', ['Verbascum'], 'memory'],
+  ['myrtle leaves', ['Myrtus communis'], 'memory'],
+  ['English oak wood', ['Quercus robur'], 'memory'],
+  ['pansy', ['Viola tricolor'], 'memory'],
+  ['peach leaves', ['Prunus persica'], 'memory', 'not more than 25 ppm prussic acid in the flavour'],
+  ['white pine bark', ['Pinus strobus'], 'memory'],
+  ['poplar buds', ['Populus balsamifera', 'Populus candicans', 'Populus nigra'], 'memory'],
+  ['red saunders (red sandalwood)', ['Pterocarpus santalinus'], 'memory'],
+  ['garden rhubarb root', ['Rheum rhaponticum'], 'memory'],
+  ['roselle', ['Hibiscus sabdariffa'], 'memory'],
+  ["St John's wort", ['Hypericum perforatum'], 'memory', 'only as hypericin-free alcohol distillate'],
+  ['sandarac', ['Tetraclinis articulata', 'Callitris quadrivalvis'], 'primary', '', ['9000-57-1']],
+  ['Virginia snakeroot', ['Aristolochia serpentaria'], 'primary'],
+  ['simaruba bark', ['Simaruba amara', 'Simarouba amara'], 'primary'],
+  ['tansy', ['Tanacetum vulgare', 'Chrysanthemum vulgare'], 'primary', 'finished drink thujone free', ['8016-87-3']],
+  ['blessed thistle', ['Cnicus benedictus', 'Onicus benedictus', 'Centaurea benedicta'], 'primary'],
+  ['veronica', ['Veronica officinalis'], 'memory'],
+  ['European vervain', ['Verbena officinalis'], 'memory'],
+  ['sweet woodruff', ['Asperula odorata', 'Galium odoratum'], 'memory'],
+];
+
+/** Parts of a plant that the section means, where other parts of it are common food. */
+const onlyParts: Readonly<Record<string, readonly string[]>> = {
+  'artichoke leaves': ['leaf'],
+  'elder tree leaves': ['leaf'],
+  'linden leaves': ['leaf'],
+  'peach leaves': ['leaf'],
+};
+
+/** What to say wherever this list answers: it is not whole. */
+export const ALCOHOL_ONLY_IN_PART =
+  'Plants that US law admits in alcoholic drinks only (21 CFR 172.510(b)): of that list A to D and S to T were read, the rest is from memory. A plant that is not answered here may still be in it: check the law.';
+
 /** What may not be added in the US. */
 export const bansUs: readonly BanRow[] = [
-  { jurisdiction: 'US', what: 'calamus, calamus oil, calamus extract', cas: ['8015-79-0'], botanical: 'Acorus calamus', rule: 'prohibited in food in any amount', source: '21 CFR 189.110', asOf: '', level: 'primary' },
-  { jurisdiction: 'US', what: 'coumarin, tonka bean, tonka extract', cas: ['91-64-5', '8046-22-8'], botanical: 'Dipteryx odorata', rule: 'prohibited in food', source: '21 CFR 189.130', asOf: '', level: 'primary' },
-  { jurisdiction: 'US', what: 'safrole, isosafrole, dihydrosafrole, oil of sassafras', cas: ['94-59-7', '120-58-1', '94-58-6', '8006-80-2'], botanical: 'Sassafras albidum', rule: 'prohibited in food', source: '21 CFR 189.180, as listed', asOf: '2025', level: 'secondary', note: 'wording of the section from memory' },
+  { jurisdiction: 'US', what: 'calamus, calamus oil, calamus extract', cas: ['8015-79-0'], plants: ['Acorus calamus'], rule: 'prohibited in food in any amount', source: '21 CFR 189.110', asOf: '', level: 'primary' },
+  { jurisdiction: 'US', what: 'coumarin, tonka bean, tonka extract', cas: ['91-64-5', '8046-22-8'], plants: ['Dipteryx odorata', 'Coumarouna odorata'], rule: 'prohibited in food', source: '21 CFR 189.130', asOf: '', level: 'primary' },
+  { jurisdiction: 'US', what: 'safrole, isosafrole, dihydrosafrole, oil of sassafras', cas: ['94-59-7', '120-58-1', '94-58-6', '8006-80-2', '68917-09-9'], plants: ['Sassafras', 'Ocotea pretiosa', 'Ocotea odorifera', 'Ocotea cymbarum'], parts: ['bark', 'root', 'wood'], rule: 'prohibited in food', source: '21 CFR 189.180, as listed', asOf: '2025', level: 'secondary', note: 'wording of the section from memory; Brazilian sassafras (Ocotea) is counted here because its oil is nearly all safrole; safrole-free extract and leaves are admitted (21 CFR 172.580, 172.510)' },
   { jurisdiction: 'US', what: 'cinnamyl anthranilate', cas: ['87-29-6'], rule: 'prohibited in food', source: '21 CFR 189.113, as listed', asOf: '2025', level: 'secondary' },
   { jurisdiction: 'US', what: 'brominated vegetable oil', cas: ['8016-94-2'], rule: 'authorisation revoked, effective 2 August 2024', source: '89 FR 55040', asOf: '2024', level: 'primary' },
   { jurisdiction: 'US', what: 'benzophenone', cas: ['119-61-9'], rule: 'taken off the list of added synthetic flavourings; natural occurrence in oils is not affected', source: OFF_LIST, asOf: '2025', level: 'secondary' },
@@ -26,12 +87,20 @@ export const bansUs: readonly BanRow[] = [
   { jurisdiction: 'US', what: 'myrcene', cas: ['123-35-3'], rule: 'taken off the list of added synthetic flavourings; natural occurrence in oils is not affected', source: OFF_LIST, asOf: '2025', level: 'secondary' },
   { jurisdiction: 'US', what: 'pulegone', cas: ['89-82-7'], rule: 'taken off the list of added synthetic flavourings; natural occurrence in oils is not affected', source: OFF_LIST, asOf: '2025', level: 'secondary' },
   { jurisdiction: 'US', what: 'pyridine', cas: ['110-86-1'], rule: 'taken off the list of added synthetic flavourings; natural occurrence in oils is not affected', source: OFF_LIST, asOf: '2025', level: 'secondary' },
-  { jurisdiction: 'US', what: 'arnica flowers', cas: [], botanical: 'Arnica', rule: 'in alcoholic beverages only', unless: 'alcoholic', source: '21 CFR 172.510(b)', asOf: '', level: 'primary' },
-  { jurisdiction: 'US', what: 'blessed thistle', cas: [], botanical: 'Cnicus benedictus', rule: 'in alcoholic beverages only', unless: 'alcoholic', source: '21 CFR 172.510(b)', asOf: '', level: 'primary' },
-  { jurisdiction: 'US', what: 'Virginia snakeroot', cas: [], botanical: 'Aristolochia serpentaria', rule: 'in alcoholic beverages only', unless: 'alcoholic', source: '21 CFR 172.510(b)', asOf: '', level: 'primary' },
-  { jurisdiction: 'US', what: 'simaruba bark', cas: [], botanical: 'Simaruba amara', rule: 'in alcoholic beverages only', unless: 'alcoholic', source: '21 CFR 172.510(b)', asOf: '', level: 'primary' },
-  { jurisdiction: 'US', what: 'sandarac', cas: [], botanical: 'Tetraclinis articulata', rule: 'in alcoholic beverages only', unless: 'alcoholic', source: '21 CFR 172.510(b)', asOf: '', level: 'primary' },
-  { jurisdiction: 'US', what: 'tansy', cas: ['8016-87-3'], botanical: 'Tanacetum vulgare', rule: 'in alcoholic beverages only; finished drink thujone free', unless: 'alcoholic', source: '21 CFR 172.510(b)', asOf: '', level: 'primary' },
+  ...alcoholOnly.map(
+    ([what, plants, level, more, cas = []]): BanRow => ({
+      jurisdiction: 'US',
+      what,
+      cas,
+      plants,
+      ...(onlyParts[what] ? { parts: onlyParts[what], partSaid: true as const } : {}),
+      rule: ['in alcoholic beverages only', more].filter(Boolean).join('; '),
+      unless: 'alcoholic',
+      source: '21 CFR 172.510(b)',
+      asOf: level === 'memory' ? '' : '2022',
+      level,
+    }),
+  ),
 ];
 
 /** Highest amounts and label triggers in the US. */
@@ -58,6 +127,7 @@ export const limitsUs: readonly LimitRow[] = [
   { jurisdiction: 'US', what: 'ethyl vanillin', cas: ['121-32-4'], max: 16, unit: 'mg/kg', effect: 'label', drink: 'alcoholic', outside: 'silent', source: TTB_LABEL, asOf: '', level: 'primary', note: 'above it the drink is labelled imitation or artificially flavoured; not a safety limit' },
   { jurisdiction: 'US', what: 'maltol, synthetic', cas: ['118-71-8'], max: 250, unit: 'mg/kg', effect: 'label', drink: 'alcoholic', outside: 'silent', source: TTB_LABEL, asOf: '', level: 'primary', note: 'above it the drink is labelled imitation or artificially flavoured; not a safety limit' },
   { jurisdiction: 'US', what: 'ethyl maltol', cas: ['4940-11-8'], max: 100, unit: 'mg/kg', effect: 'label', drink: 'alcoholic', outside: 'silent', source: TTB_LABEL, asOf: '', level: 'primary', note: 'above it the drink is labelled imitation or artificially flavoured; not a safety limit' },
-  { jurisdiction: 'US', what: 'thujone from wormwood or tansy', cas: ['546-80-5', '471-15-8'], via: ['8008-93-3', '8016-87-3'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: '21 CFR 172.510(b)', asOf: '', level: 'primary', note: 'the section says the finished food is thujone free and gives no number' },
-  { jurisdiction: 'US', what: 'thujone from white cedar', cas: ['546-80-5', '471-15-8'], via: ['8007-20-3'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: '21 CFR 172.510(b), TTB list', asOf: '', level: 'secondary', note: 'the section says the finished food is thujone free and gives no number' },
+  { jurisdiction: 'US', what: 'thujone from wormwood or tansy', cas: ['546-80-5', '471-15-8'], via: ['8008-93-3', '8016-87-3'], viaPlants: ['Artemisia', 'Tanacetum vulgare', 'Chrysanthemum vulgare'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: '21 CFR 172.510(b)', asOf: '', level: 'primary', note: 'the section says the finished food is thujone free and gives no number' },
+  { jurisdiction: 'US', what: 'thujone from white cedar', cas: ['546-80-5', '471-15-8'], via: ['8007-20-3'], viaPlants: ['Thuja occidentalis'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: '21 CFR 172.510(b), TTB list', asOf: '', level: 'secondary', note: 'the section says the finished food is thujone free and gives no number' },
+  { jurisdiction: 'US', what: 'safrole from the camphor tree or from sassafras leaf', cas: ['94-59-7'], via: ['8008-51-3'], viaPlants: ['Cinnamomum camphora', 'Sassafras albidum'], max: 0, unit: 'mg/kg', effect: 'limit', drink: 'any', outside: 'silent', source: '21 CFR 172.510(b)', asOf: '2022', level: 'primary', note: 'the section says safrole free and gives no number' },
 ];

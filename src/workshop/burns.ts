@@ -1,6 +1,6 @@
 import type { Vial } from '../records/kind/vial';
 import { find } from '../records/shelf';
-import { carriersOf } from './carrier';
+import { carriersOf } from './thing/carrier';
 import { solventsOnHand } from './onHand';
 
 /** °C; liquids that flash up to here carry the flame (GHS, flammable liquids of categories 1 to 3; from memory, not verified). */

@@ -81,6 +81,7 @@ export function factsOf(row: CatalogueRow): MaterialFacts {
     ...(row.cas ? { cas: row.cas[0] } : {}),
     ...(row.fema ? { fema: row.fema[0] } : {}),
     ...(row.botanical ? { botanical: row.botanical } : {}),
+    ...(row.part ? { part: row.part } : {}),
     ...(row.density ? { density: densityOf(row.density, words) } : {}),
     ...(row.also ? { also: [...row.also] } : {}),
     ...(row.smells ? { smells: [...row.smells] } : {}),

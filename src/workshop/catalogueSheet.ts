@@ -1,9 +1,10 @@
 import type { Figure } from '../core/limits/figure';
+import { rowsAbout, speaksOf } from '../core/limits/plant';
 import { constituents } from '../tables/constituents';
 import type { CatalogueRow, Cited } from '../tables/catalogue/row';
 import { citedText, formatPlain } from '../ui/format';
 import { catalogue } from './catalogue';
-import { levelWords, rules } from './limitRules';
+import { levelWords, rules } from './drinkable/limitRules';
 
 /** One thing that is known of a material, with where it was read. */
 export interface SheetLine {
@@ -39,7 +40,7 @@ export function catalogueSheet(row: CatalogueRow): SheetLine[] {
     ...(row.cramer
       ? [{ label: 'Cramer class', text: row.cramer[0], source: `${words(row.cramer[1])}, ${row.cramer[2]}` }]
       : []),
-    ...ruleLines(row.cas?.[0]),
+    ...ruleLines(row),
   ];
 }
 
@@ -70,13 +71,14 @@ function euLines(row: CatalogueRow, source: string): SheetLine[] {
   return [{ label: 'EU', text: text.filter(Boolean).join('; '), source: `${source}. Later changes are not in it.` }];
 }
 
-/** Bans, limits and limited constituents that the tables hold for a CAS number. */
-function ruleLines(cas: string | undefined): SheetLine[] {
-  if (cas === undefined) return [];
+/** Bans, limits and limited constituents that the tables hold for a CAS number or a plant. */
+function ruleLines({ cas: cited, name, botanical, part }: CatalogueRow): SheetLine[] {
+  const cas = cited?.[0] ?? '';
+  const natural = { name, botanical, part, cas };
   const said = (figure: Figure) => [figure.source, figure.asOf, levelWords[figure.level]].filter(Boolean).join(', ');
   return [
     ...rules.bans
-      .filter((ban) => ban.cas.includes(cas))
+      .filter((ban) => ban.cas.includes(cas) || speaksOf(ban, natural))
       .map((ban) => ({ label: `${ban.jurisdiction} rule`, text: ban.rule, source: said(ban) })),
     ...rules.limits
       .filter((limit) => limit.cas.includes(cas))
@@ -85,9 +87,11 @@ function ruleLines(cas: string | undefined): SheetLine[] {
         text: `${limit.what}: ${formatPlain(limit.max)} ${limit.unit}, ${limit.drink} drinks${limit.where ? ` (${limit.where})` : ''}`,
         source: said(limit),
       })),
-    ...constituents
-      .filter((one) => one.oil.includes(cas))
-      .map((one) => ({ label: 'Brings with it', text: `${one.name} ${rangeText(one)}`, source: one.source })),
+    ...rowsAbout(constituents, natural).map((one) => ({
+      label: 'Brings with it',
+      text: `${one.name} ${rangeText(one)}`,
+      source: one.source,
+    })),
   ];
 }
 

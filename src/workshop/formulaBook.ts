@@ -6,7 +6,7 @@ import { formatPlain } from '../ui/format';
 import { dropOf } from './dropMass';
 import { liquidOfVial } from './onHand';
 import { sourcesOf, whyNotNow } from './sources';
-import { tagOf } from './labelled';
+import { tagOf } from './thing/labelled';
 
 /** What is asked of a formula: dose, mg/kg; concentrate, g/L; drink, L and g/mL; a glass, mL. */
 export interface FormulaUse {

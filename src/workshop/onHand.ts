@@ -10,15 +10,15 @@ import { leftOf } from '../records/stock';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { solvents, type LiquidClass } from '../tables/solvents';
-import { alcoholOfVial } from './carrier';
+import { alcoholOfVial } from './thing/carrier';
 import type { DropLiquid } from './dropMass';
 import type { Option } from '../ui/controls/field';
 import { formatDay } from '../ui/format';
 import { leftPhrase } from '../ui/left';
-import { isSmellOnly, labelSays } from './grade';
-import { mayBeFood } from './gradeCause';
-import { tagOf } from './labelled';
-import { strengthText } from './strengthText';
+import { isSmellOnly, labelSays } from './drinkable/grade';
+import { mayBeFood } from './drinkable/gradeCause';
+import { tagOf } from './thing/labelled';
+import { strengthText } from './thing/strengthText';
 import { whyNotByItself } from './takenByItself';
 
 /** A solvent that can be chosen: one of the table, or one of the person's own. */

@@ -3,7 +3,7 @@ import { find } from '../records/shelf';
 import { carriers } from '../tables/limitsCarriers';
 import { needless } from '../tables/needless';
 import { catalogue, type CatalogueRow } from './catalogue';
-import type { JudgedMaterial } from './judging';
+import type { JudgedMaterial } from './drinkable/judging';
 
 /** Where a material is named as one that may be added. */
 export interface ListedAs {

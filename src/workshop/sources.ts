@@ -7,9 +7,9 @@ import { leftOf, type Stocked } from '../records/stock';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { leftPhrase } from '../ui/left';
-import { isSmellOnly, labelSays, refusalOf } from './grade';
-import { labelTagOf, tagOf } from './labelled';
-import { strengthText } from './strengthText';
+import { isSmellOnly, labelSays, refusalOf } from './drinkable/grade';
+import { labelTagOf, tagOf } from './thing/labelled';
+import { strengthText } from './thing/strengthText';
 import { whyNotByItself } from './takenByItself';
 import { today } from './today';
 

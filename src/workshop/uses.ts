@@ -5,7 +5,7 @@ import { find } from '../records/shelf';
 import type { Supply } from '../records/kind/supply';
 import type { Vial } from '../records/kind/vial';
 import { forFile } from '../ui/format';
-import { strengthText } from './strengthText';
+import { strengthText } from './thing/strengthText';
 
 /** What a thing is called in a record of what was taken from it: code, name, strength as on its label, lot and supplier of today. */
 export function calledNow(thing: Bottle | Vial | Supply): Partial<Use> {

@@ -7,7 +7,7 @@ import { readRecord } from '../../src/records/kind/record';
 import type { RunEvent } from '../../src/records/kind/run';
 import { list, shelf, takeIn } from '../../src/records/shelf';
 import { usualSettings } from '../../src/records/kind/settings';
-import { overLines } from '../../src/workshop/overNow';
+import { overLines } from '../../src/workshop/drinkable/overNow';
 import { loadTask } from '../../src/tasks';
 
 /** What the demo wrote, in place of a database. */

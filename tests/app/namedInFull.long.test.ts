@@ -12,7 +12,7 @@ import { withPresets } from '../../src/tasks/engine/leaving';
 import { placeOf } from '../../src/tasks/engine/place';
 import type { Step } from '../../src/tasks/engine/task';
 import { describe as wordsOf } from '../../src/app/describe/describe';
-import { calledOf } from '../../src/workshop/labelled';
+import { calledOf } from '../../src/workshop/thing/labelled';
 import { dayOfMoment } from '../../src/workshop/today';
 
 const written: { record?: AnyRecord; event?: RunEvent }[] = [];

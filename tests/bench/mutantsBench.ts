@@ -9,7 +9,7 @@ const LIMIT = 60; // mutants tried, where no other number is asked for
 const HANGS_MS = 300_000;
 
 /** Grade, limits, exposure, judging. */
-const DEFAULT = ['src/core/limits', 'src/workshop/grade.ts', 'src/workshop/gradeCause.ts', 'src/core/plan/judge.ts'];
+const DEFAULT = ['src/core/limits', 'src/workshop/drinkable', 'src/core/plan/judge.ts'];
 const COPIED = ['src', 'tests', 'public', 'index.html', 'package.json', 'tsconfig.json', 'vite.config.ts', 'README.md'];
 
 interface Mutant {

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { AnyRecord } from '../../src/records/kind/kinds';
 import { pipette } from '../tasks/count/countShelf';
-import { fitShelf } from '../workshop/gradeShelf';
+import { fitShelf } from '../workshop/drinkable/gradeShelf';
 import { shelve } from './benchRecords';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';

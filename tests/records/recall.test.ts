@@ -5,8 +5,8 @@ import type { Vial } from '../../src/records/kind/vial';
 import { ancestors, descendants, partsOf, toldApart } from '../../src/records/lineage';
 import { amountIn, holdingsOf, sharingLots } from '../../src/records/recall';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { carriersOf } from '../../src/workshop/carrier';
-import { refusalOf } from '../../src/workshop/grade';
+import { carriersOf } from '../../src/workshop/thing/carrier';
+import { refusalOf } from '../../src/workshop/drinkable/grade';
 import { ethanol, material, vialOf } from '../tasks/count/countShelf';
 
 const bottle = (of: string, facts: object = {}) =>

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { exact } from '../../src/core/number/measured';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
 import { catalogue, loadCatalogue } from '../../src/workshop/catalogue';
-import type { JudgedMaterial } from '../../src/workshop/judging';
+import type { JudgedMaterial } from '../../src/workshop/drinkable/judging';
 import { listedAs } from '../../src/workshop/positiveLists';
 
 const of = (id: string, cas: string, more: Partial<JudgedMaterial> = {}): JudgedMaterial => ({

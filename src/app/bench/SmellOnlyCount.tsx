@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { list, shelf } from '../../records/shelf';
 import { Part } from '../fault/Part';
 
-type Grade = typeof import('../../workshop/grade');
+type Grade = typeof import('../../workshop/drinkable/grade');
 let here: Grade | null = null; // coming back to the Bench, it is there at once
 
 /** How many vials on the Shelf are smell only now. What knows it is fetched when the Bench has been drawn. */
@@ -12,7 +12,7 @@ export function SmellOnlyCount() {
   useEffect(() => {
     if (here) return;
     const come = (found: Grade) => void (judge.value = here = found);
-    import('../../workshop/grade').then(come, () => {}); // without it the Bench says nothing of it
+    import('../../workshop/drinkable/grade').then(come, () => {}); // without it the Bench says nothing of it
   }, []);
   return (
     <Part of={shelf.records.value}>

@@ -1,7 +1,7 @@
 import { find, list } from '../../records/shelf';
 import { ago } from '../../ui/ago';
 import { formatPlain } from '../../ui/format';
-import { calledOf } from '../../workshop/labelled';
+import { calledOf } from '../../workshop/thing/labelled';
 
 /** What each task would do now, in a few words, by its id; a task that has not been done before has none. */
 export function linesNow(): Record<string, string> {

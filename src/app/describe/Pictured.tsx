@@ -2,8 +2,8 @@ import { isOf, type AnyRecord, type RecordOf } from '../../records/kind/kinds';
 import { fullOf, leftOf } from '../../records/stock';
 import { hueOf } from '../../ui/drawn/hue';
 import { Bottle, Vial } from '../../ui/drawn/Vial';
-import { isSmellOnly } from '../../workshop/grade';
-import { calledOf, labelShareOf } from '../../workshop/labelled';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { calledOf, labelShareOf } from '../../workshop/thing/labelled';
 
 /** Whether a record is a thing that is drawn. */
 export function isPictured(record: AnyRecord): record is RecordOf<'vial' | 'bottle'> {

@@ -8,7 +8,7 @@ import { shelfTasks, tasks } from '../../tasks';
 import { describe } from './describe';
 import { formatDay } from '../../ui/format';
 import { daysOf } from './shelfIndex';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** What the Book is narrowed down to; '' is everything. */
 export interface Narrowing {

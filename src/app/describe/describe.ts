@@ -1,8 +1,8 @@
 import { byKind, isOf, kindOf, type AnyRecord, type OwnPageKind, type RecordOf } from '../../records/kind/kinds';
 import type { PlainPage, Value } from '../../records/kind/record';
 import { find } from '../../records/shelf';
-import { gradeWord, isSmellOnly, refusalOf } from '../../workshop/grade';
-import { isGraded, type Graded } from '../../workshop/gradeCause';
+import { gradeWord, isSmellOnly, refusalOf } from '../../workshop/drinkable/grade';
+import { isGraded, type Graded } from '../../workshop/drinkable/gradeCause';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
 import { describeBatch } from './describeBatch';
@@ -12,7 +12,7 @@ import { describeTasting } from './describeTasting';
 import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
-import { ownAlcoholText } from '../../workshop/alcohol';
+import { ownAlcoholText } from '../../workshop/thing/alcohol';
 
 /** Title, one line, facts and numbers of any record. One that breaks takes no list, search or table with it: it has a `fault`. */
 export function describe(record: AnyRecord): Description {

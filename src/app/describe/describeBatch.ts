@@ -4,8 +4,8 @@ import type { Result } from '../../ui/controls/result';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { facts, type Description } from './description';
 import { doneFacts, lostFacts } from './wentIn';
-import { alcoholIsUnknownOf } from '../../workshop/alcohol';
-import { tagOf } from '../../workshop/labelled';
+import { alcoholIsUnknownOf } from '../../workshop/thing/alcohol';
+import { tagOf } from '../../workshop/thing/labelled';
 import { goneOnWith } from './overFacts';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */

@@ -1,5 +1,5 @@
 import type { RecordOf } from '../../records/kind/kinds';
-import { tagOfId } from '../../workshop/labelled';
+import { tagOfId } from '../../workshop/thing/labelled';
 import { facts, type Description } from './description';
 import { formatGiven, formatMoment } from '../../ui/format';
 

@@ -3,7 +3,7 @@ import { find } from '../../records/shelf';
 import { cautionWords } from '../../workshop/cautionWords';
 import { citedText, formatDay, formatPlain } from '../../ui/format';
 import { facts, type Description } from './description';
-import { labelTagOf } from '../../workshop/labelled';
+import { labelTagOf } from '../../workshop/thing/labelled';
 
 type Material = RecordOf<'material'>;
 
@@ -25,7 +25,13 @@ export function describeMaterial(r: Material): Description {
     line: [r.family ?? r.sort, r.form, (r.smells ?? []).slice(0, 3).join(', ')].filter(Boolean).join(', '),
     code: r.code,
     facts: [
-      ...facts(['CAS', r.cas], ['FEMA', r.fema], ['Plant', r.botanical], ['Form at 20 °C', r.form]),
+      ...facts(
+        ['CAS', r.cas],
+        ['FEMA', r.fema],
+        ['Plant', r.botanical],
+        ['Part of the plant', r.part],
+        ['Form at 20 °C', r.form],
+      ),
       ...densityFact(r.density),
       ...facts(['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`]),
       ...citedFact('Melts at', r.melts, '°C'),

@@ -2,12 +2,12 @@ import { plus, scaled } from '../../core/number/measured';
 import type { Tasting } from '../../records/kind/drink';
 import type { Result } from '../../ui/controls/result';
 import { formatGiven, measuredText } from '../../ui/format';
-import { isSmellOnly } from '../../workshop/grade';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
-import { alcoholIsUnknownOf } from '../../workshop/alcohol';
-import { tagOfId } from '../../workshop/labelled';
+import { alcoholIsUnknownOf } from '../../workshop/thing/alcohol';
+import { tagOfId } from '../../workshop/thing/labelled';
 import { goneOnWith } from './overFacts';
 
 /** A drink in words: its drops, what they made of it, and how it was. */

@@ -3,13 +3,13 @@ import type { Basis } from '../../core/liquid/strength';
 import type { RecordOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
-import { isSmellOnly } from '../../workshop/grade';
-import { strengthText } from '../../workshop/strengthText';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { strengthText } from '../../workshop/thing/strengthText';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
-import { alcoholIsUnknownIn } from '../../workshop/carrier';
-import { tagOf } from '../../workshop/labelled';
+import { alcoholIsUnknownIn } from '../../workshop/thing/carrier';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
 export function describeVial(r: RecordOf<'vial'>): Description {

@@ -11,9 +11,9 @@ import { ringsOf } from '../../ui/drawn/measure';
 import { formatFixed, formatKnown, measuredText } from '../../ui/format';
 import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
 import { burns, burnsNeat } from '../../workshop/burns';
-import { isSmellOnly } from '../../workshop/grade';
-import { overLines } from '../../workshop/overNow';
-import { allLabelled, calledOf, labelShareOf, type Labelled } from '../../workshop/labelled';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { overLines } from '../../workshop/drinkable/overNow';
+import { allLabelled, calledOf, labelShareOf, type Labelled } from '../../workshop/thing/labelled';
 import { inLabelBasis } from './describeVial';
 
 /** A label's words, its square code, and, should it ever happen, that another record has the same short id. */

@@ -1,5 +1,5 @@
 import type { AnyRecord } from '../../records/kind/kinds';
-import { overLines } from '../../workshop/overNow';
+import { overLines } from '../../workshop/drinkable/overNow';
 import { facts } from './description';
 
 /** The chip of a drink that is over a limit, in place of "fit for drinks". */

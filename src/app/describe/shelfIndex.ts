@@ -3,8 +3,8 @@ import { search, searchIndex, type Searchable } from '../../core/text/search';
 import { isLabelled, isOf, kindOf, type AnyRecord } from '../../records/kind/kinds';
 import { find, shelf } from '../../records/shelf';
 import { describe } from './describe';
-import { gradeWord } from '../../workshop/grade';
-import { labelTagOf } from '../../workshop/labelled';
+import { gradeWord } from '../../workshop/drinkable/grade';
+import { labelTagOf } from '../../workshop/thing/labelled';
 
 /** Our choice of weights: own code first, then names, lots and numbers, then everything else that is written. */
 const WEIGHT = { code: 8, name: 5, number: 4, other: 3, word: 1 };

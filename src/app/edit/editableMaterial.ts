@@ -34,6 +34,7 @@ export function materialFields(record: Material, typed: Typed): Editable<Materia
     casNumber(record.cas ?? ''),
     note(record, 'fema', 'FEMA number'),
     note(record, 'botanical', 'Plant, in Latin'),
+    note(record, 'part', 'Part of the plant'),
     oneOf(record, 'sort', 'It is', ['substance', 'natural']),
     family(record),
     oneOf(record, 'form', 'At 20 °C it is', ['liquid', 'viscous', 'solid']),

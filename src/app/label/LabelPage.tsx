@@ -11,7 +11,7 @@ import { LabelPreview } from './LabelPreview';
 import { LabelPrint } from './LabelPrint';
 import { LabelActions } from './LabelActions';
 import { WriteByHand } from './WriteByHand';
-import { calledOf, tagOf, type Labelled } from '../../workshop/labelled';
+import { calledOf, tagOf, type Labelled } from '../../workshop/thing/labelled';
 import { labelOf } from '../describe/labelOf';
 import { jobOf, labelSetUp, setUpLabel, type LabelJob } from './labelSetUp';
 import type { ReadyLabel } from './readyLabel';

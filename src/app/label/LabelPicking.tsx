@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { today } from '../../workshop/today';
-import { allLabelled, calledOf, tagOf, type Labelled } from '../../workshop/labelled';
+import { allLabelled, calledOf, tagOf, type Labelled } from '../../workshop/thing/labelled';
 import { formatDay } from '../../ui/format';
 import { Part } from '../fault/Part';
 

@@ -5,7 +5,7 @@ import { CAP_HEIGHT } from '../../core/label/labelText';
 import { isOf } from '../../records/kind/kinds';
 import { formatPlain } from '../../ui/format';
 import { Label } from '../../ui/label/Label';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 import { pageRoom } from '../../ui/plot/pictureRoom';
 import type { ReadyLabel } from './readyLabel';
 import { labelSetUp, setUpLabel } from './labelSetUp';

@@ -1,6 +1,6 @@
 import { foundByTyping } from '../../records/kind/shortId';
 import { listed, meaningOf } from '../../tasks/screen/LabelCheck';
-import { allLabelled } from '../../workshop/labelled';
+import { allLabelled } from '../../workshop/thing/labelled';
 import { Later } from '../../ui/controls/Later';
 import { back, go } from '../nav/route';
 

@@ -1,5 +1,5 @@
 import { labelOf } from '../describe/labelOf';
-import { labelTagOf, type Labelled } from '../../workshop/labelled';
+import { labelTagOf, type Labelled } from '../../workshop/thing/labelled';
 import { labelSetUp, setUpLabel } from './labelSetUp';
 
 /** Where there is no printer: what to write on each with a marker, ticked off one by one and kept so. */

@@ -1,5 +1,5 @@
 import type { LabelLayout } from '../../core/label/label';
-import type { Labelled } from '../../workshop/labelled';
+import type { Labelled } from '../../workshop/thing/labelled';
 import type { LabelOf } from '../describe/labelOf';
 
 /** A label laid out for the chosen size and printer. */

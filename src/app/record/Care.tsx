@@ -4,7 +4,7 @@ import { balanceOf } from '../../records/balance';
 import { keep } from '../../records/shelf';
 import { fullOf, isStocked, leftOf, runsLow, type Stocked } from '../../records/stock';
 import { canBeMadeAgain } from '../../tasks/shared/repeat';
-import { canBeMarked } from '../../workshop/mark';
+import { canBeMarked } from '../../workshop/drinkable/mark';
 import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
 import { leftText } from '../../ui/left';

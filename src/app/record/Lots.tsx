@@ -1,7 +1,7 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { isLot, lotsBeside, type Lot } from '../../records/lineage';
 import { fullOf } from '../../records/stock';
-import { gradeWord } from '../../workshop/grade';
+import { gradeWord } from '../../workshop/drinkable/grade';
 import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatKnown, formatPlain } from '../../ui/format';
 import { go } from '../nav/route';

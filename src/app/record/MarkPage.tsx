@@ -3,8 +3,8 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { keep } from '../../records/shelf';
 import { choice, words } from '../../tasks/engine/fields';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { decidedBy } from '../../workshop/grade';
-import { canBeMarked, marked, REASONS } from '../../workshop/mark';
+import { decidedBy } from '../../workshop/drinkable/grade';
+import { canBeMarked, marked, REASONS } from '../../workshop/drinkable/mark';
 import { FormPage } from '../nav/FormPage';
 
 const OTHER = 'other';

@@ -1,5 +1,5 @@
 import { isLabelled, kindWords, type AnyRecord } from '../../records/kind/kinds';
-import { toRelabel } from '../../workshop/mark';
+import { toRelabel } from '../../workshop/drinkable/mark';
 import { describe } from '../describe/describe';
 import { go } from '../nav/route';
 

@@ -1,10 +1,10 @@
 import { csvOf } from '../../core/text/csv';
 import type { Batch } from '../../records/kind/batch';
-import { alcoholIsUnknownOf } from '../../workshop/alcohol';
+import { alcoholIsUnknownOf } from '../../workshop/thing/alcohol';
 import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
 import { lostFacts } from '../describe/wentIn';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';
-import { refusalOf } from '../../workshop/grade';
+import { refusalOf } from '../../workshop/drinkable/grade';
 import { plannedText, weighedCells } from '../../ui/weighed';
 
 /** A batch as a table for a spreadsheet: what was weighed, what is in the drink, and what the rules said. */

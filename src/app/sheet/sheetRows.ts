@@ -1,7 +1,7 @@
 import type { Batch } from '../../records/kind/batch';
 import { formatDay, measuredText } from '../../ui/format';
-import { alcoholText } from '../../workshop/alcohol';
-import { refusalOf } from '../../workshop/grade';
+import { alcoholText } from '../../workshop/thing/alcohol';
+import { refusalOf } from '../../workshop/drinkable/grade';
 import { gasWords } from '../describe/describeBatch';
 import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
 import { lostFacts, slipWords } from '../describe/wentIn';

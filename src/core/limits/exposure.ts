@@ -1,4 +1,5 @@
 import { isConfirmed, type Level } from './figure';
+import { speaksOf, type Natural } from './plant';
 import { plus, scaled, type Measured } from '../number/measured';
 import type { MassFraction } from '../number/units';
 
@@ -29,6 +30,8 @@ export interface DrinkMaterial {
   readonly name: string;
   readonly cas: readonly string[];
   readonly botanical?: string;
+  /** Part of the plant. */
+  readonly part?: string;
   /** mg of this material, neat, per kg of finished drink. */
   readonly mgPerKg: Measured;
   readonly constituents: readonly Constituent[];
@@ -45,6 +48,8 @@ export interface Contribution {
   readonly substance: string;
   readonly material: string;
   readonly materialCas: readonly string[];
+  /** The plant of the material. */
+  readonly plant: Natural;
   readonly mgPerKg: Measured;
   readonly asSuch: boolean;
   readonly confirmed: boolean;
@@ -77,7 +82,8 @@ export function contributions(materials: readonly DrinkMaterial[]): Contribution
   return materials.flatMap((material) => {
     const fixed = material.fixed ?? false;
     const { natural, mgPerKg } = material;
-    const by = { material: material.name, materialCas: material.cas, fixed };
+    const { name, botanical, part } = material;
+    const by = { material: name, materialCas: material.cas, plant: { name, botanical, part }, fixed };
     const own = { cas: material.cas, substance: material.name, confirmed: true, mgPerKg };
     const brought = material.constituents.map(({ cas, name, share, confirmed, open }) => ({
       cas: [cas],
@@ -98,11 +104,16 @@ export function contributions(materials: readonly DrinkMaterial[]): Contribution
  */
 export function summed(
   parts: readonly Contribution[],
-  row: { cas: readonly string[]; via?: readonly string[]; as?: Readonly<Record<string, number>> },
+  row: {
+    cas: readonly string[];
+    via?: readonly string[];
+    viaPlants?: readonly string[];
+    as?: Readonly<Record<string, number>>;
+  },
 ): { total: Measured; fixed: Measured; from: Contribution[] } {
   const from = parts
     .filter((part) => part.cas.some((cas) => row.cas.includes(cas)))
-    .filter((part) => !row.via || part.materialCas.some((cas) => row.via!.includes(cas)))
+    .filter((part) => !(row.via ?? row.viaPlants) || comesFrom(part, row))
     .map((part) => ({ ...part, mgPerKg: scaled(part.mgPerKg, countedAs(part, row.as)) }))
     .sort((one, two) => two.mgPerKg.value - one.mgPerKg.value);
   return {
@@ -110,6 +121,11 @@ export function summed(
     fixed: plus(...from.filter((part) => part.fixed).map((part) => part.mgPerKg)),
     from,
   };
+}
+
+function comesFrom(part: Contribution, { via, viaPlants }: { via?: readonly string[]; viaPlants?: readonly string[] }) {
+  const plants = viaPlants ? { plants: viaPlants } : {};
+  return part.materialCas.some((cas) => via?.includes(cas)) || speaksOf(plants, part.plant);
 }
 
 function countedAs(part: Contribution, as: Readonly<Record<string, number>> | undefined): number {

@@ -3,6 +3,8 @@
  * Amounts: mg/kg or mg/L of finished drink, mg per kg body weight and day, µg per person and day. CAS numbers as printed.
  */
 
+import type { PlantRow } from './plant';
+
 /** Whose rule it is. */
 export type Jurisdiction = 'EU' | 'US';
 
@@ -34,12 +36,11 @@ export type Trait =
   | 'cider'
   | 'no added sugar';
 
-/** Not to be added: matches a material's own CAS numbers or the start of its botanical name, never a natural constituent. */
-export interface BanRow extends Figure {
+/** Not to be added: matches a material's own CAS numbers or its plant, never a natural constituent. */
+export interface BanRow extends Figure, PlantRow {
   readonly jurisdiction: Jurisdiction;
   readonly what: string;
   readonly cas: readonly string[];
-  readonly botanical?: string;
   readonly rule: string;
   /** May be added all the same in such drinks. */
   readonly unless?: 'alcoholic';
@@ -51,13 +52,16 @@ export interface LimitRow extends Figure {
   readonly what: string;
   /** All of these are added up. */
   readonly cas: readonly string[];
-  /** Only what comes from materials with one of these numbers counts; from all when not named. */
+  /** Only what comes from materials with one of these numbers or of these plants counts; from all when not named. */
   readonly via?: readonly string[];
+  readonly viaPlants?: readonly string[];
   readonly max: number;
   readonly unit: 'mg/kg' | 'mg/L';
   readonly effect: 'limit' | 'label';
   readonly drink: 'any' | 'alcoholic' | 'non-alcoholic';
   readonly where?: Trait;
+  /** The row does not count in such a drink: another one does. */
+  readonly whereNot?: Trait;
   /** The row counts only in drinks below this % v/v. */
   readonly abvBelow?: number;
   /** The row counts only when one of these is in the drink too. */

@@ -8,6 +8,7 @@ import { isConfirmed } from './figure';
 import type { BanRow, ConcernRow, CramerClass, Figure, IntakeRow, Jurisdiction, LimitRow } from './figure';
 import { stateOf, STATES, worstFirst } from './finding';
 import type { Drinker, Finding, JudgedDrink, OtherDrinker, OtherIntake, State } from './finding';
+import { speaksOf } from './plant';
 import { exact, plus, scaled, type Measured } from '../number/measured';
 import { Refusal } from '../text/refusal';
 
@@ -72,9 +73,7 @@ function bans(materials: readonly DrinkMaterial[], rows: readonly BanRow[], drin
 }
 
 function concernsMaterial(row: BanRow, material: DrinkMaterial): boolean {
-  const typed = (material.botanical ?? '').trim().toLowerCase();
-  const plant = row.botanical !== undefined && typed.startsWith(row.botanical.toLowerCase());
-  return plant || material.cas.some((cas) => row.cas.includes(cas));
+  return speaksOf(row, material) || material.cas.some((cas) => row.cas.includes(cas));
 }
 
 function limits(parts: readonly Contribution[], rows: readonly LimitRow[], drink: JudgedDrink): Finding[] {
@@ -94,7 +93,8 @@ function limits(parts: readonly Contribution[], rows: readonly LimitRow[], drink
 function isAbout(row: LimitRow, drink: JudgedDrink): boolean {
   const kind = row.drink === 'any' || (row.drink === 'alcoholic') === drink.alcoholic;
   const strength = row.abvBelow === undefined || drink.abv < row.abvBelow;
-  return kind && strength && (row.where === undefined || drink.traits.includes(row.where));
+  const special = row.whereNot !== undefined && drink.traits.includes(row.whereNot);
+  return kind && strength && !special && (row.where === undefined || drink.traits.includes(row.where));
 }
 
 function againstLimit(parts: readonly Contribution[], row: LimitRow, drink: JudgedDrink): Finding | null {

@@ -8,6 +8,8 @@ const facts = () => ({
   fema: z.optional(z.string()),
   /** The plant that a natural material comes from, in Latin: some plants are banned whatever the CAS number. */
   botanical: z.optional(z.string()),
+  /** The part of the plant, where the catalogue says it: bark and leaf of one plant bring different things. */
+  part: z.optional(z.string()),
   sort: z.enum(['substance', 'natural']),
   /** At 20 °C. A solid is weighed, never counted in drops. */
   form: z.enum(['liquid', 'viscous', 'solid']),

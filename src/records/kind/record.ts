@@ -72,7 +72,7 @@ export interface Shape<R = unknown> {
 /**
  * All that Minim knows of a kind of record. What is written as a method takes the kind's own records.
  * A kind that says yes to `label` or `edit`, or brings a page of its own, has an entry in the tables of the floors above
- * (`workshop/labelled.ts` and `app/describe/labelOf.ts`, `app/edit/editable.ts`, `app/describe/describe.ts`): without it nothing compiles.
+ * (`workshop/thing/labelled.ts` and `app/describe/labelOf.ts`, `app/edit/editable.ts`, `app/describe/describe.ts`): without it nothing compiles.
  */
 export interface Kind<R extends Stored> extends Shape<R> {
   readonly kind: R['kind'];

@@ -8,6 +8,8 @@ export const catalogueSources: Readonly<Record<string, string>> = {
   'D-F': 'odour words F (vendor catalogue, 2014)',
   'I-EU1334': 'EU Union list of flavourings, Reg. (EC) 1334/2008 Annex I, as of 2019-05-21',
   'I-FDA26': 'US FDA, Substances Added to Food, as of 2026-04-21',
+  'I-LISTS': 'several public lists of oils that agree; no register was read',
+  'I-MEMORY': 'from memory; its check digit fits',
   'I-OFT': 'EFSA OpenFoodTox',
   'I-PUBCHEM': 'PubChem identifiers (CID, CAS, formula, SMILES, InChI, InChIKey)',
   'O-27CFR21129': '27 CFR 21.129',

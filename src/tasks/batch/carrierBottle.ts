@@ -2,7 +2,7 @@ import { find } from '../../records/shelf';
 import { answer, askAbout } from '../engine/answers';
 import { choice, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { labelSays } from '../../workshop/grade';
+import { labelSays } from '../../workshop/drinkable/grade';
 import { solventBottleOptions, solventBottles } from '../../workshop/onHand';
 import { sourceOfSolvent, whyNotNow, type Source } from '../../workshop/sources';
 import { isEmulsion } from './emulsion';

@@ -4,7 +4,7 @@ import { massFraction, volumeFraction } from '../../core/number/units';
 import { find, list, shelf } from '../../records/shelf';
 import { formatTyped } from '../../ui/format';
 import { valueOf, type Field } from '../engine/fields';
-import { refusalOfId } from '../../workshop/grade';
+import { refusalOfId } from '../../workshop/drinkable/grade';
 import type { RunState } from '../engine/fold';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { outcome } from '../../workshop/attempt';

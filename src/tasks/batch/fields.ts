@@ -4,7 +4,7 @@ import { amount, choice, code, optionalAmount, words, type Field } from '../engi
 import type { RunState } from '../engine/fold';
 import { traitKey } from '../shared/judgeRun';
 import { solventsOnHand } from '../../workshop/onHand';
-import { numberedVialCode, vialCodes } from '../../workshop/vialCode';
+import { numberedVialCode, vialCodes } from '../../workshop/thing/vialCode';
 import { recipeOptions as recipeOptions } from './recipe';
 
 const yesNo: readonly Option[] = [

@@ -8,7 +8,7 @@ import type { Vial } from '../../records/kind/vial';
 import { measuredText } from '../../ui/format';
 import { textOf, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { refusalOfId } from '../../workshop/grade';
+import { refusalOfId } from '../../workshop/drinkable/grade';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { dayOfRun } from '../engine/runDay';
 import { useByOf, useByOfDilution } from '../../workshop/useBy';

@@ -5,10 +5,10 @@ import { exact, measured, over, plus, propagate, scaled, times, type Measured } 
 import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
 import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/number/units';
 import type { Bottle } from '../../records/kind/material';
-import { bottlesOf, carriersOf } from '../../workshop/carrier';
+import { bottlesOf, carriersOf } from '../../workshop/thing/carrier';
 import type { RunState } from '../engine/fold';
 import { judgeBetween } from '../shared/judgeBetween';
-import type { Judgement, Part } from '../../workshop/judging';
+import type { Judgement, Part } from '../../workshop/drinkable/judging';
 import type { Source } from '../../workshop/sources';
 import { answered } from './answers';
 import { pouredBefore } from './begun';

@@ -7,7 +7,7 @@ import type { Option } from '../../ui/controls/field';
 import type { RunState } from '../engine/fold';
 import { formatDay, measuredText } from '../../ui/format';
 import { Refusal } from '../../core/text/refusal';
-import { dosedTags } from '../../workshop/labelled';
+import { dosedTags } from '../../workshop/thing/labelled';
 
 /** One material of what is made, and its share of all neat material, g/g. */
 export interface RecipeLine {

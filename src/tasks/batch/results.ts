@@ -3,7 +3,7 @@ import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain } from '../../ui/format';
 import { plannedText, weighedText } from '../../ui/weighed';
 import type { How, Result } from '../../ui/controls/result';
-import { unknownWords } from '../../workshop/alcohol';
+import { unknownWords } from '../../workshop/thing/alcohol';
 import type { Made, Making } from './progress';
 
 const BY_MASS = 'Masses are added up: share of each thing in what was weighed together, from bottle to drink.';

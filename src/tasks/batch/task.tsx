@@ -3,7 +3,7 @@ import type { Ceiling } from '../../core/limits/highestDose';
 import { isOf } from '../../records/kind/kinds';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import type { RunState } from '../engine/fold';
-import { stateWords } from '../../workshop/limitRules';
+import { stateWords } from '../../workshop/drinkable/limitRules';
 import { asksWhy } from '../shared/goingOn';
 import { LimitsPanel } from '../shared/LimitsPanel';
 import type { Offer, Step, Task } from '../engine/task';
@@ -20,7 +20,7 @@ import { leastOf } from './pour';
 import { abvWords, drinkResults } from './results';
 import { scaleStep, weighSteps } from './weighSteps';
 import { materialsOf, recipeOrNull, spoiltBy } from './drinkAsked';
-import { numberedBatchCode } from '../../workshop/vialCode';
+import { numberedBatchCode } from '../../workshop/thing/vialCode';
 
 /** What the rules say of the drink as planned, and the highest dose that passes. Who goes on over a limit says why: Minim warns. */
 function limitsStep(run: RunState): Step {

@@ -2,7 +2,7 @@ import { ladder } from '../../core/sensory/threshold';
 import { find, list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { amount, choice, optionalAmount, textOf, valueOf, whole, type Field } from '../engine/fields';
-import { isSmellOnly } from '../../workshop/grade';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import type { RunState } from '../engine/fold';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { Refusal } from '../../core/text/refusal';

@@ -3,14 +3,14 @@ import type { Tasting } from '../../records/kind/drink';
 import type { Vial } from '../../records/kind/vial';
 import type { PickItem } from '../../ui/controls/PickRows';
 import { words, type Field } from '../engine/fields';
-import { isSmellOnly } from '../../workshop/grade';
-import { strengthText } from '../../workshop/strengthText';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { strengthText } from '../../workshop/thing/strengthText';
 import type { RunState } from '../engine/fold';
 import { attribute } from './fields';
 import { vialOfLadder } from './ladder';
 import { methodOf, type Method } from './methods';
 import { formatDay } from '../../ui/format';
-import { dosedTags, tagOf } from '../../workshop/labelled';
+import { dosedTags, tagOf } from '../../workshop/thing/labelled';
 
 export const ALL_SMELLED = 'One of them is smell only: all are smelled, none is tasted.';
 /** Typed once it was said that all are smelled. */

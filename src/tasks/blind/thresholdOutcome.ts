@@ -10,7 +10,7 @@ import { liquidOfVial } from '../../workshop/onHand';
 import { isRight, type Answer } from './answers';
 import type { Design } from './design';
 import { answersInput, chanceResult, chanceText, type Input, type Outcome } from './words';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** One run up the ladder: which steps were named right, and the threshold that it gives. */
 interface Climb extends ReturnType<typeof bestEstimate> {

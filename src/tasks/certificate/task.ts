@@ -1,4 +1,5 @@
 import { casProblem, tidyCas } from '../../core/limits/cas';
+import { rowsAbout } from '../../core/limits/plant';
 import type { Bottle } from '../../records/kind/material';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
@@ -14,8 +15,7 @@ type Line = NonNullable<Bottle['constituents']>[number];
 
 /** What the rules limit in this kind of oil, and what the certificate named before. */
 function knownLines(bottle: Bottle | undefined): Pick<Line, 'cas' | 'name'>[] {
-  const cas = find('material', bottle?.material)?.cas ?? '';
-  const published = constituents.filter((row) => row.oil.includes(cas));
+  const published = rowsAbout(constituents, find('material', bottle?.material) ?? {});
   const all = [...published, ...(bottle?.constituents ?? [])].map(({ cas, name }) => [cas, { cas, name }] as const);
   return [...new Map(all).values()];
 }

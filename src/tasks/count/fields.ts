@@ -4,7 +4,7 @@ import type { Option } from '../../ui/controls/field';
 import { amount, choice, code, textOf, valueOf, whole, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { dropperOptions } from '../../workshop/onHand';
-import { numberedVialCode, vialCodes } from '../../workshop/vialCode';
+import { numberedVialCode, vialCodes } from '../../workshop/thing/vialCode';
 import { targetsIn, type Target } from './rounds';
 import { stocksOnHand, type Stock } from './stock';
 

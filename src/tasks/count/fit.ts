@@ -1,7 +1,7 @@
 import type { Grade } from '../../records/kind/quantity';
 import { shelf } from '../../records/shelf';
-import { isGraded } from '../../workshop/gradeCause';
-import { refusalOf } from '../../workshop/grade';
+import { isGraded } from '../../workshop/drinkable/gradeCause';
+import { refusalOf } from '../../workshop/drinkable/grade';
 import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';

@@ -3,7 +3,7 @@ import { REFERENCE_TEMPERATURE } from '../../core/number/units';
 import { waterDensity } from '../../core/liquid/water';
 import { find, list } from '../../records/shelf';
 import { valueOf } from '../engine/fields';
-import { isSmellOnly } from '../../workshop/grade';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import type { RunState } from '../engine/fold';
 import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';

@@ -6,11 +6,11 @@ import { find, list } from '../../records/shelf';
 import type { SolventCopy } from '../../records/kind/solvent';
 import { leftOf } from '../../records/stock';
 import type { Vial } from '../../records/kind/vial';
-import { strengthText } from '../../workshop/strengthText';
+import { strengthText } from '../../workshop/thing/strengthText';
 import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
 import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
-import { isSmellOnly } from '../../workshop/grade';
-import { tagOf } from '../../workshop/labelled';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
 export interface Stock {

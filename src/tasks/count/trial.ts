@@ -5,7 +5,7 @@ import type { Vial } from '../../records/kind/vial';
 import { formatKnown, formatPlain, measuredText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { DropOnHand } from '../../workshop/dropMass';
-import { areFood } from '../../workshop/gradeCause';
+import { areFood } from '../../workshop/drinkable/gradeCause';
 import { dropsText } from '../../workshop/dropWords';
 import { dropperOf } from './fields';
 import { countedDrops } from './rounds';

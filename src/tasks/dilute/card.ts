@@ -2,7 +2,7 @@ import { formatMeasured, formatPlain } from '../../ui/format';
 import { attempt, Refused } from '../../workshop/attempt';
 import type { Supply } from '../../records/kind/supply';
 import { list } from '../../records/shelf';
-import { labelSays } from '../../workshop/grade';
+import { labelSays } from '../../workshop/drinkable/grade';
 import { dropsText } from '../../workshop/dropWords';
 import { expanded } from '../../core/number/measured';
 import { today } from '../../workshop/today';

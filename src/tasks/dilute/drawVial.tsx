@@ -1,7 +1,7 @@
 import { hueOf } from '../../ui/drawn/hue';
 import type { MakingState } from '../../ui/drawn/StateMark';
 import { Vial } from '../../ui/drawn/Vial';
-import { strengthWords } from '../../workshop/labelled';
+import { strengthWords } from '../../workshop/thing/labelled';
 import type { RunState } from '../engine/fold';
 import { basisOf, inMl, strengthOf, type Order } from './making';
 import { gradeOf } from './source';

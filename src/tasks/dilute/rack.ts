@@ -1,5 +1,5 @@
 import { attempt, Refused } from '../../workshop/attempt';
-import { labelTagOf } from '../../workshop/labelled';
+import { labelTagOf } from '../../workshop/thing/labelled';
 import { answer, supposing } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { withinPart, type Part } from '../engine/part';

@@ -1,8 +1,8 @@
 import { list } from '../../records/shelf';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
 import { bottleWithMaterial } from '../../workshop/onHand';
-import { labelTagOf, tagOf } from '../../workshop/labelled';
-import { isSmellOnly } from '../../workshop/grade';
+import { labelTagOf, tagOf } from '../../workshop/thing/labelled';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';

@@ -4,7 +4,7 @@ import type { Vial } from '../../records/kind/vial';
 import { newId } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
 import { today } from '../../workshop/today';
-import { freeVialCode } from '../../workshop/vialCode';
+import { freeVialCode } from '../../workshop/thing/vialCode';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { askedIn } from '../engine/lastTime';

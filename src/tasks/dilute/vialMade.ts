@@ -2,7 +2,7 @@ import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
 import type { Use } from '../../records/kind/quantity';
 import { find, newRecord } from '../../records/shelf';
 import { droppedBy, useOf } from '../../workshop/uses';
-import { freeVialCode } from '../../workshop/vialCode';
+import { freeVialCode } from '../../workshop/thing/vialCode';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { dayOfRun } from '../engine/runDay';

@@ -18,13 +18,13 @@ import type { RunState } from '../engine/fold';
 import { liquidOfVial, solventsOnHand } from '../../workshop/onHand';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
-import { isSmellOnly } from '../../workshop/grade';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { fields, SIZES, type Rack } from './fields';
 import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
 import { madeName } from './rack';
 import { totalStrength } from './source';
-import { tagOfId } from '../../workshop/labelled';
+import { tagOfId } from '../../workshop/thing/labelled';
 
 /** A better way than one step: what is done in it, in words, and what is typed to take it. */
 export interface WayDown {

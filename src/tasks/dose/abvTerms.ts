@@ -1,7 +1,7 @@
 import { meetsTerm } from '../../core/liquid/alcoholTerm';
 import { abvTerms } from '../../tables/abvTerms';
 import { formatPlain } from '../../ui/format';
-import { unknownWords } from '../../workshop/alcohol';
+import { unknownWords } from '../../workshop/thing/alcohol';
 import { alcoholIsUnknown, type Glass } from './glass';
 
 const ASKED = [0.05, 0.5]; // % ABV, what a drink without alcohol is asked for

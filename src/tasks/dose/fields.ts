@@ -1,7 +1,7 @@
 import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import { amount, choice, optionalAmount, whole, words, type Field } from '../engine/fields';
-import { isSmellOnly } from '../../workshop/grade';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { formatGiven } from '../../ui/format';
 

@@ -1,4 +1,4 @@
-import { refusalOfId } from '../../workshop/grade';
+import { refusalOfId } from '../../workshop/drinkable/grade';
 import { shelf } from '../../records/shelf';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';

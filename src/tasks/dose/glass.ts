@@ -5,9 +5,9 @@ import { gram, gramPerMl, massFraction, volumeFraction } from '../../core/number
 import { netMass } from '../../core/dilution/weighing';
 import { find } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
-import { alcoholIsUnknownIn, alcoholOfVial, mostAlcoholOfVial } from '../../workshop/carrier';
+import { alcoholIsUnknownIn, alcoholOfVial, mostAlcoholOfVial } from '../../workshop/thing/carrier';
 import { valueOf } from '../engine/fields';
-import { isSmellOnly } from '../../workshop/grade';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import type { RunState } from '../engine/fold';
 import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
@@ -15,7 +15,7 @@ import { liquidOfVial } from '../../workshop/onHand';
 import { baseOf, type BaseDrink } from './drink';
 import { dropsOfThen } from './exactly';
 import { fields, named } from './fields';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** What was let fall, or weighed, from one vial. `drops` is null when it was weighed. */
 export interface Dosing {

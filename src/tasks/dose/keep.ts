@@ -14,7 +14,7 @@ import { judgeGlass } from './parts';
 import { reasonFor } from '../shared/goingOn';
 import { droppedBy, useOf } from '../../workshop/uses';
 import { Refusal } from '../../core/text/refusal';
-import { labelTagOf } from '../../workshop/labelled';
+import { labelTagOf } from '../../workshop/thing/labelled';
 
 type Tasting = RecordOf<'tasting'>;
 

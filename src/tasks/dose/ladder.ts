@@ -10,7 +10,7 @@ import { liquidOfVial } from '../../workshop/onHand';
 import { baseOf } from './drink';
 import { fields } from './fields';
 import { dropperOf, pourOf, vialOf, type Dosing, type Glass } from './glass';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** One glass of a ladder: asked for level in mg/kg, whole drops for it, what they give. */
 export interface Rung {

@@ -11,7 +11,7 @@ import { drawLiking, likingTold } from './Liking';
 import { limitsStep } from './limitsStep';
 import { reachedResults } from './results';
 import { outcome } from '../../workshop/attempt';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** A ladder of glasses: levels, codes, drops, tasting, the best one, and what was in them. */
 export function ladderSteps(run: RunState): Step[] {

@@ -2,10 +2,10 @@ import { worstState } from '../../core/limits/finding';
 import type { RunState } from '../engine/fold';
 import { asksWhy } from '../shared/goingOn';
 import { LimitsPanel } from '../shared/LimitsPanel';
-import { stateWords } from '../../workshop/limitRules';
+import { stateWords } from '../../workshop/drinkable/limitRules';
 import type { Step } from '../engine/task';
 import { outcome } from '../../workshop/attempt';
-import { unknownWords } from '../../workshop/alcohol';
+import { unknownWords } from '../../workshop/thing/alcohol';
 import { alcoholIsUnknown, type Glass } from './glass';
 import { judgeGlass } from './parts';
 

@@ -1,10 +1,10 @@
 import { over, scaled, times } from '../../core/number/measured';
 import { PPM } from '../../core/number/units';
-import { bottlesOf, carriersOf, isCloudy } from '../../workshop/carrier';
+import { bottlesOf, carriersOf, isCloudy } from '../../workshop/thing/carrier';
 import type { RunState } from '../engine/fold';
 import { judgeBetween } from '../shared/judgeBetween';
 import { traitKey } from '../shared/judgeRun';
-import type { Judgement, Part } from '../../workshop/judging';
+import type { Judgement, Part } from '../../workshop/drinkable/judging';
 import { alcoholIsUnknown, mostAlcohol, type Glass } from './glass';
 
 /** What the drops brought into the glass, materials and what they were in; with `following`, only that dose follows what is looked at. */

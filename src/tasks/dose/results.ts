@@ -2,9 +2,9 @@ import { scaled, type Measured } from '../../core/number/measured';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/controls/result';
 import { dropsText } from '../../workshop/dropWords';
-import { unknownWords } from '../../workshop/alcohol';
+import { unknownWords } from '../../workshop/thing/alcohol';
 import { alcoholIsUnknown, reachedBy, type Dosing, type Glass } from './glass';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 const BY_MASS =
   'Mass of the material, that is mass of the drops times strength of the vial, over mass of the drink with the dose in it.';

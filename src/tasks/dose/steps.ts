@@ -2,7 +2,7 @@ import { find, list } from '../../records/shelf';
 import { BESIDE_LIMIT, formatKnown, formatPlain } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { dropsText, offWords } from '../../workshop/dropWords';
-import { refusalOf } from '../../workshop/grade';
+import { refusalOf } from '../../workshop/drinkable/grade';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { abvLines } from './abvTerms';
@@ -13,7 +13,7 @@ import { fields, named } from './fields';
 import { dropperOf, dropsOf, glassOf, planOf, reachedBy, targetOf, type Glass } from './glass';
 import { isLadder } from './ladder';
 import { glassResults, reachedResults } from './results';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 const FEW = 3; // our choice: below that one drop more or less is half of it and more
 const LADDER: Offer = { words: 'A ladder of glasses', type: { mode: 'ladder' }, leave: true };

@@ -11,7 +11,7 @@ import { drawLiking, likingTold } from './Liking';
 import { limitsStep } from './limitsStep';
 import { outcome } from '../../workshop/attempt';
 import { aimStep, doseStep, drinkSteps, glassStep, vialStep } from './steps';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 /** The drops of then into the drink of then; null where that is not asked, or not all of it is known. */
 function stepsAgain(run: RunState): Step[] | null {

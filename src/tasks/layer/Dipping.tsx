@@ -4,7 +4,7 @@ import { fields } from './fields';
 import { typed } from './notes';
 import { StripChips } from './StripChips';
 import { dipsOf, inFan, toDip, type Strip } from './strips';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 const SAME_TOUCH_MS = 400; // our choice: no one dips two strips faster
 

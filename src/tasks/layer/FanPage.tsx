@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 import { remind } from '../screen/reminders';
 import type { Walk } from '../engine/task';
 import { FanPicture } from './FanPicture';

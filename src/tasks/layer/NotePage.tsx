@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { Liking, Strength } from '../../ui/controls/Scale';
-import { tagOfId } from '../../workshop/labelled';
+import { tagOfId } from '../../workshop/thing/labelled';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Walk } from '../engine/task';

@@ -1,7 +1,7 @@
 import { dryingAt, type Drying } from './clock';
 import { useNow } from './now';
 import type { Dipped } from './strips';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 
 const TICK = 1000; // ms
 const SLOW_TICK = 20_000; // ms; when nothing dries any more

@@ -8,7 +8,7 @@ import { beginNote, closing, typed } from './notes';
 import { inFan, stripsOf, toDip } from './strips';
 import { poolOf, proposal, sizeOf, takeJust, usesFan, type Proposal } from './together';
 import { formatCount } from '../../ui/format';
-import { tagOfId } from '../../workshop/labelled';
+import { tagOfId } from '../../workshop/thing/labelled';
 
 const SIZES = fields.size.options!;
 

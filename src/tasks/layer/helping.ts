@@ -7,7 +7,7 @@ import type { Step } from '../engine/task';
 import { smellOf } from './families';
 import { smelledSets } from './tries';
 import { formatFixed } from '../../ui/format';
-import { tagOfId } from '../../workshop/labelled';
+import { tagOfId } from '../../workshop/thing/labelled';
 
 const SHOWN = 5;
 

@@ -1,7 +1,7 @@
 import type { DryOff } from '../../core/liquid/dryOff';
 import { find, shelf } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
-import { tagOf } from '../../workshop/labelled';
+import { tagOf } from '../../workshop/thing/labelled';
 import { answer, ask, namesBegun } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';

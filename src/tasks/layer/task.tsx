@@ -1,7 +1,7 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { list, newRecord } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
-import { labelTagOf, tagOf, tagOfId } from '../../workshop/labelled';
+import { labelTagOf, tagOf, tagOfId } from '../../workshop/thing/labelled';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Task, Walk } from '../engine/task';

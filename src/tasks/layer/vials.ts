@@ -1,7 +1,7 @@
 import { list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { whyNotByItself } from '../../workshop/takenByItself';
-import { strengthText } from '../../workshop/strengthText';
+import { strengthText } from '../../workshop/thing/strengthText';
 import { clockOf } from './clock';
 
 /**

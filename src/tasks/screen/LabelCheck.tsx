@@ -4,7 +4,7 @@ import { Later } from '../../ui/controls/Later';
 import { Say } from '../../ui/controls/Say';
 import { onBack } from '../../ui/device/backEntry';
 import type { RunState } from '../engine/fold';
-import { allLabelled, calledOf, labelTagOf, tagOf, type Labelled } from '../../workshop/labelled';
+import { allLabelled, calledOf, labelTagOf, tagOf, type Labelled } from '../../workshop/thing/labelled';
 import type { Pad, Step, Walk } from '../engine/task';
 import '../shared/labelCheck.css';
 

@@ -1,6 +1,6 @@
 import type { Finding } from '../../core/limits/finding';
 import { formatPlain } from '../../ui/format';
-import { againstText, sourceWords, stateWords } from '../../workshop/limitRules';
+import { againstText, sourceWords, stateWords } from '../../workshop/drinkable/limitRules';
 import { toneOf } from './Verdict';
 
 /** One answer of the rules: sign, words, amount against maximum, what brings it, and where the figure was read. */

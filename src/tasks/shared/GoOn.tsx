@@ -1,5 +1,5 @@
 import { isOver } from '../../core/limits/finding';
-import type { Judgement } from '../../workshop/judging';
+import type { Judgement } from '../../workshop/drinkable/judging';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import type { Walk } from '../engine/task';
 import { although, REASONS } from './goingOn';

@@ -1,6 +1,6 @@
 import { isConfirmed } from '../../core/limits/figure';
 import { formatPlain } from '../../ui/format';
-import type { Judgement } from '../../workshop/judging';
+import type { Judgement } from '../../workshop/drinkable/judging';
 
 /** So many times the dose of now no one asks for: our choice. */
 const FAR = 10;

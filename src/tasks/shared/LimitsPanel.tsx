@@ -3,10 +3,11 @@ import type { Finding } from '../../core/limits/finding';
 import { cautions, NO_CERTIFICATE } from '../../tables/cautions';
 import { adultSource, drinkers } from '../../tables/drinkers';
 import { carriers } from '../../tables/limitsCarriers';
+import { ALCOHOL_ONLY_IN_PART } from '../../tables/limitsUs';
 import { formatPlain } from '../../ui/format';
 import { loadCatalogue } from '../../workshop/catalogue';
-import { traitWords } from '../../workshop/limitRules';
-import type { Judgement } from '../../workshop/judging';
+import { traitWords } from '../../workshop/drinkable/limitRules';
+import type { Judgement } from '../../workshop/drinkable/judging';
 import type { Walk } from '../engine/task';
 import { FindingLine } from './FindingLine';
 import { GoOn } from './GoOn';
@@ -39,14 +40,17 @@ function Market({ walk }: { walk: Walk }) {
   const { jurisdiction } = judgeFields;
   const chosen = walk.state.value.typed[jurisdiction.name] ?? jurisdiction.preset;
   return (
-    <div class="switch" role="group" aria-label="Rules of">
-      {jurisdiction.options!.map(({ value, label: words }) => (
-        <button aria-pressed={value === chosen} onClick={() => type(walk, jurisdiction.name, value)}>
-          {value === chosen ? '✓ ' : ''}
-          {words} rules
-        </button>
-      ))}
-    </div>
+    <>
+      <div class="switch" role="group" aria-label="Rules of">
+        {jurisdiction.options!.map(({ value, label: words }) => (
+          <button aria-pressed={value === chosen} onClick={() => type(walk, jurisdiction.name, value)}>
+            {value === chosen ? '✓ ' : ''}
+            {words} rules
+          </button>
+        ))}
+      </div>
+      {chosen === 'US' && <p class="quiet">{ALCOHOL_ONLY_IN_PART}</p>}
+    </>
   );
 }
 

@@ -1,7 +1,7 @@
 import type { Finding } from '../../core/limits/finding';
 import { find } from '../../records/shelf';
 import { BESIDE_LIMIT, formatKnown, formatPlain } from '../../ui/format';
-import type { Judgement } from '../../workshop/judging';
+import type { Judgement } from '../../workshop/drinkable/judging';
 import { listedAs } from '../../workshop/positiveLists';
 import { formerMaximum, likedLevels } from '../../workshop/usualLevels';
 import { FindingLine } from './FindingLine';

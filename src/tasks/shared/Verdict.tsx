@@ -1,7 +1,7 @@
 import { isOver, STATES, worstFirst, worstState, type Finding, type State } from '../../core/limits/finding';
 import { formatPlain } from '../../ui/format';
-import { againstText, stateWords } from '../../workshop/limitRules';
-import type { Judgement } from '../../workshop/judging';
+import { againstText, stateWords } from '../../workshop/drinkable/limitRules';
+import type { Judgement } from '../../workshop/drinkable/judging';
 
 /** As many findings as are read at a glance; our choice. */
 const AT_A_GLANCE = 4;

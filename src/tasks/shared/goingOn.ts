@@ -1,7 +1,7 @@
 import { isOver } from '../../core/limits/finding';
 import { Refusal } from '../../core/text/refusal';
-import { overWords } from '../../workshop/overNow';
-import type { Judgement } from '../../workshop/judging';
+import { overWords } from '../../workshop/drinkable/overNow';
+import type { Judgement } from '../../workshop/drinkable/judging';
 import { valueOf, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';

@@ -1,7 +1,7 @@
 import type { Finding } from '../../core/limits/finding';
 import { STATES } from '../../core/limits/finding';
 import type { RunState } from '../engine/fold';
-import type { FinishedDrink, Judgement, Part } from '../../workshop/judging';
+import type { FinishedDrink, Judgement, Part } from '../../workshop/drinkable/judging';
 import { judge } from './judgeRun';
 
 interface Between {

@@ -2,7 +2,14 @@ import type { Jurisdiction, Trait } from '../../core/limits/figure';
 import { massFraction } from '../../core/number/units';
 import { shelf } from '../../records/shelf';
 import { ADULT } from '../../tables/drinkers';
-import { judgeParts, LOT, type FinishedDrink, type Judgement, type Line, type Part } from '../../workshop/judging';
+import {
+  judgeParts,
+  LOT,
+  type FinishedDrink,
+  type Judgement,
+  type Line,
+  type Part,
+} from '../../workshop/drinkable/judging';
 import { amount, choice, optionalAmount, textOf, valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 

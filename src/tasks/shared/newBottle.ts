@@ -8,7 +8,7 @@ import { bottleFields as fields } from './bottleFields';
 import { drawNaming } from './Naming';
 import type { Step } from '../engine/task';
 import { formatGiven } from '../../ui/format';
-import { neverFit } from '../../workshop/neverFit';
+import { neverFit } from '../../workshop/drinkable/neverFit';
 
 const own = 'as typed from the bottle or its certificate';
 

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { isOver, worstState, type Finding } from '../../core/limits/finding';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { stateWords } from '../../workshop/limitRules';
+import { stateWords } from '../../workshop/drinkable/limitRules';
 import { answerIn, textOf, type Field } from '../engine/fields';
 import type { Walk } from '../engine/task';
 

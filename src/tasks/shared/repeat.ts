@@ -6,7 +6,7 @@ import { find, list, shelf } from '../../records/shelf';
 import { measuredText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Task } from '../engine/task';
-import { wasFit } from '../../workshop/grade';
+import { wasFit } from '../../workshop/drinkable/grade';
 import { todaysLot, type Difference } from './todaysLot';
 
 /** A task begun again, exactly as then: its answers with today's lots, and what is different from then. */

@@ -4,11 +4,11 @@ import type { Grade } from '../../records/kind/quantity';
 import { list, shelf } from '../../records/shelf';
 import { isStocked, type Stocked } from '../../records/stock';
 import { formatDay, formatGiven, formatPlain } from '../../ui/format';
-import { isGraded } from '../../workshop/gradeCause';
-import { labelSays } from '../../workshop/grade';
-import { strengthText } from '../../workshop/strengthText';
+import { isGraded } from '../../workshop/drinkable/gradeCause';
+import { labelSays } from '../../workshop/drinkable/grade';
+import { strengthText } from '../../workshop/thing/strengthText';
 import { whyNotByItself } from '../../workshop/takenByItself';
-import { labelTagOf } from '../../workshop/labelled';
+import { labelTagOf } from '../../workshop/thing/labelled';
 
 /** One thing that is different from then: what and why, what it was, and what it is now. */
 export interface Difference {

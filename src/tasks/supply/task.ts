@@ -4,7 +4,7 @@ import type { Supply } from '../../records/kind/supply';
 import { askAbout } from '../engine/answers';
 import { amount, choice, day, valueOf, whole, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { neverFit } from '../../workshop/neverFit';
+import { neverFit } from '../../workshop/drinkable/neverFit';
 import { solventOptions, solventsOnHand } from '../../workshop/onHand';
 import type { Step, Task } from '../engine/task';
 import { Refusal } from '../../core/text/refusal';

@@ -9,7 +9,7 @@ import { versionOf, type Stored } from '../../../src/records/kind/record';
 import { parentsOf } from '../../../src/records/lineage';
 import { shelf, takeIn } from '../../../src/records/shelf';
 import { solvents } from '../../../src/tables/solvents';
-import { calledOf, tagOf } from '../../../src/workshop/labelled';
+import { calledOf, tagOf } from '../../../src/workshop/thing/labelled';
 
 const folder = resolve(import.meta.dirname, '../../fixtures/backups');
 const stored = readdirSync(folder).flatMap(

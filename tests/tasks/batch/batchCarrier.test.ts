@@ -7,7 +7,7 @@ import type { Supply } from '../../../src/records/kind/supply';
 import type { Vial } from '../../../src/records/kind/vial';
 import { repeatOf } from '../../../src/tasks/shared/repeat';
 import { batch } from '../../../src/tasks/batch/task';
-import { refusalOf } from '../../../src/workshop/grade';
+import { refusalOf } from '../../../src/workshop/drinkable/grade';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';

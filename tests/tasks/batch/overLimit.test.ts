@@ -12,8 +12,8 @@ import { madeOf, makingOf } from '../../../src/tasks/batch/progress';
 import { planOf } from '../../../src/tasks/batch/plan';
 import { batch } from '../../../src/tasks/batch/task';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
-import { overLines, overNow } from '../../../src/workshop/overNow';
-import { partsOfBatch } from '../../../src/workshop/partsOfDrink';
+import { overLines, overNow } from '../../../src/workshop/drinkable/overNow';
+import { partsOfBatch } from '../../../src/workshop/drinkable/partsOfDrink';
 import { runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 
@@ -86,6 +86,8 @@ describe('a batch over a limit', () => {
     expect(overNow(kept({ dose: '100', ...typed }))).toEqual([]);
     const made = kept({ dose: '100', ...WHY });
     expect(overNow(made)).toHaveLength(1);
+    const asked = { ...made.asked, 'cert.nutmeg.94-59-7': '1,000' }; // of two readings the decimal: no oil holds 1000 %
+    expect(overNow({ ...made, asked })).toEqual([]);
     const constituents = [{ cas: '94-59-7', name: 'safrole', share: 0.001 }];
     takeIn([{ ...batchShelf().find(({ id }) => id === 'b-nutmeg')!, constituents } as never]);
     expect(overNow(made)).toEqual([]);

@@ -8,7 +8,7 @@ import type { Vial } from '../../../src/records/kind/vial';
 import { dilute } from '../../../src/tasks/dilute/task';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { repeatOf } from '../../../src/tasks/shared/repeat';
-import { refusalOf } from '../../../src/workshop/grade';
+import { refusalOf } from '../../../src/workshop/drinkable/grade';
 import { material, pipette } from '../count/countShelf';
 import { asLeft } from '../walking';
 

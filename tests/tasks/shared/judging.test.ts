@@ -4,8 +4,8 @@ import type { RunEvent } from '../../../src/records/kind/run';
 import { takeIn } from '../../../src/records/shelf';
 import { fold } from '../../../src/tasks/engine/fold';
 import { judge, traitKey } from '../../../src/tasks/shared/judgeRun';
-import type { Part } from '../../../src/workshop/judging';
-import { levelWords, sourceWords, stateWords } from '../../../src/workshop/limitRules';
+import type { Part } from '../../../src/workshop/drinkable/judging';
+import { levelWords, sourceWords, stateWords } from '../../../src/workshop/drinkable/limitRules';
 
 const material = (id: string, cas: string, sort = 'substance') => ({
   id,
@@ -154,6 +154,30 @@ describe('what the rules say of a drink', () => {
     expect(ask([part('house blend', 10)]).findings).toEqual([]);
   });
 
+  test('what only a certificate tells of a material is counted too, without a CAS number or a plant', () => {
+    const bottle = {
+      id: 'b',
+      kind: 'bottle' as const,
+      v: 1,
+      made: '',
+      from: [],
+      material: 'house blend',
+      supplier: '',
+    };
+    const constituents = [{ cas: '94-59-7', name: 'safrole', share: 0.2 }];
+    const bottles = [{ ...bottle, lot: '', grade: 'fit for drinks' as const, constituents }];
+    expect(about([part('house blend', 10, { bottles })], 'safrole')).toMatchObject({ state: 'over', max: 1 });
+    expect(ask([part('house blend', 10, { bottles })]).silent).toEqual([]);
+  });
+
+  test('an oil is counted by its Latin name alone: nutmeg brings its 2.8 % of safrole without any CAS number', () => {
+    const own = { ...material('own oil', '', 'natural'), botanical: 'Myristica fragrans Houtt.' };
+    takeIn([own]);
+    expect(about([part('own oil', 50)], 'safrole')).toMatchObject({ state: 'over', max: 1 });
+    expect(about([part('own oil', 50)], 'safrole')!.amount.value).toBeCloseTo(1.4, 9);
+    expect(ask([part('own oil', 50)]).silent).toEqual([]);
+  });
+
   test('a plant is banned by its Latin name, with a CAS number or without, however it is typed', () => {
     const plants = {
       herb: { ...material('herb', '', 'natural'), botanical: 'hypericum perforatum L.' },
@@ -173,6 +197,17 @@ describe('what the rules say of a drink', () => {
     expect(bans('peel')).toEqual([]);
     expect(ask([part('herb', 1)]).silent).toEqual(['herb']); // its limits still cannot be looked up
     expect(ask([part('herb', 1)]).ceilings[0]).toMatchObject({ times: 0, binding: 'herb' });
+  });
+
+  test('the part of the plant decides where a ban means one: sassafras root is banned in the US, its leaf is not', () => {
+    const sassafras = { ...material('sassafras', '', 'natural'), botanical: 'Sassafras albidum' };
+    const banned = (part?: string) => {
+      const own = { ...sassafras, ...(part === undefined ? {} : { part }) };
+      takeIn([own]);
+      const { findings } = ask([{ id: 'sassafras', name: 'sassafras', mgPerKg: exact(1) }], { jurisdiction: 'US' });
+      return findings.some(({ check }) => check === 'added');
+    };
+    expect(['root bark', 'leaves', undefined].map(banned)).toEqual([true, false, true]); // not known may be any
   });
 
   test('where a figure hangs on the kind of drink, the kind is asked for', () => {

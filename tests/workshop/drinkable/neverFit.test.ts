@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { casProblem } from '../../src/core/limits/cas';
-import { oils } from '../../src/tables/catalogue/oils';
-import { substances } from '../../src/tables/catalogue/substances';
-import { neverFitRows } from '../../src/tables/neverFit';
-import { solvents } from '../../src/tables/solvents';
-import { neverFit } from '../../src/workshop/neverFit';
+import { casProblem } from '../../../src/core/limits/cas';
+import { oils } from '../../../src/tables/catalogue/oils';
+import { substances } from '../../../src/tables/catalogue/substances';
+import { neverFitRows } from '../../../src/tables/neverFit';
+import { solvents } from '../../../src/tables/solvents';
+import { neverFit } from '../../../src/workshop/drinkable/neverFit';
 
 const sentence = (name: string) => `${name} is never fit for drinks: smell only.`;
 

@@ -1,17 +1,17 @@
-import { changed } from '../../src/app/edit/editable';
-import { planMerge } from '../../src/records/backup/merge';
-import { isOf, type AnyRecord } from '../../src/records/kind/kinds';
-import type { Stored } from '../../src/records/kind/record';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { count } from '../../src/tasks/count/task';
-import { dilute } from '../../src/tasks/dilute/task';
-import { dose } from '../../src/tasks/dose/task';
-import type { RunState } from '../../src/tasks/engine/fold';
-import type { Task } from '../../src/tasks/engine/task';
-import { repeatOf } from '../../src/tasks/shared/repeat';
-import { attempt, Refused } from '../../src/workshop/attempt';
-import { canBeMarked, marked } from '../../src/workshop/mark';
-import { material } from '../tasks/count/countShelf';
+import { changed } from '../../../src/app/edit/editable';
+import { planMerge } from '../../../src/records/backup/merge';
+import { isOf, type AnyRecord } from '../../../src/records/kind/kinds';
+import type { Stored } from '../../../src/records/kind/record';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { count } from '../../../src/tasks/count/task';
+import { dilute } from '../../../src/tasks/dilute/task';
+import { dose } from '../../../src/tasks/dose/task';
+import type { RunState } from '../../../src/tasks/engine/fold';
+import type { Task } from '../../../src/tasks/engine/task';
+import { repeatOf } from '../../../src/tasks/shared/repeat';
+import { attempt, Refused } from '../../../src/workshop/attempt';
+import { canBeMarked, marked } from '../../../src/workshop/drinkable/mark';
+import { material } from '../../tasks/count/countShelf';
 import { bottle, dosing, drink, kept, ownSolvent, pack, runOf } from './gradeShelf';
 
 /** A tool of a history, and four numbers that choose what it is used on. */

@@ -1,10 +1,10 @@
 import { computed } from '@preact/signals';
-import { byKind, isOf, kindNames, kinds, type LabelledKind, type RecordOf } from '../records/kind/kinds';
-import type { Bottle } from '../records/kind/material';
-import type { Vial } from '../records/kind/vial';
-import { find, list, shelf } from '../records/shelf';
-import { leftOf } from '../records/stock';
-import { formatDay, formatDayOfYear, formatPlain } from '../ui/format';
+import { byKind, isOf, kindNames, kinds, type LabelledKind, type RecordOf } from '../../records/kind/kinds';
+import type { Bottle } from '../../records/kind/material';
+import type { Vial } from '../../records/kind/vial';
+import { find, list, shelf } from '../../records/shelf';
+import { leftOf } from '../../records/stock';
+import { formatDay, formatDayOfYear, formatPlain } from '../../ui/format';
 
 /** What can carry a label: it has a short id, and a code. */
 export type Labelled = RecordOf<LabelledKind>;

@@ -1,5 +1,5 @@
-import { tidyCas } from '../core/limits/cas';
-import { neverFitRows, type NeverFit } from '../tables/neverFit';
+import { tidyCas } from '../../core/limits/cas';
+import { neverFitRows, type NeverFit } from '../../tables/neverFit';
 
 /**
  * Why a liquid is never fit for drinks, in one plain sentence, by its name (or several) and CAS number as typed; null when nothing

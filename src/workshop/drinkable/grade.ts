@@ -1,10 +1,10 @@
 import { computed } from '@preact/signals';
-import { isOf, type AnyRecord } from '../records/kind/kinds';
-import type { Grade } from '../records/kind/quantity';
-import { originalOf } from '../records/lineage';
-import { shelf } from '../records/shelf';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
+import type { Grade } from '../../records/kind/quantity';
+import { originalOf } from '../../records/lineage';
+import { shelf } from '../../records/shelf';
 import { decidingIds, isGraded, labelCause, ownCause, takenIds, type Graded, type Own } from './gradeCause';
-import { tagOf } from './labelled';
+import { tagOf } from '../thing/labelled';
 
 /** Whether a thing may go into a drink now, or be drunk; and, where it may not, why, in one sentence. */
 export interface GradeNow {

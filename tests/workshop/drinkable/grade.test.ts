@@ -1,21 +1,21 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { exact } from '../../src/core/number/measured';
-import { describe as inWords } from '../../src/app/describe/describe';
-import { searchShelf } from '../../src/app/describe/shelfIndex';
-import { changed, editables } from '../../src/app/edit/editable';
-import { recordTable } from '../../src/app/record/paper';
-import { planMerge } from '../../src/records/backup/merge';
-import type { AnyRecord } from '../../src/records/kind/kinds';
-import type { Stored } from '../../src/records/kind/record';
-import type { Vial } from '../../src/records/kind/vial';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { count } from '../../src/tasks/count/task';
-import { dose } from '../../src/tasks/dose/task';
-import { costOf } from '../../src/workshop/formulaBook';
-import { decidedBy, gradeNow, gradeWord, isSmellOnly, labelSays, wasFit } from '../../src/workshop/grade';
-import { isGraded, type Graded } from '../../src/workshop/gradeCause';
-import { canBeMarked, marked, toRelabel, type Markable } from '../../src/workshop/mark';
-import { solventsOnHand } from '../../src/workshop/onHand';
+import { exact } from '../../../src/core/number/measured';
+import { describe as inWords } from '../../../src/app/describe/describe';
+import { searchShelf } from '../../../src/app/describe/shelfIndex';
+import { changed, editables } from '../../../src/app/edit/editable';
+import { recordTable } from '../../../src/app/record/paper';
+import { planMerge } from '../../../src/records/backup/merge';
+import type { AnyRecord } from '../../../src/records/kind/kinds';
+import type { Stored } from '../../../src/records/kind/record';
+import type { Vial } from '../../../src/records/kind/vial';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { count } from '../../../src/tasks/count/task';
+import { dose } from '../../../src/tasks/dose/task';
+import { costOf } from '../../../src/workshop/formulaBook';
+import { decidedBy, gradeNow, gradeWord, isSmellOnly, labelSays, wasFit } from '../../../src/workshop/drinkable/grade';
+import { isGraded, type Graded } from '../../../src/workshop/drinkable/gradeCause';
+import { canBeMarked, marked, toRelabel, type Markable } from '../../../src/workshop/drinkable/mark';
+import { solventsOnHand } from '../../../src/workshop/onHand';
 import {
   MARK,
   NEVER,

@@ -1,4 +1,4 @@
-import { isOf, type AnyRecord } from '../records/kind/kinds';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { isGraded, type Graded } from './gradeCause';
 import { decidedBy, isSmellOnly, wasFit } from './grade';
 

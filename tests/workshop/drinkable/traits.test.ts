@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import type { DrinkMaterial } from '../../src/core/limits/exposure';
-import { exact } from '../../src/core/number/measured';
-import { traitsByContent } from '../../src/workshop/traits';
+import type { DrinkMaterial } from '../../../src/core/limits/exposure';
+import { exact } from '../../../src/core/number/measured';
+import { traitsByContent } from '../../../src/workshop/drinkable/traits';
 
 const of = (name: string, botanical: string | undefined, cas: string[] = []): DrinkMaterial => ({
   id: name,

@@ -1,7 +1,7 @@
-import { lettered } from '../core/label/shortCode';
-import type { Vial } from '../records/kind/vial';
-import { isOf } from '../records/kind/kinds';
-import { list, shelf } from '../records/shelf';
+import { lettered } from '../../core/label/shortCode';
+import type { Vial } from '../../records/kind/vial';
+import { isOf } from '../../records/kind/kinds';
+import { list, shelf } from '../../records/shelf';
 import { twinsOf } from './labelled';
 
 /** The codes of all vials of the Shelf. */

@@ -1,14 +1,14 @@
-import { cramerFinder } from '../core/limits/cramer';
-import type { Figure, Trait } from '../core/limits/figure';
-import type { Finding, State } from '../core/limits/finding';
-import type { Rules } from '../core/limits/limits';
-import { intakes } from '../tables/adi';
-import { limitsCarriers } from '../tables/limitsCarriers';
-import { bansEu, limitsEu } from '../tables/limitsEu';
-import { bansUs, limitsUs } from '../tables/limitsUs';
-import { concerns, cramerClasses, cramerFromMemory, cramerMemory, cramerSource } from '../tables/concernThresholds';
-import { needless } from '../tables/needless';
-import { BESIDE_LIMIT, formatPlain, measuredText } from '../ui/format';
+import { cramerFinder } from '../../core/limits/cramer';
+import type { Figure, Trait } from '../../core/limits/figure';
+import type { Finding, State } from '../../core/limits/finding';
+import type { Rules } from '../../core/limits/limits';
+import { intakes } from '../../tables/adi';
+import { limitsCarriers } from '../../tables/limitsCarriers';
+import { bansEu, limitsEu } from '../../tables/limitsEu';
+import { bansUs, limitsUs } from '../../tables/limitsUs';
+import { concerns, cramerClasses, cramerFromMemory, cramerMemory, cramerSource } from '../../tables/concernThresholds';
+import { needless } from '../../tables/needless';
+import { BESIDE_LIMIT, formatPlain, measuredText } from '../../ui/format';
 
 /** All rules of the tables, of every jurisdiction. */
 export const rules: Rules = {

@@ -1,6 +1,6 @@
-import { plus } from '../core/number/measured';
-import type { Vial } from '../records/kind/vial';
-import { formatLike } from '../ui/format';
+import { plus } from '../../core/number/measured';
+import type { Vial } from '../../records/kind/vial';
+import { formatLike } from '../../ui/format';
 
 /** The strength on a vial's label for lists and pickers, '1.07 % w/v': no digit that its ± does not leave. */
 export function strengthText({ label, contents }: Pick<Vial, 'label' | 'contents'>): string {

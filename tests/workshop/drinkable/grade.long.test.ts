@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
-import { describe as inWords } from '../../src/app/describe/describe';
-import { recordTable } from '../../src/app/record/paper';
-import { isLabelled, isOf } from '../../src/records/kind/kinds';
-import { shelf } from '../../src/records/shelf';
-import { gradeNow } from '../../src/workshop/grade';
-import { isGraded } from '../../src/workshop/gradeCause';
+import { describe as inWords } from '../../../src/app/describe/describe';
+import { recordTable } from '../../../src/app/record/paper';
+import { isLabelled, isOf } from '../../../src/records/kind/kinds';
+import { shelf } from '../../../src/records/shelf';
+import { gradeNow } from '../../../src/workshop/drinkable/grade';
+import { isGraded } from '../../../src/workshop/drinkable/gradeCause';
 import { isBad, newWorld, toolNames, use, type Op } from './gradeHistory';
 import { label } from './gradeShelf';
 

@@ -1,14 +1,14 @@
-import { CONCENTRATE, SUGAR, WATER } from '../core/drink/batchPlan';
-import { exact, plus } from '../core/number/measured';
-import { PPM } from '../core/number/units';
-import type { Batch, Weighed } from '../records/kind/batch';
-import type { Tasting } from '../records/kind/drink';
-import type { Bottle } from '../records/kind/material';
-import type { Vial } from '../records/kind/vial';
-import { find } from '../records/shelf';
-import { acids, gumArabic, preservatives } from '../tables/syrupAdditives';
-import { weightingAgents } from '../tables/weightingAgents';
-import { bottlesOf, carriersOf, isCloudy } from './carrier';
+import { CONCENTRATE, SUGAR, WATER } from '../../core/drink/batchPlan';
+import { exact, plus } from '../../core/number/measured';
+import { PPM } from '../../core/number/units';
+import type { Batch, Weighed } from '../../records/kind/batch';
+import type { Tasting } from '../../records/kind/drink';
+import type { Bottle } from '../../records/kind/material';
+import type { Vial } from '../../records/kind/vial';
+import { find } from '../../records/shelf';
+import { acids, gumArabic, preservatives } from '../../tables/syrupAdditives';
+import { weightingAgents } from '../../tables/weightingAgents';
+import { bottlesOf, carriersOf, isCloudy } from '../thing/carrier';
 import type { FinishedDrink, Part } from './judging';
 
 /** Weighed for a drink without being judged. */

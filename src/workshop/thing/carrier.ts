@@ -1,10 +1,10 @@
-import { ethanolDensity, ethanolMassFraction } from '../core/liquid/ethanol';
-import { massFraction, REFERENCE_TEMPERATURE, volumeFraction, type VolumeFraction } from '../core/number/units';
-import type { Bottle } from '../records/kind/material';
-import { find } from '../records/shelf';
-import type { SolventCopy } from '../records/kind/solvent';
-import type { Vial } from '../records/kind/vial';
-import { solvents } from '../tables/solvents';
+import { ethanolDensity, ethanolMassFraction } from '../../core/liquid/ethanol';
+import { massFraction, REFERENCE_TEMPERATURE, volumeFraction, type VolumeFraction } from '../../core/number/units';
+import type { Bottle } from '../../records/kind/material';
+import { find } from '../../records/shelf';
+import type { SolventCopy } from '../../records/kind/solvent';
+import type { Vial } from '../../records/kind/vial';
+import { solvents } from '../../tables/solvents';
 
 /** What the materials of a vial are in, g per g of its liquid; `ethanol` g of ethanol per g of that, null where it is not known. */
 export interface Carrier {

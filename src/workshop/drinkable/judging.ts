@@ -1,16 +1,17 @@
-import { contributions, worstConstituents, type Constituent, type DrinkMaterial } from '../core/limits/exposure';
-import type { Jurisdiction, Trait } from '../core/limits/figure';
-import type { Finding, OtherDrinker } from '../core/limits/finding';
-import { ceilings, type Ceiling } from '../core/limits/highestDose';
-import { checkDrink } from '../core/limits/limits';
-import { sharedSubstances, unknownShare, type SharedSubstance } from '../core/limits/totals';
-import type { Measured } from '../core/number/measured';
-import { gramPerMl, massFraction } from '../core/number/units';
-import type { Bottle } from '../records/kind/material';
-import { find } from '../records/shelf';
-import { constituents } from '../tables/constituents';
-import { drinkers } from '../tables/drinkers';
-import { solvents } from '../tables/solvents';
+import { contributions, worstConstituents, type Constituent, type DrinkMaterial } from '../../core/limits/exposure';
+import type { Jurisdiction, Trait } from '../../core/limits/figure';
+import type { Finding, OtherDrinker } from '../../core/limits/finding';
+import { ceilings, type Ceiling } from '../../core/limits/highestDose';
+import { checkDrink } from '../../core/limits/limits';
+import { rowsAbout } from '../../core/limits/plant';
+import { sharedSubstances, unknownShare, type SharedSubstance } from '../../core/limits/totals';
+import type { Measured } from '../../core/number/measured';
+import { gramPerMl, massFraction } from '../../core/number/units';
+import type { Bottle } from '../../records/kind/material';
+import { find } from '../../records/shelf';
+import { constituents } from '../../tables/constituents';
+import { drinkers } from '../../tables/drinkers';
+import { solvents } from '../../tables/solvents';
 import { rules } from './limitRules';
 import { traitsByContent } from './traits';
 
@@ -67,7 +68,7 @@ export interface Judgement {
   readonly materials: readonly JudgedMaterial[];
   /** Lowest first; not those of a threshold of concern, which only asks for a look. */
   readonly ceilings: readonly Ceiling[];
-  /** Names without a CAS number: nothing can be looked up for them. */
+  /** Names without a CAS number of which no content is known either: nothing can be looked up for them. */
   readonly silent: readonly string[];
   /** Substances that several materials bring, added up. */
   readonly shared: readonly SharedSubstance[];
@@ -106,7 +107,7 @@ export function judgeParts(parts: readonly Part[], drink: FinishedDrink, asked: 
     jurisdiction,
     materials: judged,
     ceilings: all.filter(({ finding }) => finding.check !== 'concern'),
-    silent: [...new Set(judged.filter(({ cas }) => cas.length === 0).map(({ name }) => name))],
+    silent: [...new Set(judged.filter(nothingKnown).map(({ name }) => name))],
     shared: sharedSubstances(materials),
     unknown: unknownShare(dosed),
     traits: traitsFor(materials, jurisdiction),
@@ -121,7 +122,7 @@ export function judgeParts(parts: readonly Part[], drink: FinishedDrink, asked: 
 function judgedWith(parts: readonly Part[], drink: FinishedDrink, asked: Asked) {
   const { jurisdiction } = asked;
   const judged = parts.flatMap((part) => materialOf(part, asked) ?? []);
-  const materials = judged.filter(({ cas, botanical }) => cas.length > 0 || botanical !== undefined);
+  const materials = judged.filter((one) => one.botanical !== undefined || !nothingKnown(one));
   const because = traitsByContent(materials.filter(({ mgPerKg }) => mgPerKg.value > 0));
   const has = TRAITS.filter((trait) => (asked.saidOf(trait) ?? (because.has(trait) ? 'yes' : 'no')) === 'yes');
   const alcoholic = ALCOHOLIC[jurisdiction](drink.abv);
@@ -150,19 +151,25 @@ function othersFor({ portionG, bodyKg }: Asked, alcoholic: boolean): OtherDrinke
     }));
 }
 
+function nothingKnown({ cas, constituents: held }: DrinkMaterial): boolean {
+  return cas.length === 0 && held.length === 0;
+}
+
 /** A part with its CAS number, its plant and what it brings; null for water and ethanol, which are not judged. */
 function materialOf(part: Part, { typed }: Asked): JudgedMaterial | null {
   const solvent = solvents.find(({ id }) => id === part.id);
   if (solvent && (solvent.ethanol.value > 0 || solvent.id === 'water')) return null;
   const material = find('material', part.id);
   const cas = (part.cas ?? solvent?.cas ?? material?.cas ?? '').trim();
-  const published = constituents.filter((row) => row.oil.includes(cas));
+  const plant = material ? { name: material.name, botanical: material.botanical, part: material.part } : {};
+  const published = rowsAbout(constituents, { ...plant, cas });
   const own = find('bottle', part.bottle);
   const certificate = [...lotLines(part.bottles ?? (own ? [own] : [])), ...(typed?.(part.id, published) ?? [])];
-  const counted = cas === '' ? [] : worstConstituents({ published, certificate });
+  const counted = worstConstituents({ published, certificate });
   const natural = material?.sort === 'natural';
-  const botanical = material?.botanical ? { botanical: material.botanical } : {};
-  return { ...part, ...botanical, cas: cas === '' ? [] : [cas], constituents: counted, natural };
+  const { botanical, part: ofPlant } = plant;
+  const latin = botanical ? { botanical, ...(ofPlant ? { part: ofPlant } : {}) } : {};
+  return { ...part, ...latin, cas: cas === '' ? [] : [cas], constituents: counted, natural };
 }
 
 /** What the certificates of bottles give: a constituent counts when every bottle tells it, and then at the highest of them. */

@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { calledOf, labelTagOf, strengthWords, tagOf, tagOfId } from '../../src/workshop/labelled';
-import { freeVialCode, numberedBatchCode } from '../../src/workshop/vialCode';
-import { vialRecord } from '../browser/benchRecords';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { calledOf, labelTagOf, strengthWords, tagOf, tagOfId } from '../../../src/workshop/thing/labelled';
+import { freeVialCode, numberedBatchCode } from '../../../src/workshop/thing/vialCode';
+import { vialRecord } from '../../browser/benchRecords';
 
 const card = (facts: object = {}) => ({ ...vialRecord({ code: 'CARD', name: 'cardamom oil' }), ...facts });
 const usedUp = { weighed: [{ at: '2026-06-01T10:00:00Z', left: { value: 0, sources: [] } }] };

@@ -1,8 +1,8 @@
-import { isOf, type AnyRecord, type RecordOf } from '../records/kind/kinds';
-import { partsOf } from '../records/lineage';
-import type { SolventCopy } from '../records/kind/solvent';
-import { find, shelf } from '../records/shelf';
-import { solvents } from '../tables/solvents';
+import { isOf, type AnyRecord, type RecordOf } from '../../records/kind/kinds';
+import { partsOf } from '../../records/lineage';
+import type { SolventCopy } from '../../records/kind/solvent';
+import { find, shelf } from '../../records/shelf';
+import { solvents } from '../../tables/solvents';
 import { neverFit } from './neverFit';
 
 /** Kinds that can be in a drink, or are one. */

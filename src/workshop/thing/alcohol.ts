@@ -1,7 +1,7 @@
-import type { Batch } from '../records/kind/batch';
-import type { Tasting } from '../records/kind/drink';
-import { find } from '../records/shelf';
-import { formatPlain, measuredText } from '../ui/format';
+import type { Batch } from '../../records/kind/batch';
+import type { Tasting } from '../../records/kind/drink';
+import { find } from '../../records/shelf';
+import { formatPlain, measuredText } from '../../ui/format';
 import { alcoholIsUnknownIn, ethanolOf } from './carrier';
 
 /** What is said where the alcohol of some solvents is not known, and where it can be said. */

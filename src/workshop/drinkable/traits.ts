@@ -1,6 +1,6 @@
-import type { DrinkMaterial } from '../core/limits/exposure';
-import type { Trait } from '../core/limits/figure';
-import { traitPlants } from '../tables/traitPlants';
+import type { DrinkMaterial } from '../../core/limits/exposure';
+import type { Trait } from '../../core/limits/figure';
+import { traitPlants } from '../../tables/traitPlants';
 
 /** What a drink is by what is in it, until someone says otherwise: each trait with the name of what makes it so. */
 export function traitsByContent(materials: readonly DrinkMaterial[]): Map<Trait, string> {

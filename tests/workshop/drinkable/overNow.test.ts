@@ -1,14 +1,14 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { describe as described } from '../../src/app/describe/describe';
-import { overNotices } from '../../src/app/describe/overFacts';
-import { recordTable } from '../../src/app/record/paper';
-import { exact } from '../../src/core/number/measured';
-import type { Tasting } from '../../src/records/kind/drink';
-import { usualSettings } from '../../src/records/kind/settings';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { overLines, overNow } from '../../src/workshop/overNow';
-import { partsOfTasting } from '../../src/workshop/partsOfDrink';
-import { vialRecord } from '../browser/benchRecords';
+import { describe as described } from '../../../src/app/describe/describe';
+import { overNotices } from '../../../src/app/describe/overFacts';
+import { recordTable } from '../../../src/app/record/paper';
+import { exact } from '../../../src/core/number/measured';
+import type { Tasting } from '../../../src/records/kind/drink';
+import { usualSettings } from '../../../src/records/kind/settings';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { overLines, overNow } from '../../../src/workshop/drinkable/overNow';
+import { partsOfTasting } from '../../../src/workshop/drinkable/partsOfDrink';
+import { vialRecord } from '../../browser/benchRecords';
 
 const material = (id: string, cas: string, facts: object = {}) =>
   newRecord('material', {
@@ -55,6 +55,11 @@ describe('a drink that was dosed', () => {
     expect(overLines(drink(0.03))).toEqual([]);
   });
 
+  test('is over by an oil that is known by its Latin name alone', () => {
+    takeIn([material('nutmeg oil', '', { botanical: 'Myristica fragrans' })]);
+    expect(overLines(drink(0.05))).toEqual(['over the EU limit of safrole: 1.4 mg/kg of 1 mg/kg']);
+  });
+
   test('by the rules of today’s market: in the US nutmeg oil has no such limit, and propylene glycol another', () => {
     takeIn([{ ...usualSettings, jurisdiction: 'US' } as never]);
     expect(overLines(drink(0.05))).toEqual([]);
@@ -99,6 +104,46 @@ describe('a drink that was dosed', () => {
     expect(overLines(drink(0.05, { reached }))).toEqual([
       'over the daily intake of isoeugenol: 0.1 mg/kg bw/day of 0.075 mg/kg bw/day',
     ]);
+  });
+});
+
+describe('a drink with a solvent of which no one has said the alcohol', () => {
+  const own = {
+    name: 'house spirit',
+    density: { gPerMl: 1, atC: 20, source: '' },
+    food: true,
+    dryOff: 'unknown' as const,
+  };
+  const THUJONE = /^over the EU limit of thujone/; // 10 mg/kg, in alcoholic drinks only: above 1.2 % vol
+  /** 100 mL of syrup of 1.2 g/mL with 10 % of sage oil in that solvent, so that the solvent alone could make so many % vol. */
+  const sage = (most: number, abv?: number) => {
+    const share = (most * 0.789) / 100 / 1.2;
+    const grams = (120 * share) / (0.9 - share);
+    takeIn([
+      material('sage oil', '', { botanical: 'Salvia officinalis' }),
+      newRecord('solvent', { id: 'own', ...own, ...(abv === undefined ? {} : { abv }) } as never),
+      {
+        ...vial,
+        id: 'v-sage',
+        contents: [{ ...vial.contents[0]!, material: 'sage oil' }],
+        solvent: { id: 'own', ...own },
+      } as never,
+    ]);
+    return drink(grams, {
+      base: { name: 'syrup', volumeMl: 100 - grams / vial.densityGPerMl, brix: 0, abv: 0, densityGPerMl: 1.2 },
+      doses: [{ vial: 'v-sage', code: 'SAGE', drops: null, massG: exact(grams) }],
+      reached: [{ material: 'sage oil', name: 'sage oil', mgPerKg: exact(1000) }],
+      uses: [{ id: 'v-sage', massG: grams }],
+    } as never);
+  };
+
+  test('is held to the limits of alcoholic drinks too, from where nothing but ethanol would make it one', () => {
+    expect(overLines(sage(1.4))).toContainEqual(expect.stringMatching(THUJONE));
+    expect(overLines(sage(1)).filter((line) => THUJONE.test(line))).toEqual([]);
+  });
+
+  test('and is not where the solvent was said to hold none', () => {
+    expect(overLines(sage(1.4, 0)).filter((line) => THUJONE.test(line))).toEqual([]);
   });
 });
 

@@ -1,15 +1,15 @@
-import { exact, measured } from '../../src/core/number/measured';
-import type { AnyRecord, RecordOf } from '../../src/records/kind/kinds';
-import type { Vial } from '../../src/records/kind/vial';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { labelOf } from '../../src/app/describe/labelOf';
-import { gradeNow, refusalOf } from '../../src/workshop/grade';
-import type { Graded } from '../../src/workshop/gradeCause';
-import type { Labelled } from '../../src/workshop/labelled';
-import { freshRun, type RunState } from '../../src/tasks/engine/fold';
-import type { Task } from '../../src/tasks/engine/task';
-import { ethanol, material, vialOf } from '../tasks/count/countShelf';
-import { asLeft } from '../tasks/walking';
+import { exact, measured } from '../../../src/core/number/measured';
+import type { AnyRecord, RecordOf } from '../../../src/records/kind/kinds';
+import type { Vial } from '../../../src/records/kind/vial';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { labelOf } from '../../../src/app/describe/labelOf';
+import { gradeNow, refusalOf } from '../../../src/workshop/drinkable/grade';
+import type { Graded } from '../../../src/workshop/drinkable/gradeCause';
+import type { Labelled } from '../../../src/workshop/thing/labelled';
+import { freshRun, type RunState } from '../../../src/tasks/engine/fold';
+import type { Task } from '../../../src/tasks/engine/task';
+import { ethanol, material, vialOf } from '../../tasks/count/countShelf';
+import { asLeft } from '../../tasks/walking';
 
 export { ethanol };
 type Bottle = RecordOf<'bottle'>;
