@@ -64,7 +64,7 @@ test(`layer five, two notes, one swap and a verdict take at most ${BUDGET} touch
   await page.locator('.main', { hasText: 'Dip 5' }).tap();
   for (const code of CODES.slice(0, 5)) await dip(code);
   await page.locator('.fan').waitFor();
-  expect(await page.locator('.fan .state', { hasText: 'wet' }).count()).toBe(5);
+  expect(await page.locator('.fan .state', { hasText: 'Wet' }).count()).toBe(5);
   await dries();
   await note(6);
   await page.locator('.fan .strip', { hasText: 'MINT' }).locator('.state').first().tap();

@@ -98,7 +98,7 @@ describe('the dry-off clock on the bench', () => {
       ready: false,
       wet: 0.5,
       words: 'wet, about 60 s',
-      short: ['wet', '60 s'],
+      short: ['Wet', '60 s'],
     });
     expect(dryingAt({ clock, ...dip }, 121_000)).toMatchObject({ ready: true, wet: 0, words: 'dry' });
   });

@@ -304,7 +304,7 @@ describe('a batch, under way', () => {
       recordTable(made),
     ];
     expect(words().map((text) => /smell only/i.test(text ?? ''))).toEqual([false, false, false, false, false]);
-    expect(label(made.id)).toContain('fit for drinks');
+    expect(label(made.id)).toMatch(/fit for drinks/i);
     change('b-nutmeg', MARK);
     expect(words().map((text) => /smell only/i.test(text ?? ''))).toEqual([true, true, true, true, true]);
     expect(words().some((text) => /fit for drinks\b(?!:)/.test(text ?? '') && !/not fit/.test(text ?? ''))).toBe(false);
