@@ -19,6 +19,7 @@ import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields, foodField } from './fields';
 import { inWater } from '../../workshop/inWater';
+import { TYPICAL_DENSITY } from '../../workshop/typicalDensity';
 import { tagOf } from '../../workshop/labelled';
 
 /** What is diluted: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
@@ -43,9 +44,6 @@ export interface Source {
   readonly families: readonly string[];
   readonly keeps: UseBy | null;
 }
-
-/** Density of an aroma material no one has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */
-const TYPICAL_DENSITY = { value: 0.95, halfWidth: 0.11 }; // g/mL
 
 /** What was chosen to be diluted, or null while nothing is, or not enough of a new bottle is known. */
 export function sourceOf(run: RunState): Source | null {
