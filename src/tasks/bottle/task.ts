@@ -2,7 +2,7 @@ import { isOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { asked, remembers } from '../shared/bottleAsked';
+import { asked, remembers } from '../shared/newBottleAsked';
 import { bottleFields } from '../shared/bottleFields';
 import { newBottle, newBottleSteps, type NewBottleStep } from '../shared/newBottle';
 import type { Offer, Step, Task } from '../engine/task';

@@ -14,12 +14,18 @@ import type { RunState } from '../engine/fold';
 import type { DropLiquid } from '../../workshop/dropMass';
 import { labelSays, refusalOf } from '../../workshop/grade';
 import { neverFit } from '../../workshop/neverFit';
-import { bottleWithMaterial, liquidOfVial, ownOnHand, solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
+import {
+  TYPICAL_DENSITY,
+  bottleWithMaterial,
+  liquidOfVial,
+  ownOnHand,
+  solventsOnHand,
+  type SolventOnHand,
+} from '../../workshop/onHand';
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields, foodField } from './fields';
 import { inWater } from '../../workshop/inWater';
-import { TYPICAL_DENSITY } from '../../workshop/typicalDensity';
 import { tagOf } from '../../workshop/labelled';
 
 /** What is diluted: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */

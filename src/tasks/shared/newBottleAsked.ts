@@ -2,7 +2,7 @@ import type { Bottle, Material, MaterialFacts } from '../../records/kind/materia
 import { find, list } from '../../records/shelf';
 import { neverFit } from '../../workshop/neverFit';
 import { today } from '../../workshop/today';
-import { TYPICAL_DENSITY } from '../../workshop/typicalDensity';
+import { TYPICAL_DENSITY } from '../../workshop/onHand';
 import { shortCode } from '../../core/label/shortCode';
 import { answer, ask } from '../engine/answers';
 import { notAmong } from '../engine/fields';

@@ -9,7 +9,7 @@ import { answer } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { CardAnswer, SlotFacts, Step } from '../engine/task';
-import { asked, densityFor, formOf, gramsOf, knownOf, neverFitIn } from './bottleAsked';
+import { asked, densityFor, formOf, gramsOf, knownOf, neverFitIn } from './newBottleAsked';
 import { bottleFields as fields } from './bottleFields';
 
 const NEAT = 'Neat material: gloves and eye protection, open window, never taste it.';
@@ -38,9 +38,6 @@ export function bottleCard(run: RunState): Step<'new-card'> {
     one[0] === fields.box ? ([box, one[1], one[2]] as const) : one,
   );
   const shown = { more, isNew, formOpen };
-  const never = answer(run, fields.grade) === 'smell only' ? null : neverFitIn(run);
-  const ungraded = answer(run, fields.grade) === null ? 'Say the grade: food grade, or smell only.' : never;
-  const cautions = [...(never && ungraded !== never ? [never] : []), ...cautionWords(known?.cautions ?? []), NEAT];
   return {
     key: 'new-card',
     say: 'What its label says.',
@@ -65,10 +62,18 @@ export function bottleCard(run: RunState): Step<'new-card'> {
       answer: answerOf(run),
     },
     told: [['Material', !isNew ? 'on the Shelf already' : known ? 'from the catalogue' : 'of your own']],
-    cautions,
+    ...gradeNeeds(run, [...cautionWords(known?.cautions ?? []), NEAT]),
     done: 'Next',
-    ...(ungraded ? { problem: ungraded } : {}),
   };
+}
+
+/** What keeps the card from being left while its grade is not said, or cannot be; before it is said, that it can only be smell only. */
+function gradeNeeds(run: RunState, cautions: readonly string[]): Pick<Step, 'problem' | 'cautions'> {
+  const said = answer(run, fields.grade);
+  const never = said === 'smell only' ? null : neverFitIn(run);
+  if (said === null)
+    return { problem: 'Say the grade: food grade, or smell only.', cautions: never ? [never, ...cautions] : cautions };
+  return never ? { problem: never, cautions } : { cautions };
 }
 
 interface Shown {
