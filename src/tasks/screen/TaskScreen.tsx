@@ -53,17 +53,15 @@ export function TaskScreen({ walk, onBack, onPause, onDiscard, onHow, onFinished
   });
 
   useHandsBusy(walk, leaveStep, !scanning.value && !walk.fault.value);
-  const ways = { onHow, onStart, onDone: leaveStep };
+  const onDone = (then?: Offer['start']) => void leaveStep(then);
+  const ways = { onHow, onStart, onDone };
   if (scanning.value && step.pad?.expects)
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (
     <main class="run">
       <RunHead walk={walk} onBack={onBack} onPause={onPause} onDiscard={onDiscard} />
       {walk.steps.value.every(({ card }) => !card) && <Progress at={walk.index.value} of={walk.steps.value.length} />}
-      <GuardedStep
-        walk={walk}
-        questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={() => void leaveStep()} />}
-      >
+      <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={onDone} />}>
         {step.card ? (
           <CardScreen key={step.key} walk={walk} wrong={wrong} {...ways} />
         ) : (

@@ -24,6 +24,9 @@ const solventPacks: Readonly<Record<string, number>> = {
   triacetin: 250,
   mct: 500,
   'ethanol-absolute': 1000,
+  'ethanol-95': 1000,
+  'ethanol-70': 1000,
+  'ethanol-40': 700,
   water: 1000,
 };
 const USUAL_ML = 250;
