@@ -73,7 +73,10 @@ export function fullOf(record: Stocked): Measured | null {
   if (amount === undefined) return null;
   const counted = isOf('supply', record) && record.unit === 'pieces';
   const words = 'amount on the label';
-  return measured(amount, counted ? 0 : amount * LABEL_DOUBT, { id: `label:${record.id}`, words });
+  const byDensity = isOf('bottle', record) ? record.amountU : undefined;
+  const byLabel = counted ? 0 : amount * LABEL_DOUBT;
+  const u = byDensity === undefined ? byLabel : Math.hypot(byLabel, byDensity);
+  return measured(amount, u, { id: `label:${record.id}`, words });
 }
 
 /** What is left, in g or pieces; null when no one said how much there was, and it was never weighed. */

@@ -88,8 +88,8 @@ export const shelfTasks: readonly TaskCard[] = [
   },
   {
     id: 'supply',
-    name: 'Add a supply',
-    hint: 'Solvent, strips, vials',
+    name: 'Add supplies',
+    hint: 'Solvents, vials, strips',
     load: async () => (await import('./supply/task')).supply,
   },
   {

@@ -96,15 +96,6 @@ function densityNow({ id, name, density, expansionPerK }: (typeof solvents)[numb
   return expansionPerK ? densityAt(at20, uncertain(expansionPerK, 'expansion'), celsius(roomC())) : at20;
 }
 
-/** Solvents as options of a choice. */
-export function solventOptions(): Option[] {
-  return solventsOnHand().map(({ id, name, foodPossible }) => ({
-    value: id,
-    label: name,
-    hint: foodPossible ? '' : 'smell only',
-  }));
-}
-
 /** Bottles of solvent on the Shelf, of one or of any, newest first; last those that are not taken by themselves. */
 export function solventBottles(of?: string): Supply[] {
   const known = of === undefined ? solventsOnHand().map(({ id }) => id) : [of];
@@ -145,6 +136,9 @@ export function liquidOfVial(vial: Vial): DropLiquid {
   const liquid = vial.solvent && (solvent?.liquid ?? classOfAlcohol(alcoholOfVial(vial)));
   return { id: vial.solvent?.id ?? vial.contents[0]!.material, liquid, strength };
 }
+
+/** Density of an aroma material no one has looked up, g/mL: most oils and aroma liquids lie between 0.84 and 1.06. Typical, not confirmed. */
+export const TYPICAL_DENSITY = { value: 0.95, halfWidth: 0.11 };
 
 /** A bottle with its material, or null when either is gone. */
 export function bottleWithMaterial(id: string | null | undefined): { bottle: Bottle; material: Material } | null {

@@ -33,11 +33,11 @@ async function toThePad(browser: Driven): Promise<void> {
   await browser.see('.actions .main', /Add the bottle/);
   await browser.click('.actions .main');
   await browser.type('input[name="new.name"]', 'cardamom oil');
-  await browser.type('input[name="new.code"]', 'CARD');
   await browser.click('.actions .main');
-  await browser.see('.say', /label say/);
+  await browser.see('.say', /^cardamom oil, CARD/);
+  await browser.click('.pills button', 'food grade');
+  await browser.see('.actions .main', /Next/);
   await browser.click('.actions .main');
-  await browser.click('label.choice', 'Food grade');
   await browser.see('.sentence', /CARD|a new bottle/);
   for (const [slot, words] of [
     ['solvent', 'ethanol 96'],

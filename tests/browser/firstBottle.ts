@@ -6,19 +6,20 @@ export async function addFirstBottle(page: Page, rest = () => page.waitForTimeou
   const h = hand(page);
   await h.tap('Add your first bottle');
   await rest();
-  await page.locator('[name="new.name"]').tap();
-  for (const letter of 'card') {
-    await rest();
+  await nameBottle(page, 'card', 'cardamom oil', rest);
+  await rest();
+  await h.slot('new.grade', 'food grade');
+  await rest();
+  await h.finish();
+}
+
+/** Types the first letters of a name, the field being ready for them, and takes what is found. */
+export async function nameBottle(page: Page, letters: string, found: string, rest = () => page.waitForTimeout(30)) {
+  await page.locator('[name="new.name"]:focus').waitFor();
+  for (const letter of letters) {
     await page.keyboard.type(letter);
+    await rest();
   }
-  await rest();
-  await page.locator('.matches .entry', { hasText: 'cardamom oil' }).tap();
-  await page.locator('.chosen-material').waitFor();
-  await rest();
-  await h.done();
-  await rest();
-  await h.done();
-  await rest();
-  await h.choose('Food grade');
-  await page.locator('.record').waitFor();
+  await page.locator('.matches .entry', { hasText: found }).first().tap();
+  await page.locator('.task-card').waitFor();
 }

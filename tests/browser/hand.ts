@@ -22,9 +22,18 @@ export function hand(page: Page) {
         )
         .catch(() => {}); // it stands with other questions
     },
-    /** Opens the slot of a question and takes the option with these words, or types them where it is no choice. */
+    /** Takes the option with these words where the card shows it; else opens the slot, or chip, of a question, and takes it there, or types where it is no choice. */
     slot: async (name: string, words: string) => {
-      await page.locator(`.slot[data-name="${name}"], .slot[data-name^="${name}."]`).first().tap();
+      const pills = page.locator(`.pills[data-name="${name}"] button`, { hasText: words });
+      const slot = page.locator(
+        `.slot[data-name="${name}"], .slot[data-name^="${name}."], .pills[data-name="${name}"], [data-chip="${name}"]`,
+      );
+      await slot.first().waitFor();
+      if (await pills.count()) {
+        await pills.tap();
+        return page.locator(`.pills[data-name="${name}"] [aria-pressed=true]`, { hasText: words }).waitFor();
+      }
+      await slot.first().tap();
       const sheet = page.locator('dialog[open]');
       await sheet.waitFor();
       const box = sheet.locator(`input[name="${name}"]`).first();

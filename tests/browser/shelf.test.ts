@@ -34,16 +34,13 @@ function stated(words: string): Record<string, number> {
   return Object.fromEntries([...sentence.matchAll(/(\d+) (taps|keys|drops)/g)].map(([, n, what]) => [what, Number(n)]));
 }
 
-/** Ethanol onto the Shelf, 800 g of it. */
+/** A litre of ethanol onto the Shelf. */
 async function addSpirit(grade: string, lot: string): Promise<void> {
   await open('shelf', '.shelf .list');
-  await h.tap('Add solvent, strips or vials');
-  await h.choose('A solvent');
-  await h.choose('ethanol 96');
-  await h.sees('May this bottle go into a drink?');
-  await h.choose(grade);
-  await h.type('grams', '800');
-  await h.type('lot', lot);
+  await h.tap('Add solvents and supplies');
+  await h.tap('ethanol 96');
+  await h.slot('grade.ethanol-96', grade);
+  await h.slot('lot.ethanol-96', lot);
   await h.finish();
 }
 
@@ -117,13 +114,12 @@ describe('the first bottle', () => {
   test('a second lot of it is two taps away and stands beside the first', async () => {
     await openRecord('8000-66-6', 'Material');
     await h.tap('Add another bottle');
-    await page().locator('.chosen-material', { hasText: 'Another bottle of it' }).waitFor();
-    await h.done();
-    await h.type('new.supplier', 'Pebblewick Oils');
-    await h.type('new.lot', 'C-2208');
-    await h.type('new.amount', '5');
-    await h.done();
-    await h.choose('Food grade');
+    await h.sees('cardamom oil');
+    await h.slot('new.supplier', 'Pebblewick Oils');
+    await h.slot('new.lot', 'C-2208');
+    await h.slot('new.amount', '5');
+    await h.slot('new.grade', 'food grade');
+    await h.finish();
     await page().locator('.lots').waitFor();
     expect(await page().locator('.lots thead th').count()).toBe(2);
     expect(await page().locator('.lots').textContent()).toContain('Pebblewick Oils');
@@ -224,7 +220,7 @@ describe('the demo', () => {
     await guest.page.goto(`${site.url}#/shelf`);
     await guest.page.getByRole('button', { name: 'Look around' }).tap();
     await guest.page.locator('.demo-notice').waitFor();
-    await guest.page.getByText('Add solvent, strips or vials').waitFor();
+    await guest.page.getByText('Add solvents and supplies').waitFor();
     await guest.page.locator('.entry', { hasText: 'P1' }).first().waitFor();
     await guest.page.waitForFunction(() => document.querySelectorAll('.shelf section').length >= 8);
     const shown = await guest.page.locator('.shelf-entry').allTextContents();
@@ -274,8 +270,8 @@ describe('from a bottle in the hand to the label of its first vial', () => {
 
 describe('trace, make again and the Book', () => {
   beforeAll(async () => {
-    await addSpirit('Denatured', 'E-4001');
-    await addSpirit('Food grade', 'E-5512');
+    await addSpirit('smell only', 'E-4001');
+    await addSpirit('food grade', 'E-5512');
     await openRecord('C-2208', 'Bottle');
     await h.tap('Dilute this');
     await h.slot('solvent', 'lot E-5512'); // its label was read already: nothing is asked about it
@@ -306,9 +302,9 @@ describe('trace, make again and the Book', () => {
 
   test('what is left of the bottle follows the vial', async () => {
     await openRecord('E-5512', 'ethanol 96');
-    await page().locator('.record .result', { hasText: '792' }).waitFor(); // 800 g less 9.4 mL of 0.807 g/mL
+    await page().locator('.record .result', { hasText: '799' }).waitFor(); // 807 g less 9.4 mL of 0.807 g/mL
     const lots = await page().locator('.lots table').allInnerTexts();
-    expect(lots.join()).toMatch(/E-5512\s*E-4001[^]*Grade\s*fit for drinks\s*smell only[^]*Left\s*792.* g\s*800.* g/);
+    expect(lots.join()).toMatch(/E-5512\s*E-4001[^]*Grade\s*fit for drinks\s*smell only[^]*Left\s*799.* g\s*807.* g/);
     await openRecord('C-2208', 'Bottle');
     await page().locator('.record .result', { hasText: '4.4' }).waitFor(); // 4.5 g weighed, 0.08 g taken
   });

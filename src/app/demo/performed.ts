@@ -36,10 +36,14 @@ export function performed(act: Act): { run: Run; events: RunEvent[]; records: An
     all.forEach((one) => events.push({ run: run.id, seq: events.length, at: now(), ...one }));
   for (let n = 0; ; n++) {
     const step = stepOf(task, events);
-    for (let name = nextTyped(task, events, typed); name; name = nextTyped(task, events, typed))
-      happen({ type: 'typed', key: name, text: typed[name]! });
+    const answerAll = () => {
+      for (let name = nextTyped(task, events, typed); name; name = nextTyped(task, events, typed))
+        happen({ type: 'typed', key: name, text: typed[name]! });
+    };
+    answerAll();
     if (step.pad) happen({ type: 'count', key: step.pad.counter, by: drops[step.pad.counter] ?? step.pad.target ?? 0 });
     happen(...(there[step.key] ?? []));
+    answerAll(); // what happened may bring more questions
     happen(...filledIn(stepOf(task, events), events));
     const left = stepOf(task, events);
     const why = Object.values(problemsOf(left, fold(events)))[0] ?? left.problem;

@@ -109,7 +109,7 @@ async function addBottle(cast: Cast, { name, row, typed, code, daysAgo }: Bottle
     { type: 'typed' as const, key: 'new.material', text: material?.id ?? '' },
   ];
   const there = { 'new-material': material ? known : naming };
-  const received = { 'new.received': today(-daysAgo) };
+  const received = { 'new.received': today(-daysAgo), 'new.unit': 'g' };
   const made = await play('bottle', { at: at(daysAgo, 9), typed: { ...received, ...typed }, there });
   cast.set(code, the('bottle', made));
   cast.set(`bottle ${code}`, the('bottle', made));

@@ -19,7 +19,7 @@ const edits: {
     date(record, 'opened', 'Opened'),
     date(record, 'useBy', 'Use by, from the label'),
     ...(record.grade === 'fit for drinks' || record.smellOnly ? [] : [gradeOf(record)]),
-    number(record, 'amountG', { title: 'Amount when it came', unit: 'g', min: 0 }),
+    amountInGrams(record),
     number(record, 'pricePerG', { title: 'Price of one gram', unit: 'in your money', min: 0 }),
     density(record, 'density'),
     purity(record, 'purity'),
@@ -48,6 +48,20 @@ const edits: {
 /** Asked only while it is not called fit: it becomes smell only by being marked so, which stays. */
 function gradeOf<R extends RecordOf<'bottle' | 'supply'>>(record: R): Editable<R> {
   return oneOf(record, 'grade', 'May it go into a drink?', grades);
+}
+
+/** Grams that are typed are as typed: what the density left open of an amount in mL goes with the old ones. */
+function amountInGrams(record: RecordOf<'bottle'>): Editable<RecordOf<'bottle'>> {
+  const asked = number(record, 'amountG', { title: 'Amount when it came', unit: 'g', min: 0 });
+  return {
+    ...asked,
+    change(old, typed) {
+      const answer = asked.change(old, typed);
+      if (!answer.ok) return answer;
+      const { amountU: _, ...value } = answer.value;
+      return { ok: true, value };
+    },
+  };
 }
 
 /** A vial carries its last day even where it is empty. */

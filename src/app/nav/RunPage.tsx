@@ -83,8 +83,9 @@ function Walking({ walk }: { walk: Walk }) {
           .then(leaveThing)
       }
       onHow={(i) => go(['run', walk.id, shown, 'how', String(i)])}
-      onFinished={(records) => {
+      onFinished={(records, then) => {
         begun.delete(walk.id);
+        if (then) return void startTask(then, 'instead');
         leaveThingFor(endedIn(records));
       }}
       onStart={(start) => startTask(start)}

@@ -89,7 +89,7 @@ function Sections() {
         <Section kind={kind} />
       ))}
       <button class="second" onClick={() => void startTask({ task: 'supply', typed: {} })}>
-        Add solvent, strips or vials
+        Add solvents and supplies
       </button>
       {archived > 0 && (
         <button class="second" onClick={() => go(['shelf', 'archived'])}>

@@ -86,6 +86,8 @@ const bottleSchema = z.lazy(() =>
     received: z.optional(z.string()),
     opened: z.optional(z.string()),
     amountG: z.optional(z.number()),
+    /** Standard uncertainty of it that the density brings, g, where its label says mL. */
+    amountU: z.optional(z.number()),
     pricePerG: z.optional(z.number()),
     /** Certificate values of this lot; they override the material's. */
     density: z.optional(densitySchema),

@@ -14,7 +14,14 @@ import type { RunState } from '../engine/fold';
 import type { DropLiquid } from '../../workshop/dropMass';
 import { labelSays, refusalOf } from '../../workshop/drinkable/grade';
 import { neverFit } from '../../workshop/drinkable/neverFit';
-import { bottleWithMaterial, liquidOfVial, ownOnHand, solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
+import {
+  TYPICAL_DENSITY,
+  bottleWithMaterial,
+  liquidOfVial,
+  ownOnHand,
+  solventsOnHand,
+  type SolventOnHand,
+} from '../../workshop/onHand';
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields, foodField } from './fields';
@@ -43,9 +50,6 @@ export interface Source {
   readonly families: readonly string[];
   readonly keeps: UseBy | null;
 }
-
-/** Density of an aroma material no one has looked up: most oils and aroma liquids lie between 0.84 and 1.06 g/mL. Typical, not confirmed. */
-const TYPICAL_DENSITY = { value: 0.95, halfWidth: 0.11 }; // g/mL
 
 /** What was chosen to be diluted, or null while nothing is, or not enough of a new bottle is known. */
 export function sourceOf(run: RunState): Source | null {

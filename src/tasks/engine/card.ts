@@ -8,6 +8,8 @@ export interface Slot extends SlotFacts {
   readonly field: Field;
   readonly state: 'filled' | 'empty' | 'impossible' | 'fixed';
   readonly text: string;
+  /** The answer itself, as it is typed. */
+  readonly value: string;
 }
 
 /** A piece of a sentence: words, or the name of a field with the sign that ends it. */
@@ -29,7 +31,7 @@ export function slotsOf(run: RunState, { ask = [], card }: Pick<Step, 'ask' | 'c
 export function sentenceText(run: RunState, step: Pick<Step, 'ask' | 'card'>): string {
   const slots = slotsOf(run, step);
   const text = (name: string) => slots.find(({ field }) => field.name === name)?.text ?? '';
-  return piecesOf(step.card!.sentence)
+  return piecesOf(step.card!.said ?? step.card!.sentence)
     .map((piece) => ('words' in piece ? piece.words : `${text(piece.slot)}${piece.sign}`))
     .join('');
 }
@@ -48,6 +50,7 @@ export function slotOf(run: RunState, field: Field, facts: SlotFacts = {}): Slot
     ...(wrong && !empty ? { wrong } : {}),
     field,
     state,
+    value: text,
     text: state === 'empty' ? missing : (facts.shows ?? shownIn(field, text)),
   };
 }
@@ -63,5 +66,8 @@ function shownIn(field: Field, text: string): string {
 
 /** The first slot of a card that keeps it from being left; undefined when all are filled. */
 export function firstOpen(slots: readonly Slot[]): Slot | undefined {
-  return slots.find(({ state }) => state === 'empty') ?? slots.find(({ state }) => state === 'impossible');
+  return (
+    slots.find(({ state, optional }) => state === 'empty' && !optional) ??
+    slots.find(({ state }) => state === 'impossible')
+  );
 }

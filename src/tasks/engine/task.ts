@@ -24,7 +24,7 @@ export interface Offer<Key extends string = never> {
   readonly type?: Readonly<Record<string, string>>;
   /** Where it is drawn: behind ⋯, for what is rarely wanted; or in the row of the main button, asleep while nothing is counted. Else on the page. */
   readonly place?: 'more' | 'row';
-  /** After typing, leaves the step as the main button would. */
+  /** After typing, leaves the step as the main button would. With `start` too, that begins once the run has ended, in place of its record's page. */
   readonly leave?: true;
   /** Key of the step that it goes to. */
   readonly go?: Key;
@@ -38,10 +38,14 @@ export interface Offer<Key extends string = never> {
 export interface Card<Key extends string = string> {
   /** In { } the names of fields in `ask`: 'Dilute {bottle} to {strength} in {solvent}.' */
   readonly sentence: string;
+  /** The same as it is read aloud and told in the Book, where slots that may stay empty are left out. */
+  readonly said?: string;
   /** What a field's slot is more than the field. */
   readonly slots?: Readonly<Record<string, SlotFacts>>;
   readonly picture?: (walk: Walk) => VNode | null;
   readonly answer?: CardAnswer;
+  /** Names of fields in `ask` that are not in the sentence: a chip each opens its sheet, '+ price'. */
+  readonly chips?: readonly string[];
   /** One piece of advice, with one thing to do about it. */
   readonly advice?: { readonly words: string; readonly offer?: Offer<Key> };
 }
@@ -69,6 +73,12 @@ export interface SlotFacts {
   readonly by?: number;
   /** Fields that are asked in the same sheet: the unit of a strength. */
   readonly beside?: readonly Field[];
+  /** It may stay empty: the card can be left all the same. */
+  readonly optional?: true;
+  /** Its options stand in the sentence themselves, one tap each, instead of a sheet. */
+  readonly pills?: true;
+  /** What the main button says while it is empty, where that is not "Choose …": 'Say the grade'. */
+  readonly asks?: string;
   /** It cannot be changed here. */
   readonly fixed?: true;
   /** One line under the sentence on why what is in it cannot be, and what mends it. */

@@ -3,13 +3,14 @@ import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { firstOpen, piecesOf, sentenceText, slotsOf, type Slot } from '../engine/card';
 import type { Card, CardAnswer, Offer, Step, Walk } from '../engine/task';
+import { Chips, Pills } from './CardChips';
 import { SlotSheet } from './SlotSheet';
 import { Trouble, useOffers } from './StepActions';
 import './card.css';
 
 interface Props {
   walk: Walk;
-  onDone: () => void;
+  onDone: (then?: Offer['start']) => void;
   onHow: (result: number) => void;
   onStart: (start: NonNullable<Offer['start']>) => void;
   /** Why the step cannot be left, once that was tried. */
@@ -26,6 +27,7 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
   const take = useOffers(walk, { onDone, onStart });
   const missing = firstOpen(slots);
   const answer = <AnswerRow card={card} picture={card.picture?.(walk)} onHow={onHow} />;
+  const show = (name: string) => (open.value = name);
   return (
     <>
       <div class="body task-card">
@@ -33,11 +35,13 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
           card={card}
           said={sentenceText(walk.state.value, step)}
           slots={slots}
-          onOpen={(name) => (open.value = name)}
+          onOpen={show}
+          onTake={(key, text) => walk.happen({ type: 'typed', key, text })}
         />
         <Impossible slots={slots} onTake={take} />
         {step.draw?.(walk)}
         {(card.picture || !step.draw) && answer}
+        <Chips names={card.chips ?? []} slots={slots} onOpen={show} />
         <Foot step={step} onTake={take} />
       </div>
       <footer class="actions">
@@ -47,7 +51,7 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
           {step.offers?.map((offer) => (
             <OfferButton offer={offer} onTake={take} />
           ))}
-          <Main missing={missing} done={step.done} onOpen={(name) => (open.value = name)} onDone={onDone} />
+          <Main missing={missing} done={step.done} onOpen={show} onDone={() => onDone()} />
         </div>
       </footer>
       {opened && <OpenSheet key={opened.field.name} walk={walk} slot={opened} open={open} />}
@@ -120,10 +124,10 @@ function Main({ missing, done = 'Next', onOpen, onDone }: MainProps) {
         {done}
       </button>
     );
-  const { state, text, field } = missing;
+  const { state, text, field, asks = `Choose ${text}` } = missing;
   return (
     <button class="main" aria-haspopup="dialog" onClick={() => onOpen(field.name)}>
-      {state === 'empty' ? `Choose ${text}` : `Change ${field.title.toLowerCase()}`}
+      {state === 'empty' ? asks : `Change ${field.title.toLowerCase()}`}
     </button>
   );
 }
@@ -141,10 +145,12 @@ interface SentenceProps {
   said: string;
   slots: readonly Slot[];
   onOpen: (name: string) => void;
+  /** An option is taken in the sentence itself. */
+  onTake: (name: string, value: string) => void;
 }
 
 /** The sentence. A screen reader hears it whole as a heading, then each slot as what it is and what is in it. */
-function Sentence({ card, said, slots, onOpen }: SentenceProps) {
+function Sentence({ card, said, slots, onOpen, onTake }: SentenceProps) {
   const heading = useRef<HTMLHeadingElement>(null);
   useLayoutEffect(() => heading.current?.focus({ preventScroll: true }), []);
   return (
@@ -156,6 +162,7 @@ function Sentence({ card, said, slots, onOpen }: SentenceProps) {
         {piecesOf(card.sentence).map((piece) => {
           if ('words' in piece) return <span class="words">{piece.words}</span>;
           const slot = slots.find(({ field }) => field.name === piece.slot);
+          if (slot?.pills) return <Pills key={piece.slot} slot={slot} onTake={(value) => onTake(piece.slot, value)} />;
           return (
             slot && <SlotButton key={piece.slot} slot={slot} sign={piece.sign} onOpen={() => onOpen(piece.slot)} />
           );

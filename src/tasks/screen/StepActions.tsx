@@ -11,14 +11,15 @@ export function useOffers(
     const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
     if (typed.length > 0 && !(await walk.happen(...typed))) return;
     if (go) await walk.goTo(go, true);
-    if (leave) onDone();
+    if (leave) return onDone(start);
     if (start) onStart(start);
   };
 }
 
 interface OffersProps {
   walk: Walk;
-  onDone: () => void;
+  /** Leaves the step as done; what is to begin once the run has ended with it. */
+  onDone: (then?: Offer['start']) => void;
   onStart: (start: NonNullable<Offer['start']>) => void;
   onScan: () => void;
 }

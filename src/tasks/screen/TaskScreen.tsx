@@ -26,7 +26,8 @@ interface Props {
   onPause: () => void;
   onDiscard: () => void;
   onHow: (result: number) => void;
-  onFinished: (records: readonly AnyRecord[]) => void;
+  /** What the run ended in, and what is to begin in place of its page. */
+  onFinished: (records: readonly AnyRecord[], then?: Offer['start']) => void;
   onStart: (start: NonNullable<Offer['start']>) => void;
 }
 
@@ -38,29 +39,29 @@ export function TaskScreen({ walk, onBack, onPause, onDiscard, onHow, onFinished
   const tried = useSignal('');
   const scanning = useSignal(false);
   const onScan = () => void (scanning.value = true);
-  const tries = tried.value === step.key;
-  const wrong = tries ? step.problem : undefined;
-  const problems = tries ? problemsOf(step, walk.state.value) : {};
+  const wrong = tried.value === step.key ? step.problem : undefined;
+  const problems = tried.value === step.key ? problemsOf(step, walk.state.value) : {};
 
-  const leaveStep = useOneAtATime(async () => {
+  const leaveStep = useOneAtATime(async (then?: Offer['start']) => {
     await walk.settled(); // the last letter typed may still be on its way to the disk
     const now = walk.step.peek(); // after a choice, the step as it is with it
     tried.value = now.key;
     if (walk.fault.peek() || Object.keys(problemsOf(now, walk.state.peek())).length > 0 || now.problem) return;
     if (now.act) return void (await now.act(walk));
     const records = await walk.leave();
-    if (records) onFinished(records);
+    if (records) onFinished(records, then);
   });
 
   useHandsBusy(walk, leaveStep, !scanning.value && !walk.fault.value);
-  const ways = { onHow, onStart, onDone: leaveStep };
+  const onDone = (then?: Offer['start']) => void leaveStep(then);
+  const ways = { onHow, onStart, onDone };
   if (scanning.value && step.pad?.expects)
     return <LabelScan walk={walk} expects={step.pad.expects} onClose={() => (scanning.value = false)} />;
   return (
     <main class="run">
       <RunHead walk={walk} ways={ways} onBack={onBack} onPause={onPause} onDiscard={onDiscard} />
       {walk.steps.value.every(({ card }) => !card) && <Progress at={walk.index.value} of={walk.steps.value.length} />}
-      <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={leaveStep} />}>
+      <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={onDone} />}>
         {step.card ? (
           <CardScreen key={step.key} walk={walk} wrong={wrong} {...ways} />
         ) : (
@@ -75,7 +76,7 @@ interface StepProps extends Pick<Props, 'walk' | 'onHow' | 'onStart'> {
   problems: Record<string, string>;
   wrong: string | undefined;
   onScan: () => void;
-  onDone: () => void;
+  onDone: (then?: Offer['start']) => void;
 }
 
 /** One instruction: what it says, asks and counts, its other ways out, and the foot. */
@@ -88,7 +89,7 @@ function OneStep({ walk, problems, wrong, onHow, onScan, onStart, onDone }: Step
         problems={problems}
         onHow={onHow}
         onScan={onScan}
-        onOnlyChoice={onDone}
+        onOnlyChoice={() => onDone()}
       >
         <StepOffers walk={walk} onDone={onDone} onStart={onStart} onScan={onScan} />
       </Body>
@@ -98,12 +99,12 @@ function OneStep({ walk, problems, wrong, onHow, onScan, onStart, onDone }: Step
 }
 
 /** The work, which is not begun again while it is under way: a second touch in that moment is meant for what the first one saw. */
-function useOneAtATime(work: () => Promise<void>): () => Promise<void> {
+function useOneAtATime<A extends unknown[]>(work: (...given: A) => Promise<void>): (...given: A) => Promise<void> {
   const underWay = useRef(false);
-  return async () => {
+  return async (...given) => {
     if (underWay.current) return;
     underWay.current = true;
-    await work().finally(() => (underWay.current = false));
+    await work(...given).finally(() => (underWay.current = false));
   };
 }
 

@@ -1,5 +1,5 @@
 import { computed, useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { search, searchIndex } from '../../core/text/search';
 import type { Material, MaterialFacts } from '../../records/kind/material';
 import { find, list } from '../../records/shelf';
@@ -9,6 +9,7 @@ import { catalogue, catalogueGone, factsOf, loadCatalogue, searchCatalogue } fro
 import { cautionWords } from '../../workshop/cautionWords';
 import { answer, clears, types } from '../engine/answers';
 import { textOf } from '../engine/fields';
+import { leaving, withHappenings } from '../engine/leaving';
 import type { Walk } from '../engine/task';
 import { bottleFields as fields } from './bottleFields';
 import './naming.css';
@@ -26,43 +27,64 @@ const ownIndex = computed(() =>
   ),
 );
 
+/** Materials on the Shelf, those used or bought last first. */
+const lastUsed = computed(() => {
+  const vials = list('vial').flatMap(({ made, contents }) => contents.map(({ material }) => ({ made, material })));
+  const used = [...vials, ...list('bottle')].sort((a, b) => b.made.localeCompare(a.made));
+  return [...new Set([...used.map(({ material }) => material), ...list('material').map(({ id }) => id)])];
+});
+
 /** The naming of a new bottle, as a step draws it. */
 export function drawNaming(walk: Walk) {
   return <Naming walk={walk} />;
 }
 
+const asked = { name: fields.name.name, title: 'Name, CAS or FEMA number', input: 'text' } as const;
+
+const asEvents = (texts: Record<string, string>) =>
+  Object.entries(texts).map(([key, text]) => ({ type: 'typed' as const, key, text }));
+
+/** What was chosen names the bottle, and the card of it follows by itself. */
+async function choose(walk: Walk, texts: Record<string, string>): Promise<void> {
+  const happened = asEvents(texts);
+  const step = walk.step.peek();
+  const named = withHappenings(walk.state.peek(), happened);
+  await walk.happen(...happened, ...leaving(step, named, 'new-card'));
+}
+
 /** The name of a material, with what the Shelf and the catalogue have for it. */
 function Naming({ walk }: { walk: Walk }) {
-  useEffect(() => void loadCatalogue(), []);
+  const here = useRef<HTMLDivElement>(null);
   const onTheWay = useSignal<string | null>(null); // typed and not stored yet: the matches do not wait for the disk, or they move under the finger
   const run = walk.state.value;
   const name = textOf(run, fields.name);
   const own = find('material', answer(run, fields.material));
   const facts = answer(run, fields.facts);
   const chosen = own ?? facts;
-  const type = (texts: Record<string, string>) =>
-    walk.happen(...Object.entries(texts).map(([key, text]) => ({ type: 'typed' as const, key, text })));
+  const type = (texts: Record<string, string>) => walk.happen(...asEvents(texts));
+  useEffect(() => {
+    void loadCatalogue();
+    if (!chosen) here.current!.querySelector('input')?.focus({ preventScroll: true });
+  }, []);
   const loose = { ...clears(fields.material), ...clears(fields.facts) };
+  const onText = async (text: string) => {
+    onTheWay.value = text;
+    await type({ ...types(fields.name, text), ...(chosen ? loose : {}) });
+    if (onTheWay.value === text) onTheWay.value = null;
+  };
   return (
-    <div class="naming">
-      <FieldInput
-        field={{ name: fields.name.name, title: 'Name, CAS or FEMA number', input: 'text' }}
-        text={name}
-        problem={undefined}
-        onText={async (text) => {
-          onTheWay.value = text;
-          await type({ ...types(fields.name, text), ...(chosen ? loose : {}) });
-          if (onTheWay.value === text) onTheWay.value = null;
-        }}
-      />
+    <div class="naming" ref={here}>
+      <FieldInput field={asked} text={name} problem={undefined} onText={onText} />
       {chosen ? (
         <Chosen facts={chosen} again={own !== undefined} onLoosen={() => void type(loose)} />
       ) : (
         <Matches
           query={onTheWay.value ?? name}
-          onOwn={(one) => void type({ ...loose, ...types(fields.name, one.name), ...types(fields.material, one.id) })}
+          onOwn={(one) =>
+            void choose(walk, { ...loose, ...types(fields.name, one.name), ...types(fields.material, one.id) })
+          }
           onRow={(row) =>
-            void type({ ...loose, ...types(fields.name, row.name), ...types(fields.facts, factsOf(row)) })
+            void choose(walk, { ...loose, ...types(fields.name, row.name), ...types(fields.facts, factsOf(row)) })
           }
         />
       )}
@@ -77,7 +99,9 @@ interface MatchProps {
 }
 
 function Matches({ query, onOwn, onRow }: MatchProps) {
-  const own = search(ownIndex.value, query, 3).map(({ id }) => find('material', id)!);
+  const ids =
+    query.trim() !== '' ? search(ownIndex.value, query, 3).map(({ id }) => id) : lastUsed.value.slice(0, MOST);
+  const own = ids.flatMap((id) => find('material', id) ?? []);
   const rows = query.trim().length < 2 ? [] : searchCatalogue(query, MOST - own.length);
   const leave = (then: () => void) => {
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur(); // the box then shows what was chosen

@@ -1,85 +1,47 @@
-import { shortCode } from '../../core/label/shortCode';
 import type { Bottle, Material } from '../../records/kind/material';
 import { find, list, newRecord } from '../../records/shelf';
-import { answer, ask } from '../engine/answers';
-import { notAmong, type Field } from '../engine/fields';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { asked, gramsOf, isOld, knownOf, neverFitIn } from './newBottleAsked';
+import { bottleCard } from './newBottleCard';
 import { bottleFields as fields } from './bottleFields';
 import { drawNaming } from './Naming';
 import type { Step } from '../engine/task';
-import { formatGiven } from '../../ui/format';
-import { neverFit } from '../../workshop/drinkable/neverFit';
 
 const own = 'as typed from the bottle or its certificate';
 
-/** The code of a new material: one that is free is there, and one that is taken will not do. */
-function askCode(name: string): Field<string> {
-  const taken = list('material').map((material) => material.code);
-  return ask(fields.code, { preset: shortCode(name, taken), refuse: notAmong(taken) });
-}
-
-export type NewBottleStep = 'new-material' | 'new-bottle' | 'new-grade';
+export type NewBottleStep = 'new-material' | 'new-card';
 
 function materialStep(run: RunState): Step<NewBottleStep> {
   const name = answer(run, fields.name);
-  const known = find('material', answer(run, fields.material));
-  const facts = answer(run, fields.facts);
-  const more = known
-    ? []
-    : [askCode(name ?? ''), ...(facts?.form ? [] : [fields.form]), ...(facts?.cas ? [] : [fields.cas])];
+  const [last] = list('bottle');
+  const before = answer(run, fields.following) === 'yes' && last && find('material', last.material);
   return {
     key: 'new-material',
     say: 'What is in the bottle?',
+    ...(before ? { more: [`${before.name} is on the Shelf. Now the next one.`] } : {}),
     draw: drawNaming,
     drawn: ['new.name'],
-    ask: [fields.name, ...(name === null ? [] : more), ...(name === null || known || facts ? [] : [fields.plant])],
-    done: 'Next',
+    ask: [fields.name],
+    ...(isOld(run) ? {} : { types: types(fields.onCard, 'yes') }),
+    done: name === null || knownOf(run) ? 'Next' : `Own material “${name}”`,
     ...(name === null ? { problem: 'Type its name, or the first letters, and choose.' } : {}),
   };
 }
 
-/** The screens that ask for a new bottle: of a material of the catalogue, of one on the Shelf, or of a new one. */
+/**
+ * The screens that ask for a new bottle: its name, and all the rest on one card. The name is not asked where a run begins with it: of a
+ * material of the catalogue, or of one on the Shelf.
+ */
 export function newBottleSteps(run: RunState): Step<NewBottleStep>[] {
-  const density = (find('material', answer(run, fields.material)) ?? answer(run, fields.facts))?.density;
-  const known = density
-    ? { help: `Empty: ${formatGiven(density.gPerMl)} g/mL is used, from the ${density.source}.` }
-    : {};
-  const never = neverFitIn(run);
-  const { supplier, lot, amount, price, received, useBy, purity, box, row } = fields;
-  return [
-    materialStep(run),
-    {
-      key: 'new-bottle',
-      say: 'What does the label say?',
-      more: ['All of it may stay empty.'],
-      ask: [supplier, lot, amount, received, useBy, ask(fields.density, known), purity, price, box, row],
-      done: 'Next',
-      cautions: ['Neat material: gloves and eye protection, open window, never taste it.'],
-    },
-    {
-      key: 'new-grade',
-      say: 'May it go into a drink?',
-      more: ['Read the label. In doubt it is for the nose only.'],
-      ask: [ask(fields.grade, { refuse: (grade) => (grade === 'fit for drinks' ? never : null) })],
-      ...(never && answer(run, fields.grade) === null ? { cautions: [never] } : {}),
-    },
-  ];
-}
-
-/** Why what is in the bottle is never fit for drinks, whatever its label says; null where nothing speaks against it. */
-function neverFitIn(run: RunState): string | null {
-  const material = find('material', answer(run, fields.material)) ?? answer(run, fields.facts);
-  const names = [answer(run, fields.name), material?.name, ...(material?.also ?? [])];
-  return neverFit(
-    names.filter((name) => name != null),
-    material?.cas ?? answer(run, fields.cas),
-  );
+  const begunWith = run.at === '' && knownOf(run) !== null;
+  return begunWith ? [bottleCard(run)] : [materialStep(run), bottleCard(run)];
 }
 
 function newMaterial(run: RunState): Material | null {
   const name = answer(run, fields.name);
   if (name === null) return null;
-  const short = answer(run, fields.code);
+  const short = answer(run, asked(run).code);
   const facts = answer(run, fields.facts);
   const form = facts?.form ?? answer(run, fields.form);
   const number = facts?.cas ?? answer(run, fields.cas);
@@ -109,11 +71,12 @@ export function newBottle(run: RunState): { material: Material; bottle: Bottle; 
 }
 
 function bottleOf(run: RunState, material: string): Bottle {
+  const now = asked(run);
   const gPerMl = answer(run, fields.density);
   const purity = answer(run, fields.purity);
-  const amountG = answer(run, fields.amount);
+  const grams = gramsOf(run);
   const price = answer(run, fields.price);
-  const texts = { received: fields.received, useBy: fields.useBy, box: fields.box, row: fields.row };
+  const texts = { received: now.received, useBy: fields.useBy, box: now.box, row: fields.row };
   const typed = Object.entries(texts).flatMap(([name, field]) => {
     const text = answer(run, field);
     return text ? [[name, text]] : [];
@@ -121,13 +84,14 @@ function bottleOf(run: RunState, material: string): Bottle {
   return newRecord('bottle', {
     from: [material],
     material,
-    supplier: answer(run, fields.supplier) ?? '',
+    supplier: answer(run, now.supplier) ?? '',
     lot: answer(run, fields.lot) ?? '',
     grade: neverFitIn(run) ? 'smell only' : (answer(run, fields.grade) ?? 'smell only'),
     ...Object.fromEntries(typed),
     ...(gPerMl === null ? {} : { density: { gPerMl, atC: 20, source: own } }),
     ...(purity === null ? {} : { purity: purity / 100 }),
-    ...(amountG === null ? {} : { amountG }),
-    ...(amountG === null || price === null ? {} : { pricePerG: price / amountG }),
+    ...(grams ? { amountG: grams.g } : {}),
+    ...(grams && grams.u > 0 ? { amountU: grams.u } : {}),
+    ...(!grams || price === null ? {} : { pricePerG: price / grams.g }),
   });
 }

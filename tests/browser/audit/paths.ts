@@ -63,8 +63,12 @@ export const paths: readonly (Path & { readonly task: string })[] = [
   nosing('Threshold', { tries: '1' }),
   nosing('Duo-trio'),
   { task: 'lookup', name: 'Look up ppm', steps: 1, ends: false },
-  { task: 'bottle', name: 'Add a bottle', types: { price: '12' } },
-  { task: 'supply', name: 'Add a supply' },
+  { task: 'bottle', name: 'Add a bottle', types: { 'new.received': '2026-11-01' } },
+  {
+    task: 'supply',
+    name: 'Add supplies',
+    at: [[/^Came from/, press('.good-name', /ethanol 96/)]],
+  },
   {
     task: 'certificate',
     name: 'Certificate',

@@ -45,9 +45,9 @@ export async function stroll(page: Page, path: Path, { inspect, note }: Inspecto
     note(path.name, 'walk', [`did not end: ${await page.locator('.say').first().textContent()}`]);
 }
 
-/** Whether the focus has come to the instruction; the address may change a moment before the screen does. */
+/** Whether the focus has come to the instruction, or to the one field that a step begins with; the address may change a moment before the screen does. */
 async function instructionHeld(page: Page): Promise<boolean> {
-  const held = page.locator('.run .say:focus').first();
+  const held = page.locator('.run .say:focus, .run .naming input:focus').first();
   return held.waitFor({ timeout: 20_000 }).then(
     () => true,
     () => false,
@@ -78,6 +78,9 @@ async function answerAndLeave(page: Page, path: Path, onRefused: () => Promise<v
 
 /** Fills the slots of a card that are empty, with what is liked, and types what the path types. */
 async function fillSlots(page: Page, path: Path): Promise<void> {
+  const prefer = (path.prefer ?? []).map(({ source }) => source);
+  await page.evaluate(takePills, prefer);
+  await settle(page);
   const slots = page.locator('.run .slot[data-name]');
   for (let i = 0; i < (await slots.count()); i++) {
     const slot = slots.nth(i);
@@ -92,6 +95,15 @@ async function fillSlots(page: Page, path: Path): Promise<void> {
     await page.evaluate(takeFromSheet, { prefer, text: text ?? '2' });
     await page.locator('dialog[open]').waitFor({ state: 'detached' });
     await settle(page);
+  }
+}
+
+/** Takes an option where the card shows them itself; runs inside the page. */
+function takePills(prefer: string[]): void {
+  for (const pills of document.querySelectorAll('.run .pills:not(:has([aria-pressed=true]))')) {
+    const all = [...pills.querySelectorAll<HTMLElement>('button')];
+    const liked = prefer.map((source) => all.find((one) => new RegExp(source).test(one.textContent ?? '')));
+    (liked.find((one) => one) ?? all[0]!).click();
   }
 }
 

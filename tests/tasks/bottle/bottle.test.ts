@@ -7,6 +7,8 @@ import { shelf, takeIn } from '../../../src/records/shelf';
 import { bottle } from '../../../src/tasks/bottle/task';
 import { catalogue, factsOf, loadCatalogue, searchCatalogue } from '../../../src/workshop/catalogue';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
+import { slotsOf, sentenceText, firstOpen } from '../../../src/tasks/engine/card';
+import { fullOf } from '../../../src/records/stock';
 import { dilute } from '../../../src/tasks/dilute/task';
 import { startWalking } from '../walking';
 
@@ -19,7 +21,8 @@ const food = { 'new.grade': 'fit for drinks' };
 
 function added(typed: Record<string, string>): { bottle: Bottle; material: Material } {
   const walk = startWalking(bottle, typed);
-  while (walk.step().key !== 'new-grade') walk.next();
+  while (walk.step().key !== 'new-card') walk.next();
+  expect(problemsOf(walk.step(), walk.state())).toEqual({});
   const [kept, material] = walk.keep() as [Bottle, Material];
   return { bottle: kept, material };
 }
@@ -35,11 +38,21 @@ describe('looking a name up in the catalogue', () => {
     ['pink grapefrut', ''],
     ['grapefrut', 'grapefruit-oil'],
     ['Elettaria', 'cardamom-oil'],
+    ['limon', 'lemon-oil'],
   ])('“%s” finds %s among the first three', (query, id) => {
     const found = searchCatalogue(query, 3).map((one) => one.id);
     if (id === '') expect(found).toEqual([]);
     else expect(found).toContain(id);
   });
+
+  test.each([
+    ['limon', 'd-limonene'],
+    ['lemo', 'lemon-oil'],
+    ['card', 'cardamom-oil'],
+    ['van', 'vanillin'],
+    ['pepp', 'peppermint-oil'],
+    ['citr', 'citral'],
+  ])('“%s” finds %s first', (query, id) => expect(searchCatalogue(query, 1)[0]!.id).toBe(id));
 
   test('every entry is found by its own name and by its CAS number', () => {
     for (const one of catalogue.value!.rows.values()) {
@@ -59,11 +72,11 @@ describe('a new bottle', () => {
     ],
   ])('of what is never fit for drinks refuses that answer: %o', (typed, name) => {
     const walk = startWalking(bottle, { ...typed, 'new.form': 'liquid' } as Record<string, string>);
-    while (walk.step().key !== 'new-grade') walk.next();
+    while (walk.step().key !== 'new-card') walk.next();
     const sentence = `${name} is never fit for drinks: smell only.`;
-    expect(walk.step().cautions).toEqual([sentence]);
+    expect(walk.step().cautions).toContain(sentence);
     walk.type('new.grade', 'fit for drinks');
-    expect(walk.step().cautions).toBeUndefined(); // it is said once
+    expect(walk.step().cautions).not.toContain(sentence); // it is said once, as what is wrong
     expect(Object.values(problemsOf(walk.step(), walk.state()))).toEqual([sentence]);
     expect((walk.keep()[0] as Bottle).grade).toBe('smell only'); // whatever way led past the question
     walk.type('new.grade', 'smell only');
@@ -81,16 +94,14 @@ describe('a new bottle', () => {
   });
 
   test('asks only what the catalogue does not know', () => {
-    const walk = startWalking(bottle, choose('d-limonene'));
-    expect(walk.step().ask!.map(({ name }) => name)).toEqual(['new.name', 'new.code']);
+    const about = ['new.name', 'new.code', 'new.form', 'new.cas', 'new.plant'];
+    const asked = (walk: ReturnType<typeof startWalking>) =>
+      walk.step().ask!.flatMap(({ name }) => (about.includes(name) ? name : []));
+    expect(asked(startWalking(bottle, choose('d-limonene')))).toEqual(['new.name', 'new.code']);
     const byHand = startWalking(bottle, { 'new.name': 'rhubarb base' });
-    expect(byHand.step().ask!.map(({ name }) => name)).toEqual([
-      'new.name',
-      'new.code',
-      'new.form',
-      'new.cas',
-      'new.plant',
-    ]);
+    expect(asked(byHand)).toEqual(['new.name']);
+    byHand.next();
+    expect(asked(byHand)).toEqual(about);
   });
 
   test('of what melts near room temperature still asks for its form', () => {
@@ -111,7 +122,8 @@ describe('a new bottle', () => {
   });
 
   test('a mistyped CAS number is noticed', () => {
-    const walk = startWalking(bottle, { 'new.name': 'my oil', 'new.cas': '5989-27-6' });
+    const walk = startWalking(bottle, { 'new.name': 'my oil', 'new.cas': '5989-27-6', ...food });
+    walk.next();
     expect(() => walk.next()).toThrow('The check digit of 5989-27-6 does not fit');
   });
 
@@ -156,6 +168,113 @@ describe('a new bottle', () => {
       const read = readRecord(kinds.material, JSON.parse(JSON.stringify(material)));
       expect(read.ok ? '' : `${one.name}: ${read.why}`).toBe('');
     }
+  });
+});
+
+const received = '2026-05-04';
+const bought = (typed: Record<string, string>) => added({ ...choose('cardamom-oil'), ...food, ...typed });
+/** A bottle of before, with what its run was asked. */
+const shelve = (typed: Record<string, string>, asked: Record<string, string>) => {
+  const { bottle: kept, material } = bought(typed);
+  takeIn([material, Object.assign(kept, { done: { from: received, to: received, asked } })]);
+  return material;
+};
+
+describe('the card of a bottle', () => {
+  test('can be left as soon as its grade is said, which nothing fills in', () => {
+    const walk = startWalking(bottle, choose('cardamom-oil'));
+    const open = () => firstOpen(slotsOf(walk.state(), walk.step()));
+    expect(open()).toMatchObject({ state: 'empty', asks: 'Say the grade', value: '' });
+    walk.type('new.grade', 'smell only');
+    expect(open()).toBeUndefined();
+    expect((walk.keep()[0] as Bottle).grade).toBe('smell only');
+  });
+
+  test('takes the supplier, box and amount of last time along, and never the grade', () => {
+    const typed = { 'new.supplier': 'Pebblewick', 'new.box': 'A', 'new.amount': '30', 'new.unit': 'mL' };
+    shelve(typed, typed);
+    const walk = startWalking(bottle, { ...choose('d-limonene') });
+    expect(walk.step().problem).toMatch(/grade/);
+    walk.type('new.grade', 'fit for drinks');
+    expect(walk.keep()[0]).toMatchObject({ supplier: 'Pebblewick', box: 'A', grade: 'fit for drinks' });
+    expect((walk.keep()[0] as Bottle).amountG).toBeCloseTo(30 * 0.8411, 6);
+  });
+
+  test('weighs what is given in mL by the density of the lot, else the known one with its ±, else a typical one', () => {
+    expect(bought({ 'new.amount': '10', 'new.unit': 'mL', 'new.density': '0.92' }).bottle).toMatchObject({
+      amountG: 9.2,
+    });
+    const known = bought({ 'new.amount': '10', 'new.unit': 'mL' }).bottle;
+    expect(known.amountG).toBeCloseTo(9.259, 6);
+    expect(known.amountU).toBeGreaterThan(0);
+    const typical = added({ 'new.name': 'my oil', 'new.amount': '10', 'new.unit': 'mL', ...food }).bottle;
+    expect(typical.amountG).toBeCloseTo(9.5, 6);
+    expect(typical.amountU).toBeCloseTo(1.1 / Math.sqrt(3), 6);
+    const { sources } = fullOf(typical)!;
+    expect(sources[0]!.u).toBeCloseTo(Math.hypot(0.095, 1.1 / Math.sqrt(3)), 6);
+    expect(bought({ 'new.amount': '10', 'new.unit': 'g' }).bottle).toMatchObject({ amountG: 10 });
+    expect(bought({ 'new.amount': '10', 'new.unit': 'g' }).bottle.amountU).toBeUndefined();
+  });
+
+  test('of a solid that is chosen by its name is in g too', () => {
+    const walk = startWalking(bottle);
+    for (const [key, text] of Object.entries(choose('vanillin'))) walk.type(key, text);
+    expect(walk.step().ask!.find(({ name }) => name === 'new.amount')).toMatchObject({ unit: 'g' });
+  });
+
+  test('asks for a solid in g, whatever the last bottle was in', () => {
+    shelve({ 'new.amount': '30', 'new.unit': 'mL' }, { 'new.amount': '30', 'new.unit': 'mL' });
+    const walk = startWalking(bottle, { ...choose('vanillin'), ...food });
+    const amount = walk.step().ask!.find(({ name }) => name === 'new.amount')!;
+    expect(amount).toMatchObject({ unit: 'g' });
+    expect(amount.preset).toBeUndefined();
+  });
+
+  test('says what is in it, without what was left out', () => {
+    const walk = startWalking(bottle, { ...choose('cardamom-oil'), ...food, 'new.received': received });
+    expect(sentenceText(walk.state(), walk.step())).toMatch(/^cardamom oil, CARD, food grade received .*2026$/);
+    walk.type('new.lot', 'C-1');
+    walk.type('new.amount', '10');
+    walk.type('new.price', '14');
+    expect(sentenceText(walk.state(), walk.step())).toMatch(
+      /^cardamom oil, CARD, 10 mL, lot C-1, food grade received .*2026, for 14/,
+    );
+  });
+
+  test('goes on to the next bottle from the same supplier on the same day', () => {
+    const walk = startWalking(bottle, {
+      ...choose('cardamom-oil'),
+      ...food,
+      'new.supplier': 'P',
+      'new.received': received,
+    });
+    expect(walk.step().offers).toEqual([
+      {
+        words: 'Save and next',
+        leave: true,
+        start: { task: 'bottle', typed: { 'new.following': 'yes', 'new.supplier': 'P', 'new.received': received } },
+      },
+    ]);
+    takeIn(walk.keep());
+    const next = startWalking(bottle, walk.step().offers![0]!.start!.typed);
+    expect(next.step()).toMatchObject({
+      key: 'new-material',
+      more: ['cardamom oil is on the Shelf. Now the next one.'],
+    });
+  });
+
+  test('in a run of the first version is as it was left: an amount in g, and nothing of last time', () => {
+    shelve({ 'new.supplier': 'Pebblewick' }, { 'new.supplier': 'Pebblewick', 'new.amount': '30', 'new.unit': 'mL' });
+    const typed = { ...choose('d-limonene'), 'new.amount': '9', ...food };
+    const run = {
+      ...startWalking(bottle, typed).state(),
+      at: 'new-grade',
+      done: { 'new-material': 't', 'new-bottle': 't' },
+    };
+    const [kept] = bottle.keep(run) as [Bottle];
+    expect(kept).toMatchObject({ supplier: '', amountG: 9 });
+    expect(kept.received).toBeUndefined();
+    expect(kept.amountU).toBeUndefined();
   });
 });
 
