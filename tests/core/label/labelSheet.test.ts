@@ -51,11 +51,11 @@ describe('labels on a sheet', () => {
         expect(pages.flat()).toHaveLength(count);
         for (const page of pages) {
           page.forEach(({ x, y }) => {
-            expect(Math.min(x, y)).toBeGreaterThanOrEqual(5 - 1e-9);
-            expect(x + w).toBeLessThanOrEqual(205 + 1e-9);
-            expect(y + h).toBeLessThanOrEqual(292 + 1e-9);
+            expect(Math.min(x, y)).toBeGreaterThanOrEqual(5 - 1e-8);
+            expect(x + w).toBeLessThanOrEqual(205 + 1e-8);
+            expect(y + h).toBeLessThanOrEqual(292 + 1e-8);
           });
-          const apart = (a: Place, b: Place) => Math.abs(a.x - b.x) >= w - 1e-9 || Math.abs(a.y - b.y) >= h - 1e-9;
+          const apart = (a: Place, b: Place) => Math.abs(a.x - b.x) >= w - 1e-8 || Math.abs(a.y - b.y) >= h - 1e-8;
           expect(page.flatMap((a, i) => page.slice(i + 1).filter((b) => !apart(a, b)))).toEqual([]);
         }
       }),
