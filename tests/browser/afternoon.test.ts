@@ -117,7 +117,7 @@ test('six strips, ten pairs proposed and noted, a swap, a verdict and a formula,
   await h.done();
   for (const code of CODES.slice(0, 6)) await dipNext(code);
   await phone.page.locator('.fan').waitFor();
-  expect(await phone.page.locator('.fan').getAttribute('aria-label')).toContain('PGF 1 % stays wet');
+  expect(await phone.page.locator('.fan').getAttribute('aria-label')).toContain('PGF 1 % Stays wet');
   for (const code of CODES.slice(0, 6).filter((one) => one !== 'PGF')) {
     await strip(code);
     await h.tap('It is dry now');
@@ -162,7 +162,7 @@ test('what waits for its moment stands on the Bench, and a tap leads there', asy
   await h.done();
   await dipNext('CARD');
   await phone.page.locator('.fan').waitFor();
-  await phone.page.getByRole('button', { name: /Pause/ }).tap();
+  await h.pause();
   await readNumbers();
   await phone.page.locator('.due .entry', { hasText: /Smell CARD.*, at 5 min/ }).tap();
   await phone.page.locator('.fan').waitFor();

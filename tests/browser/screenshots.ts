@@ -42,7 +42,7 @@ for (const path of paths.filter(({ name }) => Object.keys(wanted).some((here) =>
 await page.evaluate(() => (location.hash = '#/new/calibrate'));
 await page.locator('input[name="mass.1"]').fill('0.31');
 await settle(page);
-await page.locator('.round').tap();
+await page.getByRole('button', { name: 'Back' }).tap();
 await page.emulateMedia({ colorScheme: 'dark' });
 await page.locator('.paused').first().waitFor();
 await shoot('bench');

@@ -150,22 +150,13 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
       await phone.page.locator('.dip-pad').tap();
       await phone.page.waitForTimeout(500); // no one dips faster
     }
-    await h.sees('Fan them');
-    await phone.page.locator('svg[role=img]').first().waitFor();
-    await phone.page.locator('.hub-actions .strong').tap();
-    await h.sees('Smell');
-    await phone.page.locator('.questions input').first().fill('green, peel');
+    await phone.page.locator('.fan').waitFor();
+    await h.tap('More…');
+    await phone.page.locator('input[name$=".words"]').fill('green, peel');
     await h.done();
-    await h.done();
-    await h.sees('Fan them');
-    await h.tap('Swap');
-    await h.sees('Which strip goes out');
-    await h.tap('Back to the fan');
-    await h.sees('Fan them');
-    await h.tap('Write a verdict');
+    await phone.page.locator('.notes', { hasText: 'green, peel' }).waitFor();
+    await h.tap('Give a verdict');
     await h.choose('Keep');
-    await h.done();
-    await h.sees('formula');
     await h.finish();
     expect(await phone.page.locator('.record').textContent()).toContain('green, peel');
   });
