@@ -1,6 +1,9 @@
-import { list, shelf } from '../../records/shelf';
+import type { Bottle } from '../../records/kind/material';
+import { find, list, shelf } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import type { Option } from '../../ui/controls/field';
+import { solvents } from '../../tables/solvents';
+import { formatTyped } from '../../ui/format';
 import { leftPhrase } from '../../ui/left';
 import { leftOf } from '../../records/stock';
 import { calledOf, labelTagOf, strengthWords } from '../../workshop/thing/labelled';
@@ -20,8 +23,11 @@ export const asked = oncePerRun((run: RunState) => {
   const sources = sourceOptions();
   const source = asBefore(run, ask(fields.source, { options: sources }), [], nextSource());
   const before = timesBefore(answer(run, source));
-  const basis = asBefore(run, fields.basis, before, shelf.settings.value.basis);
-  const strength = asBefore(run, fields.strength(answer(run, basis) ?? '% w/v'), before, '1');
+  const basis = asBefore(run, fields.basis, [basisOfVial(answer(run, source)), ...before], shelf.settings.value.basis);
+  const further = find('vial', answer(run, source)); // a vial is diluted to a tenth
+  const strengths = further ? [] : before;
+  const usual = further ? formatTyped(further.label.value / 10) : '1';
+  const strength = asBefore(run, fields.strength(answer(run, basis) ?? '% w/v'), strengths, usual);
   const options = solventChoices(cloudy(run, answer(run, strength), answer(run, basis)));
   const solvent = asBefore(run, ask(fields.solvent, { options }), before.map(fitSolvent), ownSolventBottle());
   const droppers = [
@@ -46,6 +52,12 @@ export const asked = oncePerRun((run: RunState) => {
 
 /** The run as it would be with its card left as it is: what all of it is worked out from. */
 export const settled = oncePerRun((run: RunState): RunState => asIfLeft(run, Object.values(asked(run))));
+
+/** A vial is diluted further in the basis of its own strength. */
+function basisOfVial(source: string | null): Answers {
+  const vial = find('vial', source);
+  return vial ? { [fields.basis.name]: vial.label.basis } : {};
+}
 
 /** The vial: the first version had "Another size" and asked for it apart. */
 function sizeAsked(run: RunState, before: readonly Answers[]): Field<number> {
@@ -99,12 +111,20 @@ function ownSolventBottle(): string | undefined {
 
 /** What is most likely diluted next: the newest bottle that no vial was made from, else that of last time. */
 function nextSource(): string {
-  const bottles = list('bottle').filter((one) => whyNotByItself(one) === null);
+  const bottles = list('bottle').filter((one) => whyNotByItself(one) === null && !isSolvent(one));
   const used = new Set(list('vial').flatMap(({ uses }) => uses.map(({ id }) => id)));
   const last = list('vial')
     .flatMap(({ uses }) => uses.map(({ id }) => id))
     .find((id) => bottles.some((one) => one.id === id));
   return (bottles.find(({ id }) => !used.has(id))?.id ?? last ?? bottles[0]?.id) || '';
+}
+
+const solventNumbers = new Set(solvents.map(({ cas }) => cas));
+
+/** A solvent that was put on the Shelf as a material is not what someone dilutes. */
+function isSolvent({ material }: Bottle): boolean {
+  const { cas } = find('material', material) ?? {};
+  return cas !== undefined && solventNumbers.has(cas);
 }
 
 /** What can be diluted: bottles first, then a new one, then vials. */

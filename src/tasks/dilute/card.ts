@@ -38,15 +38,23 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
     card: cardOf(run, now, { order: known, better }),
     ...(known ? { results: [strengthResult(known, madeOf(asPlanned(now, known), known))] } : {}),
     ...(known && isNothing(known) && !better ? { problem: NOTHING } : {}),
-    ...(known && isPast(now, known) ? { more: [PAST] } : {}),
+    more: [...(known && isPast(now, known) ? [PAST] : []), ...inAlready(now)],
     ...(known ? { cautions: cautionsFor(known.solvent, known.source.drop.strength === 1, known.source.cautions) } : {}),
     ...(better ? { types: better.types } : {}),
     ...(next ? { next: next as DiluteStep['key'] } : {}),
-    ...(list('bottle').length > 1 && !isNew
+    ...(list('bottle').length > 1 && !isNew && !isGradeOpen(now)
       ? { offers: [{ words: 'More vials', type: types(fields.picking, 'yes'), go: 'set' }] }
       : {}),
-    done: isNew ? 'Add the bottle' : doneWords(now, known, better),
+    done: isNew ? 'Add the bottle' : (now.drops['source'] ?? 0) > 0 ? 'Count on' : doneWords(now, known, better),
   };
+}
+
+/** What was counted before the way back to this card: it is in the vial. */
+function inAlready(now: RunState): string[] {
+  const drops = now.drops['source'] ?? 0;
+  return drops > 0
+    ? [`${dropsText(drops)} are counted for this vial already. For another one discard this run, behind ⋯.`]
+    : [];
 }
 
 const PAST = 'What it is made from is past its date: smell it against fresh first.';
@@ -107,6 +115,11 @@ function isGradeAsked(now: RunState): boolean {
 /** Whether the label of the bottle, if one was chosen, does not say it. */
 function isLabelSilent(bottle: Supply | undefined): boolean {
   return bottle === undefined || labelSays(bottle) === null;
+}
+
+/** Whether the grade of the solvent is still to be said. */
+function isGradeOpen(now: RunState): boolean {
+  return isGradeAsked(now) && answer(now, gradeAsked(now)) === null;
 }
 
 function isScaleUsed(now: RunState): boolean {
@@ -206,15 +219,17 @@ function adviceOf(now: RunState, order: Order, better: WayDown | null): Pick<Car
     return { advice: { words: `At this strength ${order.source.name} does not dissolve in ${order.solvent.name}.` } };
   if (order.plan.tooLittle) return { advice: { words: few } };
   const { drops, exactG } = order.plan;
-  if (drops && answer(now, fields.exact) !== 'yes' && offWords(drops.error)) {
+  const { mgPerDrop } = order.drop;
+  const relative = expanded(mgPerDrop) / mgPerDrop.value;
+  const isRough = !order.drop.calibrated && drops !== null && Math.abs(drops.error) < relative;
+  if (drops && !isRough && answer(now, fields.exact) !== 'yes' && offWords(drops.error)) {
     const ml = inMl(order, exactG);
     const exactly = `Take ${formatPlain(ml, 3)} mL, then ${dropsText(drops.drops)} are exact`;
     const fits = ml <= order.sizeMl ? { offer: { words: exactly, type: types(fields.exact, 'yes') } } : {};
     return { advice: { words: offWords(drops.error).trim(), ...fits } };
   }
   if (!drops || order.drop.calibrated) return {};
-  const { mgPerDrop } = order.drop;
-  const percent = formatPlain((expanded(mgPerDrop) / mgPerDrop.value) * 100, 2);
+  const percent = formatPlain(relative * 100, 2);
   return {
     advice: {
       words: `These drops are an estimate (± ${percent} %). Weigh them once after counting, and they become a measurement.`,

@@ -6,11 +6,12 @@ import type { Result } from '../../ui/controls/result';
 import type { Offer } from '../engine/task';
 import { answer, supposing, types } from '../engine/answers';
 import { fields, type DiluteStep } from './fields';
-import { madeOf, type Made } from './made';
+import { dropsWeighed, madeOf, type Made } from './made';
 import { inMl, type Order } from './making';
 import { pourStep } from './pouring';
 
 const OVERSHOOT = 0.02; // our choice: 2 % over the target is worth a word, less is not
+const WEIGHED_OVER = 0.1; // our choice: drops that weigh a tenth more than they were taken for are worth a rescue
 const BRIM = 1.1; // our choice: what a vial holds up to its rim, over its size; common practice, no source
 
 /** What to do about a vial that came out too strong; nothing where it did not: then it is made. */
@@ -29,7 +30,8 @@ export function endSteps(run: RunState, order: Order): DiluteStep[] {
  */
 function isOver(run: RunState, { byDrops, plan, readabilityG, target }: Order, { rescue, strength }: Made): boolean {
   if (rescue === null || strength.value <= target * (1 + OVERSHOOT)) return false;
-  if (byDrops) return (run.drops['source'] ?? 0) > plan.drops!.drops;
+  const isWeighedOver = dropsWeighed(run) !== null && strength.value > target * (1 + WEIGHED_OVER);
+  if (byDrops) return isWeighedOver || (run.drops['source'] ?? 0) > plan.drops!.drops;
   return (answer(run, fields.materialG) ?? 0) > plan.amounts.source + readabilityG;
 }
 

@@ -125,9 +125,21 @@ function weighedStep(run: RunState): DiluteStep {
     say: `What do the ‹${dropsText(run.drops['source'] ?? 0)}› weigh?`,
     more: ['What the scale shows more than before the first drop.'],
     ask: [fields.dropsG],
+    ...implausible(run),
     offers: [{ words: 'They were not weighed', type: clears(fields.weighs), go: 'drops' }],
     done: 'Next',
   };
+}
+
+const LIGHTEST = 2; // mg a drop; our choice: below any dropper of the bench
+const HEAVIEST = 120; // mg a drop; our choice: glycerol from a wide lip weighs less
+
+/** A weight that no drops can have: most likely a slip of the point. */
+function implausible(run: RunState): { problem?: string } {
+  const grams = answer(run, fields.dropsG);
+  const each = grams === null ? null : (grams * 1000) / Math.max(1, run.drops['source'] ?? 0);
+  if (each === null || (each >= LIGHTEST && each <= HEAVIEST)) return {};
+  return { problem: `That is ${formatPlain(each, 2)} mg a drop, which no drop weighs: look at the point, in g.` };
 }
 
 function strengthNow(run: RunState, order: Order, count: number): string {

@@ -63,10 +63,10 @@ export function asPlanned(run: RunState, { plan }: Order): RunState {
     : supposing(run, { [fields.materialG.name]: String(plan.amounts.source) });
 }
 
-/** Whether a vial of the rack was counted or weighed to its end. */
+/** Whether the material is in a vial of the rack: drops are counted, or it was weighed. The one in hand may get more. */
 export function isReady({ run, order }: Racked): boolean {
   if (!order) return false;
-  return order.byDrops ? 'drops' in run.done : 'material' in run.done;
+  return order.byDrops ? (run.drops['source'] ?? 0) > 0 : answer(run, fields.materialG) !== null;
 }
 
 /** Whether it is not made after all. */

@@ -4,11 +4,12 @@ import { bottleWithMaterial } from '../../workshop/onHand';
 import { labelTagOf, tagOf } from '../../workshop/thing/labelled';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
-import { answer, types } from '../engine/answers';
+import { answer, supposing, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
 import { settled } from './asked';
 import { fields, type DiluteStep, type Rack } from './fields';
+import { rackOf } from './rack';
 
 const MOST = 30; // our choice: a rack of more is made in two goes
 
@@ -41,8 +42,19 @@ export function pickStep(run: RunState): DiluteStep {
     told: [['Picked', ids.map(nameOf).join(', ') || '–']],
     ...(problem ? { problem } : {}),
     types: types(fields.rack, rack),
+    ...littleOf(run, rack),
     done: ids.length === 1 ? 'Make 1 vial' : `Make ${ids.length} vials`,
   };
+}
+
+/** Those of which one step would take too little: each is better made by itself, through a stronger dilution. */
+function littleOf(run: RunState, rack: Rack): { more?: string[] } {
+  const few = rackOf(supposing(run, types(fields.rack, rack))).flatMap(({ order }) =>
+    order?.plan.tooLittle ? order.source.tag : [],
+  );
+  return few.length === 0
+    ? {}
+    : { more: [`Too little to measure well: ${few.join(', ')}. Make it by itself, in two steps.`] };
 }
 
 function nameOf(id: string): string {
