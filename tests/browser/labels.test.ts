@@ -63,11 +63,12 @@ async function close(): Promise<void> {
   await phone.context.close();
 }
 
-/** A choice of the set-up, which is folded away once it was made. */
+/** A choice of the set-up, which is folded away once it was made. Waits until the page shows it as chosen: it is stored first. */
 async function choose(value: string): Promise<void> {
   const setUp = phone.page.locator('.set-up');
   if ((await setUp.getAttribute('open')) === null) await setUp.locator('> summary').tap();
   await setUp.locator(`.label-chips input[value="${value}"]`).check();
+  await setUp.locator(`.label-chips .chosen input[value="${value}"]`).waitFor();
 }
 const preparing = () => phone.page.locator('.label-preview .label text').first().waitFor();
 
@@ -219,6 +220,7 @@ describe('labels as the browser prints them', () => {
     await preparing();
     await choose('hand');
     const rows = phone.page.locator('.by-hand li');
+    await rows.first().waitFor();
     expect(await rows.allTextContents()).toEqual([
       'CARD 1 %made\u00a02026-05-04, 1 ring around it, flammable',
       'HEX3 1 %SMELL ONLYmade\u00a02026-05-04, 1 ring around it, flammable',
@@ -230,6 +232,8 @@ describe('labels as the browser prints them', () => {
     expect(await rows.nth(1).getByRole('checkbox').isChecked()).toBe(true);
     await choose('printer203');
     await preparing();
+    const touched = phone.page.locator('.label-chips input[value="printer203"]');
+    expect(await touched.evaluate((chip) => chip === document.activeElement)).toBe(true); // not drawn again under the finger
   });
 
   test('many at once are picked on the Shelf', async () => {

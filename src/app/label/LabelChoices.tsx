@@ -33,11 +33,10 @@ export function LabelChoices({ problems }: { problems: Record<string, string> })
   );
 }
 
-/** Size, printer, and for sheets what kind of paper and where on it. */
+/** Size, printer, and for sheets what kind of paper and where on it; by hand, the printer alone. Each keeps its place among the others, so that the chip that was just touched stays the same one and keeps the focus. */
 function Choices({ problems }: { problems: Record<string, string> }) {
   const setUp = labelSetUp();
-  const printers = <Chips name="on" title="Printed on" options={labelPrinters} />;
-  if (setUp['on'] === 'hand') return printers;
+  const byHand = setUp['on'] === 'hand';
   const onSheet = labelPrinters.find(({ value }) => value === setUp['on'])?.sheet != null;
   const ask = (fields: readonly Field[]) => (
     <div class="pair">
@@ -54,14 +53,16 @@ function Choices({ problems }: { problems: Record<string, string> }) {
   );
   return (
     <>
-      <Chips name="size" title="Size, mm" options={labelSizes} />
-      {setUp['size'] === 'own' && ask(ownFields)}
-      {printers}
-      {!onSheet && <p class="quiet">Some phones print in a size of their own: then share or save the picture.</p>}
+      {!byHand && <Chips name="size" title="Size, mm" options={labelSizes} />}
+      {!byHand && setUp['size'] === 'own' && ask(ownFields)}
+      <Chips name="on" title="Printed on" options={labelPrinters} />
+      {!byHand && !onSheet && (
+        <p class="quiet">Some phones print in a size of their own: then share or save the picture.</p>
+      )}
       {onSheet && <Chips name="paper" title="Paper" options={papers} />}
       {onSheet && setUp['paper'] === 'labels' && ask(sheetFields)}
       {onSheet && ask([firstField])}
-      <ScreenMatch />
+      {!byHand && <ScreenMatch />}
     </>
   );
 }
