@@ -20,8 +20,13 @@ export function Sheet({ title, onClose, children }: Props) {
   const closing = useRef(onClose);
   closing.current = onClose;
   useEffect(() => {
+    const opener = document.activeElement;
     sheet.current!.showModal();
-    return onBack(() => closing.current());
+    const off = onBack(() => closing.current());
+    return () => {
+      off();
+      if (opener instanceof HTMLElement) opener.focus({ preventScroll: true });
+    };
   }, []);
   return (
     <dialog
