@@ -151,8 +151,10 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
       await phone.page.waitForTimeout(500); // no one dips faster
     }
     await phone.page.locator('.fan').waitFor();
+    await h.tap('Write a note while wet');
     await h.tap('More…');
     await phone.page.locator('input[name$=".words"]').fill('green, peel');
+    await phone.page.waitForTimeout(300); // it is stored
     await h.done();
     await phone.page.locator('.notes', { hasText: 'green, peel' }).waitFor();
     await h.tap('Give a verdict');
