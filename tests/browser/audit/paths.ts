@@ -36,6 +36,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
   {
     task: 'layer',
     name: 'Layer strips',
+    prefer: [/CARD 1 %|NOOT|RHU 5 %|HEX3 1 %/],
     at: [
       [/^Fan them/, press('.ways .second', /Add/)],
       [/^Fan/, press('dialog[open] .sheet-row')],
@@ -53,6 +54,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
   {
     task: 'dose',
     name: 'Dose a drink: a ladder',
+    prefer: [/RHU 5 %/],
     types: { lowest: '10', glasses: '2' },
     at: [[/How much do you want/, press('.offers .second')]],
     steps: 60,

@@ -24,7 +24,8 @@ export async function stroll(page: Page, path: Path, { inspect, note }: Inspecto
   const once = new Set<RegExp>();
   let last = '';
   for (let i = 0; i < (path.steps ?? 30); i++) {
-    await page.locator('.run .say, .record, .bench').first().waitFor();
+    await page.locator('.run .say, .record, .bench, .labels').first().waitFor();
+    if (await page.locator('.labels').count()) return inspect(`labels after ${path.name}`); // of several vials
     if (await page.locator('.bench').count()) return; // a run that keeps nothing
     if (await page.locator('.record').count()) return inspect(`record after ${path.name}`);
     const here = await stepName(page, path);
