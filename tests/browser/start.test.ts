@@ -111,11 +111,14 @@ test('a finger that answers each step as soon as it is there is not sent back', 
   await page.evaluate(() => {
     window.requestAnimationFrame = (then) => Number(setTimeout(then, 300, 0)); // frames are late on a busy phone
     const steps = ((window as never as { steps: string[] }).steps = []);
+    let last = ''; // what was answered: a sentence that changes under an open sheet is answered anew
     const answer = () => {
+      const step = location.hash.split('/')[3] ?? '';
+      if (step && (steps as string[]).at(-1) !== step) (steps as string[]).push(step);
       const say = document.querySelector('.run .say')?.textContent ?? '';
       const sheet = document.querySelector('dialog[open]')?.getAttribute('aria-label') ?? '';
-      if (say === '' || (steps as string[]).at(-1) === say + sheet || document.querySelector('.pad')) return;
-      (steps as string[]).push(say + sheet);
+      if (say === '' || last === say + sheet || document.querySelector('.pad')) return;
+      last = say + sheet;
       tap();
     };
     const tap = () => {
