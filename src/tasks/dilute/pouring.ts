@@ -111,7 +111,9 @@ function dropStep(run: RunState, order: Order, poured: boolean): DiluteStep {
   };
   return {
     key: 'drops',
-    say: `${poured ? 'Add' : `Pour ${pouredText(run, order)}. Add`} ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
+    say: poured
+      ? `Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`
+      : `Pour ${pouredText(run, order)}. Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
     pad: { counter: 'source', target: drops!.drops, live },
     offers: [weigh, ...(poured ? [] : [other])],
     ...(count === 0 ? { problem: 'Tap once for each drop that falls; none is counted yet.' } : {}),
@@ -150,7 +152,9 @@ function strengthNow(run: RunState, order: Order, count: number): string {
 function massStep(run: RunState, order: Order, poured: boolean): DiluteStep {
   return {
     key: 'material',
-    say: `${poured ? 'Tare.' : `Pour ${pouredText(run, order)}. Tare.`} Weigh in ‹${takenText(order)}› of ${called(order)}.`,
+    say: poured
+      ? `Tare. Weigh in ‹${takenText(order)}› of ${called(order)}.`
+      : `Pour ${pouredText(run, order)}. Tare. Weigh in ‹${takenText(order)}› of ${called(order)}.`,
     more: ['Type what the scale really shows.'],
     ask: [fields.materialG],
     cautions: cautionsFor(null, true, order.source.cautions),
