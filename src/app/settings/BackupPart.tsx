@@ -17,7 +17,7 @@ export function BackupPart({ onDone }: { onDone: () => void }) {
   return (
     <>
       <PassphraseBox
-        title="Passphrase, if it shall be locked"
+        title="Passphrase, if it is to be locked"
         help="Write it down: without it nobody can open the file, and nobody can help."
         onText={(text) => (passphrase.value = text)}
       />

@@ -25,7 +25,7 @@ export function TeachKeys() {
   }, [listening.value]);
   return (
     <div class="teach" role="group" aria-label="Teach a key">
-      <p class="quiet">Does yours send something else? Teach it: tap what it shall do, then press it.</p>
+      <p class="quiet">Does yours send something else? Teach it: tap what it should do, then press it.</p>
       {(Object.keys(actions) as KeyAction[]).map((action) => (
         <button class="entry" onClick={() => (listening.value = action)}>
           <b>{actions[action].does}</b>

@@ -50,7 +50,7 @@ export function usualDrink(run: RunState) {
   const mgPerKg = recipeOrNull(run)?.mgPerKg ?? sameBefore(run)?.mgPerKg;
   const dose = mgPerKg ? formatTyped(mgPerKg, 3) : '';
   const before = drinkBefore(run);
-  const brix = valueOf(run, fields.brix('')) ?? before?.brix ?? null; // typed before it is told by the litre
+  const brix = valueOf(run, fields.brix('')) ?? before?.brix ?? null; // typed before it is known whether it was meant by the litre
   const abv = valueOf(run, fields.abv('')) ?? before?.abv ?? 0;
   const { presets } = run;
   if (brix === null)

@@ -18,7 +18,7 @@ export function cautionsFor(solvent: SolventOnHand | null, neat: boolean, own: r
 export function smellOnlyReason(solvent: SolventOnHand, { refusal }: Pick<Source, 'refusal'>): string | null {
   if (!solvent.food)
     return `${capital(solvent.name)} that is not food grade: this vial is for the nose only, never for a drink.`;
-  return refusal && 'What you thin is for the nose only, so this vial is too.';
+  return refusal && 'What you dilute is for the nose only, so this vial is too.';
 }
 
 function capital(words: string): string {

@@ -23,7 +23,7 @@ export function makingSteps(run: RunState, order: Order): DiluteStep[] {
 }
 
 /** What is poured, as the hand does it: '14.8 mL of ethanol', 'ethanol up to the shoulder'. */
-export function pouredText(run: RunState, order: Order): string {
+function pouredText(run: RunState, order: Order): string {
   if (answer(run, fields.measure) === 'shoulder') return `${order.solvent.name} up to the shoulder`;
   return `‹${pourAmount(run, order)}› of ${order.solvent.name}`;
 }

@@ -110,7 +110,7 @@ function densityOf({ gPerMl, halfWidth = 0, source }: NonNullable<Bottle['densit
 }
 
 /** Density of a material no one has looked up, with its honest spread. */
-export function typicalDensity(name: string): Measured {
+function typicalDensity(name: string): Measured {
   const { value, halfWidth } = TYPICAL_DENSITY;
   return measured(value, halfWidth / Math.sqrt(3), {
     id: `density:${name}`,

@@ -27,7 +27,7 @@ export function vialStep(run: RunState, i: number): Step {
     return {
       key,
       say: 'There is no vial on the Shelf yet.',
-      more: ['A neat material never goes into a glass: thin it first.'],
+      more: ['A neat material never goes into a glass: dilute it first.'],
       offers: [{ words: 'Dilute a material', start: { task: 'dilute', typed: {} } }],
       problem: 'A drink is dosed from a vial: dilute a material first.',
     };

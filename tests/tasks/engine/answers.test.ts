@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import * as z from 'zod/mini';
-import { answer, ask, clears, handedOn, types } from '../../../src/tasks/engine/answers';
+import { answer, ask, clears, types } from '../../../src/tasks/engine/answers';
 import { amount, choice, given, pick, shaped } from '../../../src/tasks/engine/fields';
 import { freshRun } from '../../../src/tasks/engine/fold';
 import type { Step } from '../../../src/tasks/engine/task';
@@ -55,8 +55,7 @@ describe('the answer in a field', () => {
     expect(answer(run({ pair: 'id=a' }), pair)).toBeNull();
   });
 
-  test('goes along to another run by the names of its fields', () => {
-    expect(handedOn(run({ size: '15' }, { way: 'mass' }), [size, way])).toEqual({ size: '15', way: 'mass' });
+  test('is taken back by its name', () => {
     expect(clears(size)).toEqual({ size: '' });
   });
 });
