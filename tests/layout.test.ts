@@ -150,7 +150,8 @@ describe('the house', () => {
   });
 
   test('where answers are typed, answer() alone reads them', () => {
-    const typed = /^tasks\/(calibrate|dilute|bottle|layer)\/|^tasks\/shared\/(newBottle|bottleFields|Naming)/;
+    const typed =
+      /^tasks\/(blind|calibrate|count|dilute|bottle|layer)\/|^tasks\/shared\/(newBottle|bottleFields|Naming)/;
     const readers = files.filter(({ path, text }) => typed.test(path) && /\.(typed|presets)\b|\bvalueOf\(/.test(text));
     expect(readers.map(({ path }) => path)).toEqual([]);
   });

@@ -1,11 +1,11 @@
-import { dropOfDilution, SHARED_CALIBRATION_LIMIT, TYPICAL_DROP_SPREAD } from '../core/drop/drop';
+import { calibrateDrops, dropOfDilution, SHARED_CALIBRATION_LIMIT, TYPICAL_DROP_SPREAD } from '../core/drop/drop';
 import { combineCalibrations } from '../core/drop/dropHistory';
 import { transferDrop, type HangingLiquid } from '../core/drop/dropTransfer';
 import { measured, standardUncertainty, type Measured } from '../core/number/measured';
 import { massFraction } from '../core/number/units';
 import { attempt, Refused } from './attempt';
 import type { Calibration } from '../records/kind/dropper';
-import { find, list } from '../records/shelf';
+import { find, list, newRecord } from '../records/shelf';
 import type { LiquidClass } from '../tables/solvents';
 import { surfaceTensions } from '../tables/surfaceTensions';
 import { typicalDrops } from '../tables/typicalDrops';
@@ -135,4 +135,45 @@ function typicalDrop(dropper: string, { liquid }: DropLiquid): DropOnHand {
     words: 'typical, not weighed',
     source: `typical, not weighed: ${row.source}`,
   };
+}
+
+/** Drops that were counted onto a scale, in passing. */
+interface Weighed {
+  /** Id of the dropper; one that is not on the Shelf learns nothing. */
+  readonly dropper: string | null;
+  readonly liquid: DropLiquid;
+  /** What the liquid is called. */
+  readonly name: string;
+  readonly drops: number;
+  readonly massG: number;
+  readonly readabilityG: number;
+}
+
+/**
+ * What drops that were weighed in passing teach of their dropper and liquid, as a calibration of one weighing with its honest ±; null where
+ * the dropper has no name, or the drop is that of neither a solvent nor a neat material.
+ */
+export function learnedDrop({ dropper: id, liquid, name, ...weighing }: Weighed): Calibration | null {
+  const dropper = find('dropper', id);
+  const { drops, massG, readabilityG } = weighing;
+  if (!dropper || drops === 0 || !isShared(liquid)) return null;
+  const words = `calibration of ${dropper.name} with ${name}`;
+  const drop = (id: string) => {
+    const { mgPerDrop, perDropSpread } = calibrateDrops([{ drops, massG }], { readabilityG }, { id, words });
+    return { mgPerDrop, spread: perDropSpread };
+  };
+  const record = newRecord('calibration', {
+    from: [dropper.id],
+    dropper: dropper.id,
+    liquid: { id: liquid.id, name },
+    readings: [{ drops, massG }],
+    readabilityG,
+    ...drop('x'),
+  });
+  return { ...record, ...drop(`calibration:${record.id}`) };
+}
+
+/** Whether a drop of this liquid is that of the solvent or the material that its calibration goes by. Traces of aroma change one of water. */
+function isShared({ strength, liquid }: DropLiquid): boolean {
+  return strength === 1 || (strength <= SHARED_CALIBRATION_LIMIT && (liquid !== 'water' || strength === 0));
 }

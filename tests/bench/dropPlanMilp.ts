@@ -1,7 +1,7 @@
 import createHighs, { type Highs, type HighsSolution } from 'highs';
 import type { Plan, PlanInstance } from '../../src/core/plan/instance';
 import { judgePlan } from '../../src/core/plan/judge';
-import { roundEveryLine } from '../../src/core/plan/byHand';
+import { roundEveryLine } from '../core/plan/byHand';
 
 /**
  * The drop plan as mixed-integer linear programs, for an independent general solver (HiGHS, https://highs.dev).

@@ -85,6 +85,21 @@ async function line(): Promise<{ code: string; wish: number }> {
   return { code: code!, wish: Number(wish) };
 }
 
+/** Counts all that is asked for, to the page of the trial; what fell is noted by code. */
+async function countAll(fell: Record<string, number>): Promise<void> {
+  const h = hand(phone.page);
+  await phone.page.locator('.pad').waitFor();
+  while ((await phone.page.locator('.record').count()) === 0) {
+    const { code, wish } = await line();
+    await h.drops(wish - (await h.count()));
+    fell[code] = wish;
+    const before = phone.page.url();
+    await phone.page.locator('.actions .main').tap();
+    await phone.page.waitForFunction((url) => location.href !== url, before);
+    await phone.page.locator('.pad, .record').first().waitFor();
+  }
+}
+
 beforeAll(async () => {
   site = await serve();
   profile = newProfile();
@@ -103,28 +118,28 @@ afterAll(async () => {
 describe('a planned formula, drop by drop', () => {
   const counted: Record<string, number> = {};
 
-  test('its page leads to the plans, and one is recommended', async () => {
+  test('its page leads to the card: one plan is proposed, and another one is a touch away', async () => {
     await phone.page.goto(`${site.url}#/record/f`);
     const h = hand(phone.page);
     await h.tap('Count drops');
-    await h.sees('What do you count');
-    await h.done();
-    await h.choose('To dose later');
-    await h.sees('Which dropper');
-    await h.choose('Pipette 1');
-    await h.sees('How many drops would you count');
-    await h.done();
-    await phone.page.locator('svg.plan-curve[aria-label*="worst line"]').waitFor();
-    expect(await phone.page.locator('.plan-list [aria-pressed=true]').textContent()).toContain('recommended');
-    await h.pick('37 drops');
-    await h.done();
-    await phone.page.locator('.plan-table').waitFor();
-    expect(await phone.page.locator('.plan-table tbody').count()).toBe(4);
+    await phone.page.locator('.slot[data-name=formula]', { hasText: 'Orchard' }).waitFor();
+    await h.slot('purpose', 'To dose later');
+    await phone.page.locator('svg.plan-curve[aria-label*="at most"]').waitFor();
+    const proposed = await phone.page.locator('.slot[data-name=point] .slot-text').textContent();
+    await phone.page.locator('.slot[data-name=point]').tap();
+    await phone.page.locator('dialog[open] .sheet-row[aria-pressed=true]', { hasText: 'proposed' }).waitFor();
+    await phone.page.locator('dialog[open] .sheet-row').last().tap();
+    await phone.page.locator('.advice', { hasText: `${proposed} get within` }).waitFor();
+    await h.slot('point', '37 drops');
+    expect(await phone.page.locator('.plan-line').count()).toBe(4);
+    expect(await phone.page.locator('.actions .main').textContent()).toMatch(/^Take \w+/);
     await h.done();
     await phone.page.locator('.pad').waitFor();
+    const say = phone.page.locator('.say .amount').first();
+    expect(await say.evaluate((one) => parseFloat(getComputedStyle(one).fontSize))).toBeGreaterThanOrEqual(28);
   });
 
-  test('a drop too few is made up for by the lines still to come, and a killed phone remembers it', async () => {
+  test('a drop too few is made up for by the remaining materials, and a killed phone remembers it', async () => {
     let h = hand(phone.page);
     const first = await line();
     await h.drops(first.wish - 1);
@@ -136,7 +151,7 @@ describe('a planned formula, drop by drop', () => {
     h = await open();
     await h.tap('Resume');
     await h.sees('1 too few');
-    await h.choose('Change the lines still to come');
+    await h.choose('Change the remaining materials');
     await phone.page.locator('.pad').waitFor();
     const second = await line();
     await h.drops(2);
@@ -162,22 +177,11 @@ describe('a planned formula, drop by drop', () => {
     const ways = phone.page.locator('label.choice');
     expect(await ways.allTextContents()).toEqual(expect.arrayContaining([expect.stringContaining('% off')]));
     await ways.first().tap();
-    while (await phone.page.waitForTimeout(200).then(() => phone.page.locator('.pad').count())) {
-      const { code, wish } = await line();
-      await h.drops(wish - (await h.count()));
-      counted[code] = wish;
-      await h.done();
-    }
+    await countAll(counted);
   });
 
   test('the trial is kept with what was really counted', async () => {
-    const h = hand(phone.page);
-    await h.sees('This is what is in it');
-    expect(await phone.page.locator('.result').first().textContent()).toContain('±');
-    await h.done();
-    await h.type('name', 'Orchard, mended');
-    await h.finish();
-    const trial = (await vials(phone.page)).find(({ name }) => name === 'Orchard, mended')!;
+    const trial = (await vials(phone.page)).find(({ name }) => name === 'Orchard, trial 1')!;
     const total = Object.values(counted).reduce((sum, drops) => sum + drops, 0);
     for (const { material, strength } of trial.contents) {
       const lines = Object.entries(counted).filter(([code]) => code.toLowerCase().replace(/\d+/, '') === material);
@@ -213,22 +217,40 @@ describe('a planned formula, drop by drop', () => {
     await phone.page.locator('.main', { hasText: 'Begin' }).tap();
     await phone.page.locator('.pad').waitFor();
     const wanted: Record<string, number> = {};
-    while (await phone.page.locator('.pad').count()) {
-      const { code, wish } = await line();
-      wanted[code] = wish;
-      await h.drops(wish);
-      await h.done();
-      await phone.page.waitForTimeout(200);
-    }
+    await countAll(wanted);
     expect(wanted).toEqual(counted);
-    await h.sees('This is what is in it');
-    await h.done();
-    await h.type('name', 'Orchard, again');
-    await h.finish();
-    const [first, second] = ['Orchard, mended', 'Orchard, again'].map(async (name) =>
+    const [first, second] = ['Orchard, trial 1', 'Orchard, trial 2'].map(async (name) =>
       (await vials(phone.page)).find((one) => one.name === name)!.uses.map(({ id, drops }) => [id, drops]),
     );
     expect(await second).toEqual(await first);
     expect(phone.complaints).toEqual([]);
   });
+
+  test('counted as last time, with a slip that is mended, it takes three touches more than there are vials', async () => {
+    await phone.page.goto(`${site.url}#/`);
+    await phone.page.locator('.tasks .card').first().waitFor();
+    await phone.page.evaluate(countTouches);
+    const h = hand(phone.page);
+    await h.task('Count drops');
+    await phone.page.locator('.plan-line .share').first().waitFor();
+    const vialsToTake = await phone.page.locator('.plan-line .taken').count();
+    await h.done();
+    const first = await line();
+    await h.drops(first.wish + 1);
+    await h.done();
+    await h.choose('Leave it as it is');
+    await countAll({});
+    expect(await phone.page.evaluate(() => document.body.dataset['touches'])).toBe(String(vialsToTake + 3));
+    expect(phone.complaints).toEqual([]);
+  });
 });
+
+/** In the page: touches beside the pad are counted. */
+function countTouches(): void {
+  document.body.dataset['touches'] = '0';
+  const count = (event: Event) => {
+    if (event.target instanceof Element && event.target.closest('.pad')) return;
+    document.body.dataset['touches'] = String(Number(document.body.dataset['touches']) + 1);
+  };
+  document.addEventListener('pointerdown', count, true);
+}

@@ -7,6 +7,7 @@ import { squareCodeOf } from '../../src/ui/label/squareCode';
 import { blurred, codesIn, noisy, picture, readPng, turned } from '../pictures';
 import { shelve, vialRecord } from './benchRecords';
 import { heldUp, writeFilm } from './film';
+import { countByHand } from './countByHand';
 import { hand } from './hand';
 import { readPdf } from './pdf';
 import { newProfile, openPhone, type Phone } from './phone';
@@ -288,12 +289,8 @@ describe('scanning, without a network and under the strictest policy', () => {
   test('in Count drops the right vial is confirmed, and the wrong one is stopped until it is put back', async () => {
     const h = hand(phone.page);
     await phone.page.goto(`${site.url}#/new/count`);
-    await h.choose('Vials and drops');
-    for (const code of ['CARD', 'HEX3']) await h.pick(code);
+    await countByHand(phone.page, { 'CARD 1 %': '2', HEX3: '2' });
     await h.done();
-    for (const vial of [card, hex]) await phone.page.locator(`input[name*="${vial.id}"]`).fill('2');
-    await h.done();
-    await h.choose('not weighed');
     await h.sees('Take CARD');
     await h.tap('Scan its label');
     await phone.page.getByRole('button', { name: '✓ It is CARD 1 %' }).waitFor();

@@ -6,7 +6,7 @@ import { newProfile, openPhone, serve } from './phone';
 const wanted: Record<string, string> = {
   'Dilute drops': 'dilute',
   'Layer strips fan': 'layer',
-  'Count drops plans': 'count',
+  'Count drops card': 'count',
   'Dose a drink drops': 'dose',
   'Make a batch result': 'batch',
 };

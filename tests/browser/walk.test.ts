@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, onTestFailed, test } from 'vitest';
 import { dilute } from './dilution';
+import { countByHand } from './countByHand';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
@@ -101,14 +102,8 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
   test('a killed phone finds every drop of a count again', async () => {
     let h = await onBench();
     await h.task('Count drops');
-    await h.choose('Vials and drops');
-    await h.sees('Which vials');
-    for (const code of ['CARD', 'PGF', 'RHU']) await h.pick(code);
+    await countByHand(phone.page, { CARD: '5', PGF: '5', RHU: '5' });
     await h.done();
-    for (const box of await phone.page.locator('input[inputmode=numeric]').all()) await box.fill('5');
-    await h.done();
-    await h.sees('Which dropper');
-    await h.choose('Pipette 1');
     await h.sees('Take CARD');
     await h.drops(5);
     await h.done();
@@ -130,11 +125,6 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.done();
     await h.sees('Take RHU');
     await h.drops(5);
-    await h.done();
-    await phone.page.locator('.result').first().waitFor();
-    expect(await phone.page.locator('.results, .result').first().textContent()).toContain('±');
-    await h.done();
-    await h.type('name', 'Pink aperitif');
     await h.finish();
     await h.wayBack();
     expect(await phone.page.locator('.paused').count()).toBe(0);
@@ -243,15 +233,13 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
   test('drops below nothing cannot be counted', async () => {
     const h = await onBench();
     await h.task('Count drops');
-    await h.choose('Vials and drops');
-    await h.sees('Which vials');
-    await h.pick('CARD');
-    await h.done();
-    const box = phone.page.locator('input[inputmode=numeric]').first();
-    await box.fill('-3');
-    await phone.page.locator('.actions .main').tap();
-    await phone.page.locator('[role=alert]', { hasText: 'not −3' }).first().waitFor();
-    expect(await box.inputValue()).toBe('-3');
+    await countByHand(phone.page, { CARD: '5' });
+    await phone.page.locator('.slot[data-name^="plan."]').tap();
+    const sheet = phone.page.locator('dialog[open]');
+    await sheet.locator('input').fill('-3');
+    await sheet.getByText('not −3').waitFor();
+    expect(await sheet.locator('.main').isDisabled()).toBe(true);
+    expect(await sheet.locator('input').inputValue()).toBe('-3');
   });
 
   test('nothing complained, and nothing was asked of another host', () => {

@@ -38,7 +38,7 @@ afterAll(() => {
 const HAND_BUSY = /^(drops$|material$|count\.|glass\.|[tcsed]\.|dip$|fan$)/;
 
 /** Questions that today's tasks ask no more: what was answered there still counts where it can, and is told. */
-const ASKED_NO_MORE = /^(more\.\d+|newTip|way|vial\.(code|made|useBy))$/;
+const ASKED_NO_MORE = /^(more\.\d+|newTip|way|name|code|vial\.(code|made|useBy))$/;
 
 test.each(runs.map((run) => [run.title, run] as const))('%s opens at every step as it was left', async (_, run) => {
   const task = (await loadTask(run.task))!;

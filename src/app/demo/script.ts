@@ -117,7 +117,7 @@ export const drinks: readonly {
 ];
 
 /** The formula counted into a vial. */
-export const trial = { purpose: 'taste', most: '100', mix: '1', name: 'Low tide, counted', code: 'TIDE', size: '10' };
+export const trial = { purpose: 'taste', most: '100', mix: '1', size: '10' };
 
 /** The formula made into twenty litres. */
 export const batch = {

@@ -1,6 +1,8 @@
+import { answer } from '../engine/answers';
 import type { Walk } from '../engine/task';
 import { codesIn } from './answers';
 import { askedCups, type Design } from './design';
+import { fields } from './fields';
 import { OrderTiles } from './OrderTiles';
 import { PLACES } from './words';
 
@@ -15,8 +17,7 @@ interface Props {
 
 /** The cups of a set by their codes, lowest first, so that their place gives nothing away; on a card, by their place. */
 export function CodeTiles({ walk, design, i, ordered, locked }: Props) {
-  const key = `choice.${i}`;
-  const { typed } = walk.state.value;
+  const { name: key } = fields.choice(i);
   const cards = design.shuffle === 'cards';
   const codes = askedCups(design, design.sets[i]!)
     .map(({ code }) => code)
@@ -25,7 +26,7 @@ export function CodeTiles({ walk, design, i, ordered, locked }: Props) {
     <OrderTiles
       label="Cups of this set"
       tiles={codes.map((code) => ({ value: code, words: cards ? `the ${PLACES[code - 1]}` : String(code) }))}
-      chosen={codesIn(typed[locked ? `answer.${i}` : key])}
+      chosen={codesIn(answer(walk.state.value, locked ? fields.locked(i) : fields.choice(i)))}
       ordered={ordered}
       locked={locked}
       onChoose={(chosen) => void walk.happen({ type: 'typed', key, text: chosen.join(' ') })}
@@ -35,15 +36,14 @@ export function CodeTiles({ walk, design, i, ordered, locked }: Props) {
 
 /** The codes of the cards that can be under the set just answered. */
 export function CardTiles({ walk, design, i, locked }: Omit<Props, 'ordered'>) {
-  const key = `turned.${i}`;
-  const { typed } = walk.state.value;
+  const { name: key } = fields.turned(i);
   const left = design.sets.slice(i).flatMap(({ card }) => card ?? []);
   return (
     <OrderTiles
       small
       label="Codes of the cards"
       tiles={left.sort((a, b) => a - b).map((card) => ({ value: card, words: String(card) }))}
-      chosen={codesIn(typed[locked ? `card.${i}` : key])}
+      chosen={codesIn(answer(walk.state.value, locked ? fields.card(i) : fields.turned(i)))}
       locked={locked}
       onChoose={(chosen) => void walk.happen({ type: 'typed', key, text: chosen.join(' ') })}
     />

@@ -1,13 +1,15 @@
 import { useSignal } from '@preact/signals';
 import { PickRows } from '../../ui/controls/PickRows';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
+import { fields } from './fields';
 import type { Method } from './methods';
 import { pickable, placesOf, sampleNamed } from './samples';
 
 /** The places still to be filled, in order. */
 export function placesLeft(run: RunState, method: Method): number[] {
-  return placesOf(method).flatMap((_, i) => (run.typed[`sample.${i}`]?.trim() ? [] : i));
+  return placesOf(method).flatMap((_, i) => (answer(run, fields.sample(i)) === null ? i : []));
 }
 
 /** Samples picked from the Shelf: the first goes to the first place that is empty, another tap lets it go. */
@@ -15,7 +17,7 @@ export function ShelfPick({ walk, method }: { walk: Walk; method: Method }) {
   const trouble = useSignal('');
   const run = walk.state.value;
   const items = pickable();
-  const placeOf = (id: string): number => placesOf(method).findIndex((_, i) => run.typed[`from.${i}`] === id);
+  const placeOf = (id: string): number => placesOf(method).findIndex((_, i) => answer(run, fields.from(i)) === id);
 
   async function pick(id: string, picked: boolean) {
     const place = picked ? placesLeft(run, method)[0] : placeOf(id);

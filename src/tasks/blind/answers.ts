@@ -1,5 +1,8 @@
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { askedCups, rightSample, type CupSet, type Design } from './design';
+import { askedCups, rightSample, type CupSet } from './design';
+import { fields } from './fields';
+import type { Method } from './methods';
 
 /** The answer to one set, locked: the code named, or all codes in order; with the liking of each, where it was asked. */
 export interface Answer {
@@ -7,22 +10,26 @@ export interface Answer {
   readonly liking: readonly number[];
 }
 
-type Laid = Pick<Design, 'sets' | 'method'>;
+/** Of a design, what answers are judged by. */
+interface Laid {
+  readonly sets: readonly CupSet[];
+  readonly method: Method;
+}
 
 /** The locked answers, set by set, up to the first one still open, or whose card is not turned over yet. */
 export function answersOf(run: RunState, { sets, method }: Laid): Answer[] {
   const answers: Answer[] = [];
   for (let i = 0; i < sets.length; i++) {
-    const codes = codesIn(run.typed[`answer.${i}`]);
-    if (codes.length === 0 || (sets[i]!.card !== undefined && !run.typed[`card.${i}`])) break;
-    const liking = method.id === 'hedonic' ? codes.map((_, k) => Number(run.typed[`like.${i}.${k}`])) : [];
+    const codes = codesIn(answer(run, fields.locked(i)));
+    if (codes.length === 0 || (sets[i]!.card !== undefined && answer(run, fields.card(i)) === null)) break;
+    const liking = method.id === 'hedonic' ? codes.map((_, k) => Number(answer(run, fields.like(i, k)))) : [];
     answers.push({ codes, liking });
   }
   return answers;
 }
 
 /** '417 532' as numbers. */
-export function codesIn(text: string | undefined): number[] {
+export function codesIn(text: string | null): number[] {
   return (text ?? '').split(' ').filter(Boolean).map(Number);
 }
 

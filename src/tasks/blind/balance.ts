@@ -13,7 +13,7 @@ export function balanceWords(method: Method, tries: number, samples: number, shu
   if (method.id === 'threshold')
     return shuffle === 'none'
       ? 'Balanced: the cup that holds it stands first, second and third as often, over every three steps.'
-      : 'Alone, a ladder cannot be balanced: it is climbed in order, so your hand shuffles the three cups of each step. The place is then left to chance.';
+      : 'When you test alone, a series cannot be balanced: it runs in order, so you shuffle the three cups of each step by hand and their positions are random.';
   if (shuffle === 'cups')
     return `${tries} sets are too few to shuffle as a whole: your hand shuffles the cups of each set, and the order is left to chance. From 4 sets on it is balanced.`;
   const round = roundOf(method, samples);

@@ -1,6 +1,6 @@
 import { blindCodes } from '../../core/sensory/blindCodes';
 import { rankingOrders, servingOrders, type TwoSampleTest } from '../../core/sensory/servingOrder';
-import { valueOf } from '../engine/fields';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { expectedOrder, fields, isAlone } from './fields';
 import { dropsInCup, levelsOf, unitOf, type DropsInCup } from './ladder';
@@ -46,21 +46,21 @@ const FEWEST_CARDS = 4; // our choice: among fewer a card is easily known again
 /** The design of a run, or null until all is known. @throws Refusal for a ladder that cannot be made */
 export function designOf(run: RunState): Design | null {
   const method = methodOf(run);
-  const seed = Number(run.typed['seed']);
+  const seed = answer(run, fields.seed);
   const samples = samplesOfRun(run)?.map(({ name }) => name);
-  const tries = valueOf(run, fields.tries(method?.id ?? ''));
-  if (!method || run.typed['seed'] === undefined || !samples || tries === null) return null;
+  const tries = answer(run, fields.tries(method?.id ?? ''));
+  if (!method || seed === null || !samples || tries === null) return null;
   const levels = method.id === 'threshold' ? levelsOf(run) : [];
   if (!levels) return null;
   const shuffle = shuffleOf(method, tries, isAlone(run));
-  const planned = laidOut({ method, tries, samples: samples.length, levels, seed, shuffle });
+  const planned = laidOut({ method, tries, samples: samples.length, levels, seed: Number(seed), shuffle });
   return {
     method,
     samples,
     levels,
     shuffle,
     sets: shuffle === 'cards' ? asTaken(planned, run) : planned,
-    risk: Number(valueOf(run, fields.risk) ?? '0.05'),
+    risk: Number(answer(run, fields.risk) ?? '0.05'),
     unit: unitOf(run),
     drops: method.id === 'threshold' ? dropsInCup(run) : null,
     expected: method.id === 'ranking' ? expectedOrder(run, samples.length) : null,
@@ -107,7 +107,7 @@ function setsOf(asked: Asked): CupSet[] {
 
 /** The sets in the order in which their cards were taken, those not taken yet after them. */
 function asTaken(sets: readonly CupSet[], run: RunState): CupSet[] {
-  const taken = sets.flatMap((_, i) => sets.find(({ card }) => String(card) === run.typed[`card.${i}`]) ?? []);
+  const taken = sets.flatMap((_, i) => sets.find(({ card }) => String(card) === answer(run, fields.card(i))) ?? []);
   return [...taken, ...sets.filter((set) => !taken.includes(set))];
 }
 

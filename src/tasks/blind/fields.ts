@@ -1,4 +1,5 @@
-import { choice, valueOf, whole, words, type Field } from '../engine/fields';
+import { answer } from '../engine/answers';
+import { choice, given, whole, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { METHODS } from './methods';
 
@@ -10,14 +11,39 @@ export const attribute = words({
   max: 40,
 });
 
-/** The questions of a blind test, but for its samples and its ladder. */
+/** The questions of a blind test, but for its method and its ladder. */
 export const fields = {
+  /** The number that codes and orders follow from. */
+  seed: words({ name: 'seed', title: 'Drawn' }),
+  sample: (i: number, title = 'Sample', optional = false) => words({ name: `sample.${i}`, title, max: 40, optional }),
+  /** The record of the Shelf that a sample is. */
+  from: (i: number) => words({ name: `from.${i}`, title: 'From the Shelf' }),
+  /** Places of the samples in the order expected, lowest first. */
+  order: words({ name: 'order', title: 'From lowest to highest' }),
+  /** Said once that all are smelled. */
+  smelled: given('smelled', ['yes']),
+  /** What is tapped for a set, and what was locked: codes with spaces between. */
+  choice: (i: number) => words({ name: `choice.${i}`, title: 'Tapped' }),
+  locked: (i: number) => words({ name: `answer.${i}`, title: 'Answer' }),
+  turned: (i: number) => words({ name: `turned.${i}`, title: 'Card tapped' }),
+  card: (i: number) => words({ name: `card.${i}`, title: 'Card' }),
+  like: (i: number, k: number) => words({ name: `like.${i}.${k}`, title: 'Liking' }),
   served: choice({
     name: 'served',
     title: 'Who fills and serves?',
     options: [
-      { value: 'alone', label: 'I am alone', hint: 'codes are hidden, you shuffle, and what is what shows at the end' },
-      { value: 'served', label: 'Somebody else', hint: 'fills and hands over in the order shown' },
+      {
+        value: 'alone',
+        label: 'I am alone',
+        short: 'poured by me alone',
+        hint: 'codes are hidden, you shuffle, and what is what shows at the end',
+      },
+      {
+        value: 'served',
+        label: 'Somebody else',
+        short: 'served by somebody else',
+        hint: 'fills and hands over in the order shown',
+      },
     ],
   }),
   expected: choice({
@@ -25,24 +51,29 @@ export const fields = {
     title: 'Do you expect an order?',
     preset: 'no',
     options: [
-      { value: 'no', label: 'No', hint: 'do they differ at all? (Friedman’s test)' },
-      { value: 'yes', label: 'Yes', hint: 'I say it now; is it so? (Page’s test, notices more)' },
+      {
+        value: 'no',
+        label: 'No',
+        short: 'no order expected',
+        hint: 'do they differ at all? (Friedman’s test)',
+      },
+      {
+        value: 'yes',
+        label: 'Yes',
+        short: 'an order expected',
+        hint: 'I name it now; is it so? (Page’s test, more sensitive)',
+      },
     ],
   }),
   tries: (method: string): Field<number> => {
     const { usual, most } = METHODS.find(({ id }) => id === method) ?? METHODS[0]!;
-    return whole({
-      name: 'tries',
-      title: method === 'threshold' ? 'Runs up the ladder' : method === 'triangle' ? 'Triads' : 'Sets of cups',
-      unit: method === 'threshold' ? 'runs' : 'sets',
-      min: 1,
-      max: most,
-      preset: String(usual),
-    });
+    const count = { name: 'tries', min: 1, max: most, preset: String(usual) };
+    if (method === 'threshold') return whole({ ...count, title: 'Runs through the series', unit: 'runs' });
+    return whole({ ...count, title: method === 'triangle' ? 'Triads' : 'Sets of cups', unit: 'sets of cups' });
   },
   risk: choice({
     name: 'risk',
-    title: 'Risk of calling a difference that is not there',
+    title: 'False-alarm risk (α): seeing a difference that is not there',
     preset: '0.05',
     options: [
       { value: '0.05', label: '5 in 100', hint: 'usual' },
@@ -54,12 +85,12 @@ export const fields = {
 
 /** Whether the taster fills the cups, too. */
 export function isAlone(run: RunState): boolean {
-  return valueOf(run, fields.served) !== 'served';
+  return answer(run, fields.served) !== 'served';
 }
 
 /** Places of the samples in the order expected, lowest first; null when none is expected, or not all are named yet. */
 export function expectedOrder(run: RunState, samples: number): number[] | null {
-  if (valueOf(run, fields.expected) !== 'yes') return null;
-  const order = (run.typed['order'] ?? '').split(' ').filter(Boolean).map(Number);
+  if (answer(run, fields.expected) !== 'yes') return null;
+  const order = (answer(run, fields.order) ?? '').split(' ').filter(Boolean).map(Number);
   return order.length === samples && order.every((place) => place < samples) ? order : null;
 }

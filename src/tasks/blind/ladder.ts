@@ -1,43 +1,51 @@
 import { ladder } from '../../core/sensory/threshold';
 import { find, list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
-import { amount, choice, optionalAmount, textOf, valueOf, whole, type Field } from '../engine/fields';
+import { answer, ask } from '../engine/answers';
+import { amount, choice, optionalAmount, pick, textOf, whole, type Field } from '../engine/fields';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import type { RunState } from '../engine/fold';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { Refusal } from '../../core/text/refusal';
+import type { Option } from '../../ui/controls/field';
+import { fields } from './fields';
 
-const unitField = choice({
+/** The question for the unit. */
+export const unitField = choice({
   name: 'unit',
-  title: 'How is the strength told?',
+  title: 'How is the strength expressed?',
   preset: 'mg/kg',
   options: [
     { value: 'mg/kg', label: 'mg/kg', hint: 'ppm by mass in the drink' },
     { value: '% w/w', label: '% w/w', hint: 'for what is strong, sugar or acid' },
-    { value: 'drops', label: 'Drops of a vial', hint: 'counted into each cup' },
+    { value: 'drops', label: 'Drops of a vial', short: 'drops', hint: 'counted into each cup' },
   ],
 });
-const levelsField = whole({ name: 'levels', title: 'Steps', unit: 'steps', min: 4, max: 10, preset: '6' });
-const weakestField = whole({ name: 'weakest', title: 'Weakest step', unit: 'drops', min: 1, max: 50, preset: '1' });
-const cupField = optionalAmount({
+const levelsField = whole({ name: 'levels', title: 'Steps', unit: 'strengths', min: 4, max: 10, preset: '6' });
+/** Drops of the weakest step. */
+export const weakestField = whole({
+  name: 'weakest',
+  title: 'Weakest step',
+  unit: 'drops',
+  min: 1,
+  max: 50,
+  preset: '1',
+});
+/** How much drink is in a cup, g; it may stay empty. */
+export const cupField = optionalAmount({
   name: 'cupG',
   title: 'Drink in each cup',
   unit: 'g',
   above: 0,
   max: 1000,
-  help: 'May stay empty; with it the threshold is told in mg/kg, too.',
+  help: 'Optional. If given, the threshold is also shown in mg/kg.',
 });
 const TOPS: Readonly<Record<string, number>> = { 'mg/kg': 1e6, '% w/w': 100 };
 const MOST_DROPS = 500; // our choice: more are not counted into a cup
 
 /** The unit of the ladder: mg/kg, % w/w or drops. */
 export function unitOf(run: RunState): string {
-  return valueOf(run, unitField) ?? 'mg/kg';
-}
-
-/** The question for the unit. */
-export function unitFields(): Field[] {
-  return [unitField];
+  return answer(run, unitField) ?? 'mg/kg';
 }
 
 /** The questions on the drops of a ladder: of which vial, from which dropper, into how much drink. */
@@ -45,15 +53,23 @@ export function dropFields(run: RunState): Field[] {
   return [vialField(run), dropperField(), cupField];
 }
 
+const ladderVial = pick({ name: 'ladderVial', title: 'Vial' });
+const ladderDropper = pick({ name: 'dropper', title: 'Dropper' });
+
+/** In a slot it goes by its code, and a dropper that no one has weighed by that. */
+function shortly(option: Option): Option {
+  return { ...option, short: option.value === 'typical' ? 'a dropper not weighed yet' : option.label.split(' · ')[0]! };
+}
+
 function vialField(run: RunState): Field<string> {
-  const picked = run.typed['from.1'];
+  const picked = answer(run, fields.from(1));
   const vials = list('vial').filter((vial) => !isSmellOnly(vial));
   const preset = vials.some(({ id }) => id === picked) ? { preset: picked! } : {};
-  return choice({ name: 'ladderVial', title: 'Which vial?', options: vialOptions(vials), ...preset });
+  return ask(ladderVial, { options: vialOptions(vials).map(shortly), ...preset });
 }
 
 function dropperField(): Field<string> {
-  return choice({ name: 'dropper', title: 'Which dropper?', preset: 'typical', options: dropperOptions() });
+  return ask(ladderDropper, { preset: 'typical', options: dropperOptions().map(shortly) });
 }
 
 /** The questions on the steps. */
@@ -80,10 +96,10 @@ function factorField(run: RunState): Field<string> {
 
 /** The ladder in its unit, rising; null until all is known. @throws Refusal when no one could count its drops */
 export function levelsOf(run: RunState): number[] | null {
-  const count = valueOf(run, levelsField);
-  const factor = Number(valueOf(run, factorField(run)) ?? NaN);
+  const count = answer(run, levelsField);
+  const factor = Number(answer(run, factorField(run)) ?? NaN);
   const drops = unitOf(run) === 'drops';
-  const end = drops ? valueOf(run, weakestField) : valueOf(run, topField(run));
+  const end = drops ? answer(run, weakestField) : answer(run, topField(run));
   if (count === null || end === null || !(factor > 1) || (drops && !dropsKnown(run))) return null;
   if (!drops) return ladder(end, factor, count);
   const top = end * factor ** (count - 1);
@@ -95,13 +111,13 @@ export function levelsOf(run: RunState): number[] | null {
 }
 
 function dropsKnown(run: RunState): boolean {
-  return vialOfLadder(run) !== null && cupField.read(run.typed['cupG'] ?? '').ok;
+  return vialOfLadder(run) !== null && cupField.read(textOf(run, cupField)).ok;
 }
 
 /** The vial that the ladder's drops come from, or null. */
 export function vialOfLadder(run: RunState): Vial | null {
   if (unitOf(run) !== 'drops') return null;
-  const chosen = run.typed['ladderVial'] ?? run.presets['ladderVial']; // it stays so when it becomes smell only
+  const chosen = answer(run, ladderVial); // it stays so when it becomes smell only
   return find('vial', chosen ?? textOf(run, vialField(run))) ?? null;
 }
 
@@ -114,6 +130,6 @@ export interface DropsInCup {
 
 /** What turns the drops of the ladder into mg/kg, or null. */
 export function dropsInCup(run: RunState): DropsInCup | null {
-  const [vial, cupG] = [vialOfLadder(run), valueOf(run, cupField)];
+  const [vial, cupG] = [vialOfLadder(run), answer(run, cupField)];
   return vial && cupG !== null ? { vial: vial.id, dropper: textOf(run, dropperField()), cupG } : null;
 }

@@ -1,3 +1,5 @@
+import { answer } from '../engine/answers';
+import { choice } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 
 /** A method of tasting blind. */
@@ -71,7 +73,14 @@ export const METHODS: readonly Method[] = [
   },
 ];
 
+/** The question for the method. */
+export const methodField = choice({
+  name: 'test',
+  title: 'Test',
+  options: METHODS.map(({ id, name, more }) => ({ value: id, label: name, hint: more, short: name.split('?')[0]! })),
+});
+
 /** The method chosen. */
 export function methodOf(run: RunState): Method | undefined {
-  return METHODS.find(({ id }) => id === run.typed['test']);
+  return METHODS.find(({ id }) => id === answer(run, methodField));
 }

@@ -2,19 +2,18 @@ import { find, list, shelf } from '../../records/shelf';
 import type { Tasting } from '../../records/kind/drink';
 import type { Vial } from '../../records/kind/vial';
 import type { PickItem } from '../../ui/controls/PickRows';
-import { words, type Field } from '../engine/fields';
+import { answer } from '../engine/answers';
+import type { Field } from '../engine/fields';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { strengthText } from '../../workshop/thing/strengthText';
 import type { RunState } from '../engine/fold';
-import { attribute } from './fields';
+import { fields } from './fields';
 import { vialOfLadder } from './ladder';
 import { methodOf, type Method } from './methods';
 import { formatDay } from '../../ui/format';
 import { dosedTags, tagOf } from '../../workshop/thing/labelled';
 
 export const ALL_SMELLED = 'One of them is smell only: all are smelled, none is tasted.';
-/** Typed once it was said that all are smelled. */
-export const SMELLED = 'smelled';
 
 const MOST_SAMPLES = 6;
 const LETTERS = Array.from({ length: MOST_SAMPLES }, (_, i) => String.fromCharCode(65 + i));
@@ -36,8 +35,8 @@ export function placesOf({ id }: Method): string[] {
 /** The samples typed or picked so far, in order; places left empty are passed over. */
 export function samplesTyped(run: RunState, method: Method): Sample[] {
   return placesOf(method).flatMap((_, i) => {
-    const name = run.typed[`sample.${i}`]?.trim() ?? '';
-    return name ? { name, from: run.typed[`from.${i}`] || null } : [];
+    const name = answer(run, fields.sample(i));
+    return name === null ? [] : { name, from: answer(run, fields.from(i)) };
   });
 }
 
@@ -55,20 +54,16 @@ export function sampleTrouble(run: RunState, method: Method): string {
   return method.id === 'ranking' ? 'Ranking needs three samples or more.' : 'Two samples at least.';
 }
 
-/** The fields that ask for the samples of a method; under a sample from the Shelf stands which record it is. */
+/** The fields that ask for the samples of a method, with room for one more; under one from the Shelf stands which record it is. */
 export function sampleFields(run: RunState, method: Method): Field<string>[] {
-  const asked = method.id === 'paired' || method.id === 'ranking' ? [attribute] : [];
-  const names = placesOf(method).map((title, i) => {
-    const row = rowOf(run.typed[`from.${i}`]);
-    return words({
-      name: `sample.${i}`,
-      title,
-      max: 40,
-      optional: i >= needed(method),
-      ...(row ? { help: `From the Shelf: ${row.name}, ${row.what}.` } : {}),
+  const named = placesOf(method).findLastIndex((_, i) => answer(run, fields.sample(i)) !== null);
+  return placesOf(method)
+    .slice(0, Math.max(needed(method), named + 2))
+    .map((title, i) => {
+      const row = rowOf(answer(run, fields.from(i)) ?? undefined);
+      const field = fields.sample(i, title, i >= needed(method));
+      return row ? { ...field, help: `From the Shelf: ${row.name}, ${row.what}.` } : field;
     });
-  });
-  return [...asked, ...names];
 }
 
 function needed({ id }: Method): number {
@@ -113,7 +108,7 @@ export function sampleNamed({ code, name }: PickItem): string {
 
 /** Whether a sample, or the vial of a ladder, is smell only, or was picked on the Shelf and is there no more: then all are smelled. */
 export function areSmelled(run: RunState): boolean {
-  const picked = Object.entries(run.typed).flatMap(([key, id]) => (/^from\.\d+$/.test(key) && id ? [id] : []));
+  const picked = LETTERS.flatMap((_, i) => answer(run, fields.from(i)) ?? []);
   const ladder = vialOfLadder(run);
   return [...picked, ...(ladder ? [ladder.id] : [])].some((id) => {
     const record = shelf.records.value.get(id);

@@ -1,18 +1,18 @@
 import type { AnyRecord } from '../../records/kind/kinds';
 import { newRecord } from '../../records/shelf';
 import { attempt, Refused } from '../../workshop/attempt';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
 import { answersOf } from './answers';
-import { askingSteps, sheetStep } from './asking';
+import { cardStep, remembers, settled, sheetStep } from './card';
 import { designOf, type Design } from './design';
-import { isAlone } from './fields';
+import { fields, isAlone } from './fields';
 import { methodOf } from './methods';
 import { outcomeOf } from './outcome';
 import { Revealed } from './Revealed';
 import { samplesOfRun, samplesTyped } from './samples';
 import { smellNowStep, tastingSteps } from './tasting';
-import { TestChoice } from './TestChoice';
 import './blind.css';
 import { Refusal } from '../../core/text/refusal';
 
@@ -25,33 +25,31 @@ function revealStep(run: RunState, design: Design): Step {
     more,
     results,
     draw: () => <Revealed design={design} answers={answers} />,
-    done: 'Keep in the Book',
+    done: 'Save to the Book',
   };
 }
 
-function steps(run: RunState): Step[] {
-  const method = methodOf(run);
-  const first: Step = {
-    key: 'test',
-    say: 'What do you want to know?',
-    draw: (walk) => <TestChoice walk={walk} />,
-    ...(method ? {} : { problem: 'Tap a test.' }),
-  };
-  if (!method) return [first];
+function steps(state: RunState): Step[] {
+  const run = settled(state);
+  const begun = answer(run, fields.locked(0)) !== null; // then the design is fixed: its questions are behind
+  const asked = begun ? [] : [cardStep(state)];
   const laid = attempt(() => designOf(run));
-  const design = laid instanceof Refused ? null : laid;
-  const answered = design ? answersOf(run, design).length : 0;
-  const begun = run.typed['answer.0'] !== undefined; // then the design stands: its questions are behind
-  const asked = begun ? [] : [first, ...askingSteps(run, method)];
-  if (!design) return asked.length > 0 ? asked : [first];
-  const before = begun ? [] : [...asked, sheetStep(run, design)];
-  const all = answered === design.sets.length;
+  if (laid instanceof Refused || !laid) return [cardStep(state)];
+  const answered = answersOf(run, laid).length;
+  const before = begun ? [] : [...asked, sheetStep(run, laid)];
+  const all = answered === laid.sets.length;
   const stop = all ? null : smellNowStep(run, answered);
-  if (stop && !before.some(({ key }) => key === run.at) && run.at !== '') return [stop];
-  return [...before, ...tastingSteps(run, design), ...(all ? [revealStep(run, design)] : [])];
+  if (stop && !before.some(({ key }) => key === run.at) && isTasting(run)) return [stop];
+  return [...before, ...tastingSteps(run, laid), ...(all ? [revealStep(run, laid)] : [])];
 }
 
-function keep(run: RunState): AnyRecord[] {
+/** Whether the first cup was reached. */
+function isTasting({ at }: RunState): boolean {
+  return /^(taste|answer|card|rest|smell-now)(\.|$)/.test(at) && at !== 'card';
+}
+
+function keep(state: RunState): AnyRecord[] {
+  const run = settled(state);
   const design = designOf(run);
   const answers = design ? answersOf(run, design) : [];
   if (!design || answers.length < design.sets.length) throw new Refusal('Not every set has been answered yet.');
@@ -91,4 +89,4 @@ function nameOf(run: RunState): string {
 const repeats = ['test', 'served', 'sample.', 'from.', 'attribute', 'tries', 'risk', 'top', 'levels', 'factor'];
 
 /** Can they tell? Codes, balanced orders, locked answers, and what it means. */
-export const blind: Task = { id: 'blind', recorded: true, title: nameOf, steps, keep, repeats };
+export const blind: Task = { id: 'blind', recorded: true, title: nameOf, steps, keep, remembers, repeats };

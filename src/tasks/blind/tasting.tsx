@@ -1,20 +1,20 @@
-import { textOf } from '../engine/fields';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { Liking } from '../../ui/controls/Scale';
 import type { Step } from '../engine/task';
 import { answersOf, codesIn, isComplete } from './answers';
 import { CardTiles, CodeTiles } from './CodeTiles';
 import type { Design } from './design';
-import { attribute } from './fields';
+import { attribute, fields } from './fields';
 import { RestClock, REST_SECONDS } from './RestClock';
-import { ALL_SMELLED, areSmelled, SMELLED } from './samples';
+import { ALL_SMELLED, areSmelled } from './samples';
 import { PLACES } from './words';
 
 const SITTING = 6; // sets; our choice, after “no more than half a dozen” (trade habit, no source)
 
 /** Said once where a sample became smell only while the test was under way: from then on all are smelled. Null where it is known. */
 export function smellNowStep(run: RunState, answered: number): Step | null {
-  if (!areSmelled(run) || run.typed[SMELLED] === 'yes') return null;
+  if (!areSmelled(run) || answer(run, fields.smelled) === 'yes') return null;
   return {
     key: 'smell-now',
     say: '‹Taste nothing more›: one of them is smell only now.',
@@ -25,7 +25,7 @@ export function smellNowStep(run: RunState, answered: number): Step | null {
         : [answered === 1 ? 'The first set was tasted.' : `The first ${answered} sets were tasted.`]),
     ],
     problem: ALL_SMELLED,
-    offers: [{ words: 'Go on, and only smell', type: { [SMELLED]: 'yes' } }],
+    offers: [{ words: 'Go on, and only smell', type: types(fields.smelled, 'yes') }],
   };
 }
 
@@ -34,7 +34,7 @@ export function tastingSteps(run: RunState, design: Design): Step[] {
   const answered = answersOf(run, design).length;
   const steps: Step[] = [];
   for (let i = 0; i <= Math.min(answered, design.sets.length - 1); i++) {
-    const locked = run.typed[`answer.${i}`] !== undefined;
+    const locked = answer(run, fields.locked(i)) !== null;
     if (!locked) steps.push(...cupSteps(run, design, i));
     steps.push(answerStep(run, design, i));
     if (locked && design.shuffle === 'cards') steps.push(cardStep(run, design, i));
@@ -53,7 +53,7 @@ function cupSteps(run: RunState, design: Design, i: number): Step[] {
   return cups.map(({ code }, k) => {
     const place = duo && k === 0 ? 'the reference' : `the ${PLACES[duo ? k - 1 : k]} cup`;
     const liking = design.method.id === 'hedonic';
-    const name = `like.${i}.${k}`;
+    const field = fields.like(i, k);
     return {
       key: `taste.${i}.${k}`,
       say: alone || (duo && k === 0) ? `${verb} ${place} of set ‹${i + 1}›.` : `${verb} ‹${code}›.`,
@@ -62,13 +62,13 @@ function cupSteps(run: RunState, design: Design, i: number): Step[] {
         ? {
             draw: (walk) => (
               <Liking
-                chosen={Number(walk.state.value.typed[name]) || null}
-                onChoose={(text) => void walk.happen({ type: 'typed', key: name, text })}
+                chosen={Number(answer(walk.state.value, field)) || null}
+                onChoose={(text) => void walk.happen({ type: 'typed', key: field.name, text })}
               />
             ),
           }
         : {}),
-      ...(liking && !run.typed[name] ? { problem: 'Tap how you like it first.' } : {}),
+      ...(liking && answer(run, field) === null ? { problem: 'Tap how you like it first.' } : {}),
       done: smelled ? 'Smelled' : 'Tasted',
     };
   });
@@ -83,20 +83,20 @@ function answerStep(run: RunState, design: Design, i: number): Step {
   const { method, shuffle } = design;
   const set = design.sets[i]!;
   const key = `answer.${i}`;
-  const locked = run.typed[key] !== undefined;
+  const locked = answer(run, fields.locked(i)) !== null;
   const scored = method.id === 'hedonic';
   const ordered = scored || method.id === 'ranking';
   const served = set.cups.map(({ code }) => code);
   if (scored && shuffle !== 'cups' && !locked)
     return { key, say: `Set ‹${i + 1}› is scored.`, done: 'Lock it', types: { [key]: served.join(' ') } };
-  const chosen = codesIn(run.typed[`choice.${i}`]);
+  const chosen = codesIn(answer(run, fields.choice(i)));
   const open = locked || isComplete(design, set, chosen);
   return {
     key,
     say: locked ? `Set ‹${i + 1}› is answered, and stays so.` : questionOf(run, design),
     more: locked
       ? []
-      : [...(shuffle === 'cups' ? [turnOver(design)] : []), 'Guess if you must. The answer is locked when you go on.'],
+      : [...(shuffle === 'cups' ? [turnOver(design)] : []), 'Guess if unsure. The answer is locked when you continue.'],
     draw: (walk) => <CodeTiles {...{ walk, design, i, ordered, locked }} />,
     ...(open ? {} : { problem: missing(design, ordered) }),
     ...(locked ? {} : { types: { [key]: chosen.join(' ') } }),
@@ -112,13 +112,14 @@ function missing({ shuffle }: Design, ordered: boolean): string {
 /** Which card it was: asked when the answer is locked, told once. */
 function cardStep(run: RunState, design: Design, i: number): Step {
   const key = `card.${i}`;
-  const locked = run.typed[key] !== undefined;
-  const turned = codesIn(run.typed[`turned.${i}`]);
+  const code = answer(run, fields.card(i));
+  const locked = code !== null;
+  const turned = codesIn(answer(run, fields.turned(i)));
   const left = design.sets.slice(i).some(({ card }) => card === turned[0]);
   return {
     key,
-    say: locked ? `Set ‹${i + 1}› was card ‹${run.typed[key]}›.` : 'Turn the card over. Which code?',
-    more: locked ? [] : ['Your answer is locked already. Put the card out of sight.'],
+    say: locked ? `Set ‹${i + 1}› was card ‹${code}›.` : 'Turn the card over. Which code?',
+    more: locked ? [] : ['Your answer is locked. Put the card out of sight.'],
     draw: (walk) => <CardTiles {...{ walk, design, i, locked }} />,
     ...(locked || left ? {} : { problem: 'Tap the code of the card.' }),
     ...(locked ? {} : { types: { [key]: turned.join(' ') } }),
@@ -134,7 +135,7 @@ function turnOver({ method }: Design): string {
 
 function questionOf(run: RunState, { method }: Design): string {
   if (method.id === 'hedonic') return 'Which cup was which?';
-  const asked = textOf(run, attribute).trim();
+  const asked = answer(run, attribute);
   return asked && (method.id === 'paired' || method.id === 'ranking')
     ? `${method.question}: ${asked}`
     : method.question;

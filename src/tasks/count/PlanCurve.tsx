@@ -3,23 +3,30 @@ import { dropsText } from '../../workshop/dropWords';
 import { curveScale, placeWords, type CurveScale } from './curve';
 import { nearness, percent, type Plans } from './plans';
 
-/** Error of the worst line against the number of drops, as a falling staircase; the list beside it says the same in words. */
-export function PlanCurve({ plans: { all, worth, chosen } }: { plans: Plans }) {
+/**
+ * How far a plan is off at most against its number of drops, as a falling staircase; below the band's edge it is nearer than the vials
+ * themselves are known. The sheet of plans says the same in words.
+ */
+export function PlanCurve({ plans: { all, worth, chosen, proposed, own } }: { plans: Plans }) {
   const scale = curveScale(all, { room: pageRoom(), scale: letterScale() });
   const { x, y, width, height, letters } = scale;
   const steps = all.map(
     ({ drops, objective }, i) => `${i === 0 ? 'M' : 'H'}${x(drops)}${i === 0 ? ' ' : 'V'}${y(objective)}`,
   );
   const drops = dropsText(chosen.drops);
-  const words = placeWords([chosen.recommended ? `${drops}, recommended` : drops, drops], chosen, all, scale);
+  const words = placeWords([`${drops}, at most ${percent(chosen.objective)} off`, drops], chosen, all, scale);
+  const band = Math.max(y(own), 0);
   return (
     <svg
       class="plan-curve"
       viewBox={`0 0 ${width} ${height}`}
       font-size={letters}
       role="img"
-      aria-label={`Error of the worst line against drops: ${worth.map(nearness).join('; ')}.`}
+      aria-label={`Error against drops: ${worth.map(nearness).join('; ')}. Proposed: ${dropsText(proposed.drops)}.`}
     >
+      {own > 0 && band < scale.bottom && (
+        <rect class="own" x={scale.left} y={band} width={scale.right - scale.left} height={scale.bottom - band} />
+      )}
       <Grid scale={scale} />
       <path class="stairs" d={`${steps.join('')}H${scale.right}`} />
       {worth.map((point) => (

@@ -1,17 +1,14 @@
 import { isOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Then } from '../engine/task';
+import { fields } from './fields';
 import { counterOf, targetsText, type Target } from './rounds';
-
-/** Whether the drops of a trial made before are counted again: nothing is asked and nothing is planned. */
-export function isExact(run: RunState): boolean {
-  return Boolean(run.typed['exactly']);
-}
 
 /** The formula of the trial that is made again. */
 export function formulaOfThen(run: RunState) {
-  return find('vial', run.typed['exactly'])?.from.flatMap((id) => find('formula', id) ?? [])[0];
+  return find('vial', answer(run, fields.exactly))?.from.flatMap((id) => find('formula', id) ?? [])[0];
 }
 
 /** What a run is given so that the very drops of then are counted, from the vials of today. */

@@ -2,17 +2,17 @@ import type { Grade } from '../../records/kind/quantity';
 import { shelf } from '../../records/shelf';
 import { isGraded } from '../../workshop/drinkable/gradeCause';
 import { refusalOf } from '../../workshop/drinkable/grade';
-import { valueOf } from '../engine/fields';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import type { Offer, Step } from '../engine/task';
-import { isExact } from './exactly';
-import { fields, wayOf } from './fields';
+import type { Offer } from '../engine/task';
+import { fields, wayOf, type CountStep } from './fields';
+import { isExact } from './picked';
 import { countedDrops, countedIds, type Round } from './rounds';
 import { stockOf } from './stock';
 
 /** Whether what is planned is to go into a drink. Drops that were typed by hand go where their grade lets them. */
 export function isForDrinks(run: RunState): boolean {
-  return wayOf(run) !== 'hand' && valueOf(run, fields.purpose) !== 'smell';
+  return wayOf(run) !== 'hand' && answer(run, fields.purpose) !== 'smell';
 }
 
 /** A vial or bottle that may not go into a drink, and why. */
@@ -49,12 +49,12 @@ export function stopOf(run: RunState, rounds: readonly Round[]): Barred | null {
 }
 
 /** A step of such a count, stopped: nothing more is counted until it is said how to go on. Nothing is lost. */
-export function stopped(run: RunState, { id, why }: Barred, step: Step): Step {
+export function stopped(run: RunState, { id, why }: Barred, step: CountStep): CountStep {
   const { key, draw, told } = step;
   const fresh = countedDrops(run, id) === 0 && !isExact(run);
-  const offers: Offer<string>[] = [
-    ...(fresh ? [{ words: 'Plan it without', go: 'plans' }] : []),
-    { words: 'Go on, to smell only', type: { purpose: 'smell' } },
+  const offers: Offer<'card'>[] = [
+    ...(fresh ? [{ words: 'Plan it without', go: 'card' as const }] : []),
+    { words: 'Go on, to smell only', type: types(fields.purpose, 'smell') },
   ];
   return {
     key,

@@ -3,7 +3,8 @@ import { plus, scaled } from '../../core/number/measured';
 import { Refusal } from '../../core/text/refusal';
 import { find, newId, newRecord } from '../../records/shelf';
 import { forFile, formatMeasured } from '../../ui/format';
-import { valueOf } from '../engine/fields';
+import { numberedVialCode } from '../../workshop/thing/vialCode';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { droppedBy, useOf } from '../../workshop/uses';
 import { dayOfRun } from '../engine/runDay';
@@ -11,26 +12,29 @@ import { targetLines } from './planInstance';
 import { formulaOfThen } from './exactly';
 import { dropperOf, fields, wayOf } from './fields';
 import { gradeOf, stopOf } from './fit';
+import { calledSo, trialName } from './names';
+import { usualSize } from './size';
 import { countedIds, type Round, type Target } from './rounds';
 import { dropOfStock, stockOf, strengthOf } from './stock';
 import { solventOfTrial, trialOf, type Trial } from './trial';
+import { learned } from './weights';
 
 const MET = 0.02; // our choice, as for a dilution
 
-/** The trial as a vial, with what it took; and the formula, where it was typed by hand. @throws Refusal when it is for a drink and may not go into one */
+/** The trial as a vial, with what it took; and the formula, where it was typed by hand; and what weighed drops taught. @throws Refusal when it is for a drink and may not go into one */
 export function keepTrial(run: RunState, rounds: readonly Round[], asked: readonly Target[]): AnyRecord[] {
   const stop = stopOf(run, rounds);
   if (stop) throw new Refusal(stop.why);
   const token = newId();
   const trial = trialOf(run, [...rounds.map(({ id }) => id), ...countedIds(run)], token);
-  const name = valueOf(run, fields.name)!;
-  const formula = find('formula', wayOf(run)) ?? formulaOfThen(run) ?? typedFormula(run, asked, name);
+  const name = trialName(run);
+  const formula = find('formula', wayOf(run)) ?? formulaOfThen(run) ?? typedFormula(run, asked, calledSo(run) || name);
   const dropper = find('dropper', dropperOf(run));
   const dropped = droppedBy(dropperOf(run));
   const from = [...trial.counted.map(({ stock }) => stock.id), formula.id, ...(dropper ? [dropper.id] : [])];
   const vial = newRecord('vial', {
     from,
-    code: valueOf(run, fields.code())!,
+    code: answer(run, fields.code) ?? numberedVialCode('T'),
     sort: 'trial',
     name,
     contents: trial.parts.map(({ material, name, strength }) => ({ material, name, strength })),
@@ -38,7 +42,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     solvent: solventOfTrial(trial),
     massG: trial.total,
     densityGPerMl: trial.total.value / trial.volumeMl,
-    sizeMl: valueOf(run, fields.size(trial.volumeMl))!,
+    sizeMl: answer(run, fields.size) ?? Number(usualSize(trial.volumeMl)),
     grade: gradeOf(run),
     madeOn: dayOfRun(run, 'count.'),
     useBy: earliest(trial),
@@ -46,7 +50,7 @@ export function keepTrial(run: RunState, rounds: readonly Round[], asked: readon
     lot: '',
     uses: trial.counted.map(({ stock, drops, mass }) => useOf(stock.id, mass, { how: 'counted', drops, ...dropped })),
   });
-  return find('formula', formula.id) ? [vial] : [vial, formula];
+  return [vial, ...(find('formula', formula.id) ? [] : [formula]), ...learned(run, trial.counted)];
 }
 
 /** The formula that was typed: parts of materials, or what drops of vials were meant to bring. */

@@ -3,11 +3,12 @@ import type { PlanInstance } from '../../core/plan/instance';
 import { find } from '../../records/shelf';
 import type { RunState } from '../engine/fold';
 import { dropOf } from '../../workshop/dropMass';
+import { dropsText } from '../../workshop/dropWords';
 import { solventsOnHand } from '../../workshop/onHand';
 import type { Offer } from '../engine/task';
-import { instanceOf, sourceFor } from './planInstance';
+import { sourceFor } from './planInstance';
 import { dropperOf } from './fields';
-import { nearness, percent } from './plans';
+import { nearness, percent, type Plans } from './plans';
 import { stockOf } from './stock';
 import { formatTyped, withLocalSign } from '../../ui/format';
 
@@ -16,24 +17,24 @@ let last = { key: '', found: null as NextDilution | null };
 /** What to make next, in words, and the way to Dilute. */
 export interface Advice {
   readonly words: string;
-  readonly offers: readonly Offer[];
+  readonly offer?: Offer;
 }
 
-/** The one dilution that would bring the plan nearest, in the solvent that the shelf has most of. */
-export function adviceOf(run: RunState): Advice {
-  const instance = instanceOf(run);
+/** The one dilution that would bring a plan of no more drops nearest, in the solvent that the shelf has most of. */
+export function adviceOf(run: RunState, { instance: asked, chosen }: Pick<Plans, 'instance' | 'chosen'>): Advice {
+  const instance = { ...asked, limits: { ...asked.limits, maxDrops: chosen.drops } };
   const drop = newDrop(run, instance);
   const key = JSON.stringify([instance, drop]);
   if (last.key !== key) last = { key, found: nextDilution(instance, drop) };
   const next = last.found;
-  if (!next) return { words: 'No single new dilution would come nearer than these vials do.', offers: [] };
+  if (!next) return { words: `No single new dilution would come nearer in ${dropsText(chosen.drops)}.` };
   const name = instance.components.find(({ id }) => id === next.componentId)!.name!;
   const strength = formatTyped(next.strength * 100, 2);
   const now = next.before === null ? 'not possible now' : `${percent(next.before)} now, at best`;
   const offer = diluteOffer(run, next.componentId, strength);
   return {
     words: `${name} at ‹${withLocalSign(strength)} %› would help most: ${nearness(next.after)}; ${now}.`,
-    offers: [offer],
+    offer,
   };
 }
 

@@ -2,13 +2,14 @@ import type { PlanComponent, PlanInstance, PlanScale, PlanStock } from '../../co
 import { REFERENCE_TEMPERATURE } from '../../core/number/units';
 import { waterDensity } from '../../core/liquid/water';
 import { find, list } from '../../records/shelf';
-import { valueOf } from '../engine/fields';
+import { answer } from '../engine/answers';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import type { RunState } from '../engine/fold';
-import { dropperOf, fields, isPicked, pickedStocks, wayOf } from './fields';
+import { ANY, dropperOf, fields, wayOf } from './fields';
+import { pickedMaterials, pickedStocks } from './picked';
 import { targetsIn } from './rounds';
-import { dropOfStock, leftDrops, stockOf, stocksOnHand, strengthOf, type Stock } from './stock';
+import { dropOfStock, holdsOnly, leftDrops, stockOf, stocksOnHand, strengthOf, whyNotTaken, type Stock } from './stock';
 
 /** One line of what is asked for: parts by mass of neat material. */
 export interface TargetLine {
@@ -22,18 +23,12 @@ export function targetLines(run: RunState): TargetLine[] {
   const way = wayOf(run);
   if (way === 'hand') return handLines(run);
   if (way === 'materials')
-    return pickedMaterials(run).flatMap(({ id, name, code }) => {
-      const parts = valueOf(run, fields.parts({ id, code, name }));
+    return pickedMaterials(run).flatMap(({ id, name }) => {
+      const parts = answer(run, fields.parts(id));
       return parts === null ? [] : [{ material: id, name, parts }];
     });
   const lines = find('formula', way)?.lines ?? [];
   return lines.map(({ material, name, share }) => ({ material, name, parts: share }));
-}
-
-/** Materials that were picked for a typed formula, in the order of picking. */
-export function pickedMaterials(run: RunState) {
-  const touched = Object.keys(run.typed).flatMap((key) => (key.startsWith('pick.') ? [key.slice(5)] : []));
-  return touched.flatMap((id) => (isPicked(run, id) ? (find('material', id) ?? []) : []));
 }
 
 /** The plan that is asked for. In a count by hand each line has only the vials picked, for the repair of slips. */
@@ -44,9 +39,9 @@ export function instanceOf(run: RunState): PlanInstance {
   return {
     components: targetLines(run).map((target) => componentOf(run, target, allowed)),
     limits: {
-      maxDrops: hand ? 4 * planned : (valueOf(run, fields.most) ?? 1), // our choice: a repair by hand may go to four times the drops
+      maxDrops: hand ? 4 * planned : (answer(run, fields.most) ?? 1), // our choice: a repair by hand may go to four times the drops
       minDropsPerComponent: 1,
-      maxStocksPerComponent: hand || valueOf(run, fields.mix) === '2' ? 2 : 1,
+      maxStocksPerComponent: hand || answer(run, fields.mix) === '2' ? 2 : 1,
       maxTotalMassMg: null,
       maxSolventMassMg: {},
     },
@@ -59,21 +54,17 @@ function componentOf(run: RunState, { material, name, parts }: TargetLine, allow
   const stocks = allowed.filter(
     (stock) => holdsOnly(stock, material) && (wayOf(run) === 'hand' || mayGoIn(run, stock)),
   );
-  const taken = wayOf(run) === 'hand' ? stocks : byThemselves(run, stocks);
+  const taken = wayOf(run) === 'hand' ? stocks : byThemselves(run, material, stocks);
   return { id: material, name, parts, stocks: taken.map((stock) => planStock(stock, dropperOf(run))) };
 }
 
-/** Those that may be taken by themselves, and those that were chosen already; all where that leaves none. */
-function byThemselves(run: RunState, stocks: readonly Stock[]): readonly Stock[] {
-  const chosen = targetsIn(run.typed['plan'] ?? '').map(({ id }) => id);
+/** The one that was chosen for the line; else those that may be taken by themselves, and those of the plan already; all where that leaves none. */
+function byThemselves(run: RunState, material: string, stocks: readonly Stock[]): readonly Stock[] {
+  const own = answer(run, fields.stock(material)) ?? ANY;
+  if (own !== ANY && stocks.some(({ id }) => id === own)) return stocks.filter(({ id }) => id === own);
+  const chosen = targetsIn(answer(run, fields.plan) ?? '').map(({ id }) => id);
   const fit = stocks.filter((stock) => whyNotTaken(stock) === null || chosen.includes(stock.id));
   return fit.length > 0 ? fit : stocks;
-}
-
-/** Why a stock is not taken by itself; null when it may be. */
-function whyNotTaken({ id }: Stock): string | null {
-  const record = find('vial', id) ?? find('bottle', id);
-  return record ? whyNotByItself(record) : null;
 }
 
 /** What is to be said of the stocks of a plan that are not taken by themselves: there is no other. A sentence each. */
@@ -97,13 +88,9 @@ function planStock(stock: Stock, dropper: string): PlanStock {
   };
 }
 
-function holdsOnly({ contents }: Stock, material: string): boolean {
-  return contents.length === 1 && contents[0]!.material === material;
-}
-
 /** Whether a stock may be used: into what is tasted goes only what is fit for drinks, all the way down. */
 function mayGoIn(run: RunState, { smellOnly }: Stock): boolean {
-  return valueOf(run, fields.purpose) === 'smell' || !smellOnly;
+  return answer(run, fields.purpose) === 'smell' || !smellOnly;
 }
 
 /** The vials and bottles of a material that may not be used, because they are smell only. */
@@ -121,28 +108,28 @@ function scaleOf(run: RunState): PlanScale {
 
 /** mg of all neat material per kg of the drink that the trial is for; null where it is for none. */
 function drinkPpm(run: RunState): number | null {
-  return wayOf(run) !== 'hand' && valueOf(run, fields.purpose) === 'drink' && drinkG(run) !== null
-    ? valueOf(run, fields.ppm)
+  return wayOf(run) !== 'hand' && answer(run, fields.purpose) === 'drink' && drinkG(run) !== null
+    ? answer(run, fields.ppm)
     : null;
 }
 
 /** Mass of the finished drink, g; null where the trial is for none. */
 export function drinkG(run: RunState): number | null {
-  const volumeMl = valueOf(run, fields.drinkMl);
-  if (wayOf(run) === 'hand' || valueOf(run, fields.purpose) !== 'drink' || volumeMl === null) return null;
-  const base = find('base', valueOf(run, fields.base()) ?? '');
+  const volumeMl = answer(run, fields.drinkMl);
+  if (wayOf(run) === 'hand' || answer(run, fields.purpose) !== 'drink' || volumeMl === null) return null;
+  const base = find('base', answer(run, fields.base) ?? '');
   return volumeMl * (base?.densityGPerMl ?? waterDensity(REFERENCE_TEMPERATURE));
 }
 
 function handDrops(run: RunState): number {
-  return pickedStocks(run).reduce((sum, stock) => sum + (valueOf(run, fields.planned(stock)) ?? 0), 0);
+  return pickedStocks(run).reduce((sum, stock) => sum + (answer(run, fields.planned(stock.id)) ?? 0), 0);
 }
 
 /** Lines of drops typed by hand, mg; none where a vial holds more than one material, since no line can then be mended alone. */
 function handLines(run: RunState): TargetLine[] {
   const lines = new Map<string, TargetLine>();
   for (const stock of pickedStocks(run)) {
-    const mg = (valueOf(run, fields.planned(stock)) ?? 0) * dropOfStock(stock, dropperOf(run)).mgPerDrop.value;
+    const mg = (answer(run, fields.planned(stock.id)) ?? 0) * dropOfStock(stock, dropperOf(run)).mgPerDrop.value;
     if (stock.contents.length > 1) return [];
     const { material, name, strength } = stock.contents[0]!;
     const parts = (lines.get(material)?.parts ?? 0) + mg * strength.value;
@@ -153,7 +140,7 @@ function handLines(run: RunState): TargetLine[] {
 
 /** A bottle, else the strongest vial, neither empty nor past its date, that a new dilution of a material can be made from; fit for drinks where that is needed. */
 export function sourceFor(run: RunState, material: string): string | undefined {
-  const nose = valueOf(run, fields.purpose) === 'smell';
+  const nose = answer(run, fields.purpose) === 'smell';
   const bottle = list('bottle').find(
     (one) => one.material === material && (nose || !isSmellOnly(one)) && whyNotByItself(one) === null,
   );

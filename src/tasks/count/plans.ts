@@ -1,9 +1,12 @@
 import { tradeOff, type TradeOff, type TradePoint } from '../../core/plan/tradeOff';
-import type { PlanAnswer, PlanInstance, PlanLine, PlanRefusal } from '../../core/plan/instance';
+import type { PlanAnswer, PlanInstance, PlanRefusal } from '../../core/plan/instance';
 import { formatPlain } from '../../ui/format';
 import { refusalWords } from '../../ui/sentence';
 import { dropsText } from '../../workshop/dropWords';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { fields } from './fields';
+import { kneeOf, ownUncertainty } from './knee';
 import { instanceOf } from './planInstance';
 import type { Target } from './rounds';
 import { stockOf } from './stock';
@@ -17,13 +20,16 @@ function tradeOffOf(instance: PlanInstance): TradeOff {
   return last.found!;
 }
 
-/** The plans to choose from: all steps of the curve, those worth their drops, and the one chosen (else the recommended one). */
+/** The plans to choose from: all steps of the curve, those worth their drops, the one proposed, and the one chosen (else that). */
 export interface Plans {
   readonly ok: true;
   readonly instance: PlanInstance;
   readonly all: readonly TradePoint[];
   readonly worth: readonly TradePoint[];
+  readonly proposed: TradePoint;
   readonly chosen: TradePoint;
+  /** How well the vials are known, a fraction (k = 2). */
+  readonly own: number;
 }
 
 /** Why there are no plans, in the person's words. */
@@ -41,9 +47,10 @@ export function plansOf(run: RunState): Plans | NoPlan {
   const found = tradeOffOf(instance);
   if (!found.ok) return inWords(found, instance);
   const worth = found.points.filter((point) => point.worth || point.recommended);
-  const chosen =
-    worth.find(({ drops }) => String(drops) === run.typed['point']) ?? worth.find(({ recommended }) => recommended)!;
-  return { ok: true, instance, all: found.points, worth, chosen };
+  const own = ownUncertainty(run, instance, worth.find(({ recommended }) => recommended)!.plan);
+  const proposed = kneeOf(worth, own);
+  const chosen = worth.find(({ drops }) => String(drops) === answer(run, fields.point)) ?? proposed;
+  return { ok: true, instance, all: found.points, worth, proposed, chosen, own };
 }
 
 function inWords({ componentId, why, remedy }: PlanRefusal, { components }: PlanInstance): NoPlan {
@@ -65,15 +72,10 @@ export function percent(x: number, digits = 2): string {
 
 /** How near a plan comes, in words. */
 export function nearness({ drops, objective }: Pick<PlanAnswer, 'drops' | 'objective'>): string {
-  return `${dropsText(drops)}, worst line ${percent(objective)} off`;
+  return `${dropsText(drops)}, at most ${percent(objective)} off`;
 }
 
 /** A signed deviation in %, '+3.1 %'. */
 export function signedPercent(x: number): string {
   return `${x < 0 ? '−' : '+'}${formatPlain(Math.abs(x) * 100, 2)} %`;
-}
-
-/** The line that is furthest off. */
-export function worstLine({ lines }: Pick<PlanAnswer, 'lines'>): PlanLine {
-  return lines.reduce((worst, line) => (line.error > worst.error ? line : worst));
 }

@@ -127,11 +127,11 @@ function changed(
     name,
     error: result.objective,
     targets,
-    words: name === 'complete' ? 'Change the lines still to come' : 'Count more than planned',
+    words: name === 'complete' ? 'Change the remaining materials' : 'Count more than planned',
     more: `${dropsText(result.drops - had)} to go, ${offText(result.objective)}${again.length > 0 ? `; ${again.join(', ')} once more` : ''}`,
   };
 }
 
 function offText(error: number): string {
-  return `worst line ${percent(error)} off`;
+  return `at most ${percent(error)} off`;
 }

@@ -1,4 +1,6 @@
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { fields } from './fields';
 
 /** So many drops of a stock, in all. */
 export interface Target {
@@ -9,7 +11,7 @@ export interface Target {
 /** One turn at the tap pad: this stock, up to that many drops in all. */
 export interface Round extends Target {
   /** Key of its step; a stock that is taken a second time has a second round. */
-  readonly key: string;
+  readonly key: `count.${string}`;
   /** Stocks that were taken before it or in it, each once. */
   readonly walked: readonly string[];
   /** What comes after it, unless a slip changes that. */
@@ -49,8 +51,8 @@ export function countedIds(run: RunState): string[] {
   );
 }
 
-/** Name of the answer to a slip in a round: 'way|targets', the targets being all that is counted from then on, or 'on' to count on. */
-export function slipOf(round: Pick<Round, 'key'>): string {
+/** Key of the step that asks about a slip in a round. Its answer is 'way|targets', the targets being all that is counted from then on, or 'on' to count on. */
+export function slipOf(round: Pick<Round, 'key'>): `slip.${string}` {
   return `slip.${round.key}`;
 }
 
@@ -66,7 +68,7 @@ export function roundsOf(run: RunState, first: readonly Target[]): Round[] {
     const { id, drops } = next;
     const turn = (turns.get(id) ?? 0) + 1;
     turns.set(id, turn);
-    const key = turn === 1 ? `count.${id}` : `count.${id}.${turn}`;
+    const key: Round['key'] = turn === 1 ? `count.${id}` : `count.${id}.${turn}`;
     const decision = decided(run, key);
     const isHere = run.at === key || (run.at === '' && rounds.length === 0); // a run that begins with counting has not moved yet
     const walked = [...new Set([...rounds.map((round) => round.id), id])];
@@ -90,16 +92,20 @@ export function roundsOf(run: RunState, first: readonly Target[]): Round[] {
 
 /** Name of the way on after a slip; '' while none is chosen. */
 export function wayAfter(run: RunState, round: Pick<Round, 'key'>): string {
-  return (run.typed[slipOf(round)] ?? '').split('|')[0]!;
+  return (answer(run, fields.slip(round.key)) ?? '').split('|')[0]!;
 }
 
 /** What is counted after a slip, as decided; undefined while nothing is. */
 function decided(run: RunState, key: string): Target[] | undefined {
-  const [, targets] = (run.typed[slipOf({ key })] ?? '').split('|');
+  const [, targets] = (answer(run, fields.slip(key)) ?? '').split('|');
   return targets === undefined ? undefined : targetsIn(targets);
 }
 
-function slips(run: RunState, { id, drops }: Target, { key, isHere }: { key: string; isHere: boolean }): boolean {
+function slips(
+  run: RunState,
+  { id, drops }: Target,
+  { key, isHere }: Pick<Round, 'key'> & { isHere: boolean },
+): boolean {
   const count = countedDrops(run, id);
   return count !== drops && (count > 0 || isHere || run.at === slipOf({ key }));
 }

@@ -11,6 +11,7 @@ import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMas
 import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { tagOf } from '../../workshop/thing/labelled';
+import { whyNotByItself } from '../../workshop/takenByItself';
 
 /** Something drops can be counted from: a vial, or a bottle of a neat liquid. Strengths in g of neat material per g of the liquid. */
 export interface Stock {
@@ -67,6 +68,17 @@ export function strengthOf(stock: Stock): number {
   return stock.contents.reduce((sum, part) => sum + part.strength.value, 0);
 }
 
+/** Whether a stock holds this material and nothing else. */
+export function holdsOnly({ contents }: Stock, material: string): boolean {
+  return contents.length === 1 && contents[0]!.material === material;
+}
+
+/** Why a stock is not taken by itself; null when it may be. */
+export function whyNotTaken({ id }: Stock): string | null {
+  const record = find('vial', id) ?? find('bottle', id);
+  return record ? whyNotByItself(record) : null;
+}
+
 function ofVial(vial: Vial): Stock {
   const { id, name, contents, solvent, densityGPerMl, useBy } = vial;
   return {
@@ -108,4 +120,10 @@ function ofBottle(bottle: Bottle): Stock[] {
 function purityOf(bottle: Bottle, usual: number | undefined): Measured {
   const purity = bottle.purity ?? usual;
   return purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${bottle.lot || bottle.id}`);
+}
+
+/** The code that a thing has its colour by: that of the vial, else that of its material. */
+export function labelledCode(stock: string | undefined, material: string): string {
+  const own = find('vial', stock)?.code;
+  return own ?? find('material', find('bottle', stock)?.material ?? material)?.code ?? material;
 }

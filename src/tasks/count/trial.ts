@@ -2,22 +2,14 @@ import { compositionOf } from '../../core/drink/dose';
 import { massOfDrops } from '../../core/drop/drop';
 import { over, plus, scaled, times, type Measured } from '../../core/number/measured';
 import type { Vial } from '../../records/kind/vial';
-import { formatKnown, formatPlain, measuredText } from '../../ui/format';
+import { formatKnown } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { DropOnHand } from '../../workshop/dropMass';
 import { areFood } from '../../workshop/drinkable/gradeCause';
-import { dropsText } from '../../workshop/dropWords';
 import { dropperOf } from './fields';
 import { countedDrops } from './rounds';
 import { dropOfStock, stockOf, strengthOf, type Stock } from './stock';
-
-/** Drops of one stock that went into the trial, and what they weigh, g. */
-export interface Counted {
-  readonly stock: Stock;
-  readonly drops: number;
-  readonly drop: DropOnHand;
-  readonly mass: Measured;
-}
+import { asWeighedTogether, massOfStock, type Counted } from './weights';
 
 /** What the trial really is, largest part first: masses in g, `total` of the liquid; `share` of all neat material and `strength` in the liquid, g/g. */
 export interface Trial {
@@ -36,22 +28,14 @@ export interface Trial {
 
 /** What drops of these stocks weigh; `token` tells the counting of this run from that of others in the stored numbers. */
 function weighed(run: RunState, ids: readonly string[], token: string): Counted[] {
-  return [...new Set(ids)].flatMap((id) => {
+  const counted = [...new Set(ids)].flatMap((id) => {
     const stock = stockOf(id);
     const drops = countedDrops(run, id);
     if (!stock || drops === 0) return [];
     const drop = dropOfStock(stock, dropperOf(run));
-    const { mgPerDrop, spread } = drop;
-    const words = `counting ${dropsText(drops)} of ${stock.tag}`;
-    return [
-      {
-        stock,
-        drops,
-        drop,
-        mass: massOfDrops({ drops, mgPerDrop, perDropSpread: spread, id: `${token}:${id}`, words }),
-      },
-    ];
+    return [{ stock, drops, drop, mass: massOfStock(run, stock, { drops, drop, token }) }];
   });
+  return asWeighedTogether(run, counted, token);
 }
 
 /**
@@ -110,12 +94,6 @@ type DryOff = NonNullable<Vial['solvent']>['dryOff'];
 
 function slowest(found: readonly DryOff[]): DryOff {
   return (['stays wet', 'unknown', 'hours', 'minutes'] as const).find((one) => found.includes(one))!;
-}
-
-/** One line on how much a trial is. */
-export function amountText(trial: Trial): string {
-  const drops = trial.counted.reduce((sum, line) => sum + line.drops, 0);
-  return `${dropsText(drops)}, ${measuredText(trial.total, 'g')}, about ${formatPlain(trial.volumeMl, 2)} mL.`;
 }
 
 /** A mass of neat material at the pad, in words: as many digits as its ± leaves, which the pad has no room for. */

@@ -1,6 +1,7 @@
 import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
 import type { Use } from '../../records/kind/quantity';
-import { find, newRecord } from '../../records/shelf';
+import { newRecord } from '../../records/shelf';
+import { learnedDrop } from '../../workshop/dropMass';
 import { droppedBy, useOf } from '../../workshop/uses';
 import { freeVialCode } from '../../workshop/thing/vialCode';
 import { answer } from '../engine/answers';
@@ -11,7 +12,6 @@ import { fields } from './fields';
 import { dropsWeighed, labelOf, type Made } from './made';
 import { inMl, type Order } from './making';
 import { copyOf, gradeOf, solventBottleOf } from './source';
-import { calibrateDrops } from '../../core/drop/drop';
 
 /** The vial as it was made. Code, day and use-by go by themselves; the first version asked for them. */
 export function vialOf(run: RunState, order: Order, made: Made): RecordOf<'vial'> {
@@ -64,34 +64,18 @@ function usesOf(run: RunState, order: Order, { material, solvent }: Made): Use[]
   ];
 }
 
-const SHARED = 0.015; // g/g; a drop of weaker dilutions is that of the solvent (core/drop/drop.ts)
-
 /** What the weighed drops teach of this dropper and liquid; nothing where they were not weighed, or the dropper has no name. */
 export function learned(run: RunState, order: Order): AnyRecord[] {
-  const dropper = find('dropper', answer(run, fields.dropper));
   const massG = dropsWeighed(run);
-  const drops = run.drops['source'] ?? 0;
-  const { id: liquid, strength } = order.source.drop;
-  if (!dropper || massG === null || drops === 0 || (strength !== 1 && strength > SHARED)) return [];
-  const name = strength === 1 ? order.source.name : order.solvent.name;
-  const { readabilityG } = order;
-  const record = newRecord('calibration', {
-    from: [dropper.id],
-    dropper: dropper.id,
-    liquid: { id: liquid, name },
-    readings: [{ drops, massG }],
-    readabilityG,
-    ...dropFrom({ drops, massG }, readabilityG, { id: 'x', words: `calibration of ${dropper.name} with ${name}` }),
+  if (massG === null) return [];
+  const { drop: liquid, name } = order.source;
+  const calibration = learnedDrop({
+    dropper: answer(run, fields.dropper),
+    liquid,
+    name: liquid.strength === 1 ? name : order.solvent.name,
+    drops: run.drops['source'] ?? 0,
+    massG,
+    readabilityG: order.readabilityG,
   });
-  const source = { id: `calibration:${record.id}`, words: `calibration of ${dropper.name} with ${name}` };
-  return [{ ...record, ...dropFrom({ drops, massG }, readabilityG, source) }];
-}
-
-function dropFrom(
-  reading: { drops: number; massG: number },
-  readabilityG: number,
-  source: { id: string; words: string },
-) {
-  const { mgPerDrop, perDropSpread } = calibrateDrops([reading], { readabilityG }, source);
-  return { mgPerDrop, spread: perDropSpread };
+  return calibration ? [calibration] : [];
 }

@@ -18,7 +18,7 @@ const nosing = (method: string, types: Record<string, string> = {}): Path & { ta
     'sample.2': 'third',
     ...types,
   },
-  at: [[/What do you want to know/, press('.method', new RegExp(`^${method}`))]],
+  slots: { test: new RegExp(`^${method}|Test ${method}`) },
   steps: 60,
 });
 
@@ -49,7 +49,16 @@ export const paths: readonly (Path & { readonly task: string })[] = [
     steps: 40,
   },
   { task: 'count', name: 'Count drops', steps: 60 },
-  { task: 'count', name: 'Count drops: by hand', prefer: [/Vials and drops/], types: { 'base.ml': '100' } },
+  {
+    task: 'count',
+    name: 'Count drops: by hand',
+    slots: { formula: /Vials and drops|vials/ },
+    at: [
+      [/^Count vials into/, press('.run .second', /Pick vials/)],
+      [/^Count vials/, press('dialog[open] .choice')],
+      [/^Count v/, press('dialog[open] .main')],
+    ],
+  },
   { task: 'dose', name: 'Dose a drink', steps: 40 },
   {
     task: 'dose',

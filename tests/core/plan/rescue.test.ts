@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { roundEveryLine } from '../../../src/core/plan/byHand';
+import { roundEveryLine } from './byHand';
 import { nextDilution } from '../../../src/core/plan/nextDilution';
 import { bestPlan } from '../../../src/core/plan/bestPlan';
 import { randomInstance } from '../dropPlanEnumeration';

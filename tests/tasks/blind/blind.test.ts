@@ -35,7 +35,7 @@ describe('laying out a blind test', () => {
 
   test('samples of the same name, or too few, are told in one sentence', () => {
     const step = (typed: Record<string, string>) =>
-      blind.steps(fold(startedWith(typed))).find(({ key }) => key === 'samples')!;
+      blind.steps(fold(startedWith(typed))).find(({ key }) => key === 'card')!;
     expect(step({ test: 'triangle', 'sample.0': 'a', 'sample.1': 'a' }).problem).toContain('same name');
     expect(step({ test: 'ranking', 'sample.0': 'a', 'sample.1': 'b' }).problem).toContain('three samples');
     expect(step({ test: 'ranking', 'sample.0': 'a', 'sample.1': 'b', 'sample.2': 'c' }).problem).toBeUndefined();

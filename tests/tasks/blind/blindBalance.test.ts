@@ -6,8 +6,9 @@ import type { Test } from '../../../src/records/kind/test';
 import type { Vial } from '../../../src/records/kind/vial';
 import { answersOf } from '../../../src/tasks/blind/answers';
 import { resultsOfTest } from '../../../src/tasks/blind/kept';
-import { blind } from '../../../src/tasks/blind/task';
-import { startWalking, type Walker } from '../walking';
+import { dropOf } from '../../../src/workshop/dropMass';
+import { liquidOfVial } from '../../../src/workshop/onHand';
+import type { Walker } from '../walking';
 import { answerAll, begin, cardTaken, designIn, rightCode, toFirstCup, wrongCode } from './sittings';
 import { vialOnShelf } from '../layer/strips';
 
@@ -41,7 +42,7 @@ describe('alone, with nobody to serve', () => {
 
   test('the screen says what is balanced and what is chance', () => {
     const walk = alone();
-    to(walk, 'plan');
+    to(walk, 'card');
     expect(walk.step().more!.at(-1)).toBe('Balanced: each of the 6 orders comes twice.');
     walk.type('tries', '10');
     expect(walk.step().more!.at(-1)).toBe('Not quite balanced: 10 sets are no whole rounds of 6 orders; 12 would be.');
@@ -55,10 +56,10 @@ describe('alone, with nobody to serve', () => {
 
   test('on a ladder it says that balance is not possible alone', () => {
     const walk = begin('threshold', { served: 'alone', top: '243' });
-    to(walk, 'plan');
-    expect(walk.step().more!.at(-1)).toContain('Alone, a ladder cannot be balanced');
+    to(walk, 'card');
+    expect(walk.step().more!.join(' ')).toContain('When you test alone, a series cannot be balanced');
     to(walk, 'sheet');
-    expect(walk.step().more!.at(-1)).toContain('Chance, not balanced: the place of the cup that holds it');
+    expect(walk.step().more!.join(' ')).toContain('Chance, not balanced: the place of the cup that holds it');
   });
 
   test('the answer is a place, locked before the card is turned over', () => {
@@ -138,15 +139,13 @@ describe('a ranking whose order is expected', () => {
 
   test('the order is asked for before the first sip, and has to hold every sample', () => {
     const walk = ranking();
-    to(walk, 'expected');
     walk.type('expected', 'yes');
-    walk.next();
-    expect(walk.step().key).toBe('order');
+    expect(() => walk.next()).toThrow('Tap every sample once');
     walk.type('order', '2 0');
     expect(() => walk.next()).toThrow('Tap every sample once');
     walk.type('order', '2 0 1');
     walk.next();
-    expect(walk.step().key).toBe('plan');
+    expect(walk.step().key).toBe('sheet');
   });
 
   test('six sittings in the expected order: L = 84 and p = 1 in 6⁶, one-sided (Page 1963); 79 were needed', () => {
@@ -191,26 +190,12 @@ describe('samples from the Shelf', () => {
       'sample.1': 'HEX3 of May',
       'from.1': hex.id,
     });
-    to(walk, 'samples');
-    expect(walk.step().offers).toEqual([{ words: 'Pick from the Shelf', go: 'shelf' }]);
-    expect(walk.step().ask!.map(({ help }) => help ?? '')[1]).toContain('From the Shelf: material of HEX3, 1 % w/v');
+    expect(walk.step().ask!.map(({ help }) => help ?? '')[2]).toContain('From the Shelf: material of HEX3, 1 % w/v');
     answerAll(walk, (design, i) => [rightCode(design, i)]);
     const [kept] = walk.keep() as [Test];
     expect(kept.from).toEqual([card.id, hex.id]);
     expect(kept).toMatchObject({ samples: ['CARD', 'HEX3 of May'], sources: [card.id, hex.id] });
     expect(readRecord(kinds.test, JSON.parse(JSON.stringify(kept)))).toMatchObject({ ok: true });
-  });
-
-  test('the page of the Shelf asks for one place after another and is there only while one stands at it', () => {
-    vialOnShelf('CARD');
-    const walk = startWalking(blind, { test: 'paired', served: 'served', seed: '1' });
-    expect(walk.keys()).not.toContain('shelf');
-    walk.back('shelf');
-    expect(walk.step().say).toBe('Tap ‹Sample with less›.');
-    walk.type('sample.0', 'CARD');
-    expect(walk.step().say).toBe('Tap ‹Sample with more›.');
-    walk.next();
-    expect(walk.step().key).toBe('samples');
   });
 
   test('what is smell only is smelled, and so is all beside it', () => {
@@ -249,11 +234,11 @@ describe('a threshold', () => {
   test('beside the ladder it is a bound only, and says on which side', () => {
     const never = begin('threshold', LADDER);
     climb(never, () => true);
-    expect(never.step().say).toBe('Not noticed up to 243 mg/kg: the threshold lies above the ladder.');
+    expect(never.step().say).toBe('Not noticed up to 243 mg/kg: the threshold lies above the series.');
     expect(never.step().results![0]!.label).toBe('Threshold, a bound only');
     const always = begin('threshold', LADDER);
     climb(always, () => false);
-    expect(always.step().say).toBe('Noticed from the weakest step on, 1 mg/kg: the threshold lies below the ladder.');
+    expect(always.step().say).toBe('Noticed from the weakest step on, 1 mg/kg: the threshold lies below the series.');
   });
 
   test('a ladder in % w/w keeps its unit', () => {
@@ -278,15 +263,34 @@ describe('a threshold', () => {
     expect((walk.keep()[0] as Test).from).toEqual([vial.id]);
   });
 
+  test('in drops the blanks get the solvent too, and what each step brings into a cup is said before it is filled', () => {
+    const vial = fitForDrinks('CARD');
+    const walk = begin('threshold', {
+      unit: 'drops',
+      ladderVial: vial.id,
+      cupG: '30',
+      levels: '6',
+      dropper: 'typical',
+    });
+    to(walk, 'sheet');
+    const [blank, steps] = walk.step().more!.slice(-2);
+    expect(blank).toContain(`as many drops of plain ${vial.solvent!.name}`);
+    const [, ppm, abv] = /32 drops ([\d.]+) mg\/kg, ([\d.]+) % ABV\.$/.exec(steps!)!;
+    const mg = 32 * dropOf('typical', liquidOfVial(vial)).mgPerDrop.value; // of 1 % (g/g) in ethanol 96 %, 30 g of drink
+    expect(Number(ppm)).toBeCloseTo((mg * 0.01 * 1e6) / (30_000 + mg), -1);
+    expect(Number(abv)).toBeGreaterThan(1.2);
+    expect(Number(abv)).toBeLessThan(2.4);
+    const byMass = begin('threshold', { top: '243' });
+    expect(byMass.step().more!.join(' ')).toContain('as much of what carries it');
+  });
+
   test('more drops than anybody counts, and vials that are smell only, are refused', () => {
     const vial = fitForDrinks('CARD');
     const walk = begin('threshold', { unit: 'drops', ladderVial: vial.id, weakest: '10', levels: '8', factor: '3' });
-    to(walk, 'plan');
     expect(() => walk.next()).toThrow('The strongest step would be 21870 drops');
     const sniff = { ...vialOnShelf('SNIFF'), grade: 'smell only' as const };
     takeIn([sniff]);
     const other = begin('threshold', { unit: 'drops', ladderVial: sniff.id });
-    to(other, 'drops');
     expect(() => other.next()).toThrow('choose one');
   });
 });
@@ -303,8 +307,7 @@ test('a drink as tasted can be a sample', () => {
   });
   takeIn([tasting]);
   const walk = begin('triangle', { 'sample.0': 'tonic + CARD', 'from.0': tasting.id });
-  to(walk, 'samples');
-  expect(walk.step().ask![0]!.help).toContain('From the Shelf: tonic + CARD, drink of');
+  expect(walk.step().ask![1]!.help).toContain('From the Shelf: tonic + CARD, drink of');
 });
 
 describe('in the Book', () => {

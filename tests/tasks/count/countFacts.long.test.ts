@@ -40,22 +40,13 @@ function counted(typed: Record<string, string>, { slips, undone, ways }: Pick<Ha
   for (const [key, text] of Object.entries(typed)) put({ type: 'typed', key, text });
   const fell = new Map<string, number>();
   const left: { key: string; planned: number; had: number }[] = [];
-  for (let n = 0, turn = 0, at = 'first'; n < 60; n++) {
+  for (let n = 0, turn = 0; n < 60; n++) {
     const stepNow = () => {
       const state = fold(events);
       const steps = count.steps(state);
       return { state, steps, step: steps[placeOf(steps, state)]! };
     };
-    const { state, step } = stepNow();
-    if (step.key === 'name') {
-      for (const [key, text] of [
-        ['name', 'T'],
-        ['code', `T${trials++}`],
-        ['size', '15'],
-      ] as const)
-        put({ type: 'typed', key, text });
-      return { events, fell, left, at };
-    }
+    const { step } = stepNow();
     if (step.pad) {
       const { counter, target } = step.pad;
       const had = fell.get(counter) ?? 0;
@@ -79,9 +70,9 @@ function counted(typed: Record<string, string>, { slips, undone, ways }: Pick<Ha
     const now = stepNow();
     const why = Object.values(problemsOf(now.step, now.state))[0] ?? now.step.problem;
     if (why) throw new Error(`${now.step.key}: ${why}`);
-    leaving(now.step, now.state, nextKey(count, now.step, now.state) ?? '').forEach(put);
-    void state;
-    at = step.key;
+    const next = nextKey(count, now.step, now.state);
+    if (next === undefined) return { events, fell, left, at: step.key };
+    leaving(now.step, now.state, next).forEach(put);
   }
   throw new Error('the count goes in a circle');
 }
@@ -109,7 +100,6 @@ const asked = ({ way, purpose, planned }: Hands): Record<string, string> =>
         ),
       };
 
-let trials = 10;
 const noSlips = { slips: [], undone: [], ways: [] };
 const drops = ({ uses }: Vial) => Object.fromEntries(uses.map((use) => [use.id, use.drops]));
 

@@ -1,5 +1,5 @@
-import type { Plan, PlanComponent, PlanInstance } from './instance';
-import { judgePlan, type PlanJudgement } from './judge';
+import type { Plan, PlanComponent, PlanInstance } from '../../../src/core/plan/instance';
+import { judgePlan, type PlanJudgement } from '../../../src/core/plan/judge';
 
 const WISHED_DROPS = 5; // a careful hand takes the vial that asks for about five drops (common practice, no source)
 const SCALES = 200; // our choice: scales tried from the largest down

@@ -1,0 +1,40 @@
+import { useSignal } from '@preact/signals';
+import { PickRows, type PickItem } from '../../ui/controls/PickRows';
+import { Sheet } from '../../ui/controls/Sheet';
+import { types } from '../engine/answers';
+import type { Walk } from '../engine/task';
+import { settled } from './asked';
+import { fields } from './fields';
+import { isPicked } from './picked';
+
+interface Props {
+  walk: Walk;
+  items: readonly PickItem[];
+  /** 'Vials', 'Materials'. */
+  label: string;
+}
+
+/** A button that opens the list to pick from; what is picked goes into the sentence, in the order of picking. */
+export function PickSheet({ walk, items, label }: Props) {
+  const open = useSignal(false);
+  const run = settled(walk.state.value);
+  const pick = (id: string, yes: boolean) => {
+    const [[key, text]] = Object.entries(types(fields.picked(id), yes ? 'yes' : 'no')) as [[string, string]];
+    void walk.happen({ type: 'typed', key, text });
+  };
+  return (
+    <>
+      <button class="second" aria-haspopup="dialog" onClick={() => (open.value = true)}>
+        {items.some(({ id }) => isPicked(run, id)) ? `Change ${label.toLowerCase()}` : `Pick ${label.toLowerCase()}`}
+      </button>
+      {open.value && (
+        <Sheet title={label} onClose={() => (open.value = false)}>
+          <PickRows label={label} items={items} picked={(id) => isPicked(run, id)} onPick={pick} />
+          <button class="main" onClick={() => (open.value = false)}>
+            OK
+          </button>
+        </Sheet>
+      )}
+    </>
+  );
+}
