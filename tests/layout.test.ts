@@ -161,7 +161,7 @@ describe('the house', () => {
       /^tasks\/(bottle|supply)\/|^tasks\/dilute\/(source|cautions)|^tasks\/shared\/(newBottle|bottleFields)/;
     const kept = /^records\/(kind|backup)\/|^workshop\/drinkable\/(grade|gradeCause|mark)\.ts|^app\/(edit|demo)\//;
     const shown =
-      /^app\/(describe\/(describe|description|overFacts|ShelfEntry)|record\/(RecordPage|PaperPage|paper))\.tsx?$/; // the word that describe() gives
+      /^app\/(describe\/(describe|description|overFacts|ShelfEntry)|record\/(ThingHead|PaperPage|paper))\.tsx?$/; // the word that describe() gives
     const read = /(?<!fields)\.(grade|food)\b|[{,]\s*(grade|food)\b\s*(?:[,}]|=(?!=))[^;]*?=/;
     const readers = files.filter(
       ({ path, text }) =>

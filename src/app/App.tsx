@@ -12,6 +12,7 @@ import { GuardedPage } from './fault/Part';
 import { StaleNotice } from './nav/loaded';
 import { go, hashOf, route } from './nav/route';
 import { startTask } from './nav/startTask';
+import { isPaned, wide } from './nav/wide';
 import { FaultWays } from './settings/FaultWays';
 import { UpdateNotice } from './nav/update';
 
@@ -22,6 +23,7 @@ const keepingPage = async () => (await import('./settings/KeepingPage')).Keeping
 const recordPage = async () => (await import('./record/RecordPage')).RecordPage;
 const cataloguePage = async () => (await import('./shelf/CataloguePage')).CataloguePage;
 const shelfPage = async () => (await import('./shelf/ShelfPage')).ShelfPage;
+const panes = async () => (await import('./Panes')).Panes;
 const bookPage = async () => (await import('./book/BookPage')).BookPage;
 
 /** The page that the hash asks for. */
@@ -39,7 +41,7 @@ export function App() {
       <GuardedPage of={route.value.join('/')}>
         <Page />
       </GuardedPage>
-      {hasTabs(route.value) && <Tabs here={route.value[0] ?? ''} />}
+      {(hasTabs(route.value) || (wide.value && isPaned(route.value))) && <Tabs here={tabOf(route.value)} />}
     </WaysOut.Provider>
   );
 }
@@ -52,8 +54,16 @@ function hasTabs([page = '', id]: readonly string[]): boolean {
   return !ofAll.includes(page) && !(ofOne.includes(page) && id);
 }
 
+/** The tab that a page belongs to; that of the page of a thing is the list that it was opened from. */
+let lastTab = 'shelf';
+function tabOf([page = '']: readonly string[]): string {
+  if (page === 'shelf' || page === 'book') lastTab = page;
+  return page === 'record' || page === 'catalogue' ? lastTab : page;
+}
+
 function Page() {
   const [page, id] = route.value;
+  if (wide.value && isPaned(route.value)) return <Later key="panes" load={panes} props={{}} />;
   if (page === 'run' && id) return <Later key="run" load={runPage} props={{ id }} />;
   if (page === 'record' && id) return <Later key="record" load={recordPage} props={{ id }} />;
   if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;

@@ -11,6 +11,7 @@ let counts: Intl.NumberFormat | undefined;
 let dayFormat: Intl.DateTimeFormat | undefined;
 let dayOfYearFormat: Intl.DateTimeFormat | undefined;
 let momentFormat: Intl.DateTimeFormat | undefined;
+let timeFormat: Intl.DateTimeFormat | undefined;
 let isFile = false;
 
 /** Does what ends in a file or in the store: there numbers have a point and days are YYYY-MM-DD, whatever the phone. */
@@ -60,6 +61,19 @@ export function formatMoment(stored: string): string {
   if (isFile) return stored;
   momentFormat ??= new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short' });
   return momentFormat.format(Date.parse(stored));
+}
+
+/** The day of a moment as the head of a page of the Book: 'Monday 30 November', with its year where that is not this one. */
+export function formatDayHead(stored: string, now = new Date()): string {
+  const at = new Date(stored);
+  const year = at.getFullYear() === now.getFullYear() ? {} : ({ year: 'numeric' } as const);
+  return at.toLocaleDateString(language, { weekday: 'long', day: 'numeric', month: 'long', ...year });
+}
+
+/** The time of day of a moment, in the phone's own time: '10:52'. */
+export function formatTime(stored: string): string {
+  timeFormat ??= new Intl.DateTimeFormat(language, { timeStyle: 'short' });
+  return timeFormat.format(Date.parse(stored));
 }
 
 /** A count of things for reading; thousands stand apart from 10,000 on. */

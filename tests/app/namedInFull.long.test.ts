@@ -11,6 +11,7 @@ import { fold, freshRun } from '../../src/tasks/engine/fold';
 import { withPresets } from '../../src/tasks/engine/leaving';
 import { placeOf } from '../../src/tasks/engine/place';
 import type { Step } from '../../src/tasks/engine/task';
+import { nextsOf } from '../../src/app/record/nexts';
 import { describe as wordsOf } from '../../src/app/describe/describe';
 import { calledOf } from '../../src/workshop/thing/labelled';
 import { dayOfMoment } from '../../src/workshop/today';
@@ -86,14 +87,14 @@ describe('the demo', async () => {
     shelf.records.value = records;
     const shown = [...records.values()].filter((record) => !isOf('material', record));
     const texts = shown.flatMap((record) => {
-      const { title, line, code = '', facts = [], results = [], next = [] } = wordsOf(record);
+      const { title, line, code = '', facts = [], results = [] } = wordsOf(record);
       return [
         title,
         line,
         code,
         ...facts.flatMap(([label, text]) => [label, text]),
         ...results.map(({ label }) => label),
-        ...next.map(({ words }) => words),
+        ...nextsOf(record, false).map(({ words }) => words),
       ];
     });
     expect(bareIn(texts)).toEqual([]);

@@ -197,17 +197,16 @@ describe('a planned formula, drop by drop', () => {
   });
 
   test('its page shows the drops by vial, and how it was made tells each turn with the drops of then', async () => {
-    const facts = await phone.page.locator('.record .facts').allTextContents();
+    const rows = await phone.page.locator('.record .in-it li').allTextContents();
     for (const [code, drops] of Object.entries(counted))
-      expect(facts.join()).toMatch(new RegExp(`${code} [\\d.]+ % w/w${drops} drops`));
-    await phone.page.locator('.entry', { hasText: 'How it was made' }).tap();
+      expect(rows.join()).toMatch(new RegExp(`${drops} drops${code} [\\d.]+ % w/w`));
+    await phone.page.locator('summary', { hasText: 'How it was made' }).tap();
     await phone.page.locator('.story li').first().waitFor();
     const story = await phone.page.locator('.story li').allInnerTexts();
     const turns = story
       .filter((words) => words.startsWith('Take'))
       .map((words) => /Count (\d+) drop[^]*Drops: (\d+)/.exec(words)!);
     expect(turns.filter(([, wish, had]) => wish !== had)).toHaveLength(2); // the two slips, and no turn beside them
-    await phone.page.goBack();
   });
 
   test('made again, it is two taps to the first drop, and the very same drops', async () => {

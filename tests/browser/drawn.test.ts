@@ -87,7 +87,7 @@ test('what is written on a drawn label fits on it in the letters of the phone, a
   expect(await rows.locator('.drawn.vial').count()).toBe(count);
   for (let i = 0; i < count; i++) {
     await rows.nth(i).tap();
-    const label = page.locator('.record .drawn');
+    const label = page.locator('.record .thing-picture .drawn');
     await label.waitFor();
     await page.evaluate(() => document.fonts.ready);
     const { inside, texts, box } = await label.evaluate((svg) => {
@@ -102,7 +102,7 @@ test('what is written on a drawn label fits on it in the letters of the phone, a
       };
     });
     expect(inside, `${texts} in ${box}`).toBe(true);
-    expect(await page.locator('.record .chip').first().textContent()).toContain(texts.join(' '));
+    expect(await page.locator('.record .thing-code').textContent()).toContain(texts.join(' '));
     await page.evaluate(() => history.back());
     await rows.first().waitFor();
   }

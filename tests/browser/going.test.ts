@@ -148,7 +148,7 @@ describe('a discarded run', () => {
     await onBench();
     expect(await paused().count()).toBe(0);
     await h.tab('Book');
-    await at('.entry', 'discarded').tap();
+    await at('.page-of-book', 'Discarded').getByRole('button', { name: /^Open/ }).tap();
     await at('.record', 'cedar oil').waitFor();
     await h.tap('Resume');
     await h.sees('What is in the bottle?');

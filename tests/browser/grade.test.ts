@@ -14,7 +14,7 @@ const open = async (...parts: string[]) => {
   await phone.page.goto(`${site.url}#/${parts.join('/')}`);
   return hand(phone.page);
 };
-const chips = () => phone.page.locator('.chips .chip').allTextContents();
+const chips = () => phone.page.locator('.thing-words .smell-only').allTextContents();
 const section = (title: string) => phone.page.locator('section', { has: phone.page.locator('h2', { hasText: title }) });
 
 beforeAll(async () => {
@@ -50,19 +50,19 @@ describe('a bottle of solvent turns out to be denatured while drops of it are co
 
   test('it is marked smell only, with a reason, and what was made of it is there to be labelled again', async () => {
     const h = await open('record', 'pack');
-    await h.tap('Mark smell only');
+    await h.more('Mark smell only');
     await phone.page.locator('.actions .main').tap();
     await phone.page.getByText('“Why?”: choose one.').waitFor();
     await phone.page.locator('label.choice', { hasText: 'denatured or isopropyl alcohol' }).tap();
     await phone.page.locator('.actions .main').tap();
     await section('Relabel these').waitFor();
-    expect(await chips()).toContain('smell only');
+    expect(await chips()).toContain('Smell only');
     expect(await section('Relabel these').locator('.code').allTextContents()).toEqual(
       expect.arrayContaining(['CARD 1 % w/w', 'LOW 1 % w/w', 'T1']),
     );
     expect(await section('Drinks that it is in').locator('b').allTextContents()).toEqual(['tonic']);
     expect(await phone.page.getByRole('button', { name: 'Mark smell only' }).count()).toBe(0);
-    await h.tap('Change');
+    await h.more('Change');
     await phone.page.locator('.form').waitFor();
     expect(await phone.page.getByText('May it go into a drink?').count()).toBe(0);
     await phone.page.goBack();
@@ -89,7 +89,7 @@ describe('a bottle of solvent turns out to be denatured while drops of it are co
     await h.drops(target - 1);
     expect(await phone.page.locator('.cautions').textContent()).toContain('smell only, it never goes into a drink');
     await h.finish();
-    expect(await chips()).toContain('smell only');
+    expect(await chips()).toContain('Smell only');
     expect(await phone.page.getByRole('button', { name: 'Dose a drink' }).count()).toBe(0);
   });
 

@@ -67,6 +67,11 @@ export function hand(page: Page) {
       await page.locator('.actions .main').tap();
       await page.locator('.record').waitFor();
     },
+    /** Behind ⋯ on the page of a thing. */
+    more: async (words: string) => {
+      await page.getByRole('button', { name: 'More', exact: true }).tap();
+      await page.locator('dialog[open] .sheet-row', { hasText: words }).first().tap();
+    },
     tap: (words: string) => page.getByRole('button', { name: words }).first().tap(),
     /** Lets drops fall on the pad, each after the last is shown. */
     drops: async (many: number) => {

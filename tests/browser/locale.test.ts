@@ -33,7 +33,7 @@ test('on a German phone numbers have a comma and days are German; a comma can be
   await page.getByRole('img', { name: /mean, 15,4 ± \d,\d+ mg\. 1: 15,4/ }).waitFor();
   await page.locator('.record').waitFor();
   await page.locator('.facts', { hasText: '20 drops, 0,309 g' }).waitFor();
-  await page.getByRole('button', { name: 'Print or CSV' }).tap();
+  await h.more('Print or CSV');
   const today = new Intl.DateTimeFormat('de-DE', { dateStyle: 'medium', timeZone: 'UTC' }).format(new Date());
   await page.locator('.paper', { hasText: `made ${today}` }).waitFor();
   const [file] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'CSV' }).tap()]);

@@ -50,11 +50,18 @@ async function goTo(hash: string): Promise<Page> {
   return phone.page;
 }
 
+/** Adds photos from behind ⋯; gives what is said then. */
 async function add(of: string, name: 'camera' | 'photos', files: { name: string; type: string; buffer: Buffer }[]) {
   const page = await goTo(`#/record/${of}`);
-  const input = page.locator(`input[name=${name}]`);
+  await page.getByRole('button', { name: 'More', exact: true }).tap();
+  const input = page.locator(`dialog input[name=${name}]`);
   await input.setInputFiles(files.map(({ type, ...file }) => ({ ...file, mimeType: type })));
-  await page.locator('.photos [role=status]', { hasText: 'Stored' }).waitFor();
+  const told = page.locator('.photos [role=status]', { hasText: 'Stored' });
+  await told.waitFor();
+  const said = await told.textContent();
+  await page.keyboard.press('Escape');
+  await page.locator('dialog').waitFor({ state: 'detached' });
+  return said;
 }
 
 const photoRecords = async () =>
@@ -65,7 +72,7 @@ const shown = (many: number) =>
   phone.page.waitForFunction((many) => {
     const found = [...document.querySelectorAll<HTMLImageElement>('.photo-list img')];
     return (
-      document.querySelector('.photos') &&
+      document.querySelector('.record') &&
       found.length === many &&
       found.every((img) => img.complete && img.naturalWidth > 0)
     );
@@ -94,14 +101,13 @@ afterAll(async () => {
 });
 
 test('a photo is made small, told in size, and shown', async () => {
-  await add(vial, 'photos', [{ name: 'a.png', type: 'image/png', buffer: wide }]);
+  const said = await add(vial, 'photos', [{ name: 'a.png', type: 'image/png', buffer: wide }]);
   await shown(1);
   const [photo, picture] = (await photoRecords()).sort((a, b) => (a.kind < b.kind ? -1 : 1));
   expect(photo).toMatchObject({ of: vial, width: 1280, height: 853 });
   expect(photo!.bytes).toBe(Buffer.from(picture!.data, 'base64').length);
   expect(photo!.bytes).toBeLessThanOrEqual(250_000);
   console.info(`PNG of ${wide.length} bytes is stored in ${photo!.bytes}`);
-  const said = await phone.page.locator('.photos [role=status]').textContent();
   expect(said).toBe(`Stored: 1 photo, ${Math.round(photo!.bytes / 1000)} kB.`);
   const alt = await phone.page.locator('.photo-list img').getAttribute('alt');
   expect(alt).toMatch(/^Photo of CARD\b.*, taken .*\d{4}/);
@@ -131,16 +137,18 @@ test('one that was taken sideways stands upright, and what else was in the file 
   expect(top).toBeGreaterThan(60);
   expect(bottom).toBeLessThan(-60);
   await goTo('#/book');
-  await phone.page.locator('.entry', { hasText: '1 photo' }).first().waitFor();
+  await phone.page.locator('.page-of-book .photo-list img').first().waitFor();
 });
 
 test('a file that is no picture is answered with one sentence, and the others are stored', async () => {
   const page = await goTo(`#/record/${vial}`);
   const text = { name: 'a.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('no picture at all') };
   const small = { name: 'b.png', mimeType: 'image/png', buffer: await drawnPicture(page, 'image/png', 40, 30) };
-  await page.locator('input[name=photos]').setInputFiles([text, small]);
+  await page.getByRole('button', { name: 'More', exact: true }).tap();
+  await page.locator('dialog input[name=photos]').setInputFiles([text, small]);
   const sentence = 'This picture cannot be read: choose a JPEG, PNG or WebP file.';
   await page.locator('.photos [role=alert]', { hasText: sentence }).waitFor();
+  await page.keyboard.press('Escape');
   await shown(2);
   expect((await photoRecords()).filter(({ width }) => width === 40)).toHaveLength(1); // never made larger
 });

@@ -34,6 +34,12 @@ function stated(words: string): Record<string, number> {
   return Object.fromEntries([...sentence.matchAll(/(\d+) (taps|keys|drops)/g)].map(([, n, what]) => [what, Number(n)]));
 }
 
+/** Narrows the Book down to one task. */
+async function narrowTo(task: string): Promise<void> {
+  await page().locator('.filters .pick', { hasText: 'Task' }).tap();
+  await page().locator('dialog[open] .sheet-row', { hasText: task }).tap();
+}
+
 /** A litre of ethanol onto the Shelf. */
 async function addSpirit(grade: string, lot: string): Promise<void> {
   await open('shelf', '.shelf .list');
@@ -59,6 +65,13 @@ async function openRecord(query: string, words: string): Promise<void> {
   await page().locator('.search-box input').fill(query);
   await page().locator('.entry', { hasText: words }).first().tap();
   await page().locator('.record').waitFor();
+}
+
+/** Opens the material of the bottle that is found so. */
+async function openMaterial(query: string): Promise<void> {
+  await openRecord(query, 'Bottle');
+  await page().locator('.entry', { hasText: 'About ' }).tap();
+  await page().locator('.thing-code', { hasText: /^\w+$/ }).waitFor();
 }
 
 beforeAll(async () => {
@@ -107,13 +120,13 @@ describe('the first bottle', () => {
     expect(facts.join()).toContain('0.926 ± 0.009 g/mL');
     expect(facts.join()).toContain('ISO 4733:1981');
     expect(facts.join()).toContain('Use by');
-    await openRecord('8000-66-6', 'Material');
+    await openMaterial('8000-66-6');
     expect((await page().locator('.facts').allTextContents()).join()).toContain('8000-66-6');
   });
 
   test('a second lot of it is two taps away and stands beside the first', async () => {
-    await openRecord('8000-66-6', 'Material');
-    await h.tap('Add another bottle');
+    await openMaterial('8000-66-6');
+    await h.tap('Add a bottle');
     await h.sees('cardamom oil');
     await h.slot('new.supplier', 'Pebblewick Oils');
     await h.slot('new.lot', 'C-2208');
@@ -128,13 +141,13 @@ describe('the first bottle', () => {
 
 describe('a bottle on the Shelf', () => {
   test('is corrected by weighing it, with the empty glass kept for next time', async () => {
-    await h.tap('Weigh what is left');
+    await h.more('Weigh what is left');
     await h.type('gross', '19,3');
     await h.type('empty', '14.8');
     await page().locator('[role=status]', { hasText: '4.5' }).waitFor();
     await page().locator('.main').tap();
-    await page().locator('.record .result', { hasText: '4.5' }).waitFor();
-    await h.tap('Weigh what is left');
+    await page().locator('.record .left', { hasText: '4.5' }).waitFor();
+    await h.more('Weigh what is left');
     expect(await page().locator('[name=empty]').inputValue()).toBe('14.8');
     await h.type('gross', '10');
     await page().locator('.trouble', { hasText: 'less than nothing' }).waitFor(); // the glass weighs more than all
@@ -142,15 +155,15 @@ describe('a bottle on the Shelf', () => {
   });
 
   test('gets a place, and is found by it', async () => {
-    await h.tap('Change');
+    await h.more('Change');
     await h.type('box', 'Q');
     await h.type('row', '4');
     await page().locator('.main').tap();
-    await page().locator('.facts', { hasText: 'box Q, row 4' }).waitFor();
+    await page().locator('.thing-words', { hasText: 'Box Q, row 4' }).waitFor();
   });
 
   test('a mistyped amount gets one sentence and nothing is lost', async () => {
-    await h.tap('Change');
+    await h.more('Change');
     await h.type('lot', 'C-2209');
     await h.type('amountG', 'five');
     await page().locator('.main').tap();
@@ -161,8 +174,8 @@ describe('a bottle on the Shelf', () => {
   });
 
   test('its material is given an odour threshold by hand', async () => {
-    await openRecord('8000-66-6', 'Material');
-    await h.tap('Change');
+    await openMaterial('8000-66-6');
+    await h.more('Change');
     await h.tap('Add an odour threshold');
     await h.type('thresholds.0.low', '0,4');
     await h.type('thresholds.0.medium', 'air');
@@ -175,8 +188,8 @@ describe('a bottle on the Shelf', () => {
   });
 
   test('goes onto the shopping list and off it', async () => {
-    await h.tap('On the shopping list');
-    await page().getByRole('button', { name: 'Off the shopping list' }).waitFor();
+    await h.more('Put on the shopping list');
+    await page().locator('dialog').waitFor({ state: 'detached' });
     await open('shelf', '.watch');
     await page().locator('.watch button', { hasText: 'running low' }).tap();
     await page().locator('.bought', { hasText: 'Pebblewick Oils' }).waitFor();
@@ -186,15 +199,15 @@ describe('a bottle on the Shelf', () => {
 
   test('is put away and brought back, never erased', async () => {
     await openRecord('C-2208', 'C-2208');
-    await h.tap('Archive');
-    await page().getByText('out of the way, not gone').waitFor();
+    await h.more('Archive');
+    await page().getByText('hidden, not deleted').waitFor();
     await open('shelf', '.shelf .list');
     expect((await entries()).some((words) => words.includes('C-2208'))).toBe(false);
     await page().locator('button', { hasText: 'Archived (1)' }).tap();
     await page().locator('.entry', { hasText: 'C-2208' }).tap();
-    await h.tap('Bring it back');
-    await page().getByText('out of the way, not gone').waitFor({ state: 'detached' });
-    await open('shelf', '.shelf .list');
+    await h.tap('Restore from archive');
+    await page().getByText('hidden, not deleted').waitFor({ state: 'detached' });
+    await open('shelf/bottle', '.shelf .list');
     await page().locator('.entry', { hasText: 'C-2208' }).waitFor();
   });
 
@@ -221,12 +234,12 @@ describe('the demo', () => {
     await guest.page.getByRole('button', { name: 'Look around' }).tap();
     await guest.page.locator('.demo-notice').waitFor();
     await guest.page.getByText('Add solvents and supplies').waitFor();
-    await guest.page.locator('.entry', { hasText: 'P1' }).first().waitFor();
-    await guest.page.waitForFunction(() => document.querySelectorAll('.shelf section').length >= 8);
+    await guest.page.locator('.entry', { hasText: 'TIDE' }).first().waitFor();
+    await guest.page.waitForFunction(() => document.querySelectorAll('.kinds .pick').length >= 5);
     const shown = await guest.page.locator('.shelf-entry').allTextContents();
     expect(shown.every((words) => words.includes('demo'))).toBe(true);
     await guest.page.goto(`${site.url}#/book`);
-    await guest.page.locator('.book .entry').nth(15).waitFor();
+    await guest.page.locator('.page-of-book').nth(15).waitFor();
     await guest.page.getByRole('button', { name: 'Remove the demo' }).tap();
     await guest.page.getByText('is written down here').waitFor();
     await guest.page.reload();
@@ -249,7 +262,7 @@ describe('from a bottle in the hand to the label of its first vial', () => {
     expect(await on.locator('main').count()).toBe(1); // begun on the Shelf, nothing of the Bench is on the page
     await counted(on);
     await addFirstBottle(on);
-    await g.tap('Dilute this');
+    await g.tap('Dilute it');
     await g.slot('solvent', 'ethanol 96');
     await g.slot('food', 'Food grade');
     await g.done();
@@ -273,7 +286,7 @@ describe('trace, make again and the Book', () => {
     await addSpirit('smell only', 'E-4001');
     await addSpirit('food grade', 'E-5512');
     await openRecord('C-2208', 'Bottle');
-    await h.tap('Dilute this');
+    await h.tap('Dilute it');
     await h.slot('solvent', 'lot E-5512'); // its label was read already: nothing is asked about it
     await h.slot('dropper', 'On a scale');
     expect(await page().locator('.slot[data-name=food]').count()).toBe(0);
@@ -285,14 +298,14 @@ describe('trace, make again and the Book', () => {
   });
 
   test('a vial leads back to its lot, in a picture with words and in a list', async () => {
-    await h.tap('Trace');
+    await h.more('Trace');
     const picture = page().locator('.lineage svg[role=img]');
     expect(await picture.getAttribute('aria-label')).toContain('3 in it, 0 led to it');
     expect(await page().locator('.lineage .box').count()).toBe(4);
     expect((await entries()).join()).toMatch(/lot C-2208.*lot E-5512/);
     await page().locator('.entry', { hasText: 'lot C-2208' }).tap();
     await page().locator('.record').waitFor();
-    await h.tap('Trace');
+    await h.more('Trace');
     await page().locator('h2', { hasText: 'It is in' }).waitFor();
     expect((await entries()).some((words) => words.includes('Vial') && /81(\.\d+)?( ± [\d.]+)? mg/.test(words))).toBe(
       true,
@@ -302,16 +315,16 @@ describe('trace, make again and the Book', () => {
 
   test('what is left of the bottle follows the vial', async () => {
     await openRecord('E-5512', 'ethanol 96');
-    await page().locator('.record .result', { hasText: '799' }).waitFor(); // 807 g less 9.4 mL of 0.807 g/mL
+    await page().locator('.record .left', { hasText: '799' }).waitFor(); // 807 g less 9.4 mL of 0.807 g/mL
     const lots = await page().locator('.lots table').allInnerTexts();
     expect(lots.join()).toMatch(/E-5512\s*E-4001[^]*Grade\s*fit for drinks\s*smell only[^]*Left\s*799.* g\s*807.* g/);
     await openRecord('C-2208', 'Bottle');
-    await page().locator('.record .result', { hasText: '4.4' }).waitFor(); // 4.5 g weighed, 0.08 g taken
+    await page().locator('.record .left', { hasText: '4.4' }).waitFor(); // 4.5 g weighed, 0.08 g taken
   });
 
   test('made again with the lot put away, it takes the other one and says what is different', async () => {
-    await h.tap('Archive');
-    await page().getByText('not gone').waitFor();
+    await h.more('Archive');
+    await page().getByText('not deleted').waitFor();
     await openRecord('ethanol', 'Vial');
     await h.tap('Make exactly this');
     await page().locator('.differences', { hasText: 'CARD neat lot C-2208 is put away' }).waitFor();
@@ -321,13 +334,16 @@ describe('trace, make again and the Book', () => {
   });
 
   test('the Book is narrowed down by task and by words, and saved as a table', async () => {
-    await open('book', '.book .entry');
-    const all = (await entries()).length;
-    await page().locator('.filters .pick', { hasText: 'Dilute' }).tap();
-    await page().waitForFunction((before) => document.querySelectorAll('.entry').length < before, all);
-    await page().locator('.filters .pick', { hasText: 'All' }).tap();
+    await open('book', '.page-of-book');
+    const all = await page().locator('.page-of-book').count();
+    const fewer = () =>
+      page().waitForFunction((before) => document.querySelectorAll('.page-of-book').length < before, all);
+    await narrowTo('Dilute');
+    await fewer();
+    await page().locator('.filters .pick', { hasText: 'Dilute' }).tap(); // takes it off
+    await page().locator('.filters .pick', { hasText: 'Task' }).waitFor();
     await page().locator('.search-box input').fill('C-2208');
-    await page().waitForFunction((before) => document.querySelectorAll('.entry').length < before, all);
+    await fewer();
     const download = page().waitForEvent('download');
     await page().locator('button', { hasText: 'as a table' }).tap();
     const text = readFileSync((await (await download).path())!, 'utf8');
@@ -337,7 +353,7 @@ describe('trace, make again and the Book', () => {
 
   test('any record goes on paper without its buttons', async () => {
     await openRecord('C-2208', 'Bottle');
-    await h.tap('Print or CSV');
+    await h.more('Print or CSV');
     await page().locator('.paper').waitFor();
     await page().emulateMedia({ media: 'print' });
     expect(await page().locator('.paper .actions').isVisible()).toBe(false);
@@ -349,14 +365,18 @@ describe('trace, make again and the Book', () => {
   });
 
   test('so does a run of the Book, with every step that was done', async () => {
-    await open('book', '.book .entry');
-    await page().locator('.filters .pick', { hasText: 'Dilute' }).tap();
+    await open('book', '.page-of-book');
+    await narrowTo('Dilute');
     await page().locator('.search-box input').fill('cardamom');
-    await page().locator('.book .entry', { hasText: 'Dilute' }).first().tap();
-    await h.tap('Trace'); // of what it ended in
+    await page().locator('.page-of-book', { hasText: 'cardamom oil' }).first().locator('.open').tap();
+    await page().locator('summary', { hasText: 'How it was made' }).tap();
+    await h.tap('Print these steps');
+    const run = /record\/([^/]+)\/paper/.exec(page().url())![1]!;
+    await open(`record/${run}`, '.record .story');
+    await h.more('Trace'); // of what it ended in
     await page().locator('.lineage svg[aria-label*="3 in it"]').waitFor();
     await page().goBack();
-    await h.tap('Print or CSV');
+    await h.more('Print or CSV');
     await page().emulateMedia({ media: 'print' });
     await page().locator('.paper .story li').first().waitFor();
     const steps = await page().locator('.paper .story li').allTextContents();

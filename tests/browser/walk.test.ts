@@ -95,7 +95,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await phone.page.locator('.card-answer', { hasText: '±' }).waitFor();
     await h.tap('Save');
     await phone.page.locator('.record').waitFor();
-    expect(await phone.page.locator('.result .number').first().textContent()).toMatch(/^15\.[3-6]/);
+    expect(await phone.page.locator('.lead-number').textContent()).toMatch(/^15\.[3-6]/);
     await h.wayBack();
   });
 

@@ -1,26 +1,21 @@
-import { signal, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { Run } from '../../records/kind/run';
-import { photosOf } from '../../records/photos';
 import { endedRuns, shelf } from '../../records/shelf';
-import { FieldInput } from '../../ui/controls/FieldInput';
 import { useFault } from '../../ui/fault/useFault';
-import { ago } from '../../ui/ago';
-import { bookTable, narrowed, narrowers, taskName, type Narrowing } from '../describe/bookEntries';
-import { DemoNotice } from '../shelf/DemoNotice';
-import { describe } from '../describe/describe';
-import { Entry } from '../describe/Entry';
+import { formatCount, formatDayHead } from '../../ui/format';
+import { bookTable, narrowed } from '../describe/bookEntries';
+import { Main } from '../nav/Main';
 import { saveTable } from '../nav/saveFile';
-import { photosText } from '../photo/photoWords';
-import '../shelf/shelf.css';
+import { DemoNotice } from '../shelf/DemoNotice';
+import { BookEntry } from './BookEntry';
+import { endOf } from './endOf';
+import { Filters, narrowing } from './Filters';
+import './book.css';
 
 const PAGE = 40; // runs shown at first, and more with each tap
 
-/** Stays while one looks at a run and comes back. */
-const narrowing = signal<Narrowing>({ task: '', of: '', words: '' });
-const narrow = (change: Partial<Narrowing>) => (narrowing.value = { ...narrowing.value, ...change });
-
-/** What was done, newest first; by task, material, vial and words. */
+/** What was done: pages under their days, newest first; by task, material, vial and words. */
 export function BookPage() {
   const runs = useSignal<readonly Run[] | null>(null);
   const shown = useSignal(PAGE);
@@ -31,7 +26,7 @@ export function BookPage() {
   const all = runs.value;
   const left = useMemo(() => (all ? narrowed(all, now) : []), [all, now, recordsSeen]);
   return (
-    <main class="page book">
+    <Main class="page book">
       <header class="top">
         <h1>Book</h1>
       </header>
@@ -40,10 +35,11 @@ export function BookPage() {
       {all && all.length > 0 && (
         <>
           <Filters runs={all} />
-          <Entries runs={left.slice(0, shown.value)} />
+          {left.length === 0 && <p class="quiet">No match in the Book.</p>}
+          <Days runs={left.slice(0, shown.value)} byWords={now.words.trim() !== ''} />
           {left.length > shown.value && (
             <button class="second all" onClick={() => (shown.value += PAGE)}>
-              Show more ({left.length - shown.value})
+              Show more ({formatCount(left.length - shown.value)})
             </button>
           )}
           <button
@@ -51,92 +47,34 @@ export function BookPage() {
             disabled={left.length === 0}
             onClick={() => saveTable(`Book ${new Date().toISOString().slice(0, 10)}`, () => bookTable(left))}
           >
-            {left.length} as a table for a spreadsheet (CSV)
+            {formatCount(left.length)} as a table for a spreadsheet (CSV)
           </button>
         </>
       )}
-    </main>
+    </Main>
   );
 }
 
-function Filters({ runs }: { runs: readonly Run[] }) {
-  const { task, words } = narrowing.value;
-  const used = [...new Set(runs.map((run) => run.task))];
+/** Runs under the day on which they ended; what was searched for is in the order of how well it fits, each with its day. */
+function Days({ runs, byWords }: { runs: readonly Run[]; byWords: boolean }) {
+  const days: { head: string; runs: Run[] }[] = [];
+  for (const run of runs) {
+    const head = formatDayHead(endOf(run));
+    if (days.at(-1)?.head === head) days.at(-1)!.runs.push(run);
+    else days.push({ head, runs: [run] });
+  }
   return (
     <>
-      <label class="search-box">
-        <span class="unseen">Search the Book</span>
-        <input
-          type="search"
-          value={words}
-          placeholder="Words, code, lot…"
-          autoComplete="off"
-          autoCapitalize="off"
-          onInput={(event) => narrow({ words: event.currentTarget.value })}
-        />
-      </label>
-      <div class="filters" role="group" aria-label="Which tasks">
-        {['', ...used].map((id) => (
-          <button class="pick" aria-pressed={task === id} onClick={() => narrow({ task: id })}>
-            {id === '' ? 'All' : taskName(id)}
-          </button>
-        ))}
-      </div>
-      <OneThing />
-    </>
-  );
-}
-
-/** Narrows the Book down to one material or vial. */
-function OneThing() {
-  const open = useSignal(false);
-  const { of } = narrowing.value;
-  const chosen = narrowers().find(({ value }) => value === of);
-  const tap = () => (of === '' ? (open.value = !open.value) : narrow({ of: '' }));
-  return (
-    <>
-      <div class="filters">
-        <button class="pick" aria-pressed={of !== ''} aria-expanded={open.value} onClick={tap}>
-          {chosen ? `${chosen.label} ✕` : 'One material or vial…'}
-        </button>
-      </div>
-      {open.value && of === '' && (
-        <FieldInput
-          field={{ name: 'of', title: 'All that has to do with', input: 'choice', options: narrowers() }}
-          text={of}
-          problem={undefined}
-          onText={(value) => {
-            open.value = false;
-            narrow({ of: value });
-          }}
-        />
-      )}
-    </>
-  );
-}
-
-function Entries({ runs }: { runs: readonly Run[] }) {
-  if (runs.length === 0) return <p class="quiet">Nothing like it in the Book.</p>;
-  return (
-    <ul class="list">
-      {runs.map((run) => (
-        <Entry key={run.id} record={run} line={() => told(run)} />
+      {days.map((day, i) => (
+        <section key={byWords ? day.runs[0]!.id : `${day.head} ${i}`}>
+          <h2>{day.head}</h2>
+          <ul class="list">
+            {day.runs.map((run) => (
+              <BookEntry key={run.id} run={run} />
+            ))}
+          </ul>
+        </section>
       ))}
-    </ul>
+    </>
   );
-}
-
-/** When it was done, and what came of it. */
-function told(run: Run): string {
-  const when = ago(Date.parse(run.discarded ?? run.endedAt ?? run.made), Date.now());
-  const photos = photosText(photosOf(run.id, ...run.kept).length);
-  return [run.discarded && 'discarded', when, ...outcome(run), photos, run.demo && 'demo'].filter(Boolean).join(' · ');
-}
-
-/** What is written on the first thing it ended in, and what was counted, or what that says of itself. */
-function outcome(run: Run): string[] {
-  const first = run.kept.map((id) => shelf.records.value.get(id)).find(Boolean);
-  if (!first) return [];
-  const { code = '', did, line } = describe(first);
-  return [code, did ?? line];
 }

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { Boundary } from '../../ui/fault/Boundary';
 import { faultText } from '../../ui/fault/FaultNotice';
-import { go } from '../nav/route';
+import { go, route } from '../nav/route';
 import { describe } from './describe';
 import type { Description } from './description';
 
@@ -36,7 +36,11 @@ function Sound({ record, line, picture }: Pick<Props, 'record' | 'line' | 'pictu
   if (description.fault) throw description.fault.error;
   const { code, title } = description;
   return (
-    <button class={picture ? 'entry pictured' : 'entry'} onClick={() => go(['record', record.id])}>
+    <button
+      class={picture ? 'entry pictured' : 'entry'}
+      aria-current={route.value[0] === 'record' && route.value[1] === record.id ? 'true' : undefined}
+      onClick={() => go(['record', record.id])}
+    >
       {picture}
       {code && <span class="code">{code}</span>}
       <b>{title}</b>

@@ -1,9 +1,9 @@
 import type { Description } from './description';
 
-/** Label and text side by side, with where it was read in small under it. */
-export function Facts({ facts }: { facts: NonNullable<Description['facts']> }) {
+/** Label and text side by side, or with long labels one under the other; with where it was read in small under it. */
+export function Facts({ facts, stacked = false }: { facts: NonNullable<Description['facts']>; stacked?: boolean }) {
   return (
-    <dl class="facts">
+    <dl class={stacked ? 'facts stacked' : 'facts'}>
       {facts.map(([label, text, source]) => (
         <div>
           <dt>{label}</dt>

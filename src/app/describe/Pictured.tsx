@@ -20,7 +20,7 @@ export function Pictured({ record, size }: { record: RecordOf<'vial' | 'bottle'>
 }
 
 /** How full: of a vial against its size, of a bottle against what was in it at first; null where no one said. */
-function levelOf(record: RecordOf<'vial' | 'bottle'>): number | null {
+export function levelOf(record: RecordOf<'vial' | 'bottle' | 'supply'>): number | null {
   const left = leftOf(record);
   if (!left) return null;
   if (isOf('vial', record)) return left.value / record.densityGPerMl / record.sizeMl;

@@ -6,18 +6,30 @@ import { Entry } from './Entry';
 import { useTask } from '../nav/loaded';
 import { storyOf, type StoryLine } from './story';
 
-/** What was done in a run, step by step, and what it ended in. */
-export function RunStory({ run, events }: { run: Run; events: readonly RunEvent[] }) {
+interface Props {
+  run: Run;
+  events: readonly RunEvent[];
+}
+
+/** What was done in a run, step by step, each with its time. */
+export function StoryLines({ run, events }: Props) {
   const task = useTask(run.task);
   if (task === undefined) return null;
   if (task === null) return <p>This version of Minim does not know the task “{run.task}”.</p>;
   return (
+    <ol class="story">
+      {storyOf(task, events).map((line) => (
+        <Told line={line} />
+      ))}
+    </ol>
+  );
+}
+
+/** The same, and what the run ended in. */
+export function RunStory({ run, events }: Props) {
+  return (
     <>
-      <ol class="story">
-        {storyOf(task, events).map((line) => (
-          <Told line={line} />
-        ))}
-      </ol>
+      <StoryLines run={run} events={events} />
       <ul class="list">
         {keptOf(run).map((record: AnyRecord) => (
           <Entry key={record.id} record={record} line={({ line }) => line} />

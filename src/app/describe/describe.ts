@@ -94,7 +94,7 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
   }),
   formula: (r) => ({
     title: r.name,
-    line: `version ${r.version}, ${r.lines.length === 1 ? '1 line' : `${r.lines.length} lines`}`,
+    line: `version ${r.version}, ${r.lines.length === 1 ? '1 material' : `${r.lines.length} materials`}`,
     facts: facts(
       ...r.lines.map(
         (line) =>
@@ -105,10 +105,6 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
       ),
       ['Notes', r.notes],
     ),
-    next: [
-      { words: 'Count drops', start: { task: 'count', typed: { formula: r.id } } },
-      { words: 'Make a batch', start: { task: 'batch', typed: { what: r.id } } },
-    ],
   }),
   layering: describeLayering,
   base: (r) => ({

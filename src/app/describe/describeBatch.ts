@@ -12,11 +12,11 @@ import { goneOnWith } from './overFacts';
 export function describeBatch(r: Batch): Description {
   const { litres, brix, abv, gas, emulsion } = r.drink;
   const isUnknown = alcoholIsUnknownOf(r);
-  const alcohol = isUnknown ? 'alcohol not known' : `${formatKnown(abv, BESIDE_LIMIT)} % ABV`;
   return {
     title: r.name,
     ...(r.code === undefined ? {} : { code: tagOf(r) }),
-    line: `${formatDay(r.madeOn)}, ${measuredText(litres, 'L')}, ${formatKnown(brix, BESIDE_LIMIT)} °Brix, ${alcohol}`,
+    line: `${formatDay(r.madeOn)}, ${drinkWords(r)}`,
+    did: drinkWords(r),
     facts: [
       ...goneOnWith(r),
       ...facts(
@@ -24,7 +24,7 @@ export function describeBatch(r: Batch): Description {
         ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
         ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
         ['Gas', gas && gasWords(gas)],
-        ...r.weighed.map((one) => [one.name, [weighedText(one.massG), one.lot].filter(Boolean).join(', ')] as const),
+        ...weighedFacts(r),
         ...r.checks
           .filter(({ state }) => WORST.includes(state))
           .map(({ what, words }) => [`When made: ${what}`, words] as const),
@@ -41,6 +41,18 @@ export function describeBatch(r: Batch): Description {
       ...r.reached.map(({ name, mgPerKg }) => resultOf(r, name, { amount: mgPerKg, unit: 'mg/kg' })),
     ],
   };
+}
+
+/** '20.00 ± 0.05 L, 7 °Brix, 0 % ABV'. */
+export function drinkWords(batch: Batch): string {
+  const { litres, brix, abv } = batch.drink;
+  const alcohol = alcoholIsUnknownOf(batch) ? 'alcohol not known' : `${formatKnown(abv, BESIDE_LIMIT)} % ABV`;
+  return `${measuredText(litres, 'L')}, ${formatKnown(brix, BESIDE_LIMIT)} °Brix, ${alcohol}`;
+}
+
+/** What was weighed, and from which lot. */
+export function weighedFacts({ weighed }: Batch): (readonly [string, string])[] {
+  return weighed.map(({ name, massG, lot }) => [name, [weighedText(massG), lot].filter(Boolean).join(', ')]);
 }
 
 /** How much carbon dioxide, and the pressure that holds it. */

@@ -1,14 +1,13 @@
 import type { RecordOf } from '../../records/kind/kinds';
 import { tagOfId } from '../../workshop/thing/labelled';
 import { facts, type Description } from './description';
-import { formatGiven, formatMoment } from '../../ui/format';
+import { formatGiven, formatMoment, formatTime } from '../../ui/format';
 
 type Layering = RecordOf<'layering'>;
 
 /** A layering in words: its strips, every note, the verdict, and the way on. */
 export function describeLayering(r: Layering): Description {
   const { decision, liking, words } = r.verdict;
-  const again = Object.fromEntries((r.verdict.vials ?? stayed(r)).map((id) => [`pick.${id}`, 'yes']));
   return {
     title: r.name,
     line: [verdictText(decision) || 'no verdict', liking === null ? '' : `liked ${liking} of 9`]
@@ -23,25 +22,17 @@ export function describeLayering(r: Layering): Description {
       ['Room', r.roomC === undefined ? undefined : `${formatGiven(r.roomC)} °C`],
       ...r.readings.map((note) => [noteHead(note), noteText(note)] as const),
     ),
-    next: [
-      { words: 'Take it to a formula', start: { task: 'formula', typed: { from: r.id, of: r.id } } },
-      { words: 'Layer these again', start: { task: 'layer', typed: again } },
-    ],
   };
 }
 
 /** A decision as it is read; stored, rejected is 'drop'. */
-function verdictText(decision: string): string {
+export function verdictText(decision: string): string {
   return decision === 'drop' ? 'rejected' : decision;
-}
-
-function stayed(r: Layering): string[] {
-  return r.strips.filter(({ takenOutAt }) => takenOutAt === null).map(({ vial }) => vial);
 }
 
 function stripText({ vial, code, dips, takenOutAt }: Layering['strips'][number]): string {
   const tag = tagOfId(vial) ?? code;
-  const more = [dips === 1 ? '' : `${dips} dips`, takenOutAt === null ? '' : `taken out ${clock(takenOutAt)}`];
+  const more = [dips === 1 ? '' : `${dips} dips`, takenOutAt === null ? '' : `taken out ${formatTime(takenOutAt)}`];
   const told = more.filter(Boolean).join(', ');
   return told ? `${tag} (${told})` : tag;
 }
@@ -49,7 +40,7 @@ function stripText({ vial, code, dips, takenOutAt }: Layering['strips'][number])
 function dippedText(r: Layering): string {
   const times = r.strips.flatMap(({ dippedAt }) => dippedAt ?? []).sort();
   if (times.length === 0) return '';
-  const [first, last] = [clock(times[0]!), clock(times.at(-1)!)];
+  const [first, last] = [formatTime(times[0]!), formatTime(times.at(-1)!)];
   const begun = formatMoment(times[0]!);
   return first === last ? begun : `${begun} to ${last}`;
 }
@@ -57,7 +48,7 @@ function dippedText(r: Layering): string {
 function noteHead({ minute, at, vials }: Layering['readings'][number]): string {
   const moment =
     minute === null ? '' : minute === 0 ? ', fresh' : minute <= 60 ? `, ${minute} min` : `, ${minute / 60} h`;
-  return `${clock(at)}${moment}: ${vials.map((id) => tagOfId(id) ?? 'a vial that is gone').join(' + ')}`;
+  return `${formatTime(at)}${moment}: ${vials.map((id) => tagOfId(id) ?? 'a vial that is gone').join(' + ')}`;
 }
 
 function noteText({ words, intensity, liking, note, wet }: Layering['readings'][number]): string {
@@ -67,8 +58,4 @@ function noteText({ words, intensity, liking, note, wet }: Layering['readings'][
   ];
   const state = wet && wet.length > 0 ? 'while wet' : '';
   return [words, ...scores, note, state].filter(Boolean).join(', ');
-}
-
-function clock(at: string): string {
-  return new Date(at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
 }

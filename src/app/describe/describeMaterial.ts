@@ -43,9 +43,6 @@ export function describeMaterial(r: Material): Description {
       ...cautionWords(r.cautions).map((words) => ['Caution', words] as const),
       ...(r.notes ?? []).map((note) => ['Note', note] as const),
     ],
-    next: [
-      { words: 'Add another bottle', start: { task: 'bottle', typed: { 'new.name': r.name, 'new.material': r.id } } },
-    ],
   };
 }
 
@@ -68,12 +65,12 @@ export function describeBottle(r: RecordOf<'bottle'>): Description {
         ['Received', formatDay(r.received)],
         ['Opened', formatDay(r.opened)],
         ['Amount when it came', r.amountG && `${formatPlain(r.amountG)} g`],
+        ['Price', r.pricePerG && r.amountG && `${formatPlain(r.pricePerG * r.amountG, 4)} a bottle`],
         ['Price of 10 g', r.pricePerG && formatPlain(r.pricePerG * 10, 3)],
         ['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`],
       ),
       ...densityFact(r.density ?? material?.density),
       ...cautionWords(material?.cautions ?? []).map((words) => ['Caution', words] as const),
     ],
-    next: [{ words: 'Dilute this', start: { task: 'dilute', typed: { bottle: r.id } } }],
   };
 }

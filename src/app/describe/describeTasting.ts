@@ -37,7 +37,6 @@ export function describeTasting(r: Tasting): Description {
       ...doneFacts(r.done),
     ],
     results: resultsOf(r),
-    next: [{ words: 'Make a batch of it', start: { task: 'batch', typed: { what: r.id } } }],
   };
 }
 

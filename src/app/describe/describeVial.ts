@@ -3,7 +3,6 @@ import type { Basis } from '../../core/liquid/strength';
 import type { RecordOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
-import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { strengthText } from '../../workshop/thing/strengthText';
 import type { Result } from '../../ui/controls/result';
 import { facts, type Description } from './description';
@@ -35,14 +34,6 @@ export function describeVial(r: RecordOf<'vial'>): Description {
       ...doneFacts(r.done),
     ],
     results: r.contents.map((part) => strengthResult(r, part)),
-    next: [
-      ...(isSmellOnly(r) ? [] : [{ words: 'Dose a drink', start: { task: 'dose', typed: { vial: r.id } } }]),
-      { words: 'Layer strips', start: { task: 'layer', typed: { [`pick.${r.id}`]: 'yes' } } },
-      { words: 'Dilute it further', start: { task: 'dilute', typed: { bottle: r.id } } },
-      ...(r.contents.length > 1
-        ? [{ words: 'Write its formula', start: { task: 'formula', typed: { from: r.id, of: r.id } } }]
-        : []),
-    ],
   };
 }
 

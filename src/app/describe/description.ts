@@ -1,4 +1,3 @@
-import type { Offer } from '../../tasks/engine/task';
 import type { Result } from '../../ui/controls/result';
 
 /** A record in words, for lists and for its own page. */
@@ -13,7 +12,6 @@ export interface Description {
   results?: readonly Result[];
   /** What was done, in one line for the Book: '3 GING 1 % w/v, 12 SWOR 1 % w/v'. */
   did?: string;
-  next?: readonly Offer[];
   /** Why it could not be put into words; title and line then tell only which record it is. */
   fault?: { readonly error: unknown };
 }

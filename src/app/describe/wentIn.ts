@@ -29,6 +29,35 @@ export function wentIn(uses: readonly Use[]): Facts {
   ];
 }
 
+/** One thing that went in, as the page of what it went into lists it. */
+export interface WentIn {
+  readonly id: string;
+  /** '3 drops', '14.8 mL'; what was only weighed has its grams here. */
+  readonly amount: string;
+  /** Code and strength, or the name of what has no code. */
+  readonly name: string;
+  /** The grams beside drops and mL, and how they are known. */
+  readonly more: string;
+  readonly lot: string;
+}
+
+/** What went in, a row each. */
+export function wentInRows(uses: readonly Use[]): WentIn[] {
+  return uses.map((use) => {
+    const now = known(use);
+    const { drops, ml, dropper, how } = now;
+    const first = drops !== undefined ? dropsText(drops) : ml !== undefined ? `${formatPlain(ml, 3)} mL` : '';
+    const by = how === 'counted' && dropper ? `from ${dropper.name}` : '';
+    return {
+      id: use.id,
+      amount: first || massWords(use),
+      name: useName(use),
+      more: [first && massWords(use), by].filter(Boolean).join(' '),
+      lot: now.lot ?? '',
+    };
+  });
+}
+
 /** '3 drops GING 1 %, 12 drops SWOR neat': all that was counted, in one line; '' where nothing was. */
 export function dropsLine(uses: readonly Use[]): string {
   const counted = uses.flatMap((use) => (use.drops === undefined ? [] : `${dropsText(use.drops)} ${useName(use)}`));
@@ -60,14 +89,18 @@ export function massCells(use: Use): ReturnType<typeof weighedCells> {
 }
 
 function amountWords(use: Use): string {
-  const { massG, drops, ml, how } = use;
-  const mass = massOf(use);
-  const inGrams = how === 'weighed' ? weighedText(mass) : measuredText(mass, 'g');
+  const { drops, ml } = use;
   return [
     ...(drops === undefined ? [] : [dropsText(drops)]),
     ...(ml === undefined ? [] : [`${formatPlain(ml, 3)} mL`]),
-    massG < 1 ? measuredText(scaled(mass, 1000), 'mg') : inGrams,
+    massWords(use),
   ].join(', ');
+}
+
+function massWords(use: Use): string {
+  const mass = massOf(use);
+  if (use.massG < 1) return measuredText(scaled(mass, 1000), 'mg');
+  return use.how === 'weighed' ? weighedText(mass) : measuredText(mass, 'g');
 }
 
 function sourceWords({ how, dropper, lot, supplier }: Use): string {
@@ -88,7 +121,8 @@ export function lostFacts({ uses, lost = [] }: Batch): Facts {
 export function doneFacts(done: Done | undefined): Facts {
   if (!done) return [];
   const { plan, slips = [] } = done;
-  const error = plan?.error === undefined ? '' : `; worst line ${formatPlain(plan.error * 100, 2)} % off`;
+  const several = (plan?.lines.length ?? 0) > 1;
+  const error = plan?.error === undefined || !several ? '' : `; at most ${formatPlain(plan.error * 100, 2)} % off`;
   return [
     ['Begun', formatMoment(done.from)],
     ['Ended', formatMoment(done.to)],

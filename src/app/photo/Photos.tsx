@@ -11,8 +11,19 @@ import { photoAlt, photosText } from './photoWords';
 import { Picture } from './Picture';
 import './photos.css';
 
-/** The photos of a thing or a run, and the ways to add one. */
+/** The photos of a thing or a run; nothing where there are none. */
 export function Photos({ record }: { record: AnyRecord }) {
+  if (photosOf(record.id).length === 0) return null;
+  return (
+    <section class="photos">
+      <h2>Photos</h2>
+      <Thumbnails record={record} />
+    </section>
+  );
+}
+
+/** The ways to add a photo. */
+export function AddPhotos({ record }: { record: AnyRecord }) {
   const told = useSignal('');
   const trouble = useSignal('');
   const add = async (files: readonly File[]) => {
@@ -26,8 +37,6 @@ export function Photos({ record }: { record: AnyRecord }) {
   };
   return (
     <section class="photos">
-      <h2>Photos</h2>
-      <Thumbnails record={record} />
       <div class="photo-ways">
         <FileButton words="Take a photo" name="camera" accept="image/*" camera onFiles={(files) => void add(files)} />
         <FileButton

@@ -4,36 +4,41 @@ import type { RunEvent } from '../../records/kind/run';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { runWithEvents, shelf } from '../../records/shelf';
 import { isStocked } from '../../records/stock';
+import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { dropPicturesOf } from '../../workshop/dropPictures';
-import { formatDay, formatMoment } from '../../ui/format';
-import { Boundary } from '../../ui/fault/Boundary';
 import { useFault } from '../../ui/fault/useFault';
+import { formatDay } from '../../ui/format';
 import { HowPage } from '../../ui/controls/HowPage';
 import type { Result } from '../../ui/controls/result';
-import { ResultLine } from '../../ui/controls/ResultLine';
 import { Scatter } from '../../ui/plot/Scatter';
-import { RepeatPage as RepeatPage } from './RepeatPage';
-import { ArchivedNotice, Care, CareActions, leftResult } from './Care';
+import { RepeatPage } from './RepeatPage';
+import { ArchivedNotice, leftResult } from './Care';
 import { describe } from '../describe/describe';
 import type { Description } from '../describe/description';
 import { BrokenPage, Part } from '../fault/Part';
-import { isPictured, Pictured } from '../describe/Pictured';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
+import { HowMade } from './HowMade';
+import { InIt } from './InIt';
+import { Learned, OfMaterial, UsedIn } from './Kin';
 import { Notices } from '../describe/Notices';
-import { OVER, overNotices } from '../describe/overFacts';
-import { LabelOffer } from '../describe/LabelLinks';
+import { overNotices } from '../describe/overFacts';
 import { Relabel } from './Relabel';
-import { Lots } from './Lots';
 import { MarkPage } from './MarkPage';
+import { Lots } from './Lots';
+import { More, MoreRows } from './MoreSheet';
+import { againOf } from './nexts';
+import { NextSteps } from './NextSteps';
 import { PaperPage } from './PaperPage';
 import { PhotoPage } from '../photo/PhotoPage';
 import { Photos } from '../photo/Photos';
-import { PageOffer } from './RecordLinks';
-import { takeUpRun } from '../nav/discardRun';
 import { back, go, route } from '../nav/route';
-import { startTask } from '../nav/startTask';
+import { takeUpRun } from '../nav/discardRun';
 import { RunStory } from '../describe/RunStory';
+import { Accounts, Stages } from '../sheet/Stages';
+import { keepingOf, thingOf } from './thing';
+import { ThingHead } from './ThingHead';
+import { ThingNumbers } from './ThingNumbers';
 import { TracePage } from './TracePage';
 import { WeighPage } from './WeighPage';
 import { PageHead } from '../nav/PageHead';
@@ -71,14 +76,6 @@ export function RecordPage({ id }: { id: string }) {
   return <Found record={found.value.record} events={found.value.events} />;
 }
 
-const PICTURE_PX = 176; // its label is read at arm's length
-
-interface SectionsProps {
-  record: AnyRecord;
-  description: Description;
-  events: readonly RunEvent[];
-}
-
 const pages = {
   weigh: WeighPage,
   edit: EditPage,
@@ -88,9 +85,15 @@ const pages = {
   mark: MarkPage,
 } as const;
 
+interface ThingProps {
+  record: AnyRecord;
+  description: Description;
+  events: readonly RunEvent[];
+}
+
 function Found({ record, events }: { record: AnyRecord; events: readonly RunEvent[] }) {
   const description = describe(record);
-  const { results = [], next = [], fault } = description;
+  const { results = [], fault } = description;
   const [, , page, index] = route.value;
   const asked = page === 'how' ? (index === 'left' ? howLeft(record) : results[Number(index)]) : undefined;
   if (asked) return <HowPage result={asked} onClose={back} />;
@@ -98,24 +101,31 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
   if (Page) return <Page record={record} />;
   if (page === 'paper') return <PaperPage record={record} events={events} />;
   if (fault) return <Broken record={record} error={fault.error} />;
+  return <Thing record={record} description={description} events={events} />;
+}
+
+/** The thing, what is in it, how it was made, and what can be done with it next. A part that breaks leaves the others. */
+function Thing({ record, description, events }: ThingProps) {
+  const thing = thingOf(record, description);
+  const notices = overNotices(record);
+  const parts = partsOf({ record, description, events }, thing);
   return (
     <main class="page record">
-      <Head record={record} description={description} />
+      <PageHead title={description.title}>
+        <More record={record} />
+      </PageHead>
       <ArchivedNotice record={record} />
-      <Sections record={record} description={description} events={events} />
-      <footer class="actions">
-        {next.map((offer) => (
-          <button class="second" onClick={() => offer.start && startTask(offer.start)}>
-            {offer.words}
-          </button>
-        ))}
-        <LabelOffer record={record} />
-        <PageOffer record={record} />
-        <Part of={record}>
-          <CareActions record={record} />
-        </Part>
-        <ResumeDiscarded record={record} />
-      </footer>
+      <Part of={record}>
+        <Notices notices={notices} />
+      </Part>
+      <ThingHead over={notices.length > 0} record={record} description={description} thing={thing} />
+      {parts.map((part) => (
+        <Part of={record}>{part}</Part>
+      ))}
+      <ResumeDiscarded record={record} />
+      <Part of={record}>
+        <NextSteps record={record} smellOnly={isSmellOnly(record)} />
+      </Part>
     </main>
   );
 }
@@ -134,27 +144,28 @@ function ResumeDiscarded({ record }: { record: AnyRecord }) {
   );
 }
 
-/** What is known of it; a section that breaks leaves the others. */
-function Sections({ record, description: { facts = [], results = [] }, events }: SectionsProps) {
-  const sections = [
-    results.map((result, i) => (
-      <ResultLine result={result} big={i === 0} onHow={() => go(['record', record.id, 'how', String(i)])} />
-    )),
-    <Care record={record} onHow={() => go(['record', record.id, 'how', 'left'])} />,
+/** The parts of its page below the thing itself. */
+function partsOf({ record, description: { results = [] }, events }: ThingProps, thing: ReturnType<typeof thingOf>) {
+  return [
+    isOf('batch', record) ? <Stages batch={record} /> : null,
+    <InIt record={record} rows={thing.inIt} remarks={thing.remarks} />,
+    <ThingNumbers record={record} results={results} />,
+    isOf('batch', record) ? <Accounts batch={record} /> : null,
     <Relabel record={record} />,
+    <Learned record={record} />,
     <Drops record={record} />,
-    <Facts facts={facts} />,
+    <Facts facts={thing.facts} stacked={isOf('layering', record)} />,
+    <Keeping record={record} />,
     <Lots record={record} />,
-    isOf('run', record) ? <RunStory run={record} events={events} /> : <MadeIn record={record} />,
+    <OfMaterial record={record} />,
+    <UsedIn record={record} />,
+    isOf('run', record) ? (
+      <RunStory run={record} events={events} />
+    ) : (
+      <HowMade record={record} again={againOf(record, isSmellOnly(record))} />
+    ),
     <Photos record={record} />,
   ];
-  return (
-    <>
-      {sections.map((section) => (
-        <Part of={record}>{section}</Part>
-      ))}
-    </>
-  );
 }
 
 /** A record that cannot be put into words can still be changed, traced and put away. */
@@ -166,11 +177,9 @@ function Broken({ record, error }: { record: AnyRecord; error: unknown }) {
       error={error}
     >
       <ArchivedNotice record={record} />
-      <footer class="actions">
-        <Part of={record}>
-          <CareActions record={record} />
-        </Part>
-      </footer>
+      <Part of={record}>
+        <MoreRows record={record} />
+      </Part>
     </BrokenPage>
   );
 }
@@ -179,30 +188,8 @@ function howLeft(record: AnyRecord): Result | null {
   return isStocked(record) ? leftResult(record) : null;
 }
 
-function Head({ record, description: { title, code, grade } }: { record: AnyRecord; description: Description }) {
-  const notices = overNotices(record);
-  const over = notices.length > 0;
-  return (
-    <>
-      <PageHead title={title} />
-      <div class={isPictured(record) ? 'seen' : undefined}>
-        {isPictured(record) && (
-          <Boundary of={record} otherwise={() => null /* the words below tell what broke it */}>
-            <Pictured record={record} size={PICTURE_PX} />
-          </Boundary>
-        )}
-        {(code || grade || over || record.demo) && (
-          <p class="chips">
-            {code && <span class="chip">{code}</span>}
-            {grade && !over && <span class={grade === 'smell only' ? 'chip smell-only' : 'chip'}>{grade}</span>}
-            {over && <span class="chip smell-only">{OVER}</span>}
-            {record.demo && <span class="chip">demo</span>}
-          </p>
-        )}
-      </div>
-      <Notices notices={notices} />
-    </>
-  );
+function Keeping({ record }: { record: AnyRecord }) {
+  return <Facts facts={keepingOf(record)} />;
 }
 
 /** A dropper as it was weighed; a calibration with its readings, and with those before and after it. */
@@ -214,18 +201,5 @@ function Drops({ record }: { record: AnyRecord }) {
         <Scatter {...picture} />
       ))}
     </>
-  );
-}
-
-/** The run that a record came out of. */
-function MadeIn({ record }: { record: AnyRecord }) {
-  const made = record.from.at(-1);
-  const known = made && shelf.records.value.get(made); // a run is held here only since it ended in this window
-  if (!made || (known && !isOf('run', known))) return null;
-  return (
-    <button class="entry" onClick={() => go(['record', made])}>
-      <b>How it was made</b>
-      <span>{formatMoment(record.made)}</span>
-    </button>
   );
 }

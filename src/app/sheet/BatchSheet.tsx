@@ -5,14 +5,14 @@ import { formatDay, measuredText } from '../../ui/format';
 import { alcoholText } from '../../workshop/thing/alcohol';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
-import { lostFacts, slipWords } from '../describe/wentIn';
+import { slipWords } from '../describe/wentIn';
 import { refusalOf } from '../../workshop/drinkable/grade';
-import { plannedText, weighedText } from '../../ui/weighed';
 import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
+import { SIGNED, sheetTitle } from './sheetRows';
+import { Accounts, Stages } from './Stages';
 import { Notices } from '../describe/Notices';
 import { goneOnWith, overNotices } from '../describe/overFacts';
-import { sheetTitle } from './sheetRows';
 import { PageHead } from '../nav/PageHead';
 import './batchSheet.css';
 
@@ -26,13 +26,12 @@ export function BatchSheet({ id }: { id: string }) {
       <Barred batch={batch} />
       <Facts batch={batch} />
       <OverLimits batch={batch} />
-      {(['concentrate', 'syrup', 'drink'] as const).map((into) => (
-        <Weighed batch={batch} into={into} />
-      ))}
+      <Stages batch={batch} />
       <Slips batch={batch} />
-      <Lost batch={batch} />
+      <Accounts batch={batch} />
       <Drink batch={batch} />
       <Checks batch={batch} />
+      <Signatures />
       <footer class="actions">
         <Picture batch={batch} />
         <button
@@ -109,39 +108,6 @@ function OverLimits({ batch }: { batch: Batch }) {
   );
 }
 
-const titles = { concentrate: 'Concentrate', syrup: 'Syrup', drink: 'Drink' } as const;
-
-function Weighed({ batch, into }: { batch: Batch; into: Batch['weighed'][number]['into'] }) {
-  const rows = batch.weighed.filter((one) => one.into === into);
-  if (rows.length === 0) return null;
-  return (
-    <section>
-      <h2>{titles[into]}</h2>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col">Planned, g</th>
-            <th scope="col">Weighed, g</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((one) => (
-            <tr>
-              <th scope="row">
-                {one.name}
-                {one.lot && <small>{one.lot}</small>}
-              </th>
-              <td>{plannedText(one.plannedG, one.massG)}</td>
-              <td>{weighedText(one.massG, '')}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
 /** Weighings that were not as planned, and what was done about each. */
 function Slips({ batch: { done } }: { batch: Batch }) {
   const slips = done?.slips ?? [];
@@ -158,16 +124,14 @@ function Slips({ batch: { done } }: { batch: Batch }) {
   );
 }
 
-/** What was taken for it and got into nothing. */
-function Lost({ batch }: { batch: Batch }) {
+/** Lines to sign on, on paper. */
+function Signatures() {
   return (
-    <>
-      {lostFacts(batch).map(([what, grams, why]) => (
-        <p>
-          {what}: {grams}, {why}
-        </p>
+    <div class="signatures">
+      {SIGNED.map((what) => (
+        <p>{what}</p>
       ))}
-    </>
+    </div>
   );
 }
 

@@ -2,7 +2,7 @@ import { csvOf } from '../../core/text/csv';
 import type { Batch } from '../../records/kind/batch';
 import { alcoholIsUnknownOf } from '../../workshop/thing/alcohol';
 import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
-import { lostFacts } from '../describe/wentIn';
+import { additivesOf, balanceOfBatch, procedureOf } from '../describe/procedure';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';
 import { refusalOf } from '../../workshop/drinkable/grade';
 import { plannedText, weighedCells } from '../../ui/weighed';
@@ -37,8 +37,8 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
       plannedText(one.plannedG, one.massG),
       ...weighedCells(one.massG),
     ]),
+    ...procedureRows(batch),
     ...slipRows(batch),
-    ...lostRows(batch),
     [],
     ['drink', 'value', '± (k = 2)', 'unit'],
     ...drink.map(([name, amount, unit]) => [name, ...(amount ? measuredCells(amount) : ['not known', '']), unit]),
@@ -52,10 +52,21 @@ function rowsOf(batch: Batch): (string | number | null)[][] {
   ];
 }
 
-/** Grams that got into nothing. */
-function lostRows(batch: Batch): (string | number)[][] {
-  const rows = lostFacts(batch).map(([what, grams, why = '']) => [what, grams, why]);
-  return rows.length === 0 ? [] : [[], ...rows];
+/** What is done in each vessel and what that makes; acid and preservatives in a litre; where the concentrate is. */
+function procedureRows(batch: Batch): string[][] {
+  const stages = procedureOf(batch).flatMap(({ title, does, makes }) => [
+    ...does.map((words) => [title, 'to do', words]),
+    [title, 'makes', makes],
+  ]);
+  return [
+    ...(stages.length > 0 ? [[], ...stages] : []),
+    ...accountRows('in a litre', additivesOf(batch)),
+    ...accountRows('balance', balanceOfBatch(batch)),
+  ];
+}
+
+function accountRows(title: string, rows: readonly (readonly [string, string, string?])[]): string[][] {
+  return rows.length === 0 ? [] : [[], [title], ...rows.map(([what, text, why = '']) => [what, text, why])];
 }
 
 function barredRows(batch: Batch): string[][] {

@@ -4,7 +4,8 @@ import { alcoholText } from '../../workshop/thing/alcohol';
 import { refusalOf } from '../../workshop/drinkable/grade';
 import { gasWords } from '../describe/describeBatch';
 import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
-import { lostFacts, slipWords } from '../describe/wentIn';
+import { additivesOf, balanceOfBatch, procedureOf, type Stage } from '../describe/procedure';
+import { slipWords } from '../describe/wentIn';
 import { plannedText, weighedText } from '../../ui/weighed';
 
 /** A row of a printed sheet: words at the left, numbers at the right. A note stands below what it belongs to. */
@@ -14,7 +15,8 @@ export interface SheetRow {
   readonly numbers: readonly string[];
 }
 
-const VESSELS = { concentrate: 'Concentrate', syrup: 'Syrup', drink: 'Drink' } as const;
+/** What is signed on paper. */
+export const SIGNED = ['Weighed by', 'Checked by', 'Date'] as const;
 
 /** 'B2 · Low tide aperitif'; the name alone where a batch has no number. */
 export function sheetTitle({ code, name }: Batch): string {
@@ -32,9 +34,10 @@ export function sheetRows(batch: Batch): SheetRow[] {
     ...barredRows(batch),
     ...(notes ? [row('note', notes)] : []),
     ...overRows(batch),
-    ...(['concentrate', 'syrup', 'drink'] as const).flatMap((into) => weighedRows(batch, into)),
+    ...procedureOf(batch).flatMap(stageRows),
     ...slipRows(batch),
-    ...lostFacts(batch).flatMap(([what, grams, why = '']) => [row('line', what, [grams]), row('note', why)]),
+    ...accountRows('In a litre', additivesOf(batch)),
+    ...accountRows('Balance', balanceOfBatch(batch)),
     ...drinkRows(batch),
     row('head', `What the ${batch.jurisdiction} rules said`),
     ...batch.checks.flatMap(({ what, words, source }) => [
@@ -42,6 +45,7 @@ export function sheetRows(batch: Batch): SheetRow[] {
       ...(source ? [row('note', source)] : []),
     ]),
     row('note', 'Minim warns, it does not certify. ± is twice the standard uncertainty.'),
+    ...SIGNED.map((what) => row('line', `${what} ____________________`)),
   ];
 }
 
@@ -60,16 +64,25 @@ function overRows(batch: Batch): SheetRow[] {
     : [row('head', NOT_FIT), ...notices.map((words) => row('line', words)), ...reasons];
 }
 
-function weighedRows(batch: Batch, into: keyof typeof VESSELS): SheetRow[] {
-  const own = batch.weighed.filter((one) => one.into === into);
-  if (own.length === 0) return [];
+function stageRows({ title, does, rows, makes }: Stage, i: number): SheetRow[] {
   return [
-    row('head', VESSELS[into], ['planned, g', 'weighed, g']),
-    ...own.flatMap((one) => [
+    row('head', `${i + 1}. ${title}`, ['planned, g', 'weighed, g']),
+    ...does.map((words) => row('note', words)),
+    ...rows.flatMap((one) => [
       row('line', one.name, [plannedText(one.plannedG, one.massG), weighedText(one.massG, '')]),
       ...(one.lot ? [row('note', one.lot)] : []),
     ]),
+    row('note', `Makes ${makes}.`),
   ];
+}
+
+function accountRows(title: string, rows: readonly (readonly [string, string, string?])[]): SheetRow[] {
+  if (rows.length === 0) return [];
+  const lines = rows.flatMap(([what, text, why = '']) => [
+    row('line', what, [text]),
+    ...(why ? [row('note', why)] : []),
+  ]);
+  return [row('head', title), ...lines];
 }
 
 function slipRows({ done }: Batch): SheetRow[] {

@@ -6,11 +6,11 @@ import { whyGone } from '../../ui/codeGone';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import { ShelfEntry } from '../describe/ShelfEntry';
+import { FIRST, withoutHeadings } from './hits';
 import { searchShelf } from '../describe/shelfIndex';
 
 const WITH_KEY = 5; // hits drawn with each key: as many as stand above a phone's keyboard
 const PAUSE = 120; // ms without a key, our choice; then what lies below them is drawn
-const FIRST = 10; // hits of the Shelf drawn then; the rest when asked for
 const MOST = 60;
 const FROM_CATALOGUE = 5;
 
@@ -19,15 +19,15 @@ export function ShelfHits({ query }: { query: string }) {
   useEffect(() => void loadCatalogue(), []);
   const settled = useSettled(query);
   const still = settled === query;
-  const hits = searchShelf(query, MOST);
+  const hits = withoutHeadings(searchShelf(query, MOST));
   const rows = useMemo(() => searchCatalogue(settled, FROM_CATALOGUE), [settled, catalogue.value]);
   const fromCatalogue = useMemo(() => <CatalogueHits rows={rows} />, [rows]);
   return (
     <>
       <p class="quiet" role="status">
         {hits.length === 0
-          ? 'Nothing like it on the Shelf.'
-          : `${hits.length === MOST ? 'The best ' : ''}${hits.length} on the Shelf`}
+          ? 'No match on the Shelf.'
+          : `${hits.length === MOST ? 'The best ' : ''}${hits.length} found`}
       </p>
       <OnShelf hits={hits} still={still} />
       {still && hits.length + rows.length === 0 && catalogue.value && (

@@ -7,16 +7,17 @@ import { describe } from '../describe/describe';
 import { Entry } from '../describe/Entry';
 import { leftWords, ShelfEntry } from '../describe/ShelfEntry';
 import { dueThings, dueWords, toBuy, toMake, unjudged } from '../nav/watch';
+import { Main } from '../nav/Main';
 import { faultText } from '../../ui/fault/FaultNotice';
 import { formatDay } from '../../ui/format';
 import { PageHead } from '../nav/PageHead';
 
 function ListPage({ title, children }: { title: string; children: ComponentChildren }) {
   return (
-    <main class="page shelf">
+    <Main class="page shelf">
       <PageHead title={title} />
       {children}
-    </main>
+    </Main>
   );
 }
 
@@ -41,7 +42,7 @@ export function DuePage() {
         ))}
       </ul>
       <Unjudged />
-      <p class="quiet">A day is when to smell it against fresh, not when it goes bad.</p>
+      <p class="quiet">The date is when to compare it with a fresh sample, not when it spoils.</p>
     </ListPage>
   );
 }
@@ -132,7 +133,7 @@ export function ArchivedPage() {
     .sort((a, b) => (a.archived! < b.archived! ? 1 : -1));
   return (
     <ListPage title="Archived">
-      <p class="quiet">Out of the way, not gone: open one to bring it back.</p>
+      <p class="quiet">Archived items are hidden, not deleted. Open one to restore it.</p>
       <ul class="list">
         {archived.map((record) => (
           <ShelfEntry key={record.id} record={record} kind />

@@ -8,11 +8,13 @@ import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from '../describe/LabelLinks';
 import { Part } from '../fault/Part';
+import { Main } from '../nav/Main';
 import { go, route } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import { ShelfHits } from './ShelfHits';
 import { ArchivedPage, DuePage, ShoppingPage } from './ShelfLists';
-import { OneKind, Section, sections } from './ShelfSections';
+import { place } from './place';
+import { Sections } from './ShelfSections';
 import { dueThings, toBuy, toMake } from '../nav/watch';
 import './shelf.css';
 
@@ -21,17 +23,17 @@ const query = signal('');
 
 function noteQuery(): void {
   const text = query.peek().trim();
-  if (route.peek()[0] === 'shelf') go(text === '' ? ['shelf'] : ['shelf', 'find', text], 'replace');
+  const [page, list] = route.peek();
+  if (page !== 'shelf' || (text === '' && list !== 'find')) return;
+  go(text === '' ? ['shelf'] : ['shelf', 'find', text], 'replace');
 }
 
-/** What is owned: #/shelf, and its lists #/shelf/due, /shopping, /archived and one for each kind. */
+/** What is owned, a kind at a time: #/shelf/<kind>, and the lists #/shelf/due, /shopping and /archived. */
 export function ShelfPage() {
-  const list = route.value[1];
+  const list = place.value[0];
   if (list === 'due') return <DuePage />;
   if (list === 'shopping') return <ShoppingPage />;
   if (list === 'archived') return <ArchivedPage />;
-  const section = sections.find((kind) => kind === list);
-  if (section) return <OneKind kind={section} />;
   return <Overview />;
 }
 
@@ -40,11 +42,11 @@ function isEmpty(): boolean {
 }
 
 function Overview() {
-  const [, find, asked = ''] = route.value;
+  const [find, asked = ''] = place.value;
   useEffect(() => void (query.value = find === 'find' ? asked : ''), [find, asked]);
   if (isEmpty()) return shelf.loaded.value ? <FirstRun /> : <main class="page" aria-busy="true" />;
   return (
-    <main class="page shelf" onPointerDownCapture={noteQuery}>
+    <Main class="page shelf" onPointerDownCapture={noteQuery}>
       <header class="top">
         <h1>Shelf</h1>
         <LabelsButton />
@@ -55,8 +57,8 @@ function Overview() {
       </header>
       <DemoNotice />
       <SearchBox />
-      {query.value.trim() === '' ? <Sections /> : <ShelfHits query={query.value} />}
-    </main>
+      {query.value.trim() === '' ? <Everything /> : <ShelfHits query={query.value} />}
+    </Main>
   );
 }
 
@@ -78,16 +80,14 @@ function SearchBox() {
   );
 }
 
-function Sections() {
+function Everything() {
   const archived = [...shelf.records.value.values()].filter((record) => record.archived).length;
   return (
     <>
       <Part of={shelf.records.value}>
         <Watch />
       </Part>
-      {sections.map((kind) => (
-        <Section kind={kind} />
-      ))}
+      <Sections />
       <button class="second" onClick={() => void startTask({ task: 'supply', typed: {} })}>
         Add solvents and supplies
       </button>

@@ -1,14 +1,18 @@
+import { signal } from '@preact/signals';
 import { kindNames, kinds, type AnyRecord, type KindName } from '../../records/kind/kinds';
 import type { Kind } from '../../records/kind/record';
-import { list } from '../../records/shelf';
+import { list, shelf } from '../../records/shelf';
+import { formatCount } from '../../ui/format';
 import { go } from '../nav/route';
-import { ShelfEntry } from '../describe/ShelfEntry';
-import { PageHead } from '../nav/PageHead';
+import { BottleList } from './BottleList';
+import { place } from './place';
+import { ThingList } from './ThingList';
 
 /** The kinds that the Shelf shows, in this order. */
-export const sections = kindNames.filter((kind) => kinds[kind].shelf !== null);
+const sections = kindNames.filter((kind) => kinds[kind].shelf !== null);
 
-const FEW = 6; // shown of a section until all are asked for
+/** The one that was looked at last. */
+const last = signal<KindName | null>(null);
 
 /** Records of a kind as the Shelf shows them. */
 function shownOf(kind: KindName): readonly AnyRecord[] {
@@ -16,37 +20,33 @@ function shownOf(kind: KindName): readonly AnyRecord[] {
   return shelf?.(list(kind)) ?? [];
 }
 
-/** The first few of a kind. */
-export function Section({ kind }: { kind: KindName }) {
-  const records = shownOf(kind);
-  if (records.length === 0) return null;
+/** What one owns, a kind at a time: #/shelf/<kind>; without one the kind that was looked at last, or the first there is. */
+export function Sections() {
+  const all = sections.map((kind) => ({ kind, records: shownOf(kind) })).filter(({ records }) => records.length > 0);
+  const wanted = place.value[0] ?? last.value;
+  const shown = all.find(({ kind }) => kind === wanted) ?? all[0];
+  if (!shown) return null;
   return (
-    <section>
-      <h2>{kinds[kind].words.many}</h2>
-      <ul class="list">
-        {records.slice(0, FEW).map((record) => (
-          <ShelfEntry key={record.id} record={record} />
+    <>
+      <div class="kinds" role="group" aria-label="What to show">
+        {all.map(({ kind, records }) => (
+          <button
+            class="pick"
+            aria-pressed={kind === shown.kind}
+            onClick={() => {
+              last.value = kind;
+              go(['shelf', kind], 'replace');
+            }}
+          >
+            {kinds[kind].words.many} <span class="count">{formatCount(records.length)}</span>
+          </button>
         ))}
-      </ul>
-      {records.length > FEW && (
-        <button class="second all" onClick={() => go(['shelf', kind])}>
-          All {records.length}
-        </button>
+      </div>
+      {shown.kind === 'bottle' ? (
+        <BottleList key="bottle" />
+      ) : (
+        <ThingList key={shown.kind} records={shown.records} of={shelf.records.value} />
       )}
-    </section>
-  );
-}
-
-/** All of a kind: #/shelf/<kind>. */
-export function OneKind({ kind }: { kind: KindName }) {
-  return (
-    <main class="page shelf">
-      <PageHead title={kinds[kind].words.many} />
-      <ul class="list">
-        {shownOf(kind).map((record) => (
-          <ShelfEntry key={record.id} record={record} />
-        ))}
-      </ul>
-    </main>
+    </>
   );
 }

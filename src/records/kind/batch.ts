@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { exact, plus, scaled } from '../../core/number/measured';
 import { measuredSchema, smellOnlyMark, useSchema } from './quantity';
-import { envelope, everyOne, type Kind, type Part } from './record';
+import { envelope, type Kind, type Part } from './record';
 
 /** One thing that went in: where, what, from which bottle or vial, planned and really weighed, g. */
 const weighed = z.object({
@@ -67,7 +67,7 @@ export const batch = {
   schema,
   upgrades: [],
   words: { one: 'Batch', many: 'Batches' },
-  shelf: everyOne,
+  shelf: null, // what was done is in the Book
   descent: (batch) => ({ isIn: partsOfBatch(batch), ledTo: [batch.formula.id] }),
   search: () => [],
   label: true,

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { measuredSchema, useSchema } from './quantity';
-import { envelope, everyOne, madeOf, type Kind } from './record';
+import { envelope, madeOf, type Kind } from './record';
 
 const baseFacts = {
   name: z.string(),
@@ -65,7 +65,7 @@ export const tasting = {
   schema: tastingSchema,
   upgrades: [],
   words: { one: 'Drink', many: 'Drinks' },
-  shelf: everyOne,
+  shelf: null, // what was done is in the Book
   descent: ({ doses }) => ({ isIn: doses.map(({ vial, massG }) => ({ id: vial, grams: massG })), ledTo: [] }),
   search: ({ reached, verdict }) => [
     [reached.map(({ name }) => name).join(' '), 'other'],

@@ -61,7 +61,7 @@ export const calibration = {
   schema: calibrationSchema,
   upgrades: [],
   words: { one: 'Calibration', many: 'Calibrations' },
-  shelf: everyOne,
+  shelf: null, // what was done is in the Book, and on the page of its dropper
   descent: ({ dropper }) => onlyLedTo(dropper),
   search: () => [],
   label: false,

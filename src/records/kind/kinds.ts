@@ -19,10 +19,10 @@ import { vial } from './vial';
 export const kinds = {
   vial,
   bottle,
+  formula,
   supply,
   dropper,
   calibration,
-  formula,
   layering,
   tasting,
   batch,

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { envelope, everyOne, onlyLedTo, type Kind } from './record';
+import { envelope, onlyLedTo, type Kind } from './record';
 
 const reading = z.object({
   at: z.string(),
@@ -53,7 +53,7 @@ export const layering = {
   schema,
   upgrades: [],
   words: { one: 'Layering', many: 'Layerings' },
-  shelf: everyOne,
+  shelf: null, // what was done is in the Book
   descent: ({ strips }) => onlyLedTo(...strips.map(({ vial }) => vial)),
   search: ({ readings, verdict }) => [
     [readings.map(({ words, note }) => `${words} ${note}`).join(' '), 'word'],

@@ -61,7 +61,7 @@ export const material = {
   schema,
   upgrades: [],
   words: { one: 'Material', many: 'Materials' },
-  shelf: everyOne,
+  shelf: null, // its bottles are there, and it is their heading
   descent: () => madeOf(),
   search: ({ cas = '', fema = '', also = [], family = '', smells = [] }) => [
     [`${cas} ${fema}`, 'number'],

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { describe as wordsOf } from '../../../src/app/describe/describe';
+import { nextsOf } from '../../../src/app/record/nexts';
 import { newRecord } from '../../../src/records/shelf';
 
 const at = '2026-05-04T10:06:00.000Z';
@@ -12,9 +13,9 @@ const layering = newRecord('layering', {
 });
 
 test('a layering that was rejected says so, a note on wet strips too, and its page leads to a formula', () => {
-  const { line, facts = [], next = [] } = wordsOf(layering);
+  const { line, facts = [] } = wordsOf(layering);
   expect(line).toBe('rejected, liked 3 of 9');
   expect(facts).toContainEqual(['Note', 'Not these.']);
   expect(facts.at(-1)![1]).toBe('sharp, strength 7 of 10, liked 3 of 9, while wet');
-  expect(next[0]!.start).toEqual({ task: 'formula', typed: { from: 'L1', of: 'L1' } });
+  expect(nextsOf(layering, false)[0]!.start).toEqual({ task: 'formula', typed: { from: 'L1', of: 'L1' } });
 });

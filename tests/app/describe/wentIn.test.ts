@@ -66,7 +66,7 @@ describe('the page of a trial', () => {
       'counted with Pipette 1, Pebblewick, lot S2',
     ]);
     expect(facts).toContainEqual(['Drops in all', '15 drops']);
-    expect(facts).toContainEqual(['Planned', '2 drops GING, 12 drops SWOR; worst line 7.3 % off']);
+    expect(facts).toContainEqual(['Planned', '2 drops GING, 12 drops SWOR; at most 7.3 % off']);
     expect(facts).toContainEqual(['Not as planned: GING', '3 drops, not 2: Left as it is']);
     expect(facts.map(([label]) => label)).not.toContain('What went in');
     expect(inWords(trial).did).toBe('3 drops GING 1 %, 12 drops SWOR 1 %');

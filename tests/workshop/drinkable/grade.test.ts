@@ -3,6 +3,7 @@ import { exact } from '../../../src/core/number/measured';
 import { describe as inWords } from '../../../src/app/describe/describe';
 import { searchShelf } from '../../../src/app/describe/shelfIndex';
 import { changed, editables } from '../../../src/app/edit/editable';
+import { nextsOf } from '../../../src/app/record/nexts';
 import { recordTable } from '../../../src/app/record/paper';
 import { planMerge } from '../../../src/records/backup/merge';
 import type { AnyRecord } from '../../../src/records/kind/kinds';
@@ -396,7 +397,7 @@ describe('what is read on the way to a drink', () => {
   const everywhere = (id: string) => ({
     chip: inWords(there(id)).grade,
     fact: inWords(there(id)).facts!.find(([name]) => name === 'Grade'),
-    offers: inWords(there(id)).next!.map(({ words }) => words),
+    offers: nextsOf(there(id), inWords(there(id)).grade === 'smell only').map(({ words }) => words),
     label: label(id).includes('SMELL ONLY'),
     csv: recordTable(there(id))
       .split('\r\n')
@@ -410,7 +411,7 @@ describe('what is read on the way to a drink', () => {
       fact: ['Grade', 'fit for drinks'],
       label: false,
     });
-    expect(everywhere('v-low').offers).toContain('Dose a drink');
+    expect(everywhere('v-low').offers).toContain('Dose it');
     expect(searchShelf('smell only', 20).map(({ id }) => id)).not.toContain('v-low');
     change('b-card', MARK);
     expect(everywhere('v-low')).toMatchObject({
@@ -418,7 +419,7 @@ describe('what is read on the way to a drink', () => {
       fact: ['Grade', 'smell only', why('v-low')],
       label: true,
     });
-    expect(everywhere('v-low').offers).not.toContain('Dose a drink');
+    expect(everywhere('v-low').offers).not.toContain('Dose it');
     expect(everywhere('v-low').csv).toContain('smell only');
     expect(searchShelf('smell only', 20).map(({ id }) => id)).toContain('v-low');
   });

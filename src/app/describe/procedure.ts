@@ -1,0 +1,148 @@
+import { CONCENTRATE, SUGAR, WATER } from '../../core/drink/batchPlan';
+import { sucroseDensity } from '../../core/liquid/sucrose';
+import { celsius, massFraction } from '../../core/number/units';
+import type { Batch, Weighed } from '../../records/kind/batch';
+import { list } from '../../records/shelf';
+import { acids, gumArabic, preservatives } from '../../tables/syrupAdditives';
+import { formatPlain, measuredText } from '../../ui/format';
+import { weighedText } from '../../ui/weighed';
+import { drinkWords, gasWords } from './describeBatch';
+import { lostFacts } from './wentIn';
+
+/** One vessel of a batch: what is done, what is weighed into it, in that order, and what that makes. */
+export interface Stage {
+  readonly into: Weighed['into'];
+  readonly title: string;
+  readonly does: readonly string[];
+  readonly rows: readonly Weighed[];
+  readonly makes: string;
+}
+
+const INTO = ['concentrate', 'syrup', 'drink'] as const;
+
+/** A batch as a second person could make it: its vessels in order; all of it from what was really planned and weighed. */
+export function procedureOf(batch: Batch): Stage[] {
+  return INTO.flatMap((into) => {
+    const rows = batch.weighed.filter((one) => one.into === into);
+    return rows.length === 0 ? [] : [{ into, rows, ...stages[into](batch, rows) }];
+  });
+}
+
+type Words = Pick<Stage, 'title' | 'does' | 'makes'>;
+
+const stages: Readonly<Record<Weighed['into'], (batch: Batch, rows: readonly Weighed[]) => Words>> = {
+  concentrate: (batch, rows) => ({
+    title: 'Concentrate',
+    does: [
+      ...stocksOf(batch, rows),
+      ...(batch.drink.emulsion ? EMULSION : ['Weigh in this order into one vessel, then stir until it is clear.']),
+    ],
+    makes: `${total(rows)} of concentrate`,
+  }),
+  syrup: (_, rows) => ({
+    title: 'Syrup',
+    does: [
+      `Weigh in this order; stir until each has dissolved${has(rows, SUGAR) ? ', and let it cool to 20 °C' : ''}.`,
+      ...(has(rows, CONCENTRATE) ? ['The concentrate goes in last.'] : []),
+    ],
+    makes: `${total(rows)} of syrup${syrupWords(rows)}`,
+  }),
+  drink: (batch, rows) => ({
+    title: 'Drink',
+    does: [mixingWords(batch, rows), ...(batch.drink.gas ? [`Carbonate: ${gasWords(batch.drink.gas)}.`] : [])],
+    makes: drinkWords(batch),
+  }),
+};
+
+/** Dilutions that were made first, because the scale shows too little of what is neat: what was taken, and what it was made up to. */
+function stocksOf({ uses, lost = [] }: Batch, rows: readonly Weighed[]): string[] {
+  const ids = new Set(rows.flatMap(({ source, name }) => (source && / to [\d.,]+ %/.test(name) ? [source] : [])));
+  return [...ids].flatMap((id) => {
+    const own = rows.filter(({ source }) => source === id);
+    const taken = uses.reduce((sum, use) => sum + (use.id === id ? use.massG : 0), 0);
+    const away = lost.reduce((sum, one) => sum + (one.id === id ? one.massG : 0), 0);
+    const share = (taken - away) / grams(own);
+    if (!(share > 0 && share < 1)) return [];
+    return [
+      `Dilute first: ${formatPlain(taken, 3)} g made up to ${formatPlain(taken / share, 3)} g with the carrier, for ${own[0]!.name}.`,
+    ];
+  });
+}
+
+/** Common practice of emulsions: two phases, then coarse, then fine. */
+const EMULSION = [
+  `Oil phase: the oils with the weighting agent, stirred until it has dissolved. Water phase: the ${gumArabic.name} in the water, left to hydrate.`,
+  'Stir the oil into the water phase, then homogenise.',
+];
+
+function has(rows: readonly Weighed[], id: string): boolean {
+  return rows.some((one) => one.id === id);
+}
+
+/** Grams of all rows, or of those of one id. */
+function grams(rows: readonly Weighed[], id?: string): number {
+  return rows.reduce((sum, one) => sum + (id === undefined || one.id === id ? one.massG.value : 0), 0);
+}
+
+function total(rows: readonly Weighed[]): string {
+  return `${formatPlain(grams(rows), 5)} g`;
+}
+
+/** '; 37.1 °Brix from its sugar, about 3.4 L at 20 °C'; nothing without sugar. */
+function syrupWords(rows: readonly Weighed[]): string {
+  const brix = syrupBrix(rows);
+  if (brix === null) return '';
+  return `; ${formatPlain(brix, 3)} °Brix from its sugar, about ${formatPlain(syrupLitres(rows)!, 3)} L at 20 °C`;
+}
+
+/** g of sugar in 100 g of the syrup; null without sugar, or beyond what is known of such syrup. */
+function syrupBrix(rows: readonly Weighed[]): number | null {
+  const brix = (100 * grams(rows, SUGAR)) / grams(rows);
+  return brix > 0 && brix <= 84 ? brix : null;
+}
+
+/** Volume at 20 °C in L, as if all that is dissolved were sugar; null as above. */
+function syrupLitres(rows: readonly Weighed[]): number | null {
+  const brix = syrupBrix(rows);
+  return brix === null ? null : grams(rows) / sucroseDensity(massFraction(brix / 100), celsius(20)) / 1000;
+}
+
+/** Parts of water by volume to one of syrup, from what was weighed; null where the drink is not mixed from syrup. */
+export function partsOfWater(batch: Batch): number | null {
+  const syrup = syrupLitres(batch.weighed.filter(({ into }) => into === 'syrup'));
+  const water = grams(
+    batch.weighed.filter(({ into }) => into === 'drink'),
+    WATER,
+  );
+  return syrup === null || water === 0 ? null : water / 998.2 / syrup; // g/L of water at 20 °C
+}
+
+function mixingWords(batch: Batch, rows: readonly Weighed[]): string {
+  const parts = partsOfWater(batch);
+  if (parts !== null) return `Mix the syrup with the water: 1 + ${formatPlain(parts, 2)} by volume.`;
+  return has(rows, WATER) ? 'Mix with the water.' : 'Mix.';
+}
+
+/** What was asked of the drink: acid and preservatives in a litre, from what was weighed. */
+export function additivesOf(batch: Batch): (readonly [name: string, text: string])[] {
+  const known = [...acids, ...preservatives].map(({ id }) => id);
+  const rows = batch.weighed.filter(({ id }) => known.includes(id));
+  return rows.map(({ name, massG }) => {
+    const perLitre = massG.value / batch.drink.litres.value;
+    return [name, perLitre < 1 ? `${formatPlain(1000 * perLitre, 3)} mg/L` : `${formatPlain(perLitre, 3)} g/L`];
+  });
+}
+
+/** Where all of the concentrate is: in the drink, kept in a vial, or lost. */
+export function balanceOfBatch(batch: Batch): readonly (readonly [what: string, text: string, why?: string])[] {
+  const made = batch.weighed.filter(({ into }) => into === CONCENTRATE);
+  const used = batch.weighed.filter(({ id, into }) => id === CONCENTRATE && into !== 'concentrate');
+  if (made.length === 0) return lostFacts(batch);
+  const kept = list('vial').filter(({ from }) => from.includes(batch.id));
+  return [
+    ['Concentrate made', total(made)],
+    ...used.map(({ massG }) => ['In the drink', weighedText(massG)] as const),
+    ...kept.map(({ massG, code }) => ['Kept as a vial', measuredText(massG, 'g'), code] as const),
+    ...lostFacts(batch),
+  ];
+}
