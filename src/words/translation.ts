@@ -12,10 +12,10 @@ const DESCRIPTION = /(?<=<meta name="description" content=")[^"]*/;
 
 /** Small words that are shown and that nothing in the sources tells from names and values. */
 export const ALSO_SHOWN = `
-  FIT FOR DRINKS, OVER A LIMIT, SMELL ONLY, above, archived, below, broken, clear, demo, density, dilute spirit, dissolves,
-  exact, expansion, faint, fatty oil, fifth, finished, first, fourth, glass, heavy drinker, hours, keep, kept, label,
-  labels, measured, met, minutes, natural, neat, neat oil, nothing, now, once, opened,
-  overpowering, paused, rejected, rule of thumb, second, sheet, sheets, sixth, small child, strong, substance, third, today, try again, twice, under, unknown,
+  FIT FOR DRINKS, OVER A LIMIT, SMELL ONLY, above, archived, below, blank, broken, clear, demo, density, dilute spirit, dissolves,
+  exact, exceeded, expansion, faint, fatty oil, fifth, finished, first, fourth, glass, heavy drinker, hours, keep, kept, label,
+  labels, measured, met, minutes, natural, neat, neat oil, next, nothing, now, once, opened,
+  overpowering, paused, poured, rejected, rule of thumb, second, sheet, sheets, sixth, small child, strong, substance, third, today, try again, twice, typical, under, unknown,
   viscous, weak, weighed, wet, yesterday`
   .trim()
   .split(/,\s+/);

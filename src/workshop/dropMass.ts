@@ -43,6 +43,12 @@ export function dropOf(dropper: string, liquid: DropLiquid): DropOnHand {
   return (thin && carriedOver(dropper, liquid, typical)) || typical;
 }
 
+/** The dropper whose drops of a liquid are known, the newest of several; else the newest, else 'typical' for one that no one has weighed. */
+export function dropperFor(liquid: DropLiquid): string {
+  const droppers = list('dropper');
+  return (droppers.find(({ id }) => dropOf(id, liquid).calibrated) ?? droppers[0])?.id ?? 'typical';
+}
+
 /** Calibrations of a dropper, oldest first. */
 function calibrationsOf(dropper: string): Calibration[] {
   return list('calibration')

@@ -3,11 +3,14 @@ import { formerMaxima } from '../tables/useLevels';
 
 const LIKED = 6; // of 9, "like slightly" on the hedonic scale and better
 
-/** Levels of a material that were liked before, mg/kg: lowest and highest of one's own tastings; null without any. */
-export function likedLevels(material: string): { low: number; high: number } | null {
+/** Levels of a material, or of several together, that were liked before, mg/kg: lowest and highest of one's own tastings that had all of them; null without any. */
+export function likedLevels(materials: readonly string[]): { low: number; high: number } | null {
   const levels = list('tasting')
     .filter(({ liking }) => liking !== null && liking >= LIKED)
-    .flatMap(({ reached }) => reached.filter((one) => one.material === material).map(({ mgPerKg }) => mgPerKg.value));
+    .flatMap(({ reached }) => {
+      const own = reached.filter(({ material }) => materials.includes(material));
+      return own.length === materials.length ? own.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0) : [];
+    });
   return levels.length === 0 ? null : { low: Math.min(...levels), high: Math.max(...levels) };
 }
 

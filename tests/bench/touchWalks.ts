@@ -170,7 +170,12 @@ async function count(h: Hand, page: Page): Promise<void> {
 
 async function dose(h: Hand, page: Page): Promise<void> {
   await h.task('Dose a drink');
-  await walkOn(h, page, ['CARD', 'P1'], { 'base.name': 'tonic', 'base.ml': '250' });
+  await h.slot('base.name', 'tonic');
+  await h.slot('aim', '20');
+  await page.locator('.plus').tap();
+  await page.locator('.plus[aria-label*=" 1 so far"]').waitFor();
+  await page.waitForTimeout(450); // the buttons beside the drops sleep for a moment
+  await h.finish();
 }
 
 async function backup(h: Hand, page: Page): Promise<void> {

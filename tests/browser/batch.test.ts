@@ -7,6 +7,7 @@ import { newRecord } from '../../src/records/shelf';
 import { batchShelf } from '../tasks/batch/batchShelf';
 import { vialOf } from '../tasks/count/countShelf';
 import { readPng } from '../pictures';
+import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
 type Tasting = RecordOf<'tasting'>;
@@ -268,28 +269,24 @@ describe('from a liked layering to a batch', () => {
   test('a drink is dosed with the concentrate that is left, and never with what is for the nose', async () => {
     await page.goto(site.url);
     await page.locator('.tasks .card', { hasText: 'Dose a drink' }).tap();
-    await page.locator('.say', { hasText: 'Which vial' }).waitFor();
-    await choose('NOSE');
-    await main();
+    const h = hand(page);
+    await h.slot('vial', 'NOSE');
     await page.locator('.trouble', { hasText: 'smell only, it never goes into a drink' }).waitFor();
-    expect(step()).toBe('vial');
-    await leave(() => choose('C1'));
-    await leave(() => choose('on a scale'));
-    await type('base.name', 'soda');
-    await leave(main);
-    await type('base.ml', '1000');
-    await leave(main);
-    await type('massG', '1,00');
-    await page.locator('.body', { hasText: 'mg/kg' }).waitFor();
-    await walkTo('verdict', {
-      limits: async () => {
-        await page.locator('.say', { hasText: 'over the limit' }).waitFor(); // a litre of soda weighs less than one of syrup
-        await main();
-        await page.locator('.trouble', { hasText: 'tap or type a reason' }).waitFor();
-        await page.locator('.reasons button', { hasText: 'A trial' }).tap();
-        await page.locator('.reasons [aria-pressed=true]').waitFor();
-      },
-    });
+    expect(await page.locator('.plus').count()).toBe(0);
+    await h.slot('vial', 'C1');
+    await h.slot('dropper', 'On a scale');
+    await h.slot('base.name', 'soda');
+    await h.slot('base.ml', '1000');
+    await h.slot('massG', '1,00');
+    await page.locator('.card-answer', { hasText: 'mg/kg' }).waitFor();
+    await page.locator('.rules.bad', { hasText: 'over the limit' }).waitFor(); // a litre of soda weighs less than one of syrup
+    await main();
+    await page.locator('.trouble', { hasText: 'tap or type a reason' }).waitFor();
+    await page.locator('.rules').tap();
+    await page.locator('.reasons button', { hasText: 'A trial' }).tap();
+    await page.locator('.reasons [aria-pressed=true]').waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator('dialog[open]').waitFor({ state: 'detached' });
     await finish();
     await page.locator('.notices', { hasText: 'Over the EU limit of safrole' }).waitFor();
     const [made] = await batches();

@@ -7,7 +7,7 @@ const wanted: Record<string, string> = {
   'Dilute drops': 'dilute',
   'Layer strips fan': 'layer',
   'Count drops card': 'count',
-  'Dose a drink drops': 'dose',
+  'Dose a drink glass.#': 'dose',
   'Make a batch result': 'batch',
 };
 
@@ -29,9 +29,9 @@ for (const path of paths.filter(({ name }) => Object.keys(wanted).some((here) =>
   await settle(page);
   const inspect = async (here: string) => {
     if (here === 'Dilute drops') await page.locator('.pad').tap();
-    if (here === 'Dose a drink drops')
+    if (here === 'Dose a drink glass.#')
       for (let drops = 1; drops <= 5; drops++) {
-        await page.getByRole('button', { name: /^Plus one drop/ }).tap();
+        await page.getByRole('button', { name: /^\+ 1 drop/ }).tap();
         await page.waitForTimeout(200); // two touches in one moment count as one
       }
     if (wanted[here]) await shoot(wanted[here]);

@@ -11,6 +11,7 @@ import { textOf } from '../../src/tasks/engine/fields';
 import { fold, freshRun } from '../../src/tasks/engine/fold';
 import { withPresets } from '../../src/tasks/engine/leaving';
 import { placeOf } from '../../src/tasks/engine/place';
+import { dropsText } from '../../src/workshop/dropWords';
 
 const read = (file: string) => readFileSync(resolve(import.meta.dirname, '../fixtures/paused', file), 'utf8');
 const opened = readBackup(read('backup.json'));
@@ -37,6 +38,9 @@ afterAll(() => {
 /** Screens where the hand counted or weighed: such a run goes on at this very one. What is poured by volume is told on the card. */
 const HAND_BUSY = /^(drops$|material$|count\.|glass\.|[tcsed]\.|dip$|fan$)/;
 
+/** A dose is one screen now: where its drops were counted it goes on at that glass, with what is in it. */
+const GLASS_OF: Record<string, string> = { drops: 'glass.1', 'glass.1': 'glass.1' };
+
 /** Questions that today's tasks ask no more: what was answered there still counts where it can, and is told. */
 const ASKED_NO_MORE = /^(more\.\d+|newTip|way|name|code|vial\.(code|made|useBy))$/;
 
@@ -62,7 +66,13 @@ test.each(runs.map((run) => [run.title, run] as const))('%s opens at every step 
       expect([step.key, step.say, ...now]).toEqual(then);
       return;
     }
-    expect(then[0]).not.toMatch(HAND_BUSY);
+    const glass = run.task === 'dose' ? GLASS_OF[then[0]!] : undefined;
+    if (glass !== undefined) {
+      expect(step.key).toBe(glass);
+      expect(step.counting!.counter).toBe('drops');
+      expect(step.card!.answer!.lines[0]).toContain(dropsText(state.drops['drops'] ?? 0));
+      expect(step.counting!.target !== null).toBe('aim' in state.typed);
+    } else expect(then[0]).not.toMatch(HAND_BUSY);
     const goesOn = step.card !== undefined || step === steps.at(-1) || /^new-/.test(step.key);
     expect(goesOn, `${then[0]} goes on at ${step.key}`).toBe(true);
     const asked = new Map(

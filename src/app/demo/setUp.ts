@@ -90,7 +90,7 @@ async function dose(cast: Cast): Promise<void> {
     const made = await play('dose', {
       at: at(daysAgo, 15),
       typed: { vial: cast.get(vial)!.id, dropper, base, ...typed },
-      there: { drops: [{ type: 'count', key: 'drops', by: drops }] },
+      there: { 'glass.1': [{ type: 'count', key: 'drops', by: drops }] },
     });
     if (base === 'new') cast.set('base', the('base', made));
   }

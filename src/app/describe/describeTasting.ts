@@ -29,7 +29,8 @@ export function describeTasting(r: Tasting): Description {
       ]),
       ...(known ? wentIn(r.uses) : earlier(r)),
       ...facts(
-        ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the ladder' : ''}`],
+        ['Glass', r.glass && `${r.glass.code}${r.glass.best ? ', the best of the series' : ''}`],
+        ['Blank beside it', r.glass?.blank && blankWords(r.glass.blank)],
         ['Alcohol of the whole', alcoholIsUnknownOf(r) ? 'not known' : r.abv && measuredText(r.abv, '% ABV')],
         ['Verdict', r.verdict],
         ['Liking', r.liking ?? undefined],
@@ -38,6 +39,18 @@ export function describeTasting(r: Tasting): Description {
     ],
     results: resultsOf(r),
   };
+}
+
+/** '288, 43 drops ethanol 96 % vol, liked 5 of 9, flat' */
+function blankWords({
+  code,
+  solvent,
+  drops,
+  liking,
+  verdict,
+}: NonNullable<NonNullable<Tasting['glass']>['blank']>): string {
+  const poured = solvent === undefined ? 'the drink alone' : `${dropsText(drops ?? 0)} ${solvent}`;
+  return [code, poured, liking !== null && `liked ${liking} of 9`, verdict].filter(Boolean).join(', ');
 }
 
 /** The doses of a record of the first version: it kept codes and drops. */

@@ -49,8 +49,24 @@ const tastingSchema = z.lazy(() =>
     ),
     /** Alcohol of the whole, % ABV. */
     abv: z.optional(measuredSchema),
-    /** One glass of a ladder: its code, whether that was blind, and whether it was the best. */
-    glass: z.optional(z.object({ code: z.string(), blind: z.boolean(), best: z.boolean() })),
+    /** One glass of a series: its code, whether that was blind, whether it was the best, and how the blank beside it was. */
+    glass: z.optional(
+      z.object({
+        code: z.string(),
+        blind: z.boolean(),
+        best: z.boolean(),
+        /** The glass without the material: with drops of which solvent, if any. */
+        blank: z.optional(
+          z.object({
+            code: z.string(),
+            solvent: z.optional(z.string()),
+            drops: z.optional(z.number()),
+            verdict: z.string(),
+            liking: z.nullable(z.number()),
+          }),
+        ),
+      }),
+    ),
     /** Why it was kept although it is over a limit. */
     although: z.optional(z.string()),
     verdict: z.string(),

@@ -1,61 +1,72 @@
 import { formatPlain } from '../../ui/format';
 
-/** Levels in mg/kg: now, liked before, the highest that passes, the former maximum, the target. */
+/** Levels in mg/kg: now, liked before, the first limit, the former maximum, the target. */
 export interface Levels {
   readonly now: number;
   readonly liked: { readonly low: number; readonly high: number } | null;
-  readonly ceiling: { readonly mgPerKg: number; readonly of: string; readonly sure: boolean } | null;
+  readonly limit: { readonly mgPerKg: number; readonly of: string; readonly sure: boolean } | null;
   readonly former: { readonly mgPerKg: number; readonly source: string } | null;
   readonly target: number | null;
 }
 
 const ROOM = 1.25; // the axis ends a quarter beyond the last mark that matters
-const FAR = 8; // a mark more than that many times beyond the others is said in words only
+const FAR = 8; // a mark more than that many times beyond the others is not told: no one doses so; our choice
 
-/** Where the dose stands: liked range shaded, ceiling as a wall, former maximum dashed, the dose as a needle. */
+/** Where the dose is: filled up to now, the liked range marked, the target as a tick, the first limit as a wall. */
 export function DoseBar({ levels }: { levels: Levels }) {
-  const { now, liked, ceiling, former, target } = levels;
+  const { now, liked, target } = levels;
   const near = Math.max(now, liked?.high ?? 0, target ?? 0);
-  const shown = [ceiling?.mgPerKg, former?.mgPerKg].filter((x) => x !== undefined && (near === 0 || x <= FAR * near));
-  const end = ROOM * Math.max(near, ...(shown as number[]));
-  const at = (mgPerKg: number) => Math.min(100, (100 * mgPerKg) / end);
-  const words = captions(levels);
-  if (!(end > 0) || words.length === 0) return null; // a needle alone says nothing
+  const isNear = (level: number | undefined) => level !== undefined && (near === 0 || level <= FAR * near);
+  const limit = isNear(levels.limit?.mgPerKg) ? levels.limit : null;
+  const former = isNear(levels.former?.mgPerKg) ? levels.former : null;
+  const end = ROOM * Math.max(near, limit?.mgPerKg ?? 0, former?.mgPerKg ?? 0);
+  const words = captions({ ...levels, limit, former });
+  if (!(end > 0) || words.length === 0) return null; // a level alone says nothing
+  const at = (level: number) => `${Math.min(100, (100 * level) / end)}%`;
   return (
     <figure class="bar-of-dose">
-      <svg
-        viewBox="0 0 100 14"
-        preserveAspectRatio="none"
+      <div
+        class="road"
         role="img"
-        aria-label={[`${formatPlain(now, 3)} mg/kg now`, ...words].join('; ')}
+        aria-label={[`${formatPlain(now, 3)} mg/kg now`, ...words.map(({ words }) => words)].join('; ')}
       >
-        <rect class="road" x="0" y="4" width="100" height="6" rx="1.5" />
-        {liked && (
-          <rect class="liked" x={at(liked.low)} y="4" width={Math.max(1, at(liked.high) - at(liked.low))} height="6" />
-        )}
-        {ceiling && ceiling.mgPerKg <= end && (
-          <>
-            <rect class="beyond" x={at(ceiling.mgPerKg)} y="4" width={100 - at(ceiling.mgPerKg)} height="6" />
-            <rect class="wall" x={at(ceiling.mgPerKg) - 0.5} y="1" width="1" height="12" />
-          </>
-        )}
-        {former && former.mgPerKg <= end && (
-          <line class="former" x1={at(former.mgPerKg)} x2={at(former.mgPerKg)} y1="2" y2="12" />
-        )}
-        {target !== null && <rect class="wish" x={at(target) - 0.4} y="4" width="0.8" height="6" />}
-        <rect class="needle" x={at(now) - 0.8} y="0" width="1.6" height="14" />
-      </svg>
-      <figcaption>{words.join(' · ')}</figcaption>
+        {liked && <i class="liked" style={{ left: at(liked.low), right: `calc(100% - ${at(liked.high)})` }} />}
+        <i class={limit && now > limit.mgPerKg ? 'level over' : 'level'} style={{ width: at(now) }} />
+        {former && <i class="mark former" style={{ left: at(former.mgPerKg) }} />}
+        {target !== null && <i class="mark target" style={{ left: at(target) }} />}
+        {limit && <i class="mark limit" style={{ left: at(limit.mgPerKg) }} />}
+      </div>
+      <figcaption aria-hidden="true">
+        {words.map(({ sign, words }) => (
+          <span>
+            {sign} {words}
+          </span>
+        ))}
+      </figcaption>
     </figure>
   );
 }
 
-function captions({ liked, ceiling, former, target }: Levels): string[] {
+interface Caption {
+  /** As it is drawn on the bar. */
+  readonly sign: string;
+  readonly words: string;
+}
+
+function captions({ liked, limit, former, target }: Levels): Caption[] {
   const number = (mgPerKg: number) => formatPlain(mgPerKg, 3);
-  return [
-    liked && `liked ${number(liked.low)}${liked.low === liked.high ? '' : `–${number(liked.high)}`}`,
-    target !== null && `wanted ${number(target)}`,
-    ceiling && `ceiling ${number(ceiling.mgPerKg)} (${ceiling.of}${ceiling.sure ? '' : ', check the law'})`,
-    former && `once allowed ${number(former.mgPerKg)}`,
-  ].filter((part): part is string => Boolean(part));
+  const all: Caption[] = [];
+  if (target !== null) all.push({ sign: '▏', words: `target ${number(target)}` });
+  if (liked)
+    all.push({
+      sign: '▬',
+      words: `liked ${number(liked.low)}${liked.low === liked.high ? '' : ` to ${number(liked.high)}`}`,
+    });
+  if (limit)
+    all.push({
+      sign: '▎',
+      words: `limit ${number(limit.mgPerKg)}: ${limit.of}${limit.sure ? '' : ', check the law'}`,
+    });
+  if (former) all.push({ sign: '┆', words: `once allowed ${number(former.mgPerKg)}` });
+  return all;
 }

@@ -1,9 +1,9 @@
 import { useEffect } from 'preact/hooks';
 import { blindCodes } from '../../core/sensory/blindCodes';
 import type { Walk } from '../engine/task';
-import { codesOf } from './ladder';
+import { codesOf } from './series';
 
-const MOST = 8; // glasses of a ladder: enough codes for any change of mind, so that written ones stay
+const MOST = 9; // glasses of a series with its blank: enough codes for any change of mind, so that written ones stay
 
 /** Three-digit codes for the glasses, drawn once and stored before they are shown. */
 export function drawCodes(count: number) {

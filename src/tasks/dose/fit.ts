@@ -1,24 +1,27 @@
 import { refusalOfId } from '../../workshop/drinkable/grade';
 import { shelf } from '../../records/shelf';
+import { answer, handedOn, namesBegun } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
-import { countOf, dropsOf, massTyped } from './glass';
-import { isLadder } from './ladder';
+import { drinkFields, fields } from './fields';
+import { chosenVial, countOf, dropsOf, massTyped } from './glass';
+import { isSeries, SERIES_COUNTER } from './series';
 
 const GONE = 'Something that was dosed is no longer on the Shelf: smell only, it never goes into a drink.';
 
 /** The doses that a vial was chosen for, those that were taken back too. */
 function chosen(run: RunState): { readonly i: number; readonly vial: string }[] {
-  return Object.entries(run.typed).flatMap(([key, vial]) => {
-    const match = /^vial(?:\.(\d+))?$/.exec(key);
-    return match && vial ? [{ i: Number(match[1] ?? 1), vial }] : [];
+  const begun = namesBegun(run, 'vial').flatMap((key) => /^vial\.(\d+)$/.exec(key)?.[1] ?? []);
+  return [1, ...begun.map(Number)].flatMap((i) => {
+    const vial = answer(run, fields.vial(i)) ?? chosenVial(run, i);
+    return vial ? [{ i, vial }] : [];
   });
 }
 
 /** Whether something of dose i is in a glass. */
 export function isIn(run: RunState, i: number): boolean {
-  const rungs = Object.entries(run.drops).some(([key, n]) => n > 0 && key.startsWith('rung.'));
-  return dropsOf(run, i) > 0 || massTyped(run, i) || (i === 1 && isLadder(run) && rungs);
+  const inSeries = Object.entries(run.drops).some(([key, n]) => n > 0 && key.startsWith(SERIES_COUNTER));
+  return dropsOf(run, i) > 0 || massTyped(run, i) || (i === 1 && isSeries(run) && inSeries);
 }
 
 /** Why what is in a glass may not be drunk, though it could when it was dosed: in one sentence; null when it may. */
@@ -48,5 +51,5 @@ export function spoiltStep(run: RunState, why: string): Step {
 
 /** The answers on the drink, without vials and drops. */
 function drinkOf(run: RunState): Record<string, string> {
-  return Object.fromEntries(Object.entries(run.typed).filter(([key]) => /^base(\.|$)/.test(key)));
+  return handedOn(run, Object.values(drinkFields));
 }

@@ -6,15 +6,15 @@ import { netMass } from '../../core/dilution/weighing';
 import { find } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import { alcoholIsUnknownIn, alcoholOfVial, mostAlcoholOfVial } from '../../workshop/thing/carrier';
-import { valueOf } from '../engine/fields';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import { liquidOfVial } from '../../workshop/onHand';
+import { asked, vialsIn } from './asked';
 import { baseOf, type BaseDrink } from './drink';
-import { dropsOfThen } from './exactly';
-import { fields, named } from './fields';
+import { fields, named, ON_SCALE } from './fields';
 import { tagOf } from '../../workshop/thing/labelled';
 
 /** What was let fall, or weighed, from one vial. `drops` is null when it was weighed. */
@@ -36,15 +36,14 @@ export interface Glass {
 
 /** The vial of dose i, when one is chosen and may be dosed. */
 export function vialOf(run: RunState, i: number): Vial | null {
-  const vial = find('vial', run.typed[named('vial', i)]);
+  const vial = find('vial', chosenVial(run, i));
   return vial && !isSmellOnly(vial) ? vial : null;
 }
 
-/** How many vials the run doses from. */
-export function countOf(run: RunState): number {
-  let i = 1;
-  while (run.typed[`more.${i}`] === 'yes') i++;
-  return i;
+/** Id of the vial that is chosen for dose i, fit or not; null while none is. */
+export function chosenVial(run: RunState, i: number): string | null {
+  const dose = asked(run).doses[i - 1];
+  return dose ? answer(run, dose.vial) : answer(run, fields.vial(i));
 }
 
 /** Drops of dose i that have fallen. */
@@ -54,13 +53,13 @@ export function dropsOf(run: RunState, i: number): number {
 
 /** Whether something of dose i was weighed into the glass. */
 export function massTyped(run: RunState, i: number): boolean {
-  return (valueOf(run, fields.weighed(i)) ?? 0) > 0;
+  return (answer(run, fields.weighed(i)) ?? 0) > 0;
 }
 
-/** The dropper of dose i: chosen, else the one before it; '' while none is. */
+/** The dropper of dose i, 'scale' for none; '' while none is chosen. */
 export function dropperOf(run: RunState, i: number): string {
-  const own = run.typed[named('dropper', i)];
-  return own ?? (i > 1 ? dropperOf(run, i - 1) : '');
+  const dose = asked(run).doses[i - 1];
+  return (dose && answer(run, dose.dropper)) ?? '';
 }
 
 /** Dose i, with that many drops; null until vial and dropper are chosen. */
@@ -68,7 +67,7 @@ export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dos
   const vial = vialOf(run, i);
   const dropper = dropperOf(run, i);
   if (!vial || dropper === '') return null;
-  if (dropper === 'scale') return { vial, drop: null, dropper, drops: null, mass: weighed(run, i) };
+  if (dropper === ON_SCALE) return { vial, drop: null, dropper, drops: null, mass: weighed(run, i) };
   const drop = dropOf(dropper, liquidOfVial(vial));
   const counting = { id: `dose.${i}`, words: `drop by drop: scatter of ${dropsText(drops)} of ${tagOf(vial)}` };
   const mass = massOfDrops({ drops, mgPerDrop: drop.mgPerDrop, perDropSpread: drop.spread, ...counting });
@@ -76,8 +75,8 @@ export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dos
 }
 
 function weighed(run: RunState, i: number): Measured {
-  const grossG = valueOf(run, fields.weighed(i));
-  const readabilityG = valueOf(run, fields.readability);
+  const grossG = answer(run, fields.weighed(i));
+  const readabilityG = answer(run, asked(run).readability);
   if (grossG === null || readabilityG === null) return exact(0);
   return netMass({ grossG, tareG: 0, readabilityG }, { id: `weighed.${i}`, words: 'the dose on the scale' });
 }
@@ -120,15 +119,32 @@ export function reachedBy(vial: Vial, dose: Dose): { mgPerKg: Measured; mgPerL: 
   return { mgPerKg: plus(...own.map((one) => one.mgPerKg)), mgPerL: plus(...own.map((one) => one.mgPerL)) };
 }
 
-/** The drops of dose i to count to: those of then, or those for what is wanted; null where neither is known. @throws Refusal when it cannot be reached */
-export function targetOf(run: RunState, i: number): { readonly drops: number } | null {
-  const then = dropsOfThen(run, i);
-  return then === null ? planOf(run, i) : { drops: then };
+/** What is wanted of dose i: whole drops to count to, what they come to (mg/kg), and how far that is off a level that was asked for. */
+export interface Target {
+  readonly drops: number;
+  readonly mgPerKg: number;
+  /** Share of what was asked for; null where drops were. */
+  readonly error: number | null;
 }
 
-/** Whole drops of dose i for what is wanted; null without a target or by mass. @throws Refusal when it cannot be reached */
-export function planOf(run: RunState, i: number): ReturnType<typeof dropsForPpm> | null {
-  const ppm = valueOf(run, fields.aim(i));
+/** The drops of dose i to count to: those asked for, or those for the level asked for; null without either, or by mass. @throws Refusal when it cannot be reached */
+export function targetOf(run: RunState, i: number): Target | null {
+  const drops = dropsAsked(run, i);
+  if (drops === null) return planOf(run, i);
+  const glass = dosingOf(run, i)?.drop ? glassOf(run, i, drops) : null;
+  return glass && { drops, mgPerKg: reachedBy(glass.dosings.at(-1)!.vial, glass.dose).mgPerKg.value, error: null };
+}
+
+function dropsAsked(run: RunState, i: number): number | null {
+  const dose = asked(run).doses[i - 1];
+  const wanted = dose && answer(run, dose.aimIn) === 'drops' ? answer(run, dose.aim) : null;
+  return wanted ?? answer(run, fields.then(i));
+}
+
+/** Whole drops of dose i for the level that is wanted; null without one or by mass. @throws Refusal when it cannot be reached */
+function planOf(run: RunState, i: number): Target | null {
+  const dose = asked(run).doses[i - 1];
+  const ppm = dose ? answer(run, dose.aim) : null;
   const now = glassOf(run, i, 0);
   const dosing = dosingOf(run, i);
   if (ppm === null || !now || !dosing?.drop) return null;
@@ -140,3 +156,6 @@ export function planOf(run: RunState, i: number): ReturnType<typeof dropsForPpm>
     present: reachedBy(dosing.vial, now.dose).mgPerKg.value,
   });
 }
+
+/** How many vials the run doses from. */
+export const countOf = vialsIn;

@@ -2,13 +2,13 @@ import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
 import type { Done } from '../../records/kind/record';
 import { find, newId, newRecord } from '../../records/shelf';
 import { outcome } from '../../workshop/attempt';
-import { valueOf } from '../engine/fields';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { isNewBase, usedBase } from './drink';
-import { fields, named } from './fields';
-import { alcoholIsUnknown, countOf, dropsOf, glassOf, targetOf, type Dosing, type Glass } from './glass';
+import { usedBase } from './drink';
+import { fields, seriesFields } from './fields';
+import { alcoholIsUnknown, chosenVial, countOf, dropsOf, glassOf, targetOf, type Dosing, type Glass } from './glass';
 import { refusalOfRun } from './fit';
-import { codesOf, isLadder, rungGlass, rungsOf } from './ladder';
+import { blankOf, isBlind, isSeries, pouredOf, rungGlass, rungsOf, type Poured, type Rung } from './series';
 import { nameOf } from './results';
 import { judgeGlass } from './parts';
 import { reasonFor } from '../shared/goingOn';
@@ -22,11 +22,12 @@ type Tasting = RecordOf<'tasting'>;
 export function keepDose(run: RunState): AnyRecord[] {
   const refusal = refusalOfRun(run);
   if (refusal) throw new Refusal(refusal);
-  const glasses = isLadder(run) ? ladderGlasses(run) : [{ glass: single(run), tasted: verdictOf(run) }];
+  const glasses = isSeries(run) ? seriesGlasses(run) : [{ glass: single(run), tasted: verdictOf(run) }];
   if (glasses.some(({ glass }) => glass.dosings.every(({ mass }) => mass.value === 0)))
     throw new Refusal('Nothing has been dosed yet.');
-  const fresh = isNewBase(run) ? newRecord('base', { id: newId(), ...glasses[0]!.glass.base.facts }) : null;
-  const base = (fresh ?? usedBase(run)!).id;
+  const used = usedBase(run);
+  const fresh = used ? null : newRecord('base', { id: newId(), ...glasses[0]!.glass.base.facts });
+  const base = (used ?? fresh!).id;
   const tastings = glasses.map(({ glass, tasted }) => {
     const reason = reasonFor(run, judgeGlass(run, glass));
     const tasting = tastingOf(glass, base, tasted);
@@ -38,14 +39,14 @@ export function keepDose(run: RunState): AnyRecord[] {
 
 function single(run: RunState): Glass {
   const glass = glassOf(run, countOf(run));
-  if (!glass) throw new Refusal('The drink is not known yet: go back and fill in what is missing.');
+  if (!glass) throw new Refusal(UNKNOWN);
   return glass;
 }
 
 /** The drops that were asked for in one glass, and where others fell. Of several glasses each tells its own. */
 export function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
-  const doses = Array.from({ length: isLadder(run) ? 0 : countOf(run) }, (_, k) => {
-    const vial = find('vial', run.typed[named('vial', k + 1)]);
+  const doses = Array.from({ length: isSeries(run) ? 0 : countOf(run) }, (_, k) => {
+    const vial = find('vial', chosenVial(run, k + 1));
     const planned = outcome(() => targetOf(run, k + 1)).value?.drops;
     return vial && planned !== undefined
       ? [{ id: vial.id, code: labelTagOf(vial), drops: planned, fell: dropsOf(run, k + 1) }]
@@ -69,25 +70,38 @@ export function happenedIn(run: RunState): Pick<Done, 'plan' | 'slips'> {
 type Tasted = Pick<Tasting, 'verdict' | 'liking' | 'glass'>;
 
 function verdictOf(run: RunState): Tasted {
-  return { verdict: valueOf(run, fields.verdict) ?? '', liking: valueOf(run, fields.liking('liking')) };
+  return { verdict: answer(run, fields.verdict) ?? '', liking: answer(run, fields.liking('liking')) };
 }
 
-function ladderGlasses(run: RunState): { glass: Glass; tasted: Tasted }[] {
+const UNKNOWN = 'The drink is not known yet: go back and fill in what is missing.';
+
+function seriesGlasses(run: RunState): { glass: Glass; tasted: Tasted }[] {
   const rungs = rungsOf(run);
-  const codes = rungs && codesOf(run, rungs.length);
-  if (!rungs || !codes) throw new Refusal('The ladder is not known yet: go back and fill in what is missing.');
-  const best = valueOf(run, fields.best(codes));
-  return codes.map((code, k) => {
-    const glass = rungGlass(run, k);
-    if (!glass) throw new Refusal('The drink is not known yet: go back and fill in what is missing.');
-    const liking = valueOf(run, fields.liking(`liking.${k + 1}`));
-    const verdict = valueOf(run, fields.note(k + 1)) ?? '';
-    return {
-      glass,
-      tasted: { verdict, liking, glass: { code, blind: run.typed['blind'] === 'yes', best: best === code } },
-    };
+  const poured = rungs && pouredOf(run, rungs);
+  if (!rungs || !poured) throw new Refusal('The series is not known yet: go back and fill in what is missing.');
+  const best = answer(run, seriesFields.best(poured.map(({ code }) => code)));
+  const blank = blankTasted(run, rungs, poured);
+  return poured.flatMap(({ k, code, rung }) => {
+    const glass = rung && rungGlass(run, k);
+    if (rung && !glass) throw new Refusal(UNKNOWN);
+    const own = { code, blind: isBlind(run), best: best === code, ...(blank ? { blank } : {}) };
+    return glass ? [{ glass, tasted: { ...tastedOf(run, k), glass: own } }] : [];
   });
 }
+
+function tastedOf(run: RunState, k: number): Pick<Tasting, 'verdict' | 'liking'> {
+  return { verdict: answer(run, seriesFields.note(k)) ?? '', liking: answer(run, fields.liking(`liking.${k}`)) };
+}
+
+/** How the blank of a series was: every glass of it keeps that. */
+function blankTasted(run: RunState, rungs: readonly Rung[], poured: readonly Poured[]): Blank | null {
+  const [blank, glass] = [blankOf(run, rungs), poured.find(({ rung }) => rung === null)];
+  if (!blank || !glass) return null;
+  const solvent = blank.solvent === null ? {} : { solvent: blank.solvent, drops: run.drops['blank'] ?? 0 };
+  return { code: glass.code, ...solvent, ...tastedOf(run, 0) };
+}
+
+type Blank = NonNullable<NonNullable<Tasting['glass']>['blank']>;
 
 function tastingOf(glass: Glass, base: string, tasted: Tasted): Tasting {
   const { dosings, dose } = glass;

@@ -64,3 +64,9 @@ export function supposing(run: RunState, typed: Readonly<Record<string, string>>
 export function clears(field: Field): Record<string, string> {
   return { [field.name]: '' };
 }
+
+/** What a run has in some fields, by name, for another run to begin with. */
+export function handedOn(run: RunState, fields: readonly Field[]): Record<string, string> {
+  const all = { ...run.presets, ...run.typed };
+  return Object.fromEntries(fields.flatMap(({ name }) => (all[name] === undefined ? [] : [[name, all[name]]])));
+}

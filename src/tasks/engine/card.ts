@@ -6,7 +6,7 @@ import type { SlotFacts, Step } from './task';
 /** A slot as it stands in a run. */
 export interface Slot extends SlotFacts {
   readonly field: Field;
-  readonly state: 'filled' | 'empty' | 'impossible' | 'fixed';
+  readonly state: 'filled' | 'empty' | 'impossible' | 'fixed' | 'sought';
   readonly text: string;
   /** The answer itself, as it is typed. */
   readonly value: string;
@@ -43,7 +43,7 @@ export function slotOf(run: RunState, field: Field, facts: SlotFacts = {}): Slot
   const wrong = facts.wrong ?? (answer.ok || text.trim() === '' ? undefined : answer.why);
   const isNone = text.trim() === '' || (field.options?.every(({ value }) => value !== text) ?? false);
   const empty = answer.ok ? isNone && facts.shows === undefined && text.trim() === '' : isNone;
-  const state = facts.fixed ? 'fixed' : empty ? 'empty' : wrong ? 'impossible' : 'filled';
+  const state = facts.sought ? 'sought' : facts.fixed ? 'fixed' : empty ? 'empty' : wrong ? 'impossible' : 'filled';
   const missing = facts.missing ?? field.title.toLowerCase();
   return {
     ...facts,

@@ -14,9 +14,21 @@ export function problemsOf(step: Step, state: RunState): Record<string, string> 
 /** What is recorded when a step is left as done: what it types, and what is in the fields where nothing was typed. */
 export function recordedOn(step: Step, state: RunState): Happening[] {
   const typed = Object.entries(step.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-  const untouched = (step.ask ?? []).filter(({ name, preset }) => preset !== undefined && !(name in state.typed));
-  const presets = untouched.filter(({ name, preset }) => state.presets[name] !== preset);
-  return [...typed, ...presets.map(({ name, preset }) => ({ type: 'preset' as const, key: name, text: preset! }))];
+  return [...typed, ...presetsOf(step, state)];
+}
+
+/** What is in the fields of a step where nothing was typed, those beside a slot too, as far as it is not recorded yet. */
+function presetsOf({ ask = [], card }: Step, state: RunState): Happening[] {
+  const beside = Object.values(card?.slots ?? {}).flatMap((slot) => slot.beside ?? []);
+  const untouched = [...ask, ...beside].filter(({ name, preset }) => preset !== undefined && !(name in state.typed));
+  return untouched
+    .filter(({ name, preset }) => state.presets[name] !== preset)
+    .map(({ name, preset }) => ({ type: 'preset', key: name, text: preset! }));
+}
+
+/** What is stored with a drop that falls on a card: what the card was filled with by itself from then on stays so, and the drop. */
+export function dropped(step: Step, state: RunState, counter: string): Happening[] {
+  return [...(step.card ? presetsOf(step, state) : []), { type: 'drop', key: counter }];
 }
 
 /**

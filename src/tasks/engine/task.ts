@@ -29,6 +29,8 @@ export interface Offer<Key extends string = never> {
   /** Key of the step that it goes to. */
   readonly go?: Key;
   readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
+  /** Opens a sheet of that title, which the task draws. */
+  readonly sheet?: { readonly title: string; readonly draw: (walk: Walk) => VNode };
 }
 
 /**
@@ -46,6 +48,8 @@ export interface Card<Key extends string = string> {
   readonly answer?: CardAnswer;
   /** Names of fields in `ask` that are not in the sentence: a chip each opens its sheet, '+ price'. */
   readonly chips?: readonly string[];
+  /** What is drawn under the answer: where it stands, what it is made of. */
+  readonly under?: (walk: Walk) => VNode | null;
   /** One piece of advice, with one thing to do about it. */
   readonly advice?: { readonly words: string; readonly offer?: Offer<Key> };
 }
@@ -79,6 +83,12 @@ export interface SlotFacts {
   readonly pills?: true;
   /** What the main button says while it is empty, where that is not "Choose …": 'Say the grade'. */
   readonly asks?: string;
+  /** What its sheet offers below the field; what it types closes the sheet. */
+  readonly offer?: Offer;
+  /** Typed with any answer that is given in its sheet. */
+  readonly along?: Readonly<Record<string, string>>;
+  /** The card works it out: shown dashed, and nothing is missing. */
+  readonly sought?: true;
   /** It cannot be changed here. */
   readonly fixed?: true;
   /** One line under the sentence on why what is in it cannot be, and what mends it. */
@@ -100,7 +110,7 @@ export interface Step<Key extends string = string> {
   /** Names of fields in `ask` that `draw` shows itself. */
   readonly drawn?: readonly string[];
   readonly pad?: Pad;
-  /** Drops that `draw` counts, where there is no pad: keys count them too, and they are told aloud. */
+  /** Drops that a card counts, where there is no pad: keys count them too, and they are told aloud. */
   readonly counting?: Pick<Pad, 'counter' | 'target'>;
   readonly draw?: (walk: Walk) => VNode;
   /** What `draw` asks beside `ask`, and its answer, for the Book. */

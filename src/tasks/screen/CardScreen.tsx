@@ -1,9 +1,12 @@
 import { useSignal, type Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useLayoutEffect, useRef } from 'preact/hooks';
-import { firstOpen, piecesOf, sentenceText, slotsOf, type Slot } from '../engine/card';
+import { firstOpen, sentenceText, slotsOf, type Slot } from '../engine/card';
 import type { Card, CardAnswer, Offer, Step, Walk } from '../engine/task';
-import { Chips, Pills } from './CardChips';
+import { Chips } from './CardChips';
+import { Sheet } from '../../ui/controls/Sheet';
+import { useAwake } from './awake';
+import { DropRow } from './DropRow';
+import { Sentence } from './Sentence';
 import { SlotSheet } from './SlotSheet';
 import { Trouble, useOffers } from './StepActions';
 import './card.css';
@@ -24,10 +27,12 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
   const slots = slotsOf(walk.state.value, step);
   const open = useSignal('');
   const opened = slots.find(({ field }) => field.name === open.value);
-  const take = useOffers(walk, { onDone, onStart });
-  const missing = firstOpen(slots);
+  const sheet = step.offers?.find(({ words }) => words === open.value)?.sheet;
+  const handsOn = useOffers(walk, { onDone, onStart });
+  const take: Take = (offer) => (offer.sheet ? (open.value = offer.words) : handsOn(offer));
   const answer = <AnswerRow card={card} picture={card.picture?.(walk)} onHow={onHow} />;
   const show = (name: string) => (open.value = name);
+  const close = () => void (open.value = '');
   return (
     <>
       <div class="body task-card">
@@ -41,20 +46,15 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
         <Impossible slots={slots} onTake={take} />
         {step.draw?.(walk)}
         {(card.picture || !step.draw) && answer}
+        {card.under?.(walk)}
         <Chips names={card.chips ?? []} slots={slots} onOpen={show} />
         <Foot step={step} onTake={take} />
       </div>
-      <footer class="actions">
+      <Actions {...{ walk, slots, wrong, onDone }} onTake={take} onOpen={show}>
         {!card.picture && step.draw && answer}
-        <Trouble sentences={[walk.trouble.value, wrong]} />
-        <div class="row">
-          {step.offers?.map((offer) => (
-            <OfferButton offer={offer} onTake={take} />
-          ))}
-          <Main missing={missing} done={step.done} onOpen={show} onDone={() => onDone()} />
-        </div>
-      </footer>
+      </Actions>
       {opened && <OpenSheet key={opened.field.name} walk={walk} slot={opened} open={open} />}
+      {sheet && <OfferSheet walk={walk} sheet={sheet} onClose={close} />}
     </>
   );
 }
@@ -63,6 +63,47 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
 function OpenSheet({ walk, slot, open }: { walk: Walk; slot: Slot; open: Signal<string> }) {
   const { name } = slot.field;
   return <SlotSheet walk={walk} slot={slot} onClose={() => open.peek() === name && (open.value = '')} />;
+}
+
+interface OfferSheetProps {
+  walk: Walk;
+  sheet: NonNullable<Offer['sheet']>;
+  onClose: () => void;
+}
+
+/** The sheet of an offer, as the task draws it. */
+function OfferSheet({ walk, sheet: { title, draw }, onClose }: OfferSheetProps) {
+  return (
+    <Sheet title={title} onClose={onClose}>
+      {draw(walk)}
+    </Sheet>
+  );
+}
+
+interface ActionsProps extends Pick<Props, 'walk' | 'wrong' | 'onDone'> {
+  slots: readonly Slot[];
+  onTake: Take;
+  onOpen: (name: string) => void;
+  children: ComponentChildren;
+}
+
+/** The foot: what went wrong, where drops are counted the drop, at most two other ways, and the main button. They sleep for a moment after a drop. */
+function Actions({ walk, slots, wrong, onDone, onTake, onOpen, children }: ActionsProps) {
+  const { counting, offers, done } = walk.step.value;
+  const awake = useAwake(counting ? (walk.state.value.drops[counting.counter] ?? 0) : 0);
+  return (
+    <footer class="actions">
+      {children}
+      <Trouble sentences={[walk.trouble.value, wrong]} />
+      {counting && <DropRow walk={walk} counting={counting} awake={awake} />}
+      <div class="row" onClickCapture={(touch) => !awake(touch) && touch.stopPropagation()}>
+        {offers?.map((offer) => (
+          <OfferButton offer={offer} onTake={onTake} />
+        ))}
+        <Main missing={firstOpen(slots)} done={done} onOpen={onOpen} onDone={() => onDone()} />
+      </div>
+    </footer>
+  );
 }
 
 type Take = (offer: Offer<string>) => unknown;
@@ -137,69 +178,6 @@ function OfferButton({ offer, onTake }: { offer: Offer<string>; onTake: Take }) 
     <button class="second" onClick={() => onTake(offer)}>
       {offer.words}
     </button>
-  );
-}
-
-interface SentenceProps {
-  card: Card;
-  said: string;
-  slots: readonly Slot[];
-  onOpen: (name: string) => void;
-  /** An option is taken in the sentence itself. */
-  onTake: (name: string, value: string) => void;
-}
-
-/** The sentence. A screen reader hears it whole as a heading, then each slot as what it is and what is in it. */
-function Sentence({ card, said, slots, onOpen, onTake }: SentenceProps) {
-  const heading = useRef<HTMLHeadingElement>(null);
-  useLayoutEffect(() => heading.current?.focus({ preventScroll: true }), []);
-  return (
-    <>
-      <h2 class="say unseen" tabIndex={-1} ref={heading}>
-        {said}
-      </h2>
-      <p class="sentence">
-        {piecesOf(card.sentence).map((piece) => {
-          if ('words' in piece) return <span class="words">{piece.words}</span>;
-          const slot = slots.find(({ field }) => field.name === piece.slot);
-          if (slot?.pills) return <Pills key={piece.slot} slot={slot} onTake={(value) => onTake(piece.slot, value)} />;
-          return (
-            slot && <SlotButton key={piece.slot} slot={slot} sign={piece.sign} onOpen={() => onOpen(piece.slot)} />
-          );
-        })}
-      </p>
-    </>
-  );
-}
-
-interface SlotProps {
-  slot: Slot;
-  /** The comma or point behind it. */
-  sign: string;
-  onOpen: () => void;
-}
-
-function SlotButton({ slot: { field, state, text }, sign, onOpen }: SlotProps) {
-  const title = <span class="slot-title">{field.title} </span>;
-  return (
-    <span class="slot-and-sign">
-      {state === 'fixed' ? (
-        <span class="slot fixed">
-          {title}
-          {text}
-        </span>
-      ) : (
-        <button class={`slot ${state}`} data-name={field.name} aria-haspopup="dialog" onClick={onOpen}>
-          {title}
-          <span class="slot-text">
-            {state === 'impossible' && <span aria-hidden="true">⚠ </span>}
-            {text}
-          </span>
-          <span class="unseen">, change</span>
-        </button>
-      )}
-      {sign && <span class="words">{sign}</span>}
-    </span>
   );
 }
 

@@ -6,6 +6,7 @@ import { readNumber } from '../../core/number/typed';
 import { formatTyped } from '../../ui/format';
 import { inRun, textOf, type Field } from '../engine/fields';
 import type { Slot } from '../engine/card';
+import type { Happening } from '../engine/log';
 import type { Walk } from '../engine/task';
 
 interface Props {
@@ -16,42 +17,84 @@ interface Props {
 
 /** The sheet of a slot: one touch on an option or a usual value chooses and closes; a number can be stepped or typed. */
 export function SlotSheet({ walk, slot, onClose }: Props): VNode {
-  const { field, beside = [] } = slot;
-  const type = ({ name }: Field, text: string) => walk.happen({ type: 'typed', key: name, text });
+  const { field, along = {}, offer } = slot;
+  const type = ({ name }: Field, text: string) => walk.happen(...typed({ ...along, [name]: text }));
+  const beside = <Beside walk={walk} slot={slot} onType={type} />;
   const choose = async (text: string) => {
     if (await type(field, text)) onClose();
   };
   return (
     <Sheet title={field.title} onClose={onClose}>
       {field.input === 'choice' ? (
-        <OptionRows
-          title={field.title}
-          options={field.options ?? []}
-          chosen={textOf(walk.state.value, field)}
-          onChoose={(value) => void choose(value)}
-        />
+        <>
+          <OptionRows
+            title={field.title}
+            options={field.options ?? []}
+            chosen={textOf(walk.state.value, field)}
+            onChoose={(value) => void choose(value)}
+          />
+          {beside}
+        </>
       ) : (
-        <Typed walk={walk} slot={slot} onChoose={(text) => void choose(text)} onClose={onClose} />
-      )}
-      {beside.map((one) => (
-        <FieldInput
-          key={one.name}
-          field={inRun(walk.state.value, one)}
-          text={textOf(walk.state.value, one)}
-          problem={undefined}
-          onText={(text) => type(one, text)}
+        <Typed
+          walk={walk}
+          slot={slot}
+          beside={beside}
+          onText={(text) => type(field, text)}
+          onChoose={(text) => void choose(text)}
+          onClose={onClose}
         />
-      ))}
+      )}
+      {offer && (
+        <button
+          class="second"
+          onClick={() => void walk.happen(...typed(offer.type ?? {})).then((stored) => stored && onClose())}
+        >
+          {offer.words}
+        </button>
+      )}
     </Sheet>
   );
 }
 
+function typed(all: Readonly<Record<string, string>>): Happening[] {
+  return Object.entries(all).map(([key, text]) => ({ type: 'typed', key, text }));
+}
+
+type Type = (field: Field, text: string) => unknown;
+
+/** What is asked in the same sheet: a unit, what else is to be said of a thing. */
+function Beside({ walk, slot: { beside = [] }, onType }: { walk: Walk; slot: Slot; onType: Type }) {
+  return (
+    <>
+      {beside.map((one) => {
+        const [field, text] = [inRun(walk.state.value, one), textOf(walk.state.value, one)];
+        const answer = field.read(text);
+        return (
+          <FieldInput
+            key={one.name}
+            field={field}
+            text={text}
+            problem={answer.ok || text.trim() === '' ? undefined : answer.why}
+            onText={(now) => onType(one, now)}
+          />
+        );
+      })}
+    </>
+  );
+}
+
+interface TypedProps extends Props {
+  beside: VNode;
+  onText: (text: string) => unknown;
+  onChoose: (text: string) => void;
+}
+
 /** A number, a word or a day: usual values to touch, the field to type in, and a button that closes. */
-function Typed({ walk, slot, onChoose, onClose }: Props & { onChoose: (text: string) => void }) {
+function Typed({ walk, slot, beside, onText, onChoose, onClose }: TypedProps) {
   const { field, usual = [], by } = slot;
   const text = textOf(walk.state.value, field);
   const answer = inRun(walk.state.value, field).read(text);
-  const store = (typed: string) => walk.happen({ type: 'typed', key: field.name, text: typed });
   return (
     <form
       class="sheet-rows"
@@ -70,15 +113,16 @@ function Typed({ walk, slot, onChoose, onClose }: Props & { onChoose: (text: str
         </div>
       )}
       <div class="steppers">
-        {by !== undefined && <Stepper by={-by} text={text} onText={store} />}
+        {by !== undefined && <Stepper by={-by} text={text} onText={onText} />}
         <FieldInput
           field={inRun(walk.state.value, field)}
           text={text}
           problem={answer.ok || text.trim() === '' ? undefined : answer.why}
-          onText={store}
+          onText={onText}
         />
-        {by !== undefined && <Stepper by={by} text={text} onText={store} />}
+        {by !== undefined && <Stepper by={by} text={text} onText={onText} />}
       </div>
+      {beside}
       <button class="main" disabled={!answer.ok}>
         OK
       </button>

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useAwake } from './awake';
 import { LabelButton, labelVerdict } from './LabelCheck';
 import type { Offer, Step, Walk } from '../engine/task';
 
@@ -72,17 +72,6 @@ export function Trouble({ sentences }: { sentences: readonly (string | undefined
         </p>
       ),
   );
-}
-
-const ASLEEP_MS = 400; // after a drop; our choice: what a finger that still counts touches beside the pad is no touch
-
-/** Whether a touch comes later than that after the last drop. What is pressed by a key is meant. */
-function useAwake(count: number): (touch: MouseEvent) => boolean {
-  const last = useRef({ count, at: -Infinity });
-  useLayoutEffect(() => {
-    last.current = { count, at: count > last.current.count ? performance.now() : last.current.at };
-  }, [count]);
-  return ({ detail, timeStamp }) => detail === 0 || timeStamp - last.current.at >= ASLEEP_MS;
 }
 
 /** The foot of a step: what went wrong, and the main button. */

@@ -4,6 +4,7 @@ import { play, type Sound } from '../../ui/device/tick';
 import { hush, say } from '../../ui/device/voice';
 import { labelVerdict } from './LabelCheck';
 import { countWords, soundOf, stepWords } from './spoken';
+import { sentenceText } from '../engine/card';
 import { countingOf, type Step, type Walk } from '../engine/task';
 
 /** Tells steps and counts of a walk by voice and sound until the returned function is called. */
@@ -29,13 +30,18 @@ function tellSteps(walk: Walk, say: (words: string) => void, play: (sound: Sound
     const now = walk.state.value.drops[counter] ?? 0;
     const counted = { before, now, target };
     before = now;
-    if (step.key !== shown) say(wrongLabel(walk, step) ?? stepWords(step, now));
+    if (step.key !== shown) say(wrongLabel(walk, step) ?? stepWords(heard(walk, step), now));
     else if (now !== counted.before) {
       say(countWords(counted));
       play(soundOf(counted));
     }
     shown = step.key;
   });
+}
+
+/** A card is heard as its sentence; what else its slots could hold is not read out. */
+function heard(walk: Walk, step: Step): Step {
+  return step.card ? { ...step, say: `${sentenceText(walk.state.peek(), step)}.`, ask: [] } : step;
 }
 
 function wrongLabel(walk: Walk, step: Step): string | null {

@@ -5,7 +5,7 @@ import { SAME_TOUCH_MS } from '../../ui/controls/TapPad';
 import { say } from '../../ui/device/voice';
 import { actionOf } from './keyActions';
 import { labelVerdict } from './LabelCheck';
-import { problemsOf } from '../engine/leaving';
+import { dropped, problemsOf } from '../engine/leaving';
 import { leftWords } from './spoken';
 import { countingOf, type Walk } from '../engine/task';
 
@@ -58,7 +58,7 @@ function actions(walk: Walk, goOn: () => Promise<void>, tell: (words: string) =>
       const step = walk.step.peek();
       const counting = countingOf(step);
       if (counting && labelVerdict(walk.state.peek(), step) !== 'wrong')
-        await walk.happen({ type: 'drop', key: counting.counter });
+        await walk.happen(...dropped(step, walk.state.peek(), counting.counter));
       else tell('Not counted: this is the wrong one.');
     },
     undo: async () => {

@@ -69,7 +69,7 @@ export function LevelsPart({ judgement: { materials } }: { judgement: Judgement 
     <Folded title="Dosed, and usual">
       <ul class="rows">
         {dosed.map(({ id, name, cas, mgPerKg }) => {
-          const [liked, former] = [likedLevels(id), formerMaximum(cas[0])];
+          const [liked, former] = [likedLevels([id]), formerMaximum(cas[0])];
           const usual = [
             liked && `you liked ${formatPlain(liked.low, 2)}–${formatPlain(liked.high, 2)}`,
             former && `once allowed: ${formatPlain(former.mgPerKg, 3)} (${former.source})`,

@@ -70,6 +70,7 @@ function useTapKeys(tap: (event: { timeStamp: number }) => void) {
     const key = (event: KeyboardEvent) => {
       const elsewhere = event.target instanceof Element && event.target.closest('button, input, a, textarea');
       if ((event.key !== 'Enter' && event.key !== ' ') || (elsewhere && elsewhere !== pad.current)) return;
+      if (document.querySelector('dialog[open]')) return; // a sheet lies over the pad
       event.preventDefault(); // no click of its own on top
       if (event.type === 'keydown' && !event.repeat) tap(event);
     };

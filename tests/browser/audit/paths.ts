@@ -62,10 +62,13 @@ export const paths: readonly (Path & { readonly task: string })[] = [
   { task: 'dose', name: 'Dose a drink', steps: 40 },
   {
     task: 'dose',
-    name: 'Dose a drink: a ladder',
+    name: 'Dose a drink: a series',
     prefer: [/RHU 5 %/],
     types: { lowest: '10', glasses: '2' },
-    at: [[/How much do you want/, press('.offers .second')]],
+    at: [
+      [/ into .*, target /, press('.actions .second', /Series/)],
+      [/ into 2 glasses /, main],
+    ],
     steps: 60,
   },
   { task: 'batch', name: 'Make a batch', types: { litres: '20', dose: '40', fine: '0.001' }, steps: 60 },

@@ -22,7 +22,8 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
     element.checkVisibility({ visibilityProperty: true, opacityProperty: true }) &&
     !element.closest('.unseen') &&
     getComputedStyle(element).clipPath === 'none';
-  const all = (selector: string) => [...document.querySelectorAll(selector)].filter(shown);
+  const sheet = document.querySelector('dialog[open]'); // what is behind it cannot be reached
+  const all = (selector: string) => [...(sheet ?? document).querySelectorAll(selector)].filter(shown);
 
   function nameOf(element: Element): string {
     const words = (element.getAttribute('aria-label') ?? element.textContent ?? '').trim().slice(0, 40);
@@ -78,7 +79,7 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
     const mains = all('.main');
     if (mains.length > 1) found.push(`${mains.length} main actions: ${mains.map(nameOf).join(', ')}`);
     const main = mains[0];
-    const run = document.querySelector('.run:not(.scanner)');
+    const run = sheet ? null : document.querySelector('.run:not(.scanner)');
     if (run && !main) found.push('a step without a main action');
     if (!run || !main) return;
     const box = main.getBoundingClientRect();
@@ -138,12 +139,12 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
     return false;
   }
 
-  /** With a keyboard up, the field that is typed in and the main action can both be touched. */
+  /** With a keyboard up, the field that is typed in and the main action can both be touched; a sheet scrolls to its own. */
   function checkKeyboard() {
     const field = document.activeElement!;
     if (field === document.body) return; // a field that is not shown
     field.scrollIntoView({ block: 'nearest' }); // as a phone does
-    for (const each of [field, ...all('.run .main')]) {
+    for (const each of [field, ...(sheet ? [] : all('.run .main'))]) {
       const { left, top, width: w, height: h } = each.getBoundingClientRect();
       const there = [0.1, 0.5, 0.9].every((share) => {
         const hit = document.elementFromPoint(left + w / 2, top + h * share);

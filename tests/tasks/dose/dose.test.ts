@@ -4,7 +4,8 @@ import type { RunEvent } from '../../../src/records/kind/run';
 import { takeIn } from '../../../src/records/shelf';
 import { dose } from '../../../src/tasks/dose/task';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
-import { problemsOf } from '../../../src/tasks/engine/leaving';
+import { slotsOf } from '../../../src/tasks/engine/card';
+import { dropped, problemsOf } from '../../../src/tasks/engine/leaving';
 import { placeOf } from '../../../src/tasks/engine/place';
 import rows from '../../reference/dosage.json' with { type: 'json' };
 
@@ -104,21 +105,22 @@ const example = {
   'base.slack': '0',
 };
 const stepOf = (run: RunState, key: string) => dose.steps(run).find((step) => step.key === key)!;
-const keys = (run: RunState) => dose.steps(run).map(({ key }) => key);
+const asks = (run: RunState) => stepOf(run, 'glass.1').ask!.map(({ name }) => name);
+const cardOf = (run: RunState) => stepOf(run, 'glass.1').card!;
 const tastingOf = (run: RunState) =>
   dose.keep(run)[0] as Extract<ReturnType<typeof dose.keep>[number], { doses: unknown }>;
 
 describe('drops in a drink', () => {
   test('12 drops of 22 mg of a 1.0 % dilution in 100 g of drink are 26.4 mg/kg (worked example, n m w / M)', () => {
     const row = worked('d7');
-    const step = stepOf(runOf(example, { drops: 12 }), 'drops');
+    const step = stepOf(runOf(example, { drops: 12 }), 'glass.1');
     expect(step.results![0]!.unit).toBe(row.unit);
     expect(step.results![0]!.amount.value).toBeCloseTo(row.value, 9);
   });
 
   test('dropped into 100 g that are there already it is 0.26 % less: the dose weighs too', () => {
     const run = runOf({ ...example, 'base.g': '100' }, { drops: 12 });
-    expect(stepOf(run, 'drops').results![0]!.amount.value).toBeCloseTo(26.4 / 1.00264, 9);
+    expect(stepOf(run, 'glass.1').results![0]!.amount.value).toBeCloseTo(26.4 / 1.00264, 9);
   });
 
   test.each([
@@ -126,13 +128,13 @@ describe('drops in a drink', () => {
     ['d6', '0', '40'],
   ])('%s: mg/kg become mg/L by the density of the drink, from its °Brix and % ABV', (id, brix, abv) => {
     const typed = { ...example, 'base.brix': brix, 'base.abv': abv, 'base.g': '10000' };
-    const [perKg, perL] = stepOf(runOf(typed, { drops: 1 }), 'drops').results!;
+    const [perKg, perL] = stepOf(runOf(typed, { drops: 1 }), 'glass.1').results!;
     expect((50 * perL!.amount.value) / perKg!.amount.value).toBeCloseTo(worked(id).value, 1);
   });
 
   test('a density that was measured goes before the computed one, and is kept with the drink', () => {
     const run = runOf({ ...example, 'base.density': '1,052', 'base.g': '10000' }, { drops: 1 });
-    const [perKg, perL] = stepOf(run, 'drops').results!;
+    const [perKg, perL] = stepOf(run, 'glass.1').results!;
     expect(perL!.amount.value / perKg!.amount.value).toBeCloseTo(1.052, 4);
     expect(tastingOf(run).base.densityGPerMl).toBe(1.052);
     const volume = runOf({ ...example, 'base.density': '1,052', 'base.by': 'volume', 'base.ml': '1000' }, { drops: 1 });
@@ -148,12 +150,12 @@ describe('drops in a drink', () => {
     const run = runOf({ ...typed, 'base.by': 'volume', 'base.ml': String(1000 - grams / 0.808) });
     const row = worked(id);
     const expected = id === 'd1' ? 20 : row.value; // d1 asks the other way round: 20 mg/L need a 2.0 % concentrate
-    expect(stepOf(run, 'drops').results![1]!.amount.value).toBeCloseTo(expected, 6);
-    expect(keys(run)).not.toContain('aim');
+    expect(stepOf(run, 'glass.1').results![1]!.amount.value).toBeCloseTo(expected, 6);
+    expect(asks(run)).not.toContain('aim');
   });
 
   test('the drop that nobody weighed is honest: its ± is more than a third of the number', () => {
-    const [perKg] = stepOf(runOf({ ...example, dropper: 'typical' }, { drops: 4 }), 'drops').results!;
+    const [perKg] = stepOf(runOf({ ...example, dropper: 'typical' }, { drops: 4 }), 'glass.1').results!;
     expect(expanded(perKg!.amount) / perKg!.amount.value).toBeGreaterThan(0.33);
     expect(JSON.stringify(perKg!.how.inputs)).toContain('typical, not weighed');
   });
@@ -168,16 +170,35 @@ describe('drops in a drink', () => {
     }));
     const run = fold(events, runOf(example));
     expect(run.drops['drops']).toBe(1);
-    expect(stepOf(run, 'drops').results![0]!.amount.value).toBeCloseTo((0.022 * 1e4) / (100 - 11 * 0.022), 9);
+    expect(stepOf(run, 'glass.1').results![0]!.amount.value).toBeCloseTo((0.022 * 1e4) / (100 - 11 * 0.022), 9);
   });
 
   test('a target becomes whole drops, with the error said', () => {
     const run = runOf({ ...example, 'base.g': '100', aim: '10' });
-    expect(stepOf(run, 'aim').more!.join(' ')).toBe('‹5 drops›: ‹11 mg/kg›, 9.9 % over.'); // 4.55 drops would do it
-    const few = stepOf(runOf({ ...example, aim: '2' }), 'aim').more!.join(' ');
-    expect(few).toContain('‹1 drop›');
-    expect(few).toContain('A weaker vial would come nearer.');
-    expect(stepOf(runOf({ ...example, aim: '20000' }), 'aim').problem).toContain('cannot be made from it');
+    expect(stepOf(run, 'glass.1').counting!.target).toBe(5); // 4.55 drops would do it
+    expect(cardOf(run).answer!.lines).toEqual(['mg/kg now, 5 to go', '5 drops give 11 mg/kg, 9.9 % over']);
+    const few = runOf({ ...example, aim: '2' });
+    expect(stepOf(few, 'glass.1').counting!.target).toBe(1);
+    expect(cardOf(few).advice!.words).toContain('a weaker vial would come nearer');
+    expect(cardOf(runOf({ ...example, aim: '20000' })).slots!['aim']!.wrong).toContain('cannot be made from it');
+  });
+
+  test('drops become a target: 12 drops that are asked for are counted to, and what they come to is said', () => {
+    const run = runOf({ ...example, 'base.g': '100', aim: '12', 'aim.in': 'drops' });
+    expect(stepOf(run, 'glass.1').counting!.target).toBe(12);
+    expect(cardOf(run).answer!.lines[1]).toBe('12 drops give 26 mg/kg');
+    expect(dose.done!(run, []).plan!.lines).toMatchObject([{ id: 'v-card', drops: 12 }]);
+    const half = runOf({ ...example, aim: '1,5', 'aim.in': 'drops' });
+    expect(problemsOf(stepOf(half, 'glass.1'), half)['aim']).toContain('whole drops only');
+  });
+
+  test('what the drops leave to do is said with each of them', () => {
+    const lines = [1, 5, 7].map((drops) => cardOf(runOf({ ...example, aim: '11' }, { drops })).answer!.lines[0]);
+    expect(lines).toEqual([
+      expect.stringContaining('with 1 drop, 4 to go'),
+      expect.stringContaining('with 5 drops, as planned'),
+      expect.stringContaining('with 7 drops, 2 too many'),
+    ]);
   });
 
   test('the solvent brings alcohol: 0.264 g of a 1 % vial in ethanol 96 % bring 0.311 mL of ethanol', () => {
@@ -197,7 +218,7 @@ describe('drops in a drink', () => {
     expect(tasting.reached[1]!.mgPerKg.value).toBeCloseTo((5 * 0.022 * 0.002 * 1e6) / mass, 9);
     expect(tasting.uses.map(({ id }) => id)).toEqual(['v-card', 'v-pgf', 'v-card']);
     expect(tasting.uses[1]!.massG).toBeCloseTo(0.11, 12);
-    expect(stepOf(run, 'drops.3').results![0]!.amount.value).toBeCloseTo(tasting.reached[0]!.mgPerKg.value, 9);
+    expect(stepOf(run, 'glass.3').results![0]!.amount.value).toBeCloseTo(tasting.reached[0]!.mgPerKg.value, 9);
   });
 
   test('the verdict is kept with words and liking, and the drink can be used again', () => {
@@ -208,9 +229,9 @@ describe('drops in a drink', () => {
     expect(tasting!.from).toContain(base!.id);
     takeIn([base!]);
     const again = runOf({ ...example, base: base!.id, 'base.by': 'volume' }, { drops: 3 });
-    expect(keys(again)).not.toContain('new-base');
+    expect(asks(again)).not.toContain('base.name');
     takeIn([{ ...base!, volumeMl: 250.00000000000003 } as typeof base & object]); // as the first version stored it
-    expect(stepOf(again, 'amount').ask![0]!.preset).toBe('250');
+    expect(stepOf(again, 'glass.1').ask!.find(({ name }) => name === 'base.ml')!.preset).toBe('250');
     takeIn([base!]);
     expect(dose.keep(again)).toHaveLength(1);
   });
@@ -241,60 +262,99 @@ describe('smell only stays out', () => {
 
   test('a second vial is looked at as hard as the first', () => {
     const run = runOf({ ...example, 'more.1': 'yes', 'vial.2': 'v-low' }, { drops: 3, 'drops.2': 3 });
-    expect(dose.steps({ ...run, drops: { drops: 3 } }).at(-1)!.key).toBe('vial.2');
+    const second = dose.steps({ ...run, drops: { drops: 3 } }).at(-1)!;
+    expect([second.key, second.problem]).toEqual(['glass.2', expect.stringContaining('smell only')]);
+    expect(second.counting).toBeUndefined();
     expect(dose.steps(run).at(-1)!.key).toBe('spoilt');
     expect(() => dose.keep(run)).toThrow('smell only');
   });
 
   test('a vial from a bottle fit for drinks, in food grade ethanol, is dosed', () => {
-    expect(keys(runOf({ ...example, vial: 'v-good' }))).toContain('drops');
+    expect(stepOf(runOf({ ...example, vial: 'v-good' }), 'glass.1').counting).toBeDefined();
   });
 });
 
 describe('wrong input', () => {
-  const problem = (name: string, text: string, key: string) => {
-    const typed = { ...example, 'base.by': 'volume', [name]: text };
-    const run = runOf(typed);
-    return problemsOf(stepOf(run, key), run)[name];
+  /** What the card says of an answer: the sentence under its slot, or that the slot is empty. */
+  const told = (name: string, text: string) => {
+    const run = runOf({ ...example, 'base.by': 'volume', [name]: text });
+    const slots = slotsOf(run, stepOf(run, 'glass.1'));
+    const slot = slots.find(({ field, beside = [] }) => [field, ...beside].some((one) => one.name === name))!;
+    return slot.state === 'empty' ? 'empty' : slot.wrong;
   };
 
   test.each([
-    ['base.ml', '0', 'amount', 'Volume of the drink: more than 0 mL, not 0 mL.'],
-    ['base.ml', '', 'amount', 'still empty'],
-    ['base.ml', '-5', 'amount', 'not −5 mL'],
-    ['base.abv', '1000', 'new-base', 'Alcohol: at most 96 % ABV, not 1000 % ABV.'],
-    ['base.brix', 'much', 'new-base', '“much” is not a number'],
-    ['base.name', ' ', 'new-base', 'still empty'],
-    ['aim', '0', 'aim', 'more than 0 mg/kg'],
-    ['aim', '7 drops', 'aim', 'is not a number'],
+    ['base.ml', '0', 'Volume of the drink: more than 0 mL, not 0 mL.'],
+    ['base.ml', '', 'empty'],
+    ['base.ml', '-5', 'not −5 mL'],
+    ['base.abv', '1000', 'Alcohol: at most 96 % ABV, not 1000 % ABV.'],
+    ['base.brix', 'much', '“much” is not a number'],
+    ['base.slack', '80', 'at most 50 %'],
+    ['base.name', ' ', 'empty'],
+    ['aim', '0', 'more than 0 mg/kg'],
+    ['aim', '7 drops', 'is not a number'],
   ])('%s “%s” gets one sentence', (...row) => {
-    const [name, text, key, sentence] = row;
-    expect(problem(name, text, key)).toContain(sentence);
+    const [name, text, sentence] = row;
+    expect(told(name, text)).toContain(sentence);
+    expect(stepOf(runOf({ ...example, 'base.by': 'volume', [name]: text }), 'glass.1').problem).toBeDefined();
   });
 
   test('“0,7” is a number', () => {
-    expect(problem('base.abv', '0,7', 'new-base')).toBeUndefined();
+    expect(told('base.abv', '0,7')).toBeUndefined();
   });
 
   test('no target is no problem: then one goes by taste', () => {
-    expect(problem('aim', '', 'aim')).toBeUndefined();
+    expect(told('aim', '')).toBeUndefined();
+    expect(cardOf(runOf({ ...example, aim: '' })).slots!['aim']!.shows).toBe('by taste');
   });
 
   test('sugar and alcohol that leave no room for water are told at the drink', () => {
     const run = runOf({ ...example, 'base.brix': '80', 'base.abv': '60' });
-    expect(stepOf(run, 'new-base').problem).toContain('leave room for water');
+    expect(slotsOf(run, stepOf(run, 'glass.1')).find(({ field }) => field.name === 'base.name')!.wrong).toContain(
+      'leave room for water',
+    );
     expect(() => dose.steps(run)).not.toThrow();
   });
 
   test('nothing is kept before the first drop', () => {
-    expect(stepOf(runOf(example), 'drops').problem).toBe('No drop has fallen yet.');
+    expect(stepOf(runOf(example), 'glass.1').problem).toBe('No drop has fallen yet.');
     expect(() => dose.keep(runOf(example))).toThrow('Nothing has been dosed yet');
   });
 
   test('a run that was killed in the middle of the drops stands at the same drop again', () => {
-    const run = { ...runOf(example, { drops: 2 }), at: 'drops' };
-    const steps = dose.steps(run);
-    expect(steps[placeOf(steps, run)]!.key).toBe('drops');
-    expect(steps[placeOf(steps, run)]!.results![0]!.amount.value).toBeGreaterThan(0);
+    for (const at of ['glass.1', 'drops']) {
+      const run = { ...runOf(example, { drops: 2 }), at }; // 'drops' is the screen of the first version
+      const steps = dose.steps(run);
+      const step = steps[placeOf(steps, run)]!;
+      expect([step.key, step.counting!.counter]).toEqual(['glass.1', 'drops']);
+      expect(step.results![0]!.amount.value).toBeGreaterThan(0);
+    }
+    const second = {
+      ...runOf({ ...example, 'more.1': 'yes', 'vial.2': 'v-pgf' }, { drops: 2, 'drops.2': 1 }),
+      at: 'drops.2',
+    };
+    const left = { ...second, done: { 'glass.1': envelope.made } };
+    expect(dose.steps(left)[placeOf(dose.steps(left), left)]!.key).toBe('glass.2');
+  });
+
+  test('what the card was filled with stays so from the first drop on, whatever comes to the Shelf', () => {
+    const { vial: _, dropper: __, ...drink } = example;
+    takeIn([vialOf('v-fresh', 'FRE', { useBy: '2099-01-01' })]);
+    const run = runOf(drink);
+    const step = stepOf(run, 'glass.1');
+    const [vial] = step.ask!;
+    const events = dropped(step, run, 'drops').map((one, seq): RunEvent => ({
+      run: 'r',
+      seq,
+      at: envelope.made,
+      ...one,
+    }));
+    const then = fold(events, run);
+    expect(vial!.preset).toBe('v-fresh'); // the others are past their date
+    expect(then.presets['vial']).toBe(vial!.preset);
+    takeIn([vialOf('v-newest', 'NEW', { made: '2026-01-01T08:00:00.000Z', useBy: '2099-01-01' })]);
+    expect(stepOf(runOf(drink), 'glass.1').ask![0]!.preset).toBe('v-newest');
+    expect(stepOf(then, 'glass.1').ask![0]!.preset).toBe(vial!.preset);
+    expect(tastingOf(then).doses[0]).toMatchObject({ vial: vial!.preset, drops: 1 });
   });
 });

@@ -3,6 +3,7 @@ import type { Tasting } from '../../../src/records/kind/drink';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { dose } from '../../../src/tasks/dose/task';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
+import { askedIn } from '../../../src/tasks/engine/lastTime';
 import { repeatOf } from '../../../src/tasks/shared/repeat';
 import { material, pipette, vialOf } from '../count/countShelf';
 import { asLeft } from '../walking';
@@ -56,8 +57,8 @@ test('made again it begins with the drops of then, in the drink of then, vial af
   const again = repeatOf(dose, then, run);
   expect(again.differences).toEqual([]);
   const steps = dose.steps(walked(again.typed, {}));
-  expect(steps.map(({ key }) => key)).toEqual(['drops', 'glass.1', 'drops.2', 'glass.2', 'limits', 'verdict']);
-  expect([steps[0]!.counting!.target, steps[2]!.counting!.target]).toEqual([22, 5]);
+  expect(steps.map(({ key }) => key)).toEqual(['glass.1', 'glass.2']);
+  expect([steps[0]!.counting!.target, steps[1]!.counting!.target]).toEqual([22, 5]);
   const [first, second] = [
     kept[0] as Tasting,
     dose.keep(walked({ ...again.typed, liking: '6' }, { drops: 22, 'drops.2': 5 }))[0] as Tasting,
@@ -78,5 +79,26 @@ test('with a vial erased since, every question is asked again', () => {
   expect(again.differences).toEqual([
     { words: 'V2 0.5 % w/w is no longer on the Shelf', then: 'V2 0.5 % w/w', now: 'no other is known' },
   ]);
-  expect(dose.steps(walked(again.typed, {}))[0]!.key).toBe('vial');
+  const steps = dose.steps(walked(again.typed, {}));
+  expect(steps.map(({ key }) => key)).toEqual(['glass.1', 'glass.2']);
+  expect(steps[1]!.counting).toBeUndefined(); // the second vial is asked for
+});
+
+test('a repeat that the first version began still counts to the drops of then', () => {
+  const { aim: _, ...rest } = typed;
+  const run = walked({ ...rest, exactly: 't1', 'again.drops': '22', 'again.drops.2': '5' }, {});
+  expect(dose.steps(run).map(({ counting }) => counting!.target)).toEqual([22, 5]);
+  expect(dose.steps(run)[0]!.card!.slots!['aim']!.shows).toBe('22 drops');
+});
+
+test('the next drink of the material begins as this one: vial, dropper, drink, amount, target', () => {
+  const { 'more.1': _, 'vial.2': __, 'dropper.2': ___, ...one } = typed;
+  const run = walked(one, { drops: 22 });
+  const [tasting, base] = dose.keep(run) as [Tasting, Tasting];
+  takeIn([{ ...tasting, done: { from: '', to: '', asked: askedIn(run, dose.remembers!) } }, base]);
+  const asked = dose.steps(fold([]))[0]!.ask!;
+  const inThem = Object.fromEntries(asked.map(({ name, preset }) => [name, preset]));
+  expect(inThem).toEqual({ vial: 'v1', 'base.ml': '250', base: base.id, aim: '12', dropper: 'pip' });
+  const other = dose.steps(walked({ vial: 'v2' }, {}))[0]!.ask!.find(({ name }) => name === 'aim')!;
+  expect(other.preset).toBe(''); // a level is not that of another material
 });

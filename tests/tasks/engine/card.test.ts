@@ -35,6 +35,12 @@ describe('a sentence with slots', () => {
 });
 
 describe('a slot', () => {
+  test('that the card works out is dashed and keeps nothing from going on', () => {
+    const sought = slotOf(typed({ strength: 'much' }), strength, { sought: true, shows: '0.9 % w/v' });
+    expect([sought.state, sought.text]).toEqual(['sought', '0.9 % w/v']);
+    expect(firstOpen([sought])).toBeUndefined();
+  });
+
   test.each([
     ['filled by what is usual', slotOf(freshRun, strength), 'filled', '1 % w/v'],
     ['filled by what was typed', slotOf(typed({ strength: '0.5' }), strength), 'filled', '0.5 % w/v'],

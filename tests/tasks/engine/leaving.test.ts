@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import type { RunEvent } from '../../../src/records/kind/run';
 import { storyOf } from '../../../src/app/describe/story';
 import { answer, ask } from '../../../src/tasks/engine/answers';
-import { whole } from '../../../src/tasks/engine/fields';
+import { choice, whole } from '../../../src/tasks/engine/fields';
 import { fold, freshRun } from '../../../src/tasks/engine/fold';
-import { nextKey, recordedOn, withHappenings, withPresets } from '../../../src/tasks/engine/leaving';
+import { dropped, nextKey, recordedOn, withHappenings, withPresets } from '../../../src/tasks/engine/leaving';
 import type { Step, Task } from '../../../src/tasks/engine/task';
 
 /** A task whose second step is there only for more than two of something, and whose preset moves on. */
@@ -38,6 +38,20 @@ describe('leaving a step', () => {
     expect(nextKey(task, first(typed), typed)).toBeUndefined();
     const left = withHappenings(freshRun, recordedOn(first(), freshRun));
     expect(recordedOn(first(left), left).map(({ key }) => key)).toEqual(['seen']);
+  });
+
+  test('records what was asked beside a slot; with a drop that falls on a card, what is in its fields', () => {
+    const unit = choice({ name: 'unit', title: 'Unit', options: [{ value: 'g', label: 'g' }], preset: 'g' });
+    const card: Step = { ...first(), card: { sentence: '{many}', slots: { many: { beside: [unit] } } } };
+    const presets = [
+      { type: 'preset', key: 'many', text: '3' },
+      { type: 'preset', key: 'unit', text: 'g' },
+    ];
+    expect(recordedOn(card, freshRun)).toEqual([{ type: 'typed', key: 'seen', text: 'yes' }, ...presets]);
+    expect(dropped(card, freshRun, 'drops')).toEqual([...presets, { type: 'drop', key: 'drops' }]);
+    const then = withHappenings(freshRun, dropped(card, freshRun, 'drops'));
+    expect(dropped(card, then, 'drops')).toEqual([{ type: 'drop', key: 'drops' }]);
+    expect(dropped(first(), freshRun, 'drops')).toEqual([{ type: 'drop', key: 'drops' }]); // no card
   });
 
   test('again, after the preset has moved on, records the new one', () => {

@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { expanded } from '../../../src/core/number/measured';
 import type { RunEvent } from '../../../src/records/kind/run';
+import { shelf, takeIn } from '../../../src/records/shelf';
+import { firstOpen, slotsOf } from '../../../src/tasks/engine/card';
 import { textOf } from '../../../src/tasks/engine/fields';
 import { fold } from '../../../src/tasks/engine/fold';
-import { fields, sumOf } from '../../../src/tasks/lookup/sum';
+import { AMOUNTS, asked, fields } from '../../../src/tasks/lookup/fields';
+import { sumOf } from '../../../src/tasks/lookup/sum';
 import { lookup } from '../../../src/tasks/lookup/task';
 import rows from '../../reference/dosage.json' with { type: 'json' };
 
@@ -13,7 +16,7 @@ const typed = (texts: Record<string, string>) =>
     Object.entries(texts).map(([key, text], seq): RunEvent => ({ run: 'r', seq, at: '', type: 'typed', key, text })),
   );
 const sum = (texts: Record<string, string>) => sumOf(typed(texts))!;
-const perKg = (texts: Record<string, string>) => sum(texts).results[0]!.amount;
+const perKg = (texts: Record<string, string>) => sum(texts).result.amount;
 const byMass = { strength: '1,0', basis: '% w/w', mgPerDrop: '22', drops: '12', by: 'g' };
 
 describe('the sum', () => {
@@ -26,14 +29,14 @@ describe('the sum', () => {
     ['d5', '1.0423'],
     ['d6', '0.94805'],
   ])('%s: 50 mg/kg at a density of %s are so many mg/L', (id, density) => {
-    const [kg, litre] = sum({ ...byMass, drops: '1', drink: '100000', density }).results;
-    expect((50 * litre!.amount.value) / kg!.amount.value).toBeCloseTo(worked(id).value, 1);
+    const { result, perLitre } = sum({ ...byMass, drops: '1', drink: '100000', density });
+    expect((50 * perLitre!.amount.value) / result.amount.value).toBeCloseTo(worked(id).value, 1);
   });
 
   test('half a gram of a 2.0 % concentrate in a litre is 10 mg/L (w D 1000)', () => {
     const half = { strength: '2', basis: '% w/w', liquid: 'water', mgPerDrop: '500', drops: '1' };
-    const [, litre] = sum({ ...half, drink: String(1000 - 0.5 / 0.998207), by: 'mL', density: '1' }).results;
-    expect(litre!.amount.value).toBeCloseTo(worked('d12').value, 6);
+    const { perLitre } = sum({ ...half, drink: String(1000 - 0.5 / 0.998207), by: 'mL', density: '1' });
+    expect(perLitre!.amount.value).toBeCloseTo(worked('d12').value, 6);
   });
 
   test('1 % w/v in ethanol 96 % is 1.24 % w/w: a quarter more than 1 % w/w (OIML R 22 density 0.80742)', () => {
@@ -66,20 +69,97 @@ describe('the sum', () => {
     expect(doubt({ mgPerDrop: '16' })).toBeLessThan(0.07); // four drops still scatter
   });
 
-  test('back from the target: the drops found give it again', () => {
-    const asked = { ...byMass, drink: '100', ppm: '26' };
-    const { wanted } = sum(asked);
-    expect(wanted!.drops).toBe(12);
-    expect(perKg({ ...byMass, drink: '100', drops: '12' }).value).toBeCloseTo(wanted!.mgPerKg, 9);
-    expect(wanted!.error).toBeCloseTo(26.3305 / 26 - 1, 5);
-    expect(sum({}).wanted).toBeNull();
+  test('drops from a level: those that are found give it again', () => {
+    const { drops } = sum({ ...byMass, drink: '100', ppm: '26', find: 'drops' });
+    expect(drops!.drops).toBe(12);
+    expect(perKg({ ...byMass, drink: '100', drops: '12' }).value).toBeCloseTo(drops!.mgPerKg, 9);
+    expect(drops!.error).toBeCloseTo(26.3305 / 26 - 1, 5);
+    expect(sum({}).drops).toBeUndefined();
+  });
+
+  test('each amount is found again from the others', () => {
+    const all = { ...byMass, drink: '100' };
+    const ppm = String(perKg(all).value);
+    const found = (find: string) => sum({ ...all, ppm, find }).result;
+    expect(found('strength')).toMatchObject({ unit: '% w/w', amount: { value: expect.closeTo(1, 9) } });
+    expect(found('mgPerDrop')).toMatchObject({ unit: 'mg', amount: { value: expect.closeTo(22, 9) } });
+    expect(found('drink')).toMatchObject({ unit: 'g', amount: { value: expect.closeTo(100, 9) } });
+    expect(found('drops').amount.value).toBeCloseTo(12, 9);
+    const millilitres = { ...all, by: 'mL', density: '1.04', ppm, find: 'drink' };
+    expect(sum(millilitres).result).toMatchObject({ unit: 'mL', amount: { value: expect.closeTo(100 / 1.04, 9) } });
+  });
+
+  test('how an amount was found tells what it was found from, and not itself', () => {
+    for (const find of AMOUNTS) {
+      const { how } = sum({ ...byMass, drink: '100', ppm: '26', find }).result;
+      expect(how.inputs).toHaveLength(AMOUNTS.length - 1);
+    }
   });
 
   test('it is one screen, it keeps nothing, and every question has an answer to begin with', () => {
     expect(lookup.recorded).toBe(false);
-    expect(lookup.steps(typed({}))).toHaveLength(1);
-    expect(lookup.steps(typed({}))[0]!.results).toHaveLength(2);
+    const [step, ...others] = lookup.steps(typed({}));
+    expect(others).toEqual([]);
+    expect(step!.results).toHaveLength(2);
+    expect(firstOpen(slotsOf(typed({}), step!))).toBeUndefined();
     expect(lookup.keep(typed({}))).toEqual([]);
+  });
+});
+
+describe('the slots', () => {
+  const stepOf = (texts: Record<string, string>) => lookup.steps(typed(texts))[0]!;
+  const slotsIn = (texts: Record<string, string>) =>
+    Object.fromEntries(slotsOf(typed(texts), stepOf(texts)).map((slot) => [slot.field.name, slot]));
+
+  test.each(AMOUNTS)('%s can be the one that is found: it is dashed, and shows the answer', (find) => {
+    const slots = slotsIn({ ...byMass, drink: '100', ppm: '26.3305', find });
+    expect(Object.values(slots).flatMap(({ state, field }) => (state === 'sought' ? field.name : []))).toEqual([find]);
+    const shown = { drops: '12 drops', strength: '1 % w/w', mgPerDrop: '22', drink: '100', ppm: '26' };
+    expect(slots[find]!.text).toContain(shown[find]);
+  });
+
+  test('to find another, its sheet has a button: what was found before is then what is given', () => {
+    const given = { ...byMass, drink: '100' };
+    const offer = slotsIn(given)['drops']!.offer!;
+    expect(offer.type).toEqual({ find: 'drops', ppm: '26.3' });
+    expect(stepOf({ ...given, ...offer.type }).card!.answer!.big).toBe('12 drops');
+  });
+
+  test('to type into the one that is found makes the other one of drops and level that which is found', () => {
+    const { along } = slotsIn({})['ppm']!;
+    expect(stepOf({ ...byMass, drink: '100', ppm: '26', ...along }).card!.answer!.big).toBe('12 drops');
+    expect(slotsIn({ find: 'strength', ppm: '20' })['strength']!.along).toEqual({ find: 'ppm' });
+  });
+
+  test('mg/kg and ppm are said once', () => {
+    const { big, lines } = stepOf({ ...byMass, drink: '100' }).card!.answer!;
+    expect([big, ...lines].join(' ').match(/ppm/g)).toHaveLength(1);
+    expect(big).toMatch(/ mg\/kg$/);
+  });
+
+  test('the one calibrated dropper is taken by itself', () => {
+    const made = { v: 1, made: '2025-01-01T08:00:00.000Z', from: [] };
+    const records: object[] = [
+      { ...made, id: 'new', kind: 'dropper', name: 'P2', tip: '', made: '2025-02-01T08:00:00.000Z' },
+      { ...made, id: 'old', kind: 'dropper', name: 'P1', tip: '' },
+      {
+        ...made,
+        id: 'c',
+        kind: 'calibration',
+        dropper: 'old',
+        liquid: { id: 'ethanol-96', name: 'ethanol' },
+        readings: [{ drops: 20, massG: 0.31 }],
+        readabilityG: 0.001,
+        mgPerDrop: { value: 15.5, sources: [] },
+        spread: 0.02,
+      },
+    ];
+    takeIn(records as Parameters<typeof takeIn>[0]);
+    expect(asked(typed({})).dropper.preset).toBe('old');
+    expect(stepOf({}).card!.answer!.lines.join(' ')).not.toContain('typical');
+    shelf.records.value = new Map();
+    expect(asked(typed({})).dropper.preset).toBe('typical');
+    expect(stepOf({}).card!.answer!.lines.join(' ')).toContain('A typical drop, not weighed');
   });
 });
 
@@ -103,13 +183,16 @@ describe('wrong input', () => {
     for (const wrong of [{ drink: '0' }, { drops: '-3' }, { strength: '1000' }, { density: 'heavy' }]) {
       const run = typed({ ...wrong, ppm: '7' });
       expect(sumOf(run)).toBeNull();
-      expect(lookup.steps(run)[0]!.results).toEqual([]);
+      expect(lookup.steps(run)[0]!.results).toBeUndefined();
+      expect(firstOpen(slotsOf(run, lookup.steps(run)[0]!))!.state).toBe('impossible');
       expect(textOf(run, fields.ppm)).toBe('7');
     }
   });
 
   test('a target stronger than the vial is refused with the reason', () => {
-    expect(() => sum({ ...byMass, ppm: '20000' })).toThrow('cannot be made from it');
-    expect(() => lookup.steps(typed({ ...byMass, ppm: '20000' }))).not.toThrow();
+    const run = typed({ ...byMass, ppm: '20000', find: 'drops' });
+    expect(() => sumOf(run)).toThrow('cannot be made from it');
+    const slot = slotsOf(run, lookup.steps(run)[0]!).find(({ field }) => field.name === 'ppm')!;
+    expect(slot.wrong).toContain('cannot be made from it');
   });
 });

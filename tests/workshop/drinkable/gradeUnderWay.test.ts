@@ -16,6 +16,7 @@ import { instanceOf, sourceFor } from '../../../src/tasks/count/planInstance';
 import { count } from '../../../src/tasks/count/task';
 import { dilute } from '../../../src/tasks/dilute/task';
 import { dose } from '../../../src/tasks/dose/task';
+import { slotsOf } from '../../../src/tasks/engine/card';
 import { repeatOf } from '../../../src/tasks/shared/repeat';
 import { labelSays } from '../../../src/workshop/drinkable/grade';
 import { type Graded } from '../../../src/workshop/drinkable/gradeCause';
@@ -162,26 +163,29 @@ describe('a dose, and a series of glasses, under way', () => {
   });
 
   test('11: another vial is chosen for drops that have fallen from this one', () => {
-    expect(stepAt(dose, dosing({}, { drops: 5 }, 'vial')).ask).toEqual([]);
-    expect(stepAt(dose, dosing({}, {}, 'vial')).ask!.map(({ name }) => name)).toEqual(['vial']);
-    expect(stepAt(dose, dosing({ dropper: 'scale', massG: '0.1' }, {}, 'vial')).ask).toEqual([]);
+    const slotOf = (run: Parameters<typeof slotsOf>[0]) =>
+      slotsOf(run, stepAt(dose, run)).find(({ field }) => field.name === 'vial')!;
+    expect(slotOf(dosing({}, { drops: 5 }, 'vial')).state).toBe('fixed');
+    expect(slotOf(dosing({}, {}, 'vial')).state).toBe('filled');
+    expect(slotOf(dosing({ dropper: 'scale', massG: '0.1' }, {}, 'vial')).state).toBe('fixed');
   });
 
   test('12: before the first drop another vial may be chosen, and nothing is left behind', () => {
     change('b-card', SMELL);
     const step = stepAt(dose, dosing({}, {}));
-    expect(step).toMatchObject({ key: 'vial', problem: why('v-card') });
-    expect(step.ask![0]!.options!.find(({ value }) => value === 'v-card')!.hint).toContain('never in a drink');
-    expect(stepAt(dose, dosing({ vial: 'v-rhu' }, {})).key).toBe('drops');
+    expect(step).toMatchObject({ key: 'glass.1', problem: why('v-card') });
+    expect(step.counting).toBeUndefined();
+    expect(step.card!.slots!['vial']!.wrong).toBe(why('v-card'));
+    expect(step.ask![0]!.options!.find(({ value }) => value === 'v-card')!.against).toContain('never in a drink');
+    expect(stepAt(dose, dosing({ vial: 'v-rhu' }, {})).counting).toBeDefined();
   });
 
   const second = { 'more.1': 'yes', 'vial.2': 'v-rhu' };
   test('13: a second vial is looked at as hard as the first', () => {
     change('v-rhu', MARK);
-    expect(stepAt(dose, dosing(second, { drops: 5 }, 'drops.2'))).toMatchObject({
-      key: 'vial.2',
-      problem: why('v-rhu'),
-    });
+    const step = stepAt(dose, dosing(second, { drops: 5 }, 'glass.2'));
+    expect(step).toMatchObject({ key: 'glass.2', problem: why('v-rhu') });
+    expect(step.counting).toBeUndefined();
     expect(() => kept(dose, dosing(second, { drops: 5, 'drops.2': 2 }))).toThrow(NEVER);
   });
 
@@ -201,7 +205,7 @@ describe('a dose, and a series of glasses, under way', () => {
 
   test('16: a ladder of glasses', () => {
     const ladder = { mode: 'ladder', lowest: '5', glasses: '2', factor: '2', blind: 'no' };
-    const run = dosing(ladder, { 'rung.1': 2 }, 'rung.2');
+    const run = dosing({ ...ladder, blank: 'no' }, { 'rung.1': 2 }, 'rung.2');
     expect(stepAt(dose, run).key).toBe('rung.2');
     change('pack', MARK);
     expect(stepAt(dose, run).key).toBe('spoilt');
@@ -211,14 +215,15 @@ describe('a dose, and a series of glasses, under way', () => {
   test('17: a drink that is dosed exactly again', () => {
     change('b-card', SMELL);
     const again = dosing({ exactly: 'drink', 'again.drops': '5' }, {});
-    expect(stepAt(dose, again)).toMatchObject({ key: 'vial', problem: why('v-card') });
+    expect(stepAt(dose, again)).toMatchObject({ key: 'glass.1', problem: why('v-card') });
+    expect(stepAt(dose, again).counting).toBeUndefined();
   });
 
   test('18: what is weighed in without a dropper', () => {
     change('b-card', SMELL);
     const weighed = dosing({ dropper: 'scale', massG: '0.1', readability: '0.01' }, {});
     expect(stepAt(dose, weighed).key).toBe('spoilt');
-    expect(stepAt(dose, dosing({ dropper: 'scale' }, {})).key).toBe('vial');
+    expect(stepAt(dose, dosing({ dropper: 'scale' }, {}))).toMatchObject({ key: 'glass.1', problem: why('v-card') });
   });
 });
 
