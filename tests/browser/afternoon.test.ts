@@ -88,7 +88,7 @@ async function noteOnProposal(liking: number, interrupted: boolean): Promise<voi
   await h.sees('Next: ');
   await h.done();
   await phone.page.locator('.fan').waitFor();
-  expect(await phone.page.locator('.fan .strip:not(.aside)').count()).toBe(2);
+  await expect.poll(() => phone.page.locator('.fan .strip:not(.aside)').count()).toBe(2);
   await h.tap('More…');
   await phone.page.locator('.tab', { hasText: 'citrus' }).tap();
   await phone.page.getByRole('button', { name: 'zesty', exact: true }).tap();
@@ -125,8 +125,8 @@ test('six strips, ten pairs proposed and noted, a swap, a verdict and a formula,
   }
   await h.sees('Fan them');
   for (let i = 0; i < 10; i++) await noteOnProposal(i === 6 ? 9 : 4, i === 4);
-  expect(await phone.page.locator('.pairs').textContent()).toContain('10 of 15 pairs');
-  expect(await phone.page.locator('.notes li').count()).toBe(10);
+  await phone.page.locator('.pairs', { hasText: '10 of 15 pairs' }).waitFor();
+  await expect.poll(() => phone.page.locator('.notes li').count()).toBe(10);
   expect(await phone.page.locator('.status').textContent()).toMatch(/rest the nose|Half a minute/);
 
   await strip('VETI');
@@ -149,7 +149,7 @@ test('six strips, ten pairs proposed and noted, a swap, a verdict and a formula,
       .evaluateAll((boxes) => boxes.map((box) => (box as HTMLInputElement).value)),
   ).toEqual([judged, '50', '50']);
   await h.finish();
-  expect(await phone.page.locator('h1').textContent()).toBe(judged);
+  await expect.poll(() => phone.page.locator('h1').textContent()).toBe(judged);
   expect(await phone.page.locator('.facts', { hasText: 'Liking' }).textContent()).toContain('9 of 9');
   await readNumbers();
 });
@@ -172,12 +172,10 @@ test('what waits for its moment stands on the Bench, and a tap leads there', asy
 test('a triangle of twelve triads, killed in the middle, says what it means', async () => {
   await phone.page.goto(`${site.url}#/`);
   await h.task('Blind test');
-  await phone.page.getByText('Triangle', { exact: true }).tap();
-  await h.choose('Somebody else');
-  await h.type('sample.0', 'first lot');
-  await h.type('sample.1', 'second lot');
-  await h.done();
-  await h.sees('How many sets?');
+  await h.slot('test', 'Triangle');
+  await h.slot('served', 'Somebody else');
+  await h.slot('sample.0', 'first lot');
+  await h.slot('sample.1', 'second lot');
   await phone.page.getByText('8 of 12').waitFor();
   await h.done();
   await phone.page.locator('.cup-list').waitFor();

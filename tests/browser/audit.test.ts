@@ -3,7 +3,8 @@ import { inspector } from './audit/inspect';
 import { outOfReach } from './audit/keyboard';
 import { pagesOf } from './audit/pages';
 import { paths } from './audit/paths';
-import { settle, stroll } from './audit/stroll';
+import { settle } from './audit/settle';
+import { stroll } from './audit/stroll';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
 let site: Awaited<ReturnType<typeof serve>>;

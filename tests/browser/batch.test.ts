@@ -152,7 +152,7 @@ describe('from a liked layering to a batch', () => {
     await offer(/Write a formula/).tap();
     await page.waitForFunction(() => document.querySelector('.say')?.textContent?.startsWith('What does the formula'));
     await leave(() => choose('Four by the window'));
-    expect(await page.locator('.formula-lines .line').count()).toBe(4);
+    await expect.poll(() => page.locator('.formula-lines .line').count()).toBe(4);
     await page.locator('.formula-lines .share', { hasText: '40 %' }).first().waitFor(); // 4 of 10 dips
     await leave(main);
     await type('name', 'Orchard');
@@ -199,7 +199,7 @@ describe('from a liked layering to a batch', () => {
     await page.locator('.highest', { hasText: 'through nutmeg oil' }).waitFor();
     await offer(/Take .* mg\/kg: nutmeg oil then passes/).tap();
     await page.locator('.say:not(:has-text("over the limit"))').waitFor();
-    expect(await page.locator('.no-certificate').textContent()).toContain('does not certify');
+    await page.locator('.no-certificate', { hasText: 'does not certify' }).waitFor();
   });
 
   test('a vessel is begun again: taken back it is as it was; in earnest what was in it is lost, after a reload too', async () => {
@@ -211,7 +211,7 @@ describe('from a liked layering to a batch', () => {
     await offer(/^Begin this vessel again$/).tap();
     await page.reload();
     await page.locator('.say', { hasText: 'Empty this vessel' }).waitFor();
-    expect(await page.locator('.body').textContent()).toContain('lot L-b-vanillin');
+    await page.locator('.body', { hasText: 'lot L-b-vanillin' }).waitFor();
     await leave(main);
     expect(step()).toBe('c2.vanillin');
     expect(await offer(/^Begin/).count()).toBe(0); // nothing is in it yet
@@ -246,7 +246,7 @@ describe('from a liked layering to a batch', () => {
     expect(batch!.lost!.map(({ id, why }) => [id, why])).toEqual([['b-vanillin', 'in a vessel that was begun again']]);
     const [nutmeg, linalool] = ['nutmeg', 'linalool'].map((id) => batch!.reached.find((one) => one.material === id)!);
     expect(linalool!.mgPerKg.value / nutmeg!.mgPerKg.value).toBeCloseTo(3 / 4, 2);
-    expect(await page.locator('.record').textContent()).toContain('lot L-b-vanillin');
+    await page.locator('.record', { hasText: 'lot L-b-vanillin' }).waitFor();
     await page.locator('.second', { hasText: 'Sheet' }).tap();
     await page.locator('.sheet').waitFor();
     expect(await page.locator('.sheet').textContent()).toContain('lot L-b-maltol');

@@ -65,9 +65,9 @@ describe('a bottle from the catalogue', () => {
     const cost = await costOf(async () => {
       await h.tap('Save and next');
       await h.sees('What is in the bottle?');
-      expect(await page().locator('.run').textContent()).toContain('d-limonene is on the Shelf.');
+      await page().locator('.run', { hasText: 'd-limonene is on the Shelf.' }).waitFor();
       await nameBottle(page(), 'citr', 'citral');
-      expect(await page().locator('.sentence').textContent()).toContain('Pebblewick Oils');
+      await page().locator('.sentence', { hasText: 'Pebblewick Oils' }).waitFor();
       await h.slot('new.grade', 'smell only');
     });
     expect(cost.taps).toBeLessThanOrEqual(3); // Save and next is that of the bottle before

@@ -173,7 +173,7 @@ describe('a step that breaks', () => {
     await fits();
     await page.locator('label.choice', { hasText: 'lot C-2208' }).first().tap();
     await page.locator('.sentence', { hasText: 'CARD neat' }).waitFor();
-    expect(await page.getByRole('alert').count()).toBe(0);
+    await expect.poll(() => page.getByRole('alert').count()).toBe(0);
   });
 
   test('since yesterday keeps the paused run: to the Bench, Resume, the steps before, and another answer goes on', async () => {
@@ -194,7 +194,7 @@ describe('a step that breaks', () => {
     }
     await other.first().tap();
     await page.locator('.sentence', { hasText: 'CARD neat' }).waitFor();
-    expect(await page.getByRole('alert').count()).toBe(0);
+    await expect.poll(() => page.getByRole('alert').count()).toBe(0);
   });
 
   test('while it is drawn keeps the run, and is whole again after what broke it', async () => {
@@ -219,7 +219,7 @@ describe('a step that breaks', () => {
     expect(await page.locator('.fault small').innerText()).toBe('TypeError: planted');
     await page.goBack(); // the phone's own way back works too
     await page.locator('.sentence', { hasText: 'PGF neat' }).waitFor();
-    expect(await page.getByRole('alert').count()).toBe(0);
+    await expect.poll(() => page.getByRole('alert').count()).toBe(0);
     await page.locator('.actions .main').tap();
     await page.getByRole('button', { name: 'The step before' }).tap();
     await page.locator('.sentence', { hasText: 'PGF neat' }).waitFor();
@@ -250,7 +250,7 @@ describe('a fault outside of drawing', () => {
     expect(await page.getByRole('alert').count()).toBe(1);
     await fits();
     await page.getByRole('button', { name: 'Close' }).tap();
-    expect(await page.getByRole('alert').count()).toBe(0);
+    await page.getByRole('alert').waitFor({ state: 'detached' });
     await page.locator('.tasks .card', { hasText: 'Dilute' }).tap(); // a promise
     await page.getByText('TypeError: planted').waitFor();
     expect(await page.locator('.tasks .card').count()).toBeGreaterThan(5);

@@ -131,8 +131,8 @@ describe('a planned formula, drop by drop', () => {
     await phone.page.locator('dialog[open] .sheet-row').last().tap();
     await phone.page.locator('.advice', { hasText: `${proposed} get within` }).waitFor();
     await h.slot('point', '37 drops');
-    expect(await phone.page.locator('.plan-line').count()).toBe(4);
-    expect(await phone.page.locator('.actions .main').textContent()).toMatch(/^Take \w+/);
+    await expect.poll(() => phone.page.locator('.plan-line').count()).toBe(4);
+    await expect.poll(() => phone.page.locator('.actions .main').textContent()).toMatch(/^Take \w+/);
     await h.done();
     await phone.page.locator('.pad').waitFor();
     const say = phone.page.locator('.say .amount').first();

@@ -3,7 +3,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { digitFaults, everythingRead, finerThanScale } from './audit/digitRules';
 import { everyRecord, pagesOf } from './audit/pages';
 import { paths } from './audit/paths';
-import { settle, stroll } from './audit/stroll';
+import { settle } from './audit/settle';
+import { stroll } from './audit/stroll';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 
 let site: Awaited<ReturnType<typeof serve>>;

@@ -65,8 +65,8 @@ test(`250 mL to a target takes at most ${BUDGET} touches and no key, drops apart
     addEventListener('keydown', () => counts.keys++, true);
   });
   await h.task('Dose a drink');
-  expect(await page.locator('.slot[data-name=vial]').textContent()).toContain('CARD 1 %'); // the newest
-  expect(await page.locator('.slot[data-name="base.ml"]').textContent()).toContain('250 mL');
+  await expect.poll(() => page.locator('.slot[data-name=vial]').textContent()).toContain('CARD 1 %'); // the newest
+  await expect.poll(() => page.locator('.slot[data-name="base.ml"]').textContent()).toContain('250 mL');
   await page.locator('.slot[data-name=aim]').tap();
   await page.locator('dialog[open] .usual button', { hasText: '10 mg/kg' }).tap();
   await page.locator('.card-answer', { hasText: 'to go' }).waitFor();
@@ -82,7 +82,7 @@ test(`250 mL to a target takes at most ${BUDGET} touches and no key, drops apart
   expect(counts).toMatchObject({ keys: 0, drops: toGo });
   expect(counts.touches).toBeLessThanOrEqual(BUDGET);
   expect(counts.touches).toBeGreaterThan(2); // they were counted
-  expect(await page.locator('.record').textContent()).toContain('rhubarb soda');
+  await expect.poll(() => page.locator('.record').textContent()).toContain('rhubarb soda');
 });
 
 test('the next one begins as this one; the drop answers on touch-down and to keys, and what is beside it sleeps for a moment', async () => {
@@ -91,7 +91,7 @@ test('the next one begins as this one; the drop answers on touch-down and to key
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/dose-keys.png' })));
   await page.goto(`${site.url}#/`);
   await h.task('Dose a drink');
-  expect(await page.locator('.sentence').textContent()).toMatch(/CARD 1 %.*250 mL.*rhubarb soda.*10 mg\/kg/);
+  await expect.poll(() => page.locator('.sentence').textContent()).toMatch(/CARD 1 %.*250 mL.*rhubarb soda.*10 mg\/kg/);
   await page.locator('.plus').dispatchEvent('pointerdown', { button: 0 });
   await fallen(1);
   await page.locator('.actions .second', { hasText: 'Undo' }).tap({ force: true }); // at once: a finger that still counts
@@ -129,7 +129,7 @@ test('killed after a drop it goes on at that glass, with a note and another vial
   await page.locator('.actions .second', { hasText: 'Another vial' }).tap();
   await h.slot('vial', 'HEX');
   await drop(3);
-  expect(await page.locator('.glass-parts').textContent()).toMatch(/material CARD.*material HEX.*alcohol/);
+  await expect.poll(() => page.locator('.glass-parts').textContent()).toMatch(/material CARD.*material HEX.*alcohol/);
   await awake();
   await h.finish();
   const record = (await page.locator('.record').textContent())!;
@@ -168,7 +168,7 @@ test('a series with a blank is a row of glasses, and is gone on with at its glas
   }
   await h.choose(`Glass ${codes[1]}`);
   await h.sees('was the best');
-  expect(await page.locator('.run').textContent()).toContain(`Glass ${codes[2]} was the blank`);
+  await expect.poll(() => page.locator('.run').textContent()).toContain(`Glass ${codes[2]} was the blank`);
   await h.finish();
 });
 
@@ -181,9 +181,9 @@ test('Look up ppm: typing the level that is found finds the drops', async () => 
   await page.locator('.slot.sought[data-name=ppm]').waitFor();
   await h.slot('ppm', '20');
   await page.locator('.slot.sought[data-name=drops]').waitFor();
-  expect(await page.locator('.card-answer .big').textContent()).toMatch(/^\d+ drops$/);
+  await expect.poll(() => page.locator('.card-answer .big').textContent()).toMatch(/^\d+ drops$/);
   await page.locator('.slot[data-name=drink]').tap();
   await h.tap('Find this from the others');
   await page.locator('.slot.sought[data-name=drink]').waitFor();
-  expect(await page.locator('.card-answer .big').textContent()).toMatch(/ mL$/);
+  await expect.poll(() => page.locator('.card-answer .big').textContent()).toMatch(/ mL$/);
 });

@@ -44,8 +44,12 @@ export function hand(page: Page) {
       } else await sheet.locator('.sheet-row', { hasText: words }).first().tap();
       await sheet.waitFor({ state: 'detached' });
     },
-    /** Picks one of several rows. */
-    pick: (code: string) => page.locator('button[aria-pressed]', { hasText: code }).first().tap(),
+    /** Picks one of several rows, by what is written on the thing: others may name it, too. */
+    pick: (code: string) =>
+      page
+        .locator('button[aria-pressed]', { has: page.locator('.code', { hasText: code }) })
+        .first()
+        .tap(),
     tab: (name: string) => page.locator('.tabs a', { hasText: name }).tap(),
     /** Types one key at a time, as a person does. */
     type: async (name: string, text: string) => {

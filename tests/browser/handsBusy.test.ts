@@ -239,8 +239,8 @@ describe('a third count', () => {
     await shows(3);
     await button('nexttrack');
     await page.locator('.record').waitFor();
-    expect(await page.evaluate(() => outside.buttons.size)).toBe(0);
-    expect(await page.evaluate(() => outside.players.every((player) => player.paused))).toBe(true);
+    await expect.poll(() => page.evaluate(() => outside.buttons.size)).toBe(0);
+    await expect.poll(() => page.evaluate(() => outside.players.every((player) => player.paused))).toBe(true);
   });
 
   test('nothing complained', () => expect(phone.complaints).toEqual([]));

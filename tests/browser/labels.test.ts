@@ -324,17 +324,27 @@ describe('scanning, without a network and under the strictest policy', () => {
     await phone.page.getByRole('button', { name: 'Light off', pressed: true }).tap();
     await phone.page.getByRole('button', { name: 'Light on', pressed: false }).tap();
     await phone.page.getByRole('button', { name: 'Light off', pressed: true }).waitFor();
-    expect(await light()).toEqual({ asked: [true, false, true], camera: 'live' });
+    await expect.poll(light).toEqual({ asked: [true, false, true], camera: 'live' });
     await phone.page.evaluate(() => {
       globalThis.light.track!.stop();
       globalThis.light.track!.dispatchEvent(new Event('ended')); // a phone takes the camera away and gives it back
     });
     await phone.page.getByRole('button', { name: 'Light on', pressed: false }).tap();
     await phone.page.getByRole('button', { name: 'Light off', pressed: true }).waitFor();
-    expect(await light()).toEqual({ asked: [true, false, true, true], camera: 'live' });
+    await expect.poll(light).toEqual({ asked: [true, false, true, true], camera: 'live' });
     await phone.page.getByRole('button', { name: 'Back', exact: true }).tap();
     await phone.page.locator('.tasks .card').first().waitFor();
-    expect((await light()).camera).toBe('ended'); // a light is lit by its camera alone
+    await expect.poll(async () => (await light()).camera).toBe('ended'); // a light is lit by its camera alone
+  });
+
+  test('a camera that comes only when the page was left goes out at once', async () => {
+    await phone.page.evaluate(holdTheCameraBack);
+    await phone.page.getByRole('button', { name: 'Scan a label' }).tap();
+    await expect.poll(() => phone.page.evaluate(() => globalThis.late.asked)).toBe(true);
+    await phone.page.getByRole('button', { name: 'Back', exact: true }).tap();
+    await phone.page.locator('.tasks .card').first().waitFor();
+    await phone.page.evaluate(() => globalThis.late.give());
+    await expect.poll(() => phone.page.evaluate(() => globalThis.late.tracks)).toEqual(['ended']);
   });
 
   test('another app that takes the camera takes the light with it, and the screen says so', async () => {
@@ -383,8 +393,37 @@ interface Light {
   track?: MediaStreamTrack;
   broken: boolean;
 }
+/** A camera that is kept waiting: whether it was asked for, the way to give it, and its tracks once it was given. */
+interface Late {
+  asked: boolean;
+  give: () => void;
+  readonly tracks: MediaStreamTrack['readyState'][] | null;
+}
 declare global {
   var light: Light;
+  var late: Late;
+}
+
+/** Gives the page its camera only when the test says so, once; all else is the browser's own. */
+function holdTheCameraBack(): void {
+  const { getUserMedia } = MediaDevices.prototype;
+  let given: MediaStream | null = null;
+  const waited = new Promise<void>((give) => {
+    globalThis.late = {
+      asked: false,
+      give,
+      get tracks() {
+        return given && given.getTracks().map(({ readyState }) => readyState);
+      },
+    };
+  });
+  navigator.mediaDevices.getUserMedia = async (constraints) => {
+    globalThis.late.asked = true;
+    delete (navigator.mediaDevices as Partial<MediaDevices>).getUserMedia; // the next one is given as ever
+    const stream = await getUserMedia.call(navigator.mediaDevices, constraints);
+    await waited;
+    return (given = stream);
+  };
 }
 
 /** No camera of a test machine has a light, and no switch of Chromium adds one: one is said to be there, and what it is asked is written down. All else is the browser's own. */

@@ -60,7 +60,7 @@ async function askedAbout({ page }: Phone, small: string, shown: string, inspect
   await page.keyboard.press('Enter'); // by keyboard: the second reading
   await said(`Read as ${shown} mL.`);
   expect(await box.inputValue()).toBe(shown);
-  expect(await box.evaluate((input) => input === document.activeElement)).toBe(true);
+  await expect.poll(() => box.evaluate((input) => input === document.activeElement)).toBe(true);
   await h.type('base.ml', '1,000.5');
   await said(`Read as 1000${small[1]}5 mL.`);
   await h.type('base.ml', '1000');

@@ -1,5 +1,6 @@
 import { paths } from './audit/paths';
-import { settle, stroll } from './audit/stroll';
+import { settle } from './audit/settle';
+import { stroll } from './audit/stroll';
 import { newProfile, openPhone, serve } from './phone';
 
 /** The pictures of README, from the made-up demo: `npx vite build && npx tsx tests/browser/screenshots.ts`. */

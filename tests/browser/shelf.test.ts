@@ -134,7 +134,7 @@ describe('the first bottle', () => {
     await h.slot('new.grade', 'food grade');
     await h.finish();
     await page().locator('.lots').waitFor();
-    expect(await page().locator('.lots thead th').count()).toBe(2);
+    await expect.poll(() => page().locator('.lots thead th').count()).toBe(2);
     expect(await page().locator('.lots').textContent()).toContain('Pebblewick Oils');
   });
 });
@@ -148,7 +148,7 @@ describe('a bottle on the Shelf', () => {
     await page().locator('.main').tap();
     await page().locator('.record .left', { hasText: '4.5' }).waitFor();
     await h.more('Weigh what is left');
-    expect(await page().locator('[name=empty]').inputValue()).toBe('14.8');
+    await expect.poll(() => page().locator('[name=empty]').inputValue()).toBe('14.8');
     await h.type('gross', '10');
     await page().locator('.trouble', { hasText: 'less than nothing' }).waitFor(); // the glass weighs more than all
     await page().goBack();
@@ -179,7 +179,7 @@ describe('a bottle on the Shelf', () => {
     await h.tap('Add an odour threshold');
     await h.type('thresholds.0.low', '0,4');
     await h.type('thresholds.0.medium', 'air');
-    expect(await page().locator('.field', { hasText: 'Smelled from' }).textContent()).toContain('mg/m³');
+    await page().locator('.field', { hasText: 'Smelled from' }).filter({ hasText: 'mg/m³' }).waitFor();
     await page().locator('.main').tap();
     await page()
       .locator('.facts', { hasText: /Threshold in air0.4 mg\/m³.*as typed/ })
@@ -219,9 +219,9 @@ describe('a bottle on the Shelf', () => {
     await page().locator('.search-box input').fill('vanilin');
     await page().locator('.entry', { hasText: 'vanillin' }).first().tap();
     await page().locator('.facts', { hasText: '121-33-5' }).waitFor();
-    expect(await page().locator('.facts').textContent()).toContain('Melts at');
+    await page().locator('.facts', { hasText: 'Melts at' }).waitFor();
     await page().goBack();
-    expect(await page().locator('.search-box input').inputValue()).toBe('vanilin');
+    await expect.poll(() => page().locator('.search-box input').inputValue()).toBe('vanilin');
     await page().locator('.search-box input').fill('');
   });
 });
@@ -300,7 +300,7 @@ describe('trace, make again and the Book', () => {
   test('a vial leads back to its lot, in a picture with words and in a list', async () => {
     await h.more('Trace');
     const picture = page().locator('.lineage svg[role=img]');
-    expect(await picture.getAttribute('aria-label')).toContain('3 in it, 0 led to it');
+    await expect.poll(() => picture.getAttribute('aria-label')).toContain('3 in it, 0 led to it');
     expect(await page().locator('.lineage .box').count()).toBe(4);
     expect((await entries()).join()).toMatch(/lot C-2208.*lot E-5512/);
     await page().locator('.entry', { hasText: 'lot C-2208' }).tap();

@@ -95,7 +95,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await phone.page.locator('.card-answer', { hasText: '±' }).waitFor();
     await h.tap('Save');
     await phone.page.locator('.record').waitFor();
-    expect(await phone.page.locator('.lead-number').textContent()).toMatch(/^15\.[3-6]/);
+    await expect.poll(() => phone.page.locator('.lead-number').textContent()).toMatch(/^15\.[3-6]/);
     await h.wayBack();
   });
 
@@ -127,6 +127,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.drops(5);
     await h.finish();
     await h.wayBack();
+    await phone.page.locator('.tasks .card').first().waitFor();
     expect(await phone.page.locator('.paused').count()).toBe(0);
   });
 
@@ -150,7 +151,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.tap('Give a verdict');
     await h.choose('Keep');
     await h.finish();
-    expect(await phone.page.locator('.record').textContent()).toContain('green, peel');
+    await phone.page.locator('.record', { hasText: 'green, peel' }).waitFor();
   });
 
   test('a vial is dosed into a drink, drop by drop, and the ppm is there', async () => {

@@ -17,7 +17,8 @@ import { allWords } from '../../src/words/translation';
 import { inBrackets } from '../words/inBrackets';
 import { everyRecord, pagesOf } from './audit/pages';
 import { paths } from './audit/paths';
-import { settle, stroll } from './audit/stroll';
+import { settle } from './audit/settle';
+import { stroll } from './audit/stroll';
 import { newProfile, openPhone, serve, type Phone } from './phone';
 import { outsideBrackets } from './outsideBrackets';
 

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-const wideEnough = matchMedia('(min-width: 840px)'); // as in base.css
+const wideEnough = matchMedia('(min-width: 52.5em)'); // as in base.css: 840 px in letters of the usual size, more in larger ones
 
 /** Whether a list and the page of a thing have room side by side. */
 export const wide = signal(wideEnough.matches);

@@ -38,7 +38,7 @@ export function Sections() {
               go(['shelf', kind], 'replace');
             }}
           >
-            {kinds[kind].words.many} <span class="count">{formatCount(records.length)}</span>
+            {kinds[kind].words.many} <span class="how-many">{formatCount(records.length)}</span>
           </button>
         ))}
       </div>

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { RefObject } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { useCamera, type Camera } from './camera';
 import { BackButton } from '../BackButton';
 import { codeReader } from './codeReader';
@@ -102,7 +102,7 @@ const AGAIN_MS = 1500; // the same code is said again only after this long
 /** Looks at the video for as long as it is on the screen; a sentence when it cannot. */
 function useReading(video: RefObject<HTMLVideoElement | null>, onText: (text: string) => void) {
   const problem = useSignal('');
-  useEffect(() => {
+  useLayoutEffect(() => {
     let gone = false;
     const told = new Map<string, number>();
     const look = async () => {

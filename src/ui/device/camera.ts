@@ -1,6 +1,6 @@
 import { useSignal, type ReadonlySignal } from '@preact/signals';
 import type { RefObject } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 
 /** A light beside the camera: on or not, and how to switch it. */
 export interface Torch {
@@ -15,11 +15,11 @@ export interface Camera {
   readonly torch: ReadonlySignal<Torch | null>;
 }
 
-/** The camera at the back, shown in a video element for as long as that is on the screen. It is asked for once. */
+/** The camera at the back, shown in a video element for as long as that is on the screen; it goes out in the moment in which that leaves. It is asked for once. */
 export function useCamera(video: RefObject<HTMLVideoElement | null>): Camera {
   const problem = useSignal('');
   const torch = useSignal<Torch | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     let gone = false;
     let stream: MediaStream | null = null;
     const begin = async () => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
+import { laidOut } from './settle';
 import { breaches, unheard, type Held } from './screenRules';
 
 declare const axe: { run: (options: RunOptions & { [key: string]: unknown }) => Promise<AxeResults> };
@@ -54,6 +55,7 @@ export function inspector(page: Page) {
 
   async function atSize(name: string, { width, height, text = 16, hands = ['right'] }: Size): Promise<void> {
     await page.setViewportSize({ width, height });
+    await laidOut(page);
     for (const hand of hands) {
       const held: Held = { width, height, text, hand, keyboard: false };
       note(name, `${width}×${height}, text ${text}, ${hand} hand`, await page.evaluate(breaches, held));
@@ -76,6 +78,7 @@ export function inspector(page: Page) {
     }
     await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
     await page.setViewportSize(sizes.at(-1)!);
+    await laidOut(page);
   }
 
   return { inspect, note, seen, found, spent };

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import type { Inspector } from './inspect';
+import { settle } from './settle';
 
 /** How a run is walked: what is chosen and typed where the first answer will not do. */
 export interface Path {
@@ -130,12 +131,6 @@ async function tapMain(page: Page): Promise<void> {
     })
     .catch(() => undefined);
   await settle(page);
-}
-
-/** Until what was done is stored and shown. */
-export async function settle(page: Page): Promise<void> {
-  await page.waitForTimeout(30);
-  await page.waitForFunction(() => document.querySelector('main:not([aria-busy=true])'), undefined, { polling: 30 });
 }
 
 /** Answers what the step asks, as a quick hand would; runs inside the page. */
