@@ -150,7 +150,7 @@ test('six strips, ten pairs proposed and noted, a swap, a verdict and a formula,
   ).toEqual([judged, '50', '50']);
   await h.finish();
   await expect.poll(() => phone.page.locator('h1').textContent()).toBe(judged);
-  expect(await phone.page.locator('.facts', { hasText: 'Liking' }).textContent()).toContain('9 of 9');
+  await phone.page.locator('.record .own', { hasText: 'liked 9 of 9' }).waitFor();
   await readNumbers();
 });
 

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { material, pipette, vialOf } from '../tasks/count/countShelf';
 import { shelve } from './benchRecords';
+import { countByHand } from './countByHand';
 import { nameBottle } from './firstBottle';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
@@ -163,12 +164,9 @@ describe('the pad', () => {
   test('offers help for wet hands once', async () => {
     const { page } = phone;
     await h.task('Count drops');
-    await h.choose('Vials and drops');
-    await h.pick('CARD');
+    await countByHand(page, { CARD: '3' });
+    await h.slot('dropper', 'Pipette 1');
     await h.done();
-    await h.type('plan.card', '3');
-    await h.done();
-    await h.choose('Pipette 1');
     await at('.pad').waitFor();
     await page.getByRole('button', { name: /^Wet hands\?/ }).tap();
     await page.getByRole('switch', { name: /Tick at each drop/ }).tap();

@@ -82,9 +82,8 @@ test(`layer five, two notes, one swap and a verdict take at most ${BUDGET} touch
   expect(touches).toBeLessThanOrEqual(BUDGET);
   expect(touches).toBeGreaterThan(15); // they were counted
   expect(keys).toBe(0);
-  const facts = (await page.locator('.facts').last().textContent())!;
-  expect(facts).toContain('8 of 9');
-  expect(facts).toContain('MINT 1 % (taken out');
+  await page.locator('.record .own', { hasText: 'liked 8 of 9' }).waitFor();
+  await page.locator('.facts', { hasText: 'MINT 1 % (taken out' }).waitFor();
   await page.getByRole('button', { name: 'Take it to a formula' }).waitFor();
 });
 

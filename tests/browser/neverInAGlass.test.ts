@@ -152,7 +152,7 @@ describe('a second device', () => {
     await page.getByRole('button', { name: 'Restore' }).tap();
     await page.getByText('Restored. Both copies').waitFor();
     await page.goto(`${site.url}#/record/b`);
-    await page.locator('.record .chip.smell-only').waitFor();
+    await page.locator('.record .thing-words .smell-only').waitFor();
     await page.goto(`${site.url}#/record/v`);
     await page.locator('.record').waitFor();
   });

@@ -73,7 +73,7 @@ async function toTheAmount(page: Phone['page']): Promise<void> {
   await page.goto(`${site.url}#/shelf`);
   await page.getByRole('button', { name: 'Look around' }).tap();
   await page.locator('.demo-notice').waitFor({ timeout: 60_000 });
-  await page.waitForFunction(() => document.querySelectorAll('.shelf section').length >= 8, null, { timeout: 60_000 });
+  await page.locator('.shelf .kinds .pick').nth(4).waitFor({ timeout: 60_000 }); // all of the demo is there
   await page.goto(`${site.url}#/new/dose`);
   await page.locator('.slot[data-name="base.ml"]').tap();
   await page.locator('dialog[open]').waitFor();

@@ -102,7 +102,8 @@ function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-const DAY = /[A-Z][a-z]{2} \d{1,2}, \d{4}/g; // as the browser writes it, in its own language
+/** As the browser writes it, in its own language: 'Oct 2, 2026', and over the pages of the Book 'Friday, October 2'. */
+const DAY = /[A-Z][a-z]{2} \d{1,2}, \d{4}|[A-Z][a-z]+day, [A-Z][a-z]+ \d{1,2}(, \d{4})?/g;
 
 /** Whether words are left in a text when names, codes, numbers and units are taken out. */
 function untranslated(text: string, names: readonly string[]): boolean {

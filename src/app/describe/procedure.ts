@@ -85,7 +85,7 @@ function grams(rows: readonly Weighed[], id?: string): number {
 }
 
 function total(rows: readonly Weighed[]): string {
-  return `${formatPlain(grams(rows), 5)} g`;
+  return `${formatPlain(grams(rows), 4)} g`;
 }
 
 /** '; 37.1 °Brix from its sugar, about 3.4 L at 20 °C'; nothing without sugar. */

@@ -5,7 +5,6 @@ import { formatDay } from '../../ui/format';
 import { leftPhrase } from '../../ui/left';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { useByOf } from '../../workshop/useBy';
-import { OVER } from '../describe/overFacts';
 import type { Description } from '../describe/description';
 import { placeWords } from '../describe/ShelfEntry';
 import { Part } from '../fault/Part';
@@ -33,7 +32,7 @@ export function ThingHead({ record, description, thing, over }: Props) {
           <Lead record={record} results={description.results ?? []} />
         </Part>
         {(grade || over) && (
-          <p class={!isSmellOnly(record) && !over ? 'fit' : 'smell-only'}>{capital(over ? OVER : grade!)}</p>
+          <p class={!isSmellOnly(record) && !over ? 'fit' : 'smell-only'}>{gradeHead(over, isSmellOnly(record))}</p>
         )}
         {thing.own.length > 0 && <p class="own">{thing.own.join(' · ')}</p>}
         {thing.under.filter(Boolean).map((line) => (
@@ -96,6 +95,12 @@ function Standing({ record }: { record: AnyRecord }) {
       )}
     </>
   );
+}
+
+/** Whether it may be drunk, as a line of its own. */
+function gradeHead(over: boolean, smellOnly: boolean): string {
+  if (over) return 'Over a limit';
+  return smellOnly ? 'Smell only' : 'Fit for drinks';
 }
 
 function capital(words: string): string {

@@ -8,7 +8,6 @@ import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatGiven, formatMoment, formatPlain, formatTime, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
 import { gasWords, weighedFacts } from '../describe/describeBatch';
-import { verdictText } from '../describe/describeLayering';
 import type { Description } from '../describe/description';
 import { ownWords } from './ownWords';
 import { doneFacts, lostFacts, slipWords, wentIn, wentInRows, type WentIn } from '../describe/wentIn';
@@ -64,7 +63,7 @@ const ELSEWHERE: { readonly [K in AnyRecord['kind']]?: readonly string[] } = {
   vial: ['Grade', 'Formula', 'Solvent', 'Solvent from', 'Vial', 'Made', 'Use by', 'Lot', 'What went in'],
   bottle: ['Supplier', 'Lot', 'Received'],
   tasting: ['Drink', 'Glass', 'Alcohol of the whole', 'Verdict', 'Liking', 'What went in'],
-  layering: ['Verdict', 'Liking', 'Note', 'Strips', 'Dipped'],
+  layering: ['Verdict', 'Liking', 'Note', 'Dipped'],
   batch: ['Made', 'Formula', 'Gas', 'Notes'],
   formula: ['Notes'],
   test: ['Outcome'],
@@ -82,7 +81,7 @@ function underOf(record: AnyRecord, { line }: Description): string[] {
     const whole = record.abv ? measuredText(record.abv, '% ABV') : `${formatGiven(abv)} % ABV`;
     return [`${formatPlain(volumeMl)} mL, ${formatGiven(brix)} °Brix, ${whole}`, glassWords(record), day];
   }
-  if (isOf('layering', record)) return [verdictText(record.verdict.decision), dippedWords(record) || day];
+  if (isOf('layering', record)) return [verdictHead(record), dippedWords(record) || day];
   if (isOf('calibration', record)) return ['mean of its weighings', day];
   if (isOf('test', record)) return [line, day];
   if (isOf('formula', record)) return [line, formatDay(record.made)];
@@ -91,6 +90,13 @@ function underOf(record: AnyRecord, { line }: Description): string[] {
 
 function glassWords({ glass }: RecordOf<'tasting'>): string {
   return glass ? `glass ${glass.code}${glass.best ? ', the best of the series' : ''}` : '';
+}
+
+/** The decision as a line of its own. */
+function verdictHead({ verdict: { decision } }: RecordOf<'layering'>): string {
+  if (decision === 'keep') return 'Keep';
+  if (decision === 'try again') return 'Try again';
+  return decision === 'drop' ? 'Rejected' : decision;
 }
 
 function dippedWords({ strips }: RecordOf<'layering'>): string {
@@ -119,7 +125,7 @@ function formulaWords({ from, contents }: Vial): string {
 function batchLines({ formula, drink, madeOn, done }: Batch): string[] {
   return [
     `from ${formula.name}${formula.version === null ? '' : `, version ${formula.version}`}`,
-    drink.gas ? gasWords(drink.gas) : 'still',
+    drink.gas ? gasWords(drink.gas) : 'Still',
     `made ${formatDay(madeOn)}${done ? `, ${formatTime(done.to)}` : ''}`,
   ];
 }

@@ -6,6 +6,12 @@ function press(selector: string, words: RegExp = /./): (page: Page) => Promise<v
   return (page) => page.locator(selector, { hasText: words }).first().tap();
 }
 
+/** Takes the first vial for another strip; what comes after it is to dip it. */
+async function takeStrip(page: Page): Promise<void> {
+  await press('dialog[open] .sheet-row')(page);
+  await page.locator('.dip-pad').waitFor();
+}
+
 const main = press('.run .main');
 const nosing = (method: string, types: Record<string, string> = {}): Path & { task: string } => ({
   task: 'blind',
@@ -39,7 +45,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
     prefer: [/CARD 1 %|NOOT|RHU 5 %|HEX3 1 %/],
     at: [
       [/^Fan them/, press('.ways .second', /Add/)],
-      [/^Fan/, press('dialog[open] .sheet-row')],
+      [/^Fan/, takeStrip],
       [/^Fan t/, press('.ways .second', /Pairs/)],
       [/^(Next:|What to layer)/, main],
       [/^Fan th/, press('.fan .state')],
@@ -89,7 +95,8 @@ export const paths: readonly (Path & { readonly task: string })[] = [
     begin: async (page) => {
       await page.evaluate(() => (location.hash = '#/shelf/bottle'));
       await press('.entry')(page);
-      await press('.second', /certificate/)(page);
+      await press('.record .top .round:last-child')(page);
+      await press('dialog[open] .sheet-row', /certificate/)(page);
     },
   },
   { task: 'formula', name: 'Write a formula', prefer: [/aperitif|Pink/] },
