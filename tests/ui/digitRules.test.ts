@@ -5,6 +5,8 @@ describe('the rules that every screen is held to can fail', () => {
   test.each([
     'That is 2.2e-14 % stronger than asked',
     '1e21 mg/L',
+    'Y9E7 of it',
+    '3E22 mg/kg, 2222 mg',
     '5.9e−10 %'.replace('−', '-'),
     '3 × 10⁻⁴ g',
     'base.ml = 250.00000000000003',
@@ -37,6 +39,8 @@ describe('the rules that every screen is held to can fail', () => {
     '0.00 ± 0.40 % of it'.replace('0.40', '0.04'),
     '10.00 g',
     'empty',
+    'BKL3 Y9E7',
+    'Label of B1: 1 g/L 9E73 BKL3; QR code',
   ])('%s is fine', (text) => {
     expect(digitFaults(text)).toEqual([]);
   });
