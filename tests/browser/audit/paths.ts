@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { hand } from '../hand';
 import type { Path } from './stroll';
 
 /** Taps the first thing that has these words on it. */
@@ -95,8 +96,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
     begin: async (page) => {
       await page.evaluate(() => (location.hash = '#/shelf/bottle'));
       await press('.entry')(page);
-      await press('.record .top .round:last-child')(page);
-      await press('dialog[open] .sheet-row', /certificate/)(page);
+      await hand(page).more('certificate');
     },
   },
   { task: 'formula', name: 'Write a formula', prefer: [/aperitif|Pink/] },
