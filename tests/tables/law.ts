@@ -109,7 +109,7 @@ function limitLine(row: LimitRow): string {
     row.where && `where ${row.where}`,
     row.whereNot && `not where ${row.whereNot}`,
     row.abvBelow !== undefined && `below ${row.abvBelow} %`,
-    row.onlyWith && `only with ${row.onlyWith.join(' ')}`,
+    row.onlyWith && `only with ${row.onlyWith.map((group) => group.join(' ')).join(' and ')}`,
     via && `via ${via}`,
   ];
   const { jurisdiction, what, max, unit, effect, drink, outside, source, note } = row;

@@ -64,8 +64,8 @@ export interface LimitRow extends Figure {
   readonly whereNot?: Trait;
   /** The row counts only in drinks below this % v/v. */
   readonly abvBelow?: number;
-  /** The row counts only when one of these is in the drink too. */
-  readonly onlyWith?: readonly string[];
+  /** The row counts only when one of each of these groups is in the drink. */
+  readonly onlyWith?: readonly (readonly string[])[];
   /** In drinks the row does not name: nothing said, ask, or not allowed. */
   readonly outside: 'silent' | 'ask' | 'not allowed';
   /** Grams counted per gram of that CAS (a salt counted as its acid); 1 when not named. */

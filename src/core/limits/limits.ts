@@ -78,7 +78,7 @@ function concernsMaterial(row: BanRow, material: DrinkMaterial): boolean {
 
 function limits(parts: readonly Contribution[], rows: readonly LimitRow[], drink: JudgedDrink): Finding[] {
   const present = (cas: readonly string[]) => parts.some((part) => part.cas.some((one) => cas.includes(one)));
-  const due = rows.filter((row) => summed(parts, row).from.length > 0 && (!row.onlyWith || present(row.onlyWith)));
+  const due = rows.filter((row) => summed(parts, row).from.length > 0 && (row.onlyWith ?? []).every(present));
   return [...grouped(due, (row) => row.what)]
     .flatMap((same) => {
       const inside = same.filter((row) => isAbout(row, drink));
