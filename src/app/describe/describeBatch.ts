@@ -4,7 +4,7 @@ import type { Result } from '../../ui/controls/result';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { facts, type Description } from './description';
 import { doneFacts, lostFacts } from './wentIn';
-import { alcoholIsUnknownOf } from '../../workshop/thing/alcohol';
+import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
 import { tagOf } from '../../workshop/thing/labelled';
 import { goneOnWith } from './overFacts';
 

@@ -6,7 +6,7 @@ import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { dropsText } from '../../workshop/dropWords';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
-import { alcoholIsUnknownOf } from '../../workshop/thing/alcohol';
+import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
 import { tagOfId } from '../../workshop/thing/labelled';
 import { goneOnWith } from './overFacts';
 

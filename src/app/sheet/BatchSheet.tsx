@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { Batch } from '../../records/kind/batch';
 import { find } from '../../records/shelf';
 import { formatDay, measuredText } from '../../ui/format';
-import { alcoholText } from '../../workshop/thing/alcohol';
+import { alcoholText } from '../../workshop/drinkable/alcoholOf';
 import { batchTable } from './batchTable';
 import { gasWords } from '../describe/describeBatch';
 import { slipWords } from '../describe/wentIn';

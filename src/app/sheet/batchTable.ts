@@ -1,6 +1,6 @@
 import { csvOf } from '../../core/text/csv';
 import type { Batch } from '../../records/kind/batch';
-import { alcoholIsUnknownOf } from '../../workshop/thing/alcohol';
+import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
 import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
 import { additivesOf, balanceOfBatch, procedureOf } from '../describe/procedure';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';

@@ -1,6 +1,6 @@
 import type { Batch } from '../../records/kind/batch';
 import { formatDay, measuredText } from '../../ui/format';
-import { alcoholText } from '../../workshop/thing/alcohol';
+import { alcoholText } from '../../workshop/drinkable/alcoholOf';
 import { refusalOf } from '../../workshop/drinkable/grade';
 import { gasWords } from '../describe/describeBatch';
 import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';

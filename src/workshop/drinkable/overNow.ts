@@ -1,10 +1,8 @@
 import type { Jurisdiction, Trait } from '../../core/limits/figure';
 import { isOver, type Finding } from '../../core/limits/finding';
 import { CONCENTRATE } from '../../core/drink/batchPlan';
-import { massFraction, PPM } from '../../core/number/units';
+import { massFraction } from '../../core/number/units';
 import { readNumber } from '../../core/number/typed';
-import type { Tasting } from '../../records/kind/drink';
-import { alcoholIsUnknownOf } from '../thing/alcohol';
 import type { Batch } from '../../records/kind/batch';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { find, shelf } from '../../records/shelf';
@@ -47,13 +45,10 @@ function workedOut(record: AnyRecord, market: Jurisdiction): readonly Over[] {
   if (isOf('batch', record)) {
     const markets = new Set([record.jurisdiction === 'US' ? 'US' : 'EU', market] as const);
     const kept = partsOfBatch(record);
-    return [...markets].flatMap((one) =>
-      overIn(kept, one, { asked: record.asked, strengths: strengthsOf(record, kept) }),
-    );
+    return [...markets].flatMap((one) => overIn(kept, one, record.asked));
   }
   if (isOf('tasting', record)) {
-    const kept = partsOfTasting(record);
-    return overIn(kept, market, { asked: {}, strengths: strengthsOf(record, kept) });
+    return overIn(partsOfTasting(record), market, {});
   }
   const batch = isOf('vial', record) ? batchOfConcentrate(record) : null;
   return batch ? overNow(batch) : [];
@@ -65,24 +60,13 @@ export function batchOfConcentrate(record: AnyRecord): Batch | null {
   return record.from.flatMap((id) => find('batch', id) ?? [])[0] ?? null;
 }
 
-const ETHANOL = 0.789; // g/mL at 20 °C
-
-/** % ABV of a drink: one where it is known, else the least and the most that solvents of the person's own leave open. */
-function strengthsOf(record: Batch | Tasting, { parts, drink }: KeptDrink): number[] {
-  if (!alcoholIsUnknownOf(record)) return [drink.abv];
-  const own = parts.filter(({ id }) => find('solvent', id));
-  const share = own.reduce((sum, { mgPerKg }) => sum + mgPerKg.value / PPM, 0);
-  return [drink.abv, drink.abv + (100 * share * drink.density) / ETHANOL];
-}
-
-interface Known {
-  readonly asked: Batch['asked'];
-  readonly strengths: readonly number[];
-}
-
-/** What it is over with any of its strengths, each limit once. */
-function overIn({ parts, drink, traits }: KeptDrink, jurisdiction: Jurisdiction, { asked, strengths }: Known): Over[] {
-  const found = strengths.flatMap((abv) =>
+/** What it is over with any strength that it may have, the least or the most, each limit once. */
+function overIn(
+  { parts, drink, mostAbv, traits }: KeptDrink,
+  jurisdiction: Jurisdiction,
+  asked: Batch['asked'],
+): Over[] {
+  const found = [...new Set([drink.abv, mostAbv])].flatMap((abv) =>
     findingsOf(
       parts,
       { ...drink, abv },
