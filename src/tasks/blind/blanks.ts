@@ -8,6 +8,7 @@ import { dropsText } from '../../workshop/dropWords';
 import { liquidOfVial } from '../../workshop/onHand';
 import type { RunState } from '../engine/fold';
 import { dropsInCup, levelsOf, unitOf, vialOfLadder } from './ladder';
+import { areSmelled } from './samples';
 
 const MG = 1000; // in a gram
 
@@ -21,9 +22,14 @@ export function carriedText(run: RunState): string[] {
   if (unitOf(run) !== 'drops')
     return ['The blanks get as much of what carries it (alcohol, syrup) as the cup that holds it.'];
   if (!vial?.solvent || levels instanceof Refused || !levels) return [];
-  const blank = `Into each blank as many drops of plain ${vial.solvent.name}: else its smell tells the cups apart.`;
+  const { name } = vial.solvent;
+  const plain = `Into each blank as many drops of plain ${name}: else its smell tells the cups apart.`;
+  const blank = [
+    plain,
+    ...(areSmelled(run) ? [] : [`Take ${name} from a bottle that is food grade: the blanks are tasted.`]),
+  ];
   const cup = dropsInCup(run);
-  if (!cup) return [blank];
+  if (!cup) return blank;
   const { mgPerDrop } = dropOf(cup.dropper, liquidOfVial(vial));
   const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
   const alcohol = alcoholOfVial(vial);
@@ -35,5 +41,5 @@ export function carriedText(run: RunState): string[] {
     const abv = alcohol === null ? '' : `, ${formatPlain((100 * ml * alcohol) / all, 2)} % ABV`;
     return `${dropsText(drops)} ${ppm} mg/kg${abv}`;
   });
-  return [blank, `In a cup: ${steps.join('; ')}.`];
+  return [...blank, `In a cup: ${steps.join('; ')}.`];
 }

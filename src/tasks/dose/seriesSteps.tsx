@@ -66,6 +66,10 @@ function codesStep(run: RunState, rungs: readonly Rung[], drawn: boolean): Step 
   };
 }
 
+/** No bottle is chosen for a blank, and it is tasted like the others. */
+const BLANK =
+  'The blank: the solvent without the material, from a bottle that is food grade, with a clean dropper of the same kind.';
+
 /** The drops of one glass; null for a blank that gets none. */
 function pourStep(run: RunState, rungs: readonly Rung[], { k, code, rung }: Poured): Step | null {
   const blank = rung ? null : blankOf(run, rungs);
@@ -76,7 +80,7 @@ function pourStep(run: RunState, rungs: readonly Rung[], { k, code, rung }: Pour
   return {
     key: counter,
     say: `‹${dropsText(drops)}› of ${what} into glass ‹${code}›.`,
-    ...(rung ? {} : { more: ['The blank: the solvent without the material, from a clean dropper of the same kind.'] }),
+    ...(rung ? {} : { more: [BLANK] }),
     draw: () => drawSeries(run, k) ?? <></>,
     pad: {
       counter,

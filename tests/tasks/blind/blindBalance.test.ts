@@ -273,8 +273,9 @@ describe('a threshold', () => {
       dropper: 'typical',
     });
     to(walk, 'sheet');
-    const [blank, steps] = walk.step().more!.slice(-2);
+    const [blank, food, steps] = walk.step().more!.slice(-3);
     expect(blank).toContain(`as many drops of plain ${vial.solvent!.name}`);
+    expect(food).toBe(`Take ${vial.solvent!.name} from a bottle that is food grade: the blanks are tasted.`);
     const [, ppm, abv] = /32 drops ([\d.]+) mg\/kg, ([\d.]+) % ABV\.$/.exec(steps!)!;
     const mg = 32 * dropOf('typical', liquidOfVial(vial)).mgPerDrop.value; // of 1 % (g/g) in ethanol 96 %, 30 g of drink
     expect(Number(ppm)).toBeCloseTo((mg * 0.01 * 1e6) / (30_000 + mg), -1);

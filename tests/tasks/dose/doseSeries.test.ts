@@ -161,6 +161,7 @@ describe('a series of glasses', () => {
     expect(keys(weak)).toEqual(['ladder', 'rung.1', 'rung.2', 'taste.0', 'taste.1', 'taste.2', 'best', 'reveal']);
     const run = runOf({ blank: 'yes', 'liking.0': '5', 'note.0': 'flat' }, { ...four, blank: 16 });
     expect(stepOf(run, 'blank').say).toBe('‹16 drops› of ethanol 96 % vol into glass ‹0›.'); // 0.3 g in 100 g
+    expect(stepOf(run, 'blank').more!.join()).toContain('from a bottle that is food grade');
     expect(dose.keep(run).map(({ kind }) => kind)).toEqual(['tasting', 'tasting', 'tasting', 'tasting', 'base']);
     expect(dose.keep(run)[2]).toMatchObject({
       glass: { code: '3', blank: { code: '0', solvent: 'ethanol 96 % vol', drops: 16, liking: 5, verdict: 'flat' } },
