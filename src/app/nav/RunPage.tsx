@@ -88,7 +88,14 @@ function Walking({ walk }: { walk: Walk }) {
         if (then) return void startTask(then, 'instead');
         leaveThingFor(endedIn(records));
       }}
-      onStart={(start) => startTask(start)}
+      onStart={(start, instead) =>
+        void (instead
+          ? walk
+              .settled()
+              .then(() => discardRun(walk.id, walk.title.peek()))
+              .then(() => startTask(start, 'instead'))
+          : startTask(start))
+      }
     />
   );
 }

@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { measured, type Measured } from '../../core/number/measured';
 import { typedText } from '../../core/number/typed';
 import { netMass } from '../../core/dilution/weighing';
@@ -60,6 +61,7 @@ function Weighing({ record }: { record: Stocked }) {
     await keep([{ ...record, ...empty, weighed }]);
     return true;
   }
+  useEffect(() => document.querySelector<HTMLElement>('.form input')?.focus({ preventScroll: true }), []);
   return (
     <FormPage title="What is left?" onKeep={store}>
       {before && <p class="quiet">Reckoned from what was taken: {measuredLeft(before, unitOf(record))}.</p>}

@@ -2,10 +2,10 @@ import { isOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { asked, remembers } from '../shared/newBottleAsked';
+import { asked, remembers, solventsIn } from '../shared/newBottleAsked';
 import { bottleFields } from '../shared/bottleFields';
 import { newBottle, newBottleSteps, type NewBottleStep } from '../shared/newBottle';
-import type { Offer, Step, Task } from '../engine/task';
+import type { Card, Offer, Step, Task } from '../engine/task';
 import { Refusal } from '../../core/text/refusal';
 
 /** What a repeat begins with. Its grade is what the label of this bottle says, whatever stood on the last. */
@@ -14,8 +14,24 @@ const repeats = [bottleFields.supplier, bottleFields.box, bottleFields.row].map(
 /** The card ends the run; or the run, and the next bottle of the same delivery follows. */
 function steps(run: RunState): Step<NewBottleStep>[] {
   return newBottleSteps(run).map((step) =>
-    step.card ? { ...step, done: 'Save', offers: [{ words: 'Save and next', leave: true, start: nextOf(run) }] } : step,
+    step.card
+      ? {
+          ...step,
+          card: withSolvent(run, step.card),
+          done: 'Save',
+          offers: [{ words: 'Save and next', leave: true, start: nextOf(run) }],
+        }
+      : step,
   );
+}
+
+/** What is a solvent is offered as one: the list of supplies, with it tapped where it can be only one. */
+function withSolvent(run: RunState, card: Card<NewBottleStep>): Card<NewBottleStep> {
+  if (!card.advice) return card;
+  const [one, ...others] = solventsIn(run);
+  const typed = one && others.length === 0 ? { [`came.${one.id}`]: 'yes' } : {};
+  const offer: Offer = { words: 'Add it as a solvent', start: { task: 'supply', typed }, instead: true };
+  return { ...card, advice: { ...card.advice, offer } };
 }
 
 /** The next bottle, from the same supplier on the same day. */

@@ -2,13 +2,13 @@ import type { Bottle } from '../../records/kind/material';
 import { find, list, shelf } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
 import type { Option } from '../../ui/controls/field';
-import { solvents } from '../../tables/solvents';
 import { formatTyped } from '../../ui/format';
 import { leftPhrase } from '../../ui/left';
 import { leftOf } from '../../records/stock';
 import { calledOf, labelTagOf, strengthWords } from '../../workshop/thing/labelled';
 import { dropperOptions, solventBottles, solventsOnHand, vialOptions } from '../../workshop/onHand';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { asSolvent } from '../../workshop/asSolvent';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { answer, ask, isBegun } from '../engine/answers';
 import type { Field } from '../engine/fields';
@@ -119,12 +119,10 @@ function nextSource(): string {
   return (bottles.find(({ id }) => !used.has(id))?.id ?? last ?? bottles[0]?.id) || '';
 }
 
-const solventNumbers = new Set(solvents.map(({ cas }) => cas));
-
 /** A solvent that was put on the Shelf as a material is not what someone dilutes. */
 function isSolvent({ material }: Bottle): boolean {
-  const { cas } = find('material', material) ?? {};
-  return cas !== undefined && solventNumbers.has(cas);
+  const known = find('material', material);
+  return known !== undefined && asSolvent(known.name, known.cas).length > 0;
 }
 
 /** What can be diluted: bottles first, then a new one, then vials. */

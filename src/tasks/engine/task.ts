@@ -29,6 +29,8 @@ export interface Offer<Key extends string = never> {
   /** Key of the step that it goes to. */
   readonly go?: Key;
   readonly start?: { readonly task: string; readonly typed: Readonly<Record<string, string>> };
+  /** With `start` alone: this run was a mistake, and is discarded for it. */
+  readonly instead?: true;
   /** Opens a sheet of that title, which the task draws. */
   readonly sheet?: { readonly title: string; readonly draw: (walk: Walk) => VNode };
 }
@@ -119,6 +121,8 @@ export interface Step<Key extends string = string> {
   readonly offers?: readonly Offer<Key>[];
   /** Words on the main button. */
   readonly done?: string;
+  /** What `draw` shows first is the next tap: the main button is only another way. */
+  readonly drawnFirst?: boolean;
   /** Typed when the step is left as done: what the screen shows becomes what was chosen. */
   readonly types?: Readonly<Record<string, string>>;
   /** What the main button does instead of going on by itself: what cannot be known before the tap. */

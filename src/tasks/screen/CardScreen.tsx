@@ -15,7 +15,7 @@ interface Props {
   walk: Walk;
   onDone: (then?: Offer['start']) => void;
   onHow: (result: number) => void;
-  onStart: (start: NonNullable<Offer['start']>) => void;
+  onStart: (start: NonNullable<Offer['start']>, instead?: true) => void;
   /** Why the step cannot be left, once that was tried. */
   wrong: string | undefined;
 }

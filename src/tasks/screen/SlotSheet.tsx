@@ -7,6 +7,7 @@ import { formatTyped } from '../../ui/format';
 import { inRun, textOf, type Field } from '../engine/fields';
 import type { Slot } from '../engine/card';
 import type { Happening } from '../engine/log';
+import type { Option } from '../../ui/controls/field';
 import type { Walk } from '../engine/task';
 
 interface Props {
@@ -95,6 +96,7 @@ function Typed({ walk, slot, beside, onText, onChoose, onClose }: TypedProps) {
   const { field, usual = [], by } = slot;
   const text = textOf(walk.state.value, field);
   const answer = inRun(walk.state.value, field).read(text);
+  const typedFirst = usual.length === 0 || !hasKeyboardOnScreen();
   return (
     <form
       class="sheet-rows"
@@ -103,15 +105,7 @@ function Typed({ walk, slot, beside, onText, onChoose, onClose }: TypedProps) {
         if (answer.ok) onClose();
       }}
     >
-      {usual.length > 0 && (
-        <div class="usual" role="group" aria-label="Usual">
-          {usual.map(({ value, label }) => (
-            <button key={value} type="button" aria-pressed={value === text} onClick={() => onChoose(value)}>
-              {label}
-            </button>
-          ))}
-        </div>
-      )}
+      <Usual options={usual} chosen={text} first={!typedFirst} onChoose={onChoose} />
       <div class="steppers">
         {by !== undefined && <Stepper by={-by} text={text} onText={onText} />}
         <FieldInput
@@ -119,6 +113,7 @@ function Typed({ walk, slot, beside, onText, onChoose, onClose }: TypedProps) {
           text={text}
           problem={answer.ok || text.trim() === '' ? undefined : answer.why}
           onText={onText}
+          focused={typedFirst}
         />
         {by !== undefined && <Stepper by={by} text={text} onText={onText} />}
       </div>
@@ -128,6 +123,39 @@ function Typed({ walk, slot, beside, onText, onChoose, onClose }: TypedProps) {
       </button>
     </form>
   );
+}
+
+interface UsualProps {
+  options: readonly Option[];
+  chosen: string;
+  /** Whether they have the focus when the sheet opens. */
+  first: boolean;
+  onChoose: (text: string) => void;
+}
+
+/** Usual values, one touch each. */
+function Usual({ options, chosen, first, onChoose }: UsualProps) {
+  if (options.length === 0) return null;
+  return (
+    <div class="usual" role="group" aria-label="Usual">
+      {options.map(({ value, label }, i) => (
+        <button
+          key={value}
+          type="button"
+          aria-pressed={value === chosen}
+          autofocus={first && i === 0}
+          onClick={() => onChoose(value)}
+        >
+          {label}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** Whether a keyboard comes up over half of the screen when a field takes the focus: usual values would be behind it. */
+function hasKeyboardOnScreen(): boolean {
+  return matchMedia('(pointer: coarse)').matches;
 }
 
 /** Less or more by one step; nothing at or below zero. */

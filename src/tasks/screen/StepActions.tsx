@@ -7,12 +7,12 @@ export function useOffers(
   walk: Walk,
   { onDone, onStart }: Pick<OffersProps, 'onDone' | 'onStart'>,
 ): (offer: Offer<string>) => Promise<void> {
-  return async ({ type = {}, leave, go, start }) => {
+  return async ({ type = {}, leave, go, start, instead }) => {
     const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
     if (typed.length > 0 && !(await walk.happen(...typed))) return;
     if (go) await walk.goTo(go, true);
     if (leave) return onDone(start);
-    if (start) onStart(start);
+    if (start) onStart(start, instead);
   };
 }
 
@@ -20,7 +20,7 @@ interface OffersProps {
   walk: Walk;
   /** Leaves the step as done; what is to begin once the run has ended with it. */
   onDone: (then?: Offer['start']) => void;
-  onStart: (start: NonNullable<Offer['start']>) => void;
+  onStart: (start: NonNullable<Offer['start']>, instead?: true) => void;
   onScan: () => void;
 }
 
@@ -98,7 +98,7 @@ export function StepActions({ walk, onDone, onStart, wrong }: ActionsProps) {
             {offer.words}
           </button>
         ))}
-        <button class="main" onClick={(touch) => awake(touch) && onDone()}>
+        <button class={step.drawnFirst ? 'second' : 'main'} onClick={(touch) => awake(touch) && onDone()}>
           {step.done ?? (step.pad && count !== step.pad.target ? `Stop at ${count}` : step.pad ? 'Next' : 'Done')}
         </button>
       </div>

@@ -28,7 +28,7 @@ interface Props {
   onHow: (result: number) => void;
   /** What the run ended in, and what is to begin in place of its page. */
   onFinished: (records: readonly AnyRecord[], then?: Offer['start']) => void;
-  onStart: (start: NonNullable<Offer['start']>) => void;
+  onStart: (start: NonNullable<Offer['start']>, instead?: true) => void;
 }
 
 /** Shows one step of a task at a time. All state is in the walk; this only draws it and hands back what was done. */
@@ -108,6 +108,14 @@ function useOneAtATime<A extends unknown[]>(work: (...given: A) => Promise<void>
   };
 }
 
+const SAID = 'step-said';
+
+/** Whether a step asks for one figure and nothing else: what a scale shows, what was poured. */
+function isFigure({ ask = [], drawn = [], pad }: Step): boolean {
+  const [one, ...others] = ask.filter(({ name }) => !drawn.includes(name));
+  return !pad && others.length === 0 && (one?.input === 'decimal' || one?.input === 'numeric');
+}
+
 interface BodyProps {
   walk: Walk;
   problems: Record<string, string>;
@@ -117,14 +125,20 @@ interface BodyProps {
   children: ComponentChildren;
 }
 
-/** What the step says, shows and asks, and its other ways out. The words take the focus, so that a screen reader reads them. */
+/**
+ * What the step says, shows and asks, and its other ways out. The words take the focus, so that a screen reader reads them; where only a
+ * number is to be typed, its field does, and they are read with it.
+ */
 function Body({ walk, problems, onHow, onScan, onOnlyChoice, children }: BodyProps) {
   const said = useRef<HTMLHeadingElement>(null);
-  useLayoutEffect(() => said.current?.focus({ preventScroll: true }), []); // before anything can be tapped or typed
   const step = walk.step.value;
+  useLayoutEffect(() => {
+    const field = isFigure(step) ? said.current?.parentElement?.querySelector<HTMLElement>('.questions input') : null;
+    (field ?? said.current)?.focus({ preventScroll: true }); // before anything can be tapped or typed
+  }, []);
   return (
     <div class={step.pad ? 'body counting' : 'body'}>
-      <h2 class="say" tabIndex={-1} ref={said}>
+      <h2 class="say" id={SAID} tabIndex={-1} ref={said}>
         <Say text={step.say} />
       </h2>
       {step.more?.map((line) => (
@@ -187,6 +201,7 @@ function Questions({
           field={inRun(walk.state.value, field)}
           text={textOf(walk.state.value, field)}
           problem={problems[field.name]}
+          about={SAID}
           onText={async (text, sure) => {
             const stored = await walk.happen({ type: 'typed', key: field.name, text });
             if (stored && onlyChoice && sure) onOnlyChoice();

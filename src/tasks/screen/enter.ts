@@ -4,7 +4,7 @@ import { countingOf, type Walk } from '../engine/task';
 
 /**
  * Lets Enter go on until the returned function is called: in a field to the next one, in the last field and beside all controls as the main
- * button does. A button keeps Enter to itself; where drops are counted it is a drop.
+ * button does, or the first of what a step draws in its place. A button keeps Enter to itself; where drops are counted it is a drop.
  */
 export function enterGoesOn(walk: Walk): () => void {
   const onKey = (event: KeyboardEvent) => {
@@ -14,7 +14,7 @@ export function enterGoesOn(walk: Walk): () => void {
     if (at < 0 && isControl(event.target)) return;
     event.preventDefault();
     if (at >= 0 && at < fields.length - 1) fields[at + 1]!.focus();
-    else document.querySelector<HTMLElement>('.run > .actions .main')?.click();
+    else document.querySelector<HTMLElement>('.run > .actions .main, .run .first-match')?.click();
   };
   addEventListener('keydown', onKey);
   return () => removeEventListener('keydown', onKey);

@@ -1,38 +1,20 @@
-import { computed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { search, searchIndex } from '../../core/text/search';
 import type { Material, MaterialFacts } from '../../records/kind/material';
-import { find, list } from '../../records/shelf';
+import { find } from '../../records/shelf';
 import type { CatalogueRow } from '../../tables/catalogue/row';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { catalogue, catalogueGone, factsOf, loadCatalogue, searchCatalogue } from '../../workshop/catalogue';
+import { asSolvent } from '../../workshop/asSolvent';
+import { catalogue, catalogueGone, factsOf, loadCatalogue } from '../../workshop/catalogue';
 import { cautionWords } from '../../workshop/cautionWords';
 import { answer, clears, types } from '../engine/answers';
 import { textOf } from '../engine/fields';
 import { leaving, withHappenings } from '../engine/leaving';
 import type { Walk } from '../engine/task';
 import { bottleFields as fields } from './bottleFields';
+import { matchesOf } from './matches';
 import './naming.css';
 import { formatGiven } from '../../ui/format';
-
-const MOST = 6; // matches shown
-
-/** The materials on the Shelf, findable. */
-const ownIndex = computed(() =>
-  searchIndex(
-    list('material').map(({ id, name, code, cas, also = [] }) => ({
-      id,
-      texts: [[name, 5], [code, 8], [cas ?? '', 4], ...also.map((other) => [other, 3] as const)],
-    })),
-  ),
-);
-
-/** Materials on the Shelf, those used or bought last first. */
-const lastUsed = computed(() => {
-  const vials = list('vial').flatMap(({ made, contents }) => contents.map(({ material }) => ({ made, material })));
-  const used = [...vials, ...list('bottle')].sort((a, b) => b.made.localeCompare(a.made));
-  return [...new Set([...used.map(({ material }) => material), ...list('material').map(({ id }) => id)])];
-});
 
 /** The naming of a new bottle, as a step draws it. */
 export function drawNaming(walk: Walk) {
@@ -99,34 +81,31 @@ interface MatchProps {
 }
 
 function Matches({ query, onOwn, onRow }: MatchProps) {
-  const ids =
-    query.trim() !== '' ? search(ownIndex.value, query, 3).map(({ id }) => id) : lastUsed.value.slice(0, MOST);
-  const own = ids.flatMap((id) => find('material', id) ?? []);
-  const rows = query.trim().length < 2 ? [] : searchCatalogue(query, MOST - own.length);
+  const { own, rows } = matchesOf(query);
+  const isFirst = (at: number) => at === 0 && query.trim() !== '';
   const leave = (then: () => void) => {
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur(); // the box then shows what was chosen
     then();
   };
   return (
     <>
-      {catalogueGone.value && (
-        <p class="trouble" role="alert">
-          The catalogue could not be fetched; a name typed by hand does as well.{' '}
-          <button class="second" onClick={() => location.reload()}>
-            Open Minim anew
-          </button>
-        </p>
-      )}
+      {catalogueGone.value && <Gone />}
       <ul class="list matches" aria-live="polite">
-        {own.map((one) => (
+        {own.map((one, i) => (
           <Match
+            first={isFirst(i)}
             title={`${one.code} · ${one.name}`}
             more="on the Shelf: another bottle of it"
             onPick={() => leave(() => onOwn(one))}
           />
         ))}
-        {rows.map((row) => (
-          <Match title={row.name} more={rowWords(row)} onPick={() => leave(() => onRow(row))} />
+        {rows.map((row, i) => (
+          <Match
+            first={isFirst(own.length + i)}
+            title={row.name}
+            more={rowWords(row)}
+            onPick={() => leave(() => onRow(row))}
+          />
         ))}
       </ul>
       {query.trim().length >= 2 && own.length + rows.length === 0 && catalogue.value && (
@@ -136,10 +115,29 @@ function Matches({ query, onOwn, onRow }: MatchProps) {
   );
 }
 
-function Match({ title, more, onPick }: { title: string; more: string; onPick: () => void }) {
+function Gone() {
+  return (
+    <p class="trouble" role="alert">
+      The catalogue could not be fetched; a name typed by hand does as well.{' '}
+      <button class="second" onClick={() => location.reload()}>
+        Open Minim anew
+      </button>
+    </p>
+  );
+}
+
+interface Hit {
+  title: string;
+  more: string;
+  /** The best one: Enter takes it. */
+  first: boolean;
+  onPick: () => void;
+}
+
+function Match({ title, more, first, onPick }: Hit) {
   return (
     <li>
-      <button class="entry" onClick={onPick}>
+      <button class={first ? 'entry first-match' : 'entry'} onClick={onPick}>
         <b>{title}</b>
         <span>{more}</span>
       </button>
@@ -148,7 +146,8 @@ function Match({ title, more, onPick }: { title: string; more: string; onPick: (
 }
 
 function rowWords(row: CatalogueRow): string {
-  return [row.cas?.[0], (row.smells ?? []).slice(0, 3).join(', ') || row.botanical || row.family]
+  const is = asSolvent(row.name, row.cas?.[0]).length > 0 ? 'a solvent' : '';
+  return [row.cas?.[0], is || (row.smells ?? []).slice(0, 3).join(', ') || row.botanical || row.family]
     .filter(Boolean)
     .join(' · ');
 }

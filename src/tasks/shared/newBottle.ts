@@ -5,6 +5,7 @@ import type { RunState } from '../engine/fold';
 import { asked, gramsOf, isOld, knownOf, neverFitIn } from './newBottleAsked';
 import { bottleCard } from './newBottleCard';
 import { bottleFields as fields } from './bottleFields';
+import { isMatched } from './matches';
 import { drawNaming } from './Naming';
 import type { Step } from '../engine/task';
 
@@ -25,6 +26,7 @@ function materialStep(run: RunState): Step<NewBottleStep> {
     ask: [fields.name],
     ...(isOld(run) ? {} : { types: types(fields.onCard, 'yes') }),
     done: name === null || knownOf(run) ? 'Next' : `Own material “${name}”`,
+    drawnFirst: name !== null && !knownOf(run) && isMatched(name),
     ...(name === null ? { problem: 'Type its name, or the first letters, and choose.' } : {}),
   };
 }

@@ -1,5 +1,7 @@
 import type { Bottle, Material, MaterialFacts } from '../../records/kind/material';
 import { find, list } from '../../records/shelf';
+import type { Solvent } from '../../tables/solvents';
+import { asSolvent } from '../../workshop/asSolvent';
 import { neverFit } from '../../workshop/drinkable/neverFit';
 import { today } from '../../workshop/today';
 import { TYPICAL_DENSITY } from '../../workshop/onHand';
@@ -24,6 +26,12 @@ export function neverFitIn(run: RunState): string | null {
   const known = knownOf(run);
   const names = [answer(run, fields.name), known?.name, ...(known?.also ?? [])].filter((name) => name != null);
   return neverFit(names, known?.cas ?? answer(run, fields.cas));
+}
+
+/** Solvents that what is in the bottle is; none while nothing is named. */
+export function solventsIn(run: RunState): readonly Solvent[] {
+  const known = knownOf(run);
+  return asSolvent(known?.name ?? answer(run, fields.name) ?? '', known?.cas ?? answer(run, fields.cas) ?? undefined);
 }
 
 /** How it is at 20 °C; null while nothing is named. */

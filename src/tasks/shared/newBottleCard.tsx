@@ -9,10 +9,12 @@ import { answer } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { CardAnswer, SlotFacts, Step } from '../engine/task';
-import { asked, densityFor, formOf, gramsOf, knownOf, neverFitIn } from './newBottleAsked';
+import { asked, densityFor, formOf, gramsOf, knownOf, neverFitIn, solventsIn } from './newBottleAsked';
 import { bottleFields as fields } from './bottleFields';
 
 const NEAT = 'Neat material: gloves and eye protection, open window, never taste it.';
+
+const SOLVENT = 'This is a solvent. Added as a material it can be diluted, but no vial can be filled with it.';
 
 /** What else may be said of a bottle: in the sentence once it is, with these words before it; until then a chip. */
 const extras: readonly (readonly [field: Field, before: string, chip: string])[] = [
@@ -60,6 +62,7 @@ export function bottleCard(run: RunState): Step<'new-card'> {
       chips: more.map(([{ name }]) => name).filter((name) => name !== fields.row.name), // it is asked beside its box
       picture: () => picture(run),
       answer: answerOf(run),
+      ...(solventsIn(run).length > 0 ? { advice: { words: SOLVENT } } : {}),
     },
     told: [['Material', !isNew ? 'on the Shelf already' : known ? 'from the catalogue' : 'of your own']],
     ...gradeNeeds(run, [...cautionWords(known?.cautions ?? []), NEAT]),

@@ -9,6 +9,10 @@ interface Props {
   problem: string | undefined;
   /** May be a promise, which ends when the text is stored. `sure` is false while arrow keys pass over the options of a choice. */
   onText: (text: string, sure: boolean) => unknown;
+  /** It has the focus when its dialog opens. */
+  focused?: boolean;
+  /** Id of words that are read aloud with it. */
+  about?: string;
 }
 
 /**
@@ -19,7 +23,7 @@ export function FieldInput(props: Props) {
   return props.field.input === 'choice' ? <ChoiceField {...props} /> : <TypedField {...props} />;
 }
 
-function TypedField({ field, text, problem, onText }: Props) {
+function TypedField({ field, text, problem, onText, focused = false, about = '' }: Props) {
   const [settled, setSettled] = useState<Reading>(); // the reading that was tapped last
   const read = text === field.preset ? undefined : field.read?.(text); // a preset has the point as decimal sign
   const shown = isNumber(field) && !read?.readings ? formatTypedText(text) : text;
@@ -45,7 +49,8 @@ function TypedField({ field, text, problem, onText }: Props) {
             enterKeyHint="done"
             defaultValue={shown}
             aria-invalid={problem ? 'true' : 'false'}
-            aria-describedby={`${field.name}-note`}
+            aria-describedby={`${about} ${field.name}-note`.trim()}
+            autofocus={focused}
             onInput={(event) => store(event.currentTarget.value)}
           />
           {field.unit && <span class="unit">{field.unit}</span>}

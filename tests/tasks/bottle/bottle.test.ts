@@ -10,6 +10,7 @@ import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { slotsOf, sentenceText, firstOpen } from '../../../src/tasks/engine/card';
 import { fullOf } from '../../../src/records/stock';
 import { dilute } from '../../../src/tasks/dilute/task';
+import { supply } from '../../../src/tasks/supply/task';
 import { startWalking } from '../walking';
 
 beforeAll(loadCatalogue);
@@ -294,5 +295,46 @@ describe('a short code', () => {
     for (let n = 0; n < 120; n++) taken.push(shortCode('cardamom oil', taken));
     expect(new Set(taken).size).toBe(120);
     expect(taken.every((code) => /^[A-Z0-9]{2,6}$/.test(code))).toBe(true);
+  });
+});
+
+describe('what is a solvent', () => {
+  const cardOf = (typed: Record<string, string>) => {
+    const walk = startWalking(bottle, typed);
+    while (walk.step().key !== 'new-card') walk.next();
+    return walk.step().card!;
+  };
+
+  test.each([
+    ['by its CAS number', 'propane-1-2-diol', 'propylene-glycol'],
+    ['by its name', { 'new.name': 'MCT' }, 'mct'],
+    ['by its name and an own number', { 'new.name': 'my glycerin', 'new.cas': '56-81-5' }, 'glycerol'],
+  ])('%s says so, and is offered as one in place of this run', (_, typed, solvent) => {
+    const { advice } = cardOf(typeof typed === 'string' ? choose(typed) : (typed as Record<string, string>));
+    expect(advice!.words).toMatch(/solvent/);
+    expect(advice!.offer).toMatchObject({
+      instead: true,
+      start: { task: 'supply', typed: { [`came.${solvent}`]: 'yes' } },
+    });
+    const supplies = startWalking(supply, advice!.offer!.start!.typed);
+    supplies.type(`grade.${solvent}`, 'fit for drinks');
+    expect(supplies.keep()).toMatchObject([{ kind: 'supply', sort: 'solvent', solvent }]);
+  });
+
+  test('of several strengths leaves it to the list which it is', () => {
+    expect(cardOf(choose('ethanol')).advice!.offer!.start).toEqual({ task: 'supply', typed: {} });
+  });
+
+  test.each(['d-limonene', 'water mint oil', 'et'])('is not said of what is none: %s', (name) => {
+    expect(cardOf({ 'new.name': name }).advice).toBeUndefined();
+  });
+});
+
+describe('naming', () => {
+  test('what is found is the next tap, and a material of one’s own the other way', () => {
+    const found = startWalking(bottle, { 'new.name': 'limo' }).step();
+    expect(found).toMatchObject({ drawnFirst: true, done: 'Own material “limo”' });
+    expect(startWalking(bottle, { 'new.name': 'rhubarb base of mine' }).step().drawnFirst).toBe(false);
+    expect(startWalking(bottle).step().drawnFirst).toBe(false);
   });
 });
