@@ -33,7 +33,7 @@ async function toThePad(browser: Driven): Promise<void> {
   await browser.see('.actions .main', /Add the bottle/);
   await browser.click('.actions .main');
   await browser.type('input[name="new.name"]', 'cardamom oil');
-  await browser.click('.actions .main');
+  await browser.click('.actions .aside');
   await browser.see('.say', /^cardamom oil, CARD/);
   await browser.click('.pills button', 'food grade');
   await browser.see('.actions .main', /Next/);

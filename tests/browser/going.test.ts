@@ -63,7 +63,7 @@ describe('the way back', () => {
     await page.getByRole('button', { name: 'Add a bottle' }).tap();
     await h.sees('What is in the bottle?');
     await at('input[name="new.name"]:focus').waitFor();
-    await h.type('new.name', 'cedar oil');
+    await h.type('new.name', 'quux base'); // nothing is found: Enter takes it as a material of one’s own
     await page.keyboard.press('Enter');
     await at('.task-card').waitFor();
     await page.reload();
@@ -93,7 +93,7 @@ describe('the way back', () => {
     await page.keyboard.press('Escape');
     await h.sees('What is in the bottle?');
     await h.wayBack();
-    await at('.paused', 'Add a bottle · cedar oil').waitFor();
+    await at('.paused', 'Add a bottle · quux base').waitFor();
   });
 
   test('of what a run made leads past its steps', async () => {
@@ -130,7 +130,7 @@ describe('the way back', () => {
 
 describe('a discarded run', () => {
   test('leaves the Bench by one touch, comes back by one, and moves nothing', async () => {
-    await at('.paused', 'cedar oil').waitFor();
+    await at('.paused', 'quux base').waitFor();
     await phone.page.getByRole('button', { name: /^Discard/ }).tap();
     await at('.paused', 'Discarded').waitFor();
     await h.tap('Undo');
@@ -150,13 +150,13 @@ describe('a discarded run', () => {
     expect(await paused().count()).toBe(0);
     await h.tab('Book');
     await at('.page-of-book', 'Discarded').getByRole('button', { name: /^Open/ }).tap();
-    await at('.record', 'cedar oil').waitFor();
+    await at('.record', 'quux base').waitFor();
     await h.tap('Resume');
     await h.sees('What is in the bottle?');
     await h.wayBack();
     await at('.page.book').waitFor();
     await h.tab('Bench');
-    await at('.paused', 'cedar oil').waitFor();
+    await at('.paused', 'quux base').waitFor();
   });
 });
 

@@ -60,7 +60,7 @@ export function hand(page: Page) {
     },
     done: async () => {
       const before = await say().textContent();
-      await page.locator('.actions .main').tap();
+      await page.locator('.actions .main, .actions .aside').tap(); // where hits are the next tap, the other way
       await page.waitForFunction(
         (words) => document.querySelector('.say')?.textContent !== words || document.querySelector('[role=alert]'),
         before,

@@ -89,7 +89,7 @@ test('a touch that comes twice leaves one step, not two', async () => {
   await h.type('new.name', 'cardamom oil');
   await page.waitForTimeout(300); // all that was typed is stored
   await page.evaluate(() => {
-    const main = document.querySelector<HTMLElement>('.run .main')!;
+    const main = document.querySelector<HTMLElement>('.run .actions .aside')!;
     main.click();
     setTimeout(() => main.click()); // the first one is on its way to the disk
   });

@@ -105,7 +105,6 @@ function weighSteps(run: RunState, { id, key }: Round, last: boolean): CountStep
         more: ['What the scale shows more than before the first of these drops.'],
         ask: [fields.grams(of), asked(run).readability],
         offers: [{ words: 'They were not weighed', type: clears(fields.weighs(of)), go: key }],
-        done: 'Next',
       },
     ];
   });

@@ -1,5 +1,6 @@
 import type { Bottle } from '../../records/kind/material';
 import { find, list, shelf } from '../../records/shelf';
+import type { Supply } from '../../records/kind/supply';
 import type { Vial } from '../../records/kind/vial';
 import type { Option } from '../../ui/controls/field';
 import { formatTyped } from '../../ui/format';
@@ -8,6 +9,7 @@ import { leftOf } from '../../records/stock';
 import { calledOf, labelTagOf, strengthWords } from '../../workshop/thing/labelled';
 import { dropperOptions, solventBottles, solventsOnHand, vialOptions } from '../../workshop/onHand';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
+import { attempt, Refused } from '../../workshop/attempt';
 import { asSolvent } from '../../workshop/asSolvent';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { answer, ask, isBegun } from '../engine/answers';
@@ -16,12 +18,32 @@ import type { RunState } from '../engine/fold';
 import { asBefore, asIfLeft, lastTime, type Answers } from '../engine/lastTime';
 import { oncePerRun } from '../engine/oncePerRun';
 import { fields, ON_SCALE } from './fields';
+import { orderOf, tooLittleOf } from './making';
 import { sourceOf, staysCloudy } from './source';
 
-/** The questions of a dilution as its card asks them now: as last time for this material, else as last time, else as benches usually do. */
+/**
+ * The questions of a dilution as its card asks them now: as last time for this material, else as last time, else as benches usually do.
+ * What is diluted is the first of those that are likely of which there is enough for all the rest.
+ */
 export const asked = oncePerRun((run: RunState) => {
-  const sources = sourceOptions();
-  const source = asBefore(run, ask(fields.source, { options: sources }), [], nextSource());
+  const source = ask(fields.source, { options: sourceOptions() });
+  const given = askedFrom(run, asBefore(run, source, [], ''));
+  if (answer(run, given.source) !== null) return given;
+  for (const id of likelySources()) {
+    const now = askedFrom(run, ask(source, { preset: id }));
+    if (isEnough(asIfLeft(run, Object.values(now)))) return now;
+  }
+  return given;
+});
+
+/** Whether there is as much of the source as the plan takes; true where no one knows what is left, or nothing is planned yet. */
+function isEnough(now: RunState): boolean {
+  const order = attempt(() => orderOf(now));
+  return order === null || order instanceof Refused || tooLittleOf(order) === null;
+}
+
+/** The rest of the questions, for what is diluted. */
+function askedFrom(run: RunState, source: Field<string>) {
   const before = timesBefore(answer(run, source));
   const basis = asBefore(run, fields.basis, [basisOfVial(answer(run, source)), ...before], shelf.settings.value.basis);
   const further = find('vial', answer(run, source)); // a vial is diluted to a tenth
@@ -29,7 +51,10 @@ export const asked = oncePerRun((run: RunState) => {
   const usual = further ? formatTyped(further.label.value / 10) : '1';
   const strength = asBefore(run, fields.strength(answer(run, basis) ?? '% w/v'), strengths, usual);
   const options = solventChoices(cloudy(run, answer(run, strength), answer(run, basis)));
-  const solvent = asBefore(run, ask(fields.solvent, { options }), before.map(fitSolvent), ownSolventBottle());
+  const size = sizeAsked(run, before);
+  const needed = answer(run, size) ?? 0;
+  const fit = before.map((answers) => fitSolvent(answers, needed));
+  const solvent = asBefore(run, ask(fields.solvent, { options }), fit, ownSolventBottle(needed));
   const droppers = [
     ...dropperChoices(),
     { value: ON_SCALE, label: 'On a scale', short: 'a scale', hint: 'weighed in' },
@@ -39,7 +64,7 @@ export const asked = oncePerRun((run: RunState) => {
     source,
     basis,
     strength,
-    size: sizeAsked(run, before),
+    size,
     solvent,
     measure: asBefore(run, fields.measure, before, 'syringe'),
     dropper:
@@ -48,7 +73,7 @@ export const asked = oncePerRun((run: RunState) => {
         : dropper,
     readability: asBefore(run, fields.readability, before, '0.01'),
   };
-});
+}
 
 /** The run as it would be with its card left as it is: what all of it is worked out from. */
 export const settled = oncePerRun((run: RunState): RunState => asIfLeft(run, Object.values(asked(run))));
@@ -97,26 +122,32 @@ function factsOf({ label, sizeMl, solvent, uses }: Vial): Answers {
   };
 }
 
-/** Answers of before without a bottle of solvent that is past its date, empty or put away. */
-function fitSolvent(answers: Answers): Answers {
+/** Answers of before without a bottle of solvent that is past its date, empty, put away or has less than that many mL. */
+function fitSolvent(answers: Answers, ml: number): Answers {
   const { [fields.solvent.name]: id, ...rest } = answers;
   const bottle = list('supply').find((one) => one.id === id);
-  return id === undefined || (bottle && whyNotByItself(bottle) !== null) ? rest : answers;
+  return id === undefined || (bottle && whyNotByItself(bottle, { grams: gramsOf(bottle, ml) }) !== null)
+    ? rest
+    : answers;
 }
 
-/** The newest bottle of solvent on the Shelf that is taken by itself. */
-function ownSolventBottle(): string | undefined {
-  return solventBottles().find((one) => whyNotByItself(one) === null)?.id;
+/** The newest bottle of solvent on the Shelf that is taken by itself for that many mL. */
+function ownSolventBottle(ml: number): string | undefined {
+  return solventBottles().find((one) => whyNotByItself(one, { grams: gramsOf(one, ml) }) === null)?.id;
 }
 
-/** What is most likely diluted next: the newest bottle that no vial was made from, else that of last time. */
-function nextSource(): string {
+function gramsOf({ solvent }: Supply, ml: number): number {
+  return ml * (solventsOnHand().find(({ id }) => id === solvent)?.density.gPerMl ?? 1);
+}
+
+/** What is most likely diluted next, by id: the bottles that no vial was made from, newest first, then that of last time, then the others. */
+function likelySources(): string[] {
   const bottles = list('bottle').filter((one) => whyNotByItself(one) === null && !isSolvent(one));
-  const used = new Set(list('vial').flatMap(({ uses }) => uses.map(({ id }) => id)));
-  const last = list('vial')
-    .flatMap(({ uses }) => uses.map(({ id }) => id))
-    .find((id) => bottles.some((one) => one.id === id));
-  return (bottles.find(({ id }) => !used.has(id))?.id ?? last ?? bottles[0]?.id) || '';
+  const ids = bottles.map(({ id }) => id);
+  const used = list('vial').flatMap(({ uses }) => uses.map(({ id }) => id));
+  const [last] = used.filter((id) => ids.includes(id));
+  const inUse = new Set(used);
+  return [...new Set([...ids.filter((id) => !inUse.has(id)), ...(last ? [last] : []), ...ids])];
 }
 
 /** A solvent that was put on the Shelf as a material is not what someone dilutes. */
@@ -191,6 +222,6 @@ function solventChoices(clouds: (solvent: string) => string | undefined): Option
 function dropperChoices(): Option[] {
   return dropperOptions().map((option) => ({
     ...option,
-    short: option.value === 'typical' ? 'drops not weighed yet' : `dropper ${option.label}`,
+    short: option.value === 'typical' ? 'a dropper not weighed yet' : `dropper ${option.label}`,
   }));
 }

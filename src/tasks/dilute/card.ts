@@ -3,25 +3,23 @@ import { attempt, Refused } from '../../workshop/attempt';
 import type { Supply } from '../../records/kind/supply';
 import { list } from '../../records/shelf';
 import { labelSays } from '../../workshop/drinkable/grade';
-import { dropsText } from '../../workshop/dropWords';
-import { expanded } from '../../core/number/measured';
-import { today } from '../../workshop/today';
 import { answer, ask, supposing, types } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Card, SlotFacts } from '../engine/task';
 import { asked, settled } from './asked';
 import { cautionsFor, smellOnlyReason } from './cautions';
-import { dilutionUseBy } from './dilutionUseBy';
 import { drawVial } from './drawVial';
 import { strengthResult } from './ending';
-import { fields, foodField, SIZES, type DiluteStep } from './fields';
+import { fields, foodField, ON_SCALE, SIZES, type DiluteStep } from './fields';
 import { madeOf } from './made';
 import { inMl, isByDrops, liquidOf, orderOf, strengthOf, targetOf, type Order } from './making';
-import { isNothing, NOTHING, offWords, pourAmount, takenText } from './pouring';
+import { isNothing, NOTHING, pourAmount, takenText } from './pouring';
 import { asPlanned } from './rack';
-import { neverFitOwn, ownAlcohol, ownSolvent, solventBottleOf, solventOf, sourceOf, staysCloudy } from './source';
+import { neverFitOwn, ownAlcohol, ownSolvent, solventBottleOf, solventOf, sourceOf } from './source';
 import { wayDown, type WayDown } from './wayDown';
+import { adviceOf } from './advice';
+import { codeAsked, inAlready, worthAWord } from './worthAWord';
 
 /** All of a dilution at once. `nextKey` is the step that the hand goes on to. */
 export function cardStep(run: RunState, nextKey: (run: RunState) => string | undefined): DiluteStep {
@@ -34,11 +32,11 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
   return {
     key: 'card',
     say: 'What is diluted, how strong, and in what.',
-    ask: fieldsOf(run, now),
+    ask: [...fieldsOf(run, now), ...(known && !better ? codeAsked(now, known) : [])],
     card: cardOf(run, now, { order: known, better }),
     ...(known ? { results: [strengthResult(known, madeOf(asPlanned(now, known), known))] } : {}),
     ...(known && isNothing(known) && !better ? { problem: NOTHING } : {}),
-    more: [...(known && isPast(now, known) ? [PAST] : []), ...inAlready(now)],
+    more: [...(known ? worthAWord(now, known) : []), ...inAlready(now)],
     ...(known ? { cautions: cautionsFor(known.solvent, known.source.drop.strength === 1, known.source.cautions) } : {}),
     ...(better ? { types: better.types } : {}),
     ...(next ? { next: next as DiluteStep['key'] } : {}),
@@ -47,20 +45,6 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
       : {}),
     done: isNew ? 'Add the bottle' : (now.drops['source'] ?? 0) > 0 ? 'Count on' : doneWords(now, known, better),
   };
-}
-
-/** What was counted before the way back to this card: it is in the vial. */
-function inAlready(now: RunState): string[] {
-  const drops = now.drops['source'] ?? 0;
-  return drops > 0
-    ? [`${dropsText(drops)} are counted for this vial already. For another one discard this run, behind ⋯.`]
-    : [];
-}
-
-const PAST = 'What it is made from is past its date: smell it against fresh first.';
-
-function isPast(now: RunState, order: Order): boolean {
-  return dilutionUseBy(now, order, today()).day < today();
 }
 
 function doneWords(run: RunState, order: Order | null, better: WayDown | null): string {
@@ -136,10 +120,15 @@ function cardOf(
   const own =
     answer(now, fields.solvent) === 'new' ? ` called {solvent.name}, {solvent.alcohol}${abv}, {solvent.density}` : '';
   const gradeSlot = isGradeAsked(now) ? `, {${foodField(now).name}}` : '';
-  const drops = solid ? '' : ', with {dropper}';
+  const drops = solid
+    ? ''
+    : answer(now, fields.dropper) === ON_SCALE
+      ? ', weighed on {dropper}'
+      : ', dropped from {dropper}';
   const scale = isScaleUsed(now) ? ', scale {readability}' : '';
+  const code = order && !better && codeAsked(now, order).length > 0 ? `, labelled {${fields.code.name}}` : '';
   return {
-    sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${gradeSlot}, by {measure}${drops}${scale}`,
+    sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${gradeSlot}, measured by {measure}${drops}${scale}${code}`,
     slots: slotsOf(run, now),
     ...(order
       ? {
@@ -176,6 +165,7 @@ function slotsOf(run: RunState, now: RunState): Record<string, SlotFacts> {
     'solvent.abv': { missing: 'its % vol' },
     'solvent.density': { missing: 'its density', ...densityShown(now) },
     [foodField(now).name]: { missing: 'food grade or not' },
+    [fields.code.name]: { missing: 'its code' },
     readability: { usual: ['0.1', '0.01', '0.001'].map((value) => chip(value, 'g')) },
   };
 }
@@ -199,40 +189,5 @@ function answerOf(now: RunState, order: Order): NonNullable<Card['answer']> {
     ],
     grade: { words: reason === null ? 'Fit for drinks' : 'Smell only', barred: reason !== null },
     how: 0,
-  };
-}
-
-/** The one piece of advice: a better way; drops that come out another strength; drops that are only an estimate. */
-function adviceOf(now: RunState, order: Order, better: WayDown | null): Pick<Card<DiluteStep['key']>, 'advice'> {
-  const few = order.byDrops
-    ? 'It needs fewer than 3 drops, so one drop decides.'
-    : 'It needs less than this scale can weigh well.';
-  if (better)
-    return {
-      advice: {
-        words: `${few} ${better.words}`,
-        offer: { words: 'In one step all the same', type: types(fields.direct, 'yes') },
-      },
-    };
-  const mgPerL = order.target * order.liquid.solventDensity * 1e6;
-  if (staysCloudy(order.source, order.solvent.id, mgPerL))
-    return { advice: { words: `At this strength ${order.source.name} does not dissolve in ${order.solvent.name}.` } };
-  if (order.plan.tooLittle) return { advice: { words: few } };
-  const { drops, exactG } = order.plan;
-  const { mgPerDrop } = order.drop;
-  const relative = expanded(mgPerDrop) / mgPerDrop.value;
-  const isRough = !order.drop.calibrated && drops !== null && Math.abs(drops.error) < relative;
-  if (drops && !isRough && answer(now, fields.exact) !== 'yes' && offWords(drops.error)) {
-    const ml = inMl(order, exactG);
-    const exactly = `Take ${formatPlain(ml, 3)} mL, then ${dropsText(drops.drops)} are exact`;
-    const fits = ml <= order.sizeMl ? { offer: { words: exactly, type: types(fields.exact, 'yes') } } : {};
-    return { advice: { words: offWords(drops.error).trim(), ...fits } };
-  }
-  if (!drops || order.drop.calibrated) return {};
-  const percent = formatPlain(relative * 100, 2);
-  return {
-    advice: {
-      words: `These drops are an estimate (± ${percent} %). Weigh them once after counting, and they become a measurement.`,
-    },
   };
 }

@@ -3,8 +3,11 @@ import type { MakingState } from '../../ui/drawn/StateMark';
 import { Vial } from '../../ui/drawn/Vial';
 import { strengthWords } from '../../workshop/thing/labelled';
 import type { RunState } from '../engine/fold';
-import { basisOf, inMl, strengthOf, type Order } from './making';
+import { madeOf } from './made';
+import { inMl, type Order } from './making';
+import { asPlanned, isReady } from './rack';
 import { gradeOf } from './source';
+import { writtenOn } from './vialMade';
 
 interface Look {
   /** Height, CSS px. */
@@ -14,14 +17,14 @@ interface Look {
   readonly full: boolean;
 }
 
-/** The vial that is to be made: its label, and how far the solvent fills it. */
+/** The vial as it was made or, while nothing is in it, as the plan will make it: its label, and how far the solvent fills it. */
 export function drawVial(run: RunState, order: Order, { size, state, full }: Look) {
-  const basis = basisOf(run);
-  const value = strengthOf(run) ?? 0;
+  const as = isReady({ run, order }) ? run : asPlanned(run, order);
+  const { label, code } = writtenOn(as, order, madeOf(as, order));
   const tag = {
-    code: order.source.code,
-    strength: strengthWords({ value, basis }),
-    share: value / (basis.startsWith('%') ? 100 : 1e6),
+    code: code.own ?? code.free,
+    strength: strengthWords(label),
+    share: label.value / (label.basis.startsWith('%') ? 100 : 1e6),
   };
   const level = full ? inMl(order, order.plan.solventG) / order.sizeMl : 0;
   const smellOnly = gradeOf(order.source, order.solvent) === 'smell only';

@@ -2,6 +2,7 @@ import { amountsFor, dropsFor, fillFor, solventForDrops, type WholeDrops } from 
 import { smallestMass } from '../../core/dilution/smallestMass';
 import { toMassFraction, type Basis, type Liquid } from '../../core/liquid/strength';
 import {
+  MG_PER_G,
   gram,
   gramPerMl,
   massFraction,
@@ -10,6 +11,9 @@ import {
   type MassFraction,
   type Millilitre,
 } from '../../core/number/units';
+import { find } from '../../records/shelf';
+import { leftOf, type Stocked } from '../../records/stock';
+import type { Supply } from '../../records/kind/supply';
 import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
@@ -151,6 +155,23 @@ function planFor(order: Omit<Order, 'plan'>, exactly: boolean): Plan {
 /** The solvent, g, that makes these drops exact for the target. */
 function exactSolvent({ target, drop, liquid }: Omit<Order, 'plan'>, { drops }: WholeDrops): Gram {
   return solventForDrops({ target, drops, mgPerDrop: drop.mgPerDrop.value, purity: liquid.purity! });
+}
+
+/** That there is not as much of the source as the plan takes, in one sentence; null where there is, or no one knows. */
+export function tooLittleOf({ source, plan, drop }: Order): string | null {
+  const grams = plan.drops ? (plan.drops.drops * drop.mgPerDrop.value) / MG_PER_G : plan.amounts.source;
+  return shortOf(find('bottle', source.id) ?? find('vial', source.id), source.tag, grams);
+}
+
+/** The same of the solvent, from the bottle of it that was chosen. */
+export function tooLittleSolvent({ solvent, plan }: Order, bottle: Supply | undefined): string | null {
+  return shortOf(bottle, solvent.name, plan.solventG);
+}
+
+function shortOf(from: Stocked | undefined, name: string, grams: number): string | null {
+  const left = from && leftOf(from)?.value;
+  if (left === undefined || left >= grams) return null;
+  return `Of ${name} ${formatPlain(left, 2)} g are left; this takes ${formatPlain(grams, 2)} g.`;
 }
 
 /** Grams of solvent as the mL that this room measures. */

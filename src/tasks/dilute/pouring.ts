@@ -129,7 +129,6 @@ function weighedStep(run: RunState): DiluteStep {
     ask: [fields.dropsG],
     ...implausible(run),
     offers: [{ words: 'They were not weighed', type: clears(fields.weighs), go: 'drops' }],
-    done: 'Next',
   };
 }
 
@@ -158,6 +157,5 @@ function massStep(run: RunState, order: Order, poured: boolean): DiluteStep {
     more: ['Type what the scale really shows.'],
     ask: [fields.materialG],
     cautions: cautionsFor(null, true, order.source.cautions),
-    done: 'Next',
   };
 }

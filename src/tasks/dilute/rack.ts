@@ -64,7 +64,7 @@ export function asPlanned(run: RunState, { plan }: Order): RunState {
 }
 
 /** Whether the material is in a vial of the rack: drops are counted, or it was weighed. The one in hand may get more. */
-export function isReady({ run, order }: Racked): boolean {
+export function isReady({ run, order }: Pick<Racked, 'run' | 'order'>): boolean {
   if (!order) return false;
   return order.byDrops ? (run.drops['source'] ?? 0) > 0 : answer(run, fields.materialG) !== null;
 }

@@ -25,7 +25,7 @@ import {
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields, foodField } from './fields';
-import { inWater } from '../../workshop/inWater';
+import { inSolvent } from '../../workshop/inWater';
 import { tagOf } from '../../workshop/thing/labelled';
 
 /** What is diluted: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
@@ -201,11 +201,11 @@ export function copyOf({ id, name, density, food, flashC, abv, cas, dryOff }: So
   };
 }
 
-/** Whether a material stays undissolved in water at so many mg/L: said only where measurements leave no doubt. Other solvents are not known. */
+/** Whether a material stays undissolved in a solvent at so many mg/L: said only where measurements leave no doubt. */
 export function staysCloudy(source: Source, solvent: string, mgPerL: number): boolean {
   const [part, ...others] = source.contents;
-  if (solvent !== 'water' || !part || others.length > 0) return false;
+  if (!part || others.length > 0) return false;
   const material = find('material', part.material);
-  const holds = inWater(material?.cas ?? '', material);
+  const holds = inSolvent({ id: solvent, abv: find('solvent', solvent)?.abv }, material?.cas ?? '', material);
   return holds !== null && willDissolve(mgPerL, holds) === 'stays cloudy';
 }

@@ -53,12 +53,14 @@ function keepRack(run: RunState): AnyRecord[] {
   if (made.length === 0) throw new Refusal('No vial of the rack was made.');
   const ids = new Map(made.map(({ name }) => [madeName(name), newId()]));
   const own = answer(settled(run), fields.solvent) === 'new' ? ownSolvent(settled(run)) : null;
-  const vials = made.map(({ name, run: mine, order }) => {
+  const vials: Vial[] = [];
+  for (const { name, run: mine, order } of made) {
     const id = ids.get(madeName(name))!;
     const source = { ...order.source, id: ids.get(order.source.id) ?? order.source.id };
     const solvent = own ? { ...order.solvent, id: own.id } : order.solvent;
-    return { ...vialOf(mine, { ...order, source, solvent }, madeOf(mine, order, `vial:${id}`)), id };
-  });
+    const now = { ...order, source, solvent };
+    vials.push({ ...vialOf(mine, now, madeOf(mine, order, `vial:${id}`), vials), id });
+  }
   return [...vials, ...(own ? [own] : []), ...made.flatMap(({ run: mine, order }) => learned(mine, order))];
 }
 
@@ -90,12 +92,16 @@ function amountsOf({ uses, massG }: Vial, counted: Readonly<Record<string, numbe
   };
 }
 
+function vialsText(vials: number): string {
+  return vials === 1 ? '1 vial' : `${vials} vials`;
+}
+
 /** Dilute a neat material, or a vial, to a strength that a nose can judge. */
 export const dilute: Task<DiluteStep['key']> = {
   id: 'dilute',
   recorded: true,
   title: (run) =>
-    ['Dilute', isRack(run) ? `${rackOf(run).length} vials` : sourceOf(settled(run))?.name].filter(Boolean).join(' · '),
+    ['Dilute', isRack(run) ? vialsText(rackOf(run).length) : sourceOf(settled(run))?.name].filter(Boolean).join(' · '),
   steps,
   keep,
   doneOf,

@@ -1,10 +1,11 @@
 import type { AnyRecord, RecordOf } from '../../records/kind/kinds';
+import type { Vial } from '../../records/kind/vial';
 import type { Use } from '../../records/kind/quantity';
 import { newRecord } from '../../records/shelf';
 import { learnedDrop } from '../../workshop/dropMass';
 import { droppedBy, useOf } from '../../workshop/uses';
 import { freeVialCode } from '../../workshop/thing/vialCode';
-import { answer } from '../engine/answers';
+import { answer, isBegun } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { dayOfRun } from '../engine/runDay';
 import { dilutionUseBy } from './dilutionUseBy';
@@ -13,15 +14,14 @@ import { dropsWeighed, labelOf, type Made } from './made';
 import { inMl, type Order } from './making';
 import { copyOf, gradeOf, solventBottleOf } from './source';
 
-/** The vial as it was made. Code, day and use-by go by themselves; the first version asked for them. */
-export function vialOf(run: RunState, order: Order, made: Made): RecordOf<'vial'> {
+/** The vial as it was made, beside others of its rack. Code, day and use-by go by themselves; the first version asked for them. */
+export function vialOf(run: RunState, order: Order, made: Made, beside: readonly Vial[] = []): RecordOf<'vial'> {
   const { source, solvent } = order;
   const bottle = solventBottleOf(run);
-  const label = labelOf(run, order, made);
-  const madeOn = answer(run, fields.madeOn) ?? dayOfRun(run, 'pour.', 'drops', 'material');
+  const { label, code, madeOn } = writtenOn(run, order, made, beside);
   return newRecord('vial', {
     from: [source.id, ...(bottle ? [bottle.id] : [])],
-    code: answer(run, fields.code) ?? freeVialCode(source.code, label, madeOn),
+    code: code.own ?? code.free,
     sort: 'dilution',
     name: source.name,
     contents: source.contents.map((part, i) => ({
@@ -41,6 +41,14 @@ export function vialOf(run: RunState, order: Order, made: Made): RecordOf<'vial'
     lot: source.lot,
     uses: usesOf(run, order, made),
   });
+}
+
+/** What is written on a vial: strength, day, and its code: the one that was typed, else one by which it cannot be taken for another vial. */
+export function writtenOn(run: RunState, order: Order, made: Made, beside: readonly Vial[] = []) {
+  const label = labelOf(run, order, made);
+  const madeOn = answer(run, fields.madeOn) ?? dayOfRun(run, 'pour.', 'drops', 'material');
+  const own = isBegun(run, fields.code) ? answer(run, fields.code) : null;
+  return { label, madeOn, code: { own, free: freeVialCode(order.source.code, label, madeOn, beside) } };
 }
 
 /** The material as counted or weighed, and the solvent as weighed or poured; without a bottle it goes by its own id. */

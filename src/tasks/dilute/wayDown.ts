@@ -10,7 +10,7 @@ import {
 } from '../../core/dilution/serialPlan';
 import { mixtureDensity } from '../../core/liquid/strength';
 import { gram } from '../../core/number/units';
-import { list } from '../../records/shelf';
+import { find, list } from '../../records/shelf';
 import { leftOf } from '../../records/stock';
 import { formatOnScale, formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { answer, types } from '../engine/answers';
@@ -112,9 +112,15 @@ function ownStock(order: Order): Stock {
   return {
     id: order.source.id,
     strength,
-    available: gram(1000),
+    available: gram(leftNow(order.source.id) ?? 1000),
     ...(order.byDrops ? { mgPerDrop: order.drop.mgPerDrop } : {}),
   };
+}
+
+/** g left of a bottle or vial; null where no one knows. */
+function leftNow(id: string): number | null {
+  const record = find('bottle', id) ?? find('vial', id);
+  return (record && leftOf(record)?.value) ?? null;
 }
 
 /** Vials of the same single material that may stand in as the start, neither empty nor past their date, fit for drinks where this source is. */

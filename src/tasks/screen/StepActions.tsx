@@ -74,6 +74,14 @@ export function Trouble({ sentences }: { sentences: readonly (string | undefined
   );
 }
 
+/** Words on the main button where a step brings none: the last one of a run that is kept saves. */
+function usualWords({ task, steps, step: { value: step }, index }: Walk, count: number): string {
+  if (step.pad && count !== step.pad.target) return `Stop at ${count}`;
+  const isLast = task.recorded && !step.next && !step.act && index.value === steps.value.length - 1;
+  if (isLast) return 'Save';
+  return step.pad || step.ask ? 'Next' : 'Done';
+}
+
 /** The foot of a step: what went wrong, and the main button. */
 export function StepActions({ walk, onDone, onStart, wrong }: ActionsProps) {
   const take = useOffers(walk, { onDone, onStart });
@@ -98,8 +106,8 @@ export function StepActions({ walk, onDone, onStart, wrong }: ActionsProps) {
             {offer.words}
           </button>
         ))}
-        <button class={step.drawnFirst ? 'second' : 'main'} onClick={(touch) => awake(touch) && onDone()}>
-          {step.done ?? (step.pad && count !== step.pad.target ? `Stop at ${count}` : step.pad ? 'Next' : 'Done')}
+        <button class={step.drawnFirst ? 'second aside' : 'main'} onClick={(touch) => awake(touch) && onDone()}>
+          {step.done ?? usualWords(walk, count)}
         </button>
       </div>
     </footer>

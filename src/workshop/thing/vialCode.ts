@@ -2,7 +2,7 @@ import { lettered } from '../../core/label/shortCode';
 import type { Vial } from '../../records/kind/vial';
 import { isOf } from '../../records/kind/kinds';
 import { list, shelf } from '../../records/shelf';
-import { twinsOf } from './labelled';
+import { strengthWords, twinsOf } from './labelled';
 
 /** The codes of all vials of the Shelf. */
 export function vialCodes(): string[] {
@@ -28,7 +28,16 @@ function numbered(letter: string, taken: readonly string[]): string {
   return `${letter}${n}`;
 }
 
-/** This code, or with a letter behind it while a vial in use has it with the same strength, made on the same day. */
-export function freeVialCode(code: string, label: Vial['label'], madeOn: string): string {
-  return lettered(code, (one) => twinsOf(one, label, madeOn).length > 0);
+/** This code, or with a letter behind it while a vial in use has it with the same strength, made on the same day, or one `beside` it. */
+export function freeVialCode(
+  code: string,
+  label: Vial['label'],
+  madeOn: string,
+  beside: readonly Pick<Vial, 'code' | 'label' | 'madeOn'>[] = [],
+): string {
+  const isBeside = (one: string) =>
+    beside.some(
+      (vial) => vial.code === one && vial.madeOn === madeOn && strengthWords(vial.label) === strengthWords(label),
+    );
+  return lettered(code, (one) => isBeside(one) || twinsOf(one, label, madeOn).length > 0);
 }
