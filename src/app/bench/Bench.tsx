@@ -15,17 +15,18 @@ import { startTask } from '../nav/startTask';
 
 const whatNow = () => import('./whatNow');
 type WhatNow = Awaited<ReturnType<typeof whatNow>>;
+let here: WhatNow | null = null; // coming back to the Bench, it is there at once
 
 /** What waits for the person, then the tasks. */
 export function Bench() {
-  const now = useSignal<WhatNow | null>(null);
+  const now = useSignal(here);
   useEffect(() => {
-    void whenLoaded.then(whatNow).then(
-      (found) => (now.value = found),
-      () => {}, // the tasks are there without it
-    );
+    const come = (found: WhatNow) => {
+      now.value = here = found;
+      return found.loadOpenings();
+    };
+    whenLoaded.then(whatNow).then(come, () => {}); // the tasks are there without it
   }, []);
-  const { FirstWay, DueList, linesNow } = now.value ?? {};
   return (
     <main class="page bench">
       <header class="top">
@@ -36,22 +37,35 @@ export function Bench() {
           <Icon of={settings} />
         </button>
       </header>
-      <Room name="news">
-        <Room name="due">
-          {DueList && (
-            <Part of={shelf.records.value}>
-              <DueList />
-            </Part>
-          )}
-        </Room>
-        <PausedRuns />
-        <Part of={shelf.records.value}>
-          <KeepingNotice />
-        </Part>
-        {FirstWay && <FirstWay />}
-      </Room>
-      <Tiles lines={linesNow?.() ?? {}} />
+      <News now={now.value} />
+      <Tiles lines={now.value?.linesNow() ?? {}} />
     </main>
+  );
+}
+
+/** All that waits, and on the first days the way. */
+function News({ now }: { now: WhatNow | null }) {
+  const { FirstWay, DueList, LabelsWaiting } = now ?? {};
+  return (
+    <Room name="news">
+      <Room name="due">
+        {DueList && (
+          <Part of={shelf.records.value}>
+            <DueList />
+          </Part>
+        )}
+      </Room>
+      <PausedRuns />
+      {LabelsWaiting && (
+        <Part of={shelf.records.value}>
+          <LabelsWaiting />
+        </Part>
+      )}
+      <Part of={shelf.records.value}>
+        <KeepingNotice />
+      </Part>
+      {FirstWay && <FirstWay />}
+    </Room>
   );
 }
 

@@ -36,12 +36,14 @@ async function waitingInOne({ id, task: name }: Run): Promise<Waiting[]> {
   return [...come, ...next].map((due) => ({ run: id, due }));
 }
 
+let before: readonly Waiting[] = []; // what was due when the Bench was left
+
 /** What is due, soonest first; a tap goes there. */
 export function DueList() {
-  const waiting = useSignal<readonly Waiting[]>([]);
   const runs = shelf.openRuns.value;
+  const waiting = useSignal(before.filter(({ run }) => runs.some(({ id }) => id === run)));
   useEffect(() => {
-    const look = () => void waitingIn(runs).then((found) => (waiting.value = found));
+    const look = () => void waitingIn(runs).then((found) => (waiting.value = before = found));
     look();
     const timer = setInterval(look, TICK);
     return () => clearInterval(timer);

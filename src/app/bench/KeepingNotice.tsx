@@ -8,12 +8,14 @@ import { go } from '../nav/route';
 import '../settings/keeping.css';
 import { formatDay } from '../../ui/format';
 
+let before = ''; // what was said of the backup when the Bench was left
+
 /** On the Bench: one calm line when something about keeping deserves a look; else nothing. */
 export function KeepingNotice() {
-  const due = useSignal('');
+  const due = useSignal(before);
   const seen = useSignal('');
   const recordsSeen = shelf.records.value;
-  useEffect(() => void lookForBackup().then((words) => (due.value = words)), [recordsSeen]);
+  useEffect(() => void lookForBackup().then((words) => (due.value = before = words)), [recordsSeen]);
   const { why, refilled } = copies.value;
   const lost = shelf.lost.value;
   if (lost)

@@ -53,13 +53,16 @@ interface PausedProps {
   onDiscard: () => void;
 }
 
+const places = new Map<string, Place>(); // as they were when the Bench was left, by run
+
 function Paused({ run, newest, titles, onDiscard }: PausedProps) {
-  const place = useSignal<Place>({ title: run.title, words: 'Paused', at: run.made });
+  const place = useSignal(places.get(run.id) ?? { title: run.title, words: 'Paused', at: run.made });
   const recordsSeen = shelf.records.value;
   const lost = () =>
     void (place.value = { ...place.peek(), words: 'Paused before a step that could not be worked out' });
   const found = (now: Place) => {
     place.value = now;
+    places.set(run.id, now);
     titles.value = { ...titles.peek(), [run.id]: now.title };
   };
   useEffect(() => {

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { whenLoaded } from '../../records/shelf';
 
 const SETTLED = 1500; // ms after all is read; our choice: by then every line of it has come
@@ -10,13 +10,24 @@ interface Props {
   children: ComponentChildren;
 }
 
+const settled = new Set<Props['name']>(); // rooms of which all lines have come once: they are drawn at once from then on
+
 /** What comes line by line, in the room that it took last time: what is below does not move under a finger. */
 export function Room({ name, children }: Props) {
   const inner = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     // Leaving the Bench is no news, so `inner` is looked at again each time.
-    const sizes = new ResizeObserver(() => inner.current && keepRoom(name, inner.current.offsetHeight));
-    void whenLoaded.then(() => setTimeout(() => inner.current && sizes.observe(inner.current), SETTLED));
+    const measure = () => inner.current && keepRoom(name, inner.current.offsetHeight);
+    const sizes = new ResizeObserver(measure);
+    const watch = () => {
+      if (!inner.current) return;
+      settled.add(name);
+      sizes.observe(inner.current);
+    };
+    if (settled.has(name)) {
+      measure();
+      watch();
+    } else void whenLoaded.then(() => setTimeout(watch, SETTLED));
     return () => sizes.disconnect();
   }, []);
   return (

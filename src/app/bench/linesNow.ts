@@ -1,11 +1,29 @@
+import { signal } from '@preact/signals';
+import { idle } from '../../records/store/idle';
+import { loadTask } from '../../tasks';
+import type { Task } from '../../tasks/engine/task';
 import { find, list } from '../../records/shelf';
 import { ago } from '../../ui/ago';
 import { formatPlain } from '../../ui/format';
-import { calledOf } from '../../workshop/thing/labelled';
 
-/** What each task would do now, in a few words, by its id; a task that has not been done before has none. */
-export function linesNow(): Record<string, string> {
-  const found = Object.entries(lines).flatMap(([id, line]) => {
+/** Tasks that say themselves what they would open with; they come when the Bench has nothing else to do. */
+const opening = signal<readonly Task[]>([]);
+const OPENING = ['dilute', 'count', 'dose'];
+
+/** Fetches what tells with what those tasks would open. */
+export async function loadOpenings(): Promise<void> {
+  for (const id of OPENING) {
+    if (opening.peek().some((task) => task.id === id)) continue;
+    await idle(2000);
+    const task = await loadTask(id).catch(() => null); // the tile keeps its hint; it is said when the task is wanted
+    if (task) opening.value = [...opening.peek(), task];
+  }
+}
+
+/** What each task would do now, in a few words, by its id; one that has nothing to begin with has none. */
+export function linesNow(tasks: readonly Task[] = opening.value): Record<string, string> {
+  const all = { ...lines, ...Object.fromEntries(tasks.map((task) => [task.id, () => task.opening?.()])) };
+  const found = Object.entries(all).flatMap(([id, line]) => {
     const words = known(line);
     return words ? [[id, words] as const] : [];
   });
@@ -22,12 +40,6 @@ function known(line: () => string | undefined): string | undefined {
 }
 
 const lines: Readonly<Record<string, () => string | undefined>> = {
-  dilute() {
-    const last = list('vial')
-      .map(calledOf)
-      .find(({ strength }) => strength !== '');
-    return last && `${last.code} to ${last.strength}, as last time`;
-  },
   calibrate() {
     const [last] = list('calibration');
     const name = last && find('dropper', last.dropper)?.name;
@@ -38,14 +50,6 @@ const lines: Readonly<Record<string, () => string | undefined>> = {
     const dipped = last?.strips.filter(({ takenOutAt }) => takenOutAt === null);
     const codes = dipped?.map(({ vial, code }) => find('vial', vial)?.code ?? code);
     return codes?.length ? `${codes.slice(0, 3).join(' + ')}${codes.length > 3 ? ' …' : ''} last time` : undefined;
-  },
-  count() {
-    const [formula] = list('formula');
-    return formula && `${formula.name}, version ${formula.version}`;
-  },
-  dose() {
-    const [last] = list('tasting');
-    return last && `${last.base.name}, ${formatPlain(last.base.volumeMl, 3)} mL`;
   },
   batch() {
     const [last] = list('batch');

@@ -1,12 +1,12 @@
-import { list } from '../../records/shelf';
+import { list, shelf } from '../../records/shelf';
+import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import './firstWay.css';
 
 export { DueList } from './DueList';
-export { linesNow } from './linesNow';
+export { LabelsWaiting } from './LabelsWaiting';
+export { linesNow, loadOpenings } from './linesNow';
 export { placeOfRun } from './placeOfRun';
-
-const ENOUGH = 3; // vials; our choice: whoever made so many knows the way
 
 const steps = [
   { task: 'bottle', words: 'Add a bottle', hint: 'Three letters of its name', isDone: () => list('bottle').length > 0 },
@@ -14,15 +14,21 @@ const steps = [
   { task: 'layer', words: 'Dip a strip', hint: 'And smell what you made', isDone: () => list('layering').length > 0 },
 ] as const;
 
-/** The way of the first day, on a Bench on which nothing was done yet: a bottle, a vial, a strip. */
+/** Whether the way is known: a strip was dipped, or what comes after it was done without one. */
+function knowsTheWay(): boolean {
+  const trials = list('vial').some(({ sort, contents }) => sort === 'trial' || contents.length > 1);
+  return trials || (['layering', 'tasting', 'batch', 'test'] as const).some((kind) => list(kind).length > 0);
+}
+
+/** The way of the first day, until its last step was done: a bottle, a vial, a strip. */
 export function FirstWay() {
+  if (knowsTheWay()) return null;
   const next = steps.findIndex(({ isDone }) => !isDone());
-  if (next < 0 || list('vial').length >= ENOUGH || list('layering').length > 0) return null;
   return (
     <ol class="first-way" aria-label="The first steps">
       {steps.map(({ task, words, hint, isDone }, i) => (
         <li key={task} class={isDone() ? 'past' : i === next ? 'next' : ''}>
-          <button class="entry" onClick={() => void startTask({ task, typed: {} })}>
+          <button class="entry" onClick={() => begin(task)}>
             <i aria-hidden="true">{isDone() ? '✓' : i + 1}</i>
             <b>{words}</b>
             <span>{isDone() ? 'Done' : hint}</span>
@@ -31,4 +37,11 @@ export function FirstWay() {
       ))}
     </ol>
   );
+}
+
+/** Begins the task of a step, or goes on with the run of it that is paused. */
+function begin(task: string): void {
+  const paused = shelf.openRuns.value.find((run) => run.task === task);
+  if (paused) go(['run', paused.id]);
+  else void startTask({ task, typed: {} });
 }

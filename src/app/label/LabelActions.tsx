@@ -3,6 +3,7 @@ import { labelPng } from '../../ui/label/labelPng';
 import { Refused } from '../../workshop/attempt';
 import type { ReadyLabel } from './readyLabel';
 import { placesOf } from './LabelPrint';
+import { noteLabelled } from './unlabelled';
 import type { LabelJob } from './labelSetUp';
 
 interface Props {
@@ -29,11 +30,22 @@ export function LabelActions({ labels, job }: Props) {
           ),
       )}
       {!job.sheet && <Pictures labels={labels} dpi={job.dpi} onTrouble={(words) => (trouble.value = words)} />}
-      <button class="main" disabled={problem !== ''} onClick={() => window.print()}>
+      <button
+        class="main"
+        disabled={problem !== ''}
+        onClick={() => {
+          window.print();
+          void noteLabelled(idsOf(labels));
+        }}
+      >
         Print {length} {sheets ? (one ? 'sheet' : 'sheets') : one ? 'label' : 'labels'}
       </button>
     </footer>
   );
+}
+
+function idsOf(labels: readonly ReadyLabel[]): string[] {
+  return labels.map(({ record }) => record.id);
 }
 
 interface PicturesProps {
@@ -46,7 +58,8 @@ interface PicturesProps {
 function Pictures({ labels, dpi, onTrouble }: PicturesProps) {
   const trying = (work: typeof share) => () => {
     onTrouble('');
-    work(labels, dpi).catch((error: unknown) => {
+    const done = () => noteLabelled(idsOf(labels));
+    work(labels, dpi).then(done, (error: unknown) => {
       if (error instanceof DOMException && error.name === 'AbortError') return; // the share sheet was closed
       onTrouble(`That did not work: ${error instanceof Error ? error.message : String(error)}.`);
     });

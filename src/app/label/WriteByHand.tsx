@@ -1,13 +1,17 @@
 import { labelOf } from '../describe/labelOf';
 import { labelTagOf, type Labelled } from '../../workshop/thing/labelled';
 import { labelSetUp, setUpLabel } from './labelSetUp';
+import { noteLabelled, noteUnlabelled } from './unlabelled';
 
 /** Where there is no printer: what to write on each with a marker, ticked off one by one and kept so. */
 export function WriteByHand({ records }: { records: readonly Labelled[] }) {
   const written = (labelSetUp()['written'] ?? '').split(',');
   const here = records.filter(({ id }) => written.includes(id)).map(({ id }) => id);
-  const flip = (id: string) =>
-    void setUpLabel('written', (here.includes(id) ? here.filter((one) => one !== id) : [...here, id]).join(','));
+  const flip = async (id: string) => {
+    const off = here.includes(id);
+    await setUpLabel('written', (off ? here.filter((one) => one !== id) : [...here, id]).join(','));
+    await (off ? noteUnlabelled([id]) : noteLabelled([id]));
+  };
   return (
     <section class="by-hand">
       <h2 class="say">Write this on {records.length > 1 ? 'them' : 'it'}</h2>
@@ -15,7 +19,7 @@ export function WriteByHand({ records }: { records: readonly Labelled[] }) {
         {records.map((record) => (
           <li>
             <label class={here.includes(record.id) ? 'choice chosen' : 'choice'}>
-              <input type="checkbox" checked={here.includes(record.id)} onChange={() => flip(record.id)} />
+              <input type="checkbox" checked={here.includes(record.id)} onChange={() => void flip(record.id)} />
               <Written record={record} />
             </label>
           </li>

@@ -27,6 +27,8 @@ const schema = z.lazy(() =>
     grade: gradeSchema,
     ...smellOnlyMark,
     madeOn: z.string(),
+    /** From the end of its run until its label is printed or written; vials of older versions do not say. */
+    unlabelled: z.optional(z.literal(true)),
     useBy: z.string(),
     supplier: z.string(),
     lot: z.string(),

@@ -1,4 +1,5 @@
-import type { RunState } from '../engine/fold';
+import { find } from '../../records/shelf';
+import { freshRun, type RunState } from '../engine/fold';
 import type { Task } from '../engine/task';
 import { settled } from './asked';
 import { cardStep } from './card';
@@ -33,6 +34,10 @@ export const count: Task<CountStep['key']> = {
   id: 'count',
   recorded: true,
   title: (run) => ['Count drops', answer(run, fields.name) ?? calledSo(run)].filter(Boolean).join(' · '),
+  opening() {
+    const formula = stocksOnHand().length > 0 ? find('formula', answer(settled(freshRun), fields.way)) : undefined;
+    return formula && `${formula.name}, version ${formula.version}`;
+  },
   steps,
   keep(run) {
     const now = settled(run);

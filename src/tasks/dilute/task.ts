@@ -4,9 +4,10 @@ import type { Vial } from '../../records/kind/vial';
 import { newId } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
 import { today } from '../../workshop/today';
+import { strengthWords } from '../../workshop/thing/labelled';
 import { freeVialCode } from '../../workshop/thing/vialCode';
 import { answer, types } from '../engine/answers';
-import type { RunState } from '../engine/fold';
+import { freshRun, type RunState } from '../engine/fold';
 import { askedIn } from '../engine/lastTime';
 import { newBottle } from '../shared/newBottle';
 import type { Task } from '../engine/task';
@@ -14,7 +15,7 @@ import { settled } from './asked';
 import { fields, remembers, repeats, type DiluteStep } from './fields';
 import { happenedTo } from './happened';
 import { madeOf } from './made';
-import { orderOf, type Order } from './making';
+import { basisOf, orderOf, strengthOf, type Order } from './making';
 import { isRack, isReady, isSkipped, madeName, rackOf, type Racked } from './rack';
 import { ownSolvent, sourceOf } from './source';
 import { steps } from './steps';
@@ -102,6 +103,11 @@ export const dilute: Task<DiluteStep['key']> = {
   recorded: true,
   title: (run) =>
     ['Dilute', isRack(run) ? vialsText(rackOf(run).length) : sourceOf(settled(run))?.name].filter(Boolean).join(' · '),
+  opening() {
+    const now = settled(freshRun);
+    const [source, value] = [sourceOf(now), strengthOf(now)];
+    return source && value !== null ? `${source.tag} to ${strengthWords({ value, basis: basisOf(now) })}` : undefined;
+  },
   steps,
   keep,
   doneOf,

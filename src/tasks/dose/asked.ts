@@ -10,7 +10,7 @@ import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { asBefore } from '../engine/lastTime';
 import { oncePerRun } from '../engine/oncePerRun';
-import { amountBefore, lastBase, likelyVial, timesBefore } from './before';
+import { amountBefore, lastBase, likelyVial, neededOf, timesBefore } from './before';
 import { drinkFields, fields, ON_SCALE, seriesFields } from './fields';
 
 /** The questions on one vial that goes into the glass. */
@@ -44,7 +44,9 @@ export function vialsIn(run: RunState): number {
 
 function doseAsked(run: RunState, i: number, before: DoseAsked | undefined): DoseAsked {
   const options = vialsWith(answer(run, fields.vial(i)));
-  const vial = asBefore(run, ask(fields.vial(i), { options }), [], i === 1 ? (likelyVial() ?? '') : '');
+  const ml = answer(run, drinkAsked(run).volume) ?? 0;
+  const likely = () => likelyVial((one) => neededOf(one, ml)) ?? '';
+  const vial = asBefore(run, ask(fields.vial(i), { options }), [], i === 1 ? likely() : '');
   const chosen = find('vial', answer(run, vial));
   const { same, all } = timesBefore(chosen);
   const droppers = ask(fields.dropper(i), { options: dropperChoices() });

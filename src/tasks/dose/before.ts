@@ -56,9 +56,17 @@ export function lastBase(): string | undefined {
   return list('base').find(({ id }) => last?.from.includes(id))?.id ?? list('base')[0]?.id;
 }
 
-/** The vial that is most likely dosed: that of last time, else the newest, of those that are fit and taken by themselves. */
-export function likelyVial(): string | undefined {
+/** The vial that is most likely dosed: that of last time, else the newest, of those that are fit and taken by themselves for the g that `needed` says. */
+export function likelyVial(needed: (vial: Vial) => number | null): string | undefined {
   const last = find('vial', list('tasting')[0]?.doses[0]?.vial);
-  const fits = (vial: Vial) => whyNotByItself(vial, { refusal: refusalOf(vial) }) === null;
+  const fits = (vial: Vial) => whyNotByItself(vial, { refusal: refusalOf(vial), grams: needed(vial) }) === null;
   return last && fits(last) ? last.id : list('vial').find(fits)?.id;
+}
+
+/** g of a vial that the level of last time takes in that many mL of drink, as if of water; null where there was none. */
+export function neededOf(vial: Vial, ml: number): number | null {
+  const { [fields.aim(1).name]: aim = '', [fields.aimIn(1).name]: unit = 'mg/kg' } = timesBefore(vial).same[0] ?? {};
+  const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
+  const mgPerKg = unit === 'mg/kg' ? Number(aim) : NaN;
+  return mgPerKg > 0 && strength > 0 ? (mgPerKg * 1e-6 * ml) / strength : null;
 }

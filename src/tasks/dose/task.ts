@@ -1,7 +1,10 @@
-import { list } from '../../records/shelf';
+import { find, list } from '../../records/shelf';
+import { formatPlain } from '../../ui/format';
 import { tagOf } from '../../workshop/thing/labelled';
-import type { RunState } from '../engine/fold';
+import { answer } from '../engine/answers';
+import { freshRun, type RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
+import { asked } from './asked';
 import { glassStep, noVial } from './card';
 import { dosedAgain } from './again';
 import { spoiltBy, spoiltStep } from './fit';
@@ -40,6 +43,11 @@ export const dose: Task = {
   id: 'dose',
   recorded: true,
   title,
+  opening() {
+    const { base, volume } = asked(freshRun);
+    const [drink, ml] = [find('base', answer(freshRun, base)), answer(freshRun, volume)];
+    return drink && ml !== null && list('vial').length > 0 ? `${drink.name}, ${formatPlain(ml, 3)} mL` : undefined;
+  },
   steps,
   keep: keepDose,
   done: happenedIn,

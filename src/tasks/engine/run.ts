@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
-import type { AnyRecord } from '../../records/kind/kinds';
+import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import type { Run, RunEvent } from '../../records/kind/run';
 import { newRecord } from '../../records/shelf';
 import { afterThis } from '../../ui/afterThis';
@@ -80,7 +80,7 @@ async function ended(
   const before = log.events.value;
   const state = withHappenings(fold(before, from), last.slice(0, -1)); // all but the leaving itself
   const endedAt = new Date().toISOString();
-  const records = attempt(() => recordsOf(task, run.id, { state, events: before, endedAt }));
+  const records = attempt(() => recordsOf(task, run.id, { state, events: before, endedAt }).map(withoutLabel));
   if (records instanceof Refused) {
     log.complain(records.problem);
     return null;
@@ -88,6 +88,11 @@ async function ended(
   const { open: _, ...rest } = run;
   const end = { title: task.title(state), endedAt, kept: records.map(({ id }) => id) };
   return (await log.seal(records, { ...rest, ...end }, last)) ? records : null;
+}
+
+/** A vial has no label yet when it was just made; the Bench tells that until one is printed or written. */
+function withoutLabel(record: AnyRecord): AnyRecord {
+  return isOf('vial', record) ? { ...record, unlabelled: true } : record;
 }
 
 /**

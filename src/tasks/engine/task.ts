@@ -153,6 +153,8 @@ export interface Task<Key extends string = string> {
   /** False for a task that leaves no run and no record behind. */
   readonly recorded: boolean;
   title(run: RunState): string;
+  /** What its first card would be filled with now, in a few words for the Bench; undefined while there is nothing to fill it with. */
+  opening?(): string | undefined;
   steps(run: RunState): readonly Step<Key>[];
   /** What waits for its moment in a paused run, soonest first; shown on the Bench. */
   due?(run: RunState): readonly Due[];

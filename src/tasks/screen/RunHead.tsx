@@ -36,7 +36,7 @@ export function RunHead({ walk, ways, onBack, onPause, onDiscard }: Props) {
     <>
       <header class="top">
         <BackButton onBack={onBack} />
-        <h1>{walk.title.value}</h1>
+        <h1>{inPieces(walk.title.value)}</h1>
         <button
           type="button"
           class="round"
@@ -56,6 +56,22 @@ export function RunHead({ walk, ways, onBack, onPause, onDiscard }: Props) {
           onClose={() => (open.value = false)}
         />
       )}
+    </>
+  );
+}
+
+/** A title of which no name is broken while there is room for it on a line of its own. */
+function inPieces(title: string) {
+  const [first, ...names] = title.split(' · ');
+  return (
+    <>
+      {first}
+      {names.map((name) => (
+        <>
+          {' · '}
+          <span class="piece">{name}</span>
+        </>
+      ))}
     </>
   );
 }
