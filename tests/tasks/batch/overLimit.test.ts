@@ -86,6 +86,8 @@ describe('a batch over a limit', () => {
     expect(overNow(kept({ dose: '100', ...typed }))).toEqual([]);
     const made = kept({ dose: '100', ...WHY });
     expect(overNow(made)).toHaveLength(1);
+    const published = { ...made.asked, 'cert.nutmeg.94-59-7': '2.8' }; // % as the table has it
+    expect(overLines({ ...made, asked: published })).toEqual(overLines(made));
     const asked = { ...made.asked, 'cert.nutmeg.94-59-7': '1,000' }; // of two readings the decimal: no oil holds 1000 %
     expect(overNow({ ...made, asked })).toEqual([]);
     const constituents = [{ cas: '94-59-7', name: 'safrole', share: 0.001 }];
@@ -100,6 +102,10 @@ describe('a batch over a limit', () => {
     expect(overLines(vial)[0]).toMatch(/^at 2 g\/L, as in B\d: over the EU limit of propane-1,2-diol/);
     expect(overNotices(vial)).toEqual([expect.stringMatching(/^At 2 g\/L, as in B\d: over the EU/)]);
     expect(wordsOn(vial)).toContain('OVER A LIMIT');
+    const finer = keep({ dosage: '1.2345', spare: '25', ...WHY });
+    takeIn(finer);
+    expect(overLines(finer[1]!)[0]).toMatch(/^at 1\.23 g\/L, as in B\d: over/);
+    takeIn(records);
     expect(overNow({ ...vial, sort: 'dilution' })).toEqual([]);
     expect(overNow(made).length).toBe(1);
   });

@@ -214,6 +214,10 @@ describe('what the rules say of a drink', () => {
     const parts = [part('peppermint oil', 2000)];
     expect(ask(parts).traits).toContain('mint');
     expect(about(parts, 'pulegone', { [traitKey('mint')]: 'yes' })!.state).toBe('over');
+    expect(ask([part('vanillin', 10)]).traits).toEqual([]);
+    takeIn([material('quinine', '130-95-0')]); // carbonated in the US alone
+    const traits = (jurisdiction: string) => ask([part('quinine', 10)], { jurisdiction }).traits;
+    expect([traits('EU'), traits('US')]).toEqual([[], ['carbonated']]);
   });
 
   test('above 1.2 % ABV the rules of alcoholic drinks count', () => {

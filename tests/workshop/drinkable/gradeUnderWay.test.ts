@@ -374,6 +374,11 @@ describe('a batch, under way', () => {
     const lost = [{ id: 'b-linalool-nose', massG: 1, why: 'the vessel was begun again' }];
     put([{ ...made, uses: [...made.uses, { id: 'b-linalool-nose', massG: 1 }], lost }]);
     expect(grade(made.id)).toBe('fit for drinks');
+    const left = (massG: number) => put([{ ...made, uses: [...made.uses, { id: 'b-linalool-nose', massG }] }]);
+    left(1e-9); // what adding up leaves of what was lost
+    expect(grade(made.id)).toBe('fit for drinks');
+    left(2e-9);
+    expect(grade(made.id)).toBe('smell only');
   });
 
   test('31: a bottle that was weighed and is named nowhere else', () => {

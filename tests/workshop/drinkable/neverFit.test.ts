@@ -12,18 +12,21 @@ describe('what is never fit for drinks', () => {
   test.each([
     [
       'Isopropanol',
-      'isopropanol|Isopropyl alcohol 99%|ISOPROPYL|iso-propyl alcohol|Isopropylalcohol|propan-2-ol|2-Propanol, HPLC|IPA|IPA 70 %|ipa (isopropyl alcohol)|rubbing alcohol|pure isopropanol|Isopropanol, food grade|iso\u200bpropanol|2‐propanol|isopropanol alcohol',
+      'isopropanol|Isopropyl alcohol 99%|ISOPROPYL|iso-propyl alcohol|Isopropylalcohol|propan-2-ol|2-Propanol, HPLC|IPA|IPA 70 %|ipa (isopropyl alcohol)|rubbing alcohol|pure isopropanol|Isopropanol, food grade|iso\u200bpropanol|2‐propanol|isopropanol alcohol|IPA (isopropyl)',
     ],
     ['Methanol', 'Methanol|methyl alcohol|wood alcohol|wood spirit|MeOH 99.8 %|5 % methanol|99 methanol'],
-    ['Acetone', 'acetone|Acetone, pure|propanone|2-propanone|dimethyl ketone|hexane/acetone'],
+    [
+      'Acetone',
+      'acetone|2 acetone|nail polish remover acetone|Acetone, pure|propanone|2-propanone|dimethyl ketone|hexane/acetone',
+    ],
     [
       'Denatured alcohol',
-      'denatured alcohol|Alcohol denat.|alcool dénaturé|vergällter Alkohol|alcool éthylique dénaturée|ethanol 96 % (denatured)|SDA 40-B|SDA40B|SD alcohol 39-C|methylated spirits|meths|industrial spirit|Industrial alcohol|IMS 99|surgical spirit|denatured with methanol',
+      'denatured alcohol|Alcohol denat.|alcool dénaturé|vergällter Alkohol|alcool éthylique dénaturée|ethanol 96 % (denatured)|SDA 40-B|SDA40B|SD alcohol 39-C|methylated spirits|meths|industrial spirit|Industrial alcohol|IMS 99|surgical spirit|ethyl, denatured|denatured with methanol',
     ],
     ['Hexane', 'hexane|n-hexane'],
     ['Dipropylene glycol', 'DPG|dipropylene glycol|di-propylene glycol'],
     ['Diethylene glycol', 'diethylene glycol'],
-    ['Ethylene glycol', 'ethylene glycol|ethane-1,2-diol'],
+    ['Ethylene glycol', 'ethylene glycol|ethane-1,2-diol|ethane-1-2-diol'],
     ['Diethyl phthalate', 'DEP|diethyl phthalate'],
   ])('%s, by the names on its bottles', (name, typed) => {
     for (const one of typed.split('|')) {
