@@ -138,6 +138,7 @@ describe('what is in a batch', () => {
     const syrup = made.weighed.filter(({ into }) => into !== 'concentrate');
     const none = { ...made, weighed: [...syrup, weighed(glycol, 3, { into: 'syrup' })] };
     expect(held(none)[glycol]).toBe(3);
+    expect(held({ ...made, weighed: [weighed(glycol, 0)] })[glycol]).toBe(0);
   });
 
   test('what a material was diluted with to be weighed counts as the carrier; the purity of its bottle is its own', () => {
