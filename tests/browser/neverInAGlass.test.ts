@@ -154,7 +154,8 @@ describe('a second device', () => {
     await page.goto(`${site.url}#/record/b`);
     await page.locator('.record .thing-words .smell-only').waitFor();
     await page.goto(`${site.url}#/record/v`);
-    await page.locator('.record').waitFor();
+    await page.locator('.thing-code', { hasText: 'CARD' }).waitFor();
+    await page.locator('.record .thing-words .smell-only').waitFor();
   });
 
   test('brings the same file again and again, and nothing changes', async () => {

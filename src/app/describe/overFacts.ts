@@ -4,6 +4,11 @@ import { facts } from './description';
 
 /** The chip of a drink that is over a limit, in place of "fit for drinks". */
 export const OVER = 'over a limit';
+/** What is said in a word of a thing that may be over a limit (`over`): smell only before all else. */
+export function standingWord(grade: string | undefined, over: boolean): string | undefined {
+  return over && grade !== 'smell only' ? OVER : grade;
+}
+
 /** The head of the limits that it is over. */
 export const NOT_FIT = 'Not fit for drinks';
 

@@ -8,7 +8,7 @@ import { describe } from '../describe/describe';
 import type { Description } from '../describe/description';
 import { Facts } from '../describe/Facts';
 import { Notices } from '../describe/Notices';
-import { OVER, overNotices } from '../describe/overFacts';
+import { overNotices, standingWord } from '../describe/overFacts';
 import { useTask } from '../nav/loaded';
 import { recordTable } from './paper';
 import { gramsText, kinBefore, type Kin } from './relatives';
@@ -50,7 +50,7 @@ export function PaperPage({ record, events }: { record: AnyRecord; events: reado
 /** What it is, whether it may go into a drink, and when it was made. */
 function Standing({ record, of: { code, grade } }: { record: AnyRecord; of: Description }) {
   const notices = overNotices(record);
-  const graded = notices.length > 0 ? OVER : grade;
+  const graded = standingWord(grade, notices.length > 0);
   return (
     <>
       <p>

@@ -3,7 +3,7 @@ import { resultCells } from '../../ui/controls/result';
 import { csvOf } from '../../core/text/csv';
 import { kindWords, type AnyRecord } from '../../records/kind/kinds';
 import { describe } from '../describe/describe';
-import { NOT_FIT, OVER, overNotices } from '../describe/overFacts';
+import { NOT_FIT, overNotices, standingWord } from '../describe/overFacts';
 import type { StoryLine } from '../describe/story';
 import { massCells, useName } from '../describe/wentIn';
 import { kinBefore } from './relatives';
@@ -15,7 +15,7 @@ export function recordTable(record: AnyRecord, story: readonly StoryLine[] = [])
   return csvOf([
     [kindWords(record), title],
     ['code', code],
-    ['grade', notices.length > 0 ? OVER : grade],
+    ['grade', standingWord(grade, notices.length > 0) ?? ''],
     ...notices.map((words) => [NOT_FIT.toLowerCase(), words]),
     ['made', record.made],
     ['id', record.id],

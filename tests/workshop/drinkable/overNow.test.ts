@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { describe as described } from '../../../src/app/describe/describe';
-import { overNotices } from '../../../src/app/describe/overFacts';
+import { overNotices, standingWord } from '../../../src/app/describe/overFacts';
 import { recordTable } from '../../../src/app/record/paper';
 import { exact } from '../../../src/core/number/measured';
 import type { Tasting } from '../../../src/records/kind/drink';
@@ -53,6 +53,18 @@ describe('a drink that was dosed', () => {
     expect(overNotices(over)).toEqual([expect.stringMatching(/^Over the EU/)]);
     expect(recordTable(over)).toContain('not fit for drinks,Over the EU limit of safrole');
     expect(overLines(drink(0.03))).toEqual([]);
+  });
+
+  test('that is smell only besides says that first: it is not even tasted', () => {
+    takeIn([{ ...vial, smellOnly: { at: '2026-11-30T09:00:00.000Z', why: 'wrong bottle' } } as never]);
+    const table = recordTable(drink(0.05));
+    expect(table).toContain('grade,smell only');
+    expect(table).toContain('not fit for drinks,Over the EU limit of safrole');
+    expect([standingWord('smell only', true), standingWord(undefined, true), standingWord('x', false)]).toEqual([
+      'smell only',
+      'over a limit',
+      'x',
+    ]);
   });
 
   test('is over by an oil that is known by its Latin name alone', () => {
