@@ -224,32 +224,4 @@ describe('a planned formula, drop by drop', () => {
     expect(await second).toEqual(await first);
     expect(phone.complaints).toEqual([]);
   });
-
-  test('counted as last time, with a slip that is mended, it takes three touches more than there are vials', async () => {
-    await phone.page.goto(`${site.url}#/`);
-    await phone.page.locator('.tasks .card').first().waitFor();
-    await phone.page.evaluate(countTouches);
-    const h = hand(phone.page);
-    await h.task('Count drops');
-    await phone.page.locator('.plan-line .share').first().waitFor();
-    const vialsToTake = await phone.page.locator('.plan-line .taken').count();
-    await h.done();
-    const first = await line();
-    await h.drops(first.wish + 1);
-    await h.done();
-    await h.choose('Leave it as it is');
-    await countAll({});
-    expect(await phone.page.evaluate(() => document.body.dataset['touches'])).toBe(String(vialsToTake + 3));
-    expect(phone.complaints).toEqual([]);
-  });
 });
-
-/** In the page: touches beside the pad are counted. */
-function countTouches(): void {
-  document.body.dataset['touches'] = '0';
-  const count = (event: Event) => {
-    if (event.target instanceof Element && event.target.closest('.pad')) return;
-    document.body.dataset['touches'] = String(Number(document.body.dataset['touches']) + 1);
-  };
-  document.addEventListener('pointerdown', count, true);
-}

@@ -29,8 +29,6 @@ afterAll(async () => {
   expect(complaints).toEqual([]);
 });
 
-const BUDGET = 5; // touches, drops apart
-
 const count = () =>
   phone.page
     .locator('.plus')
@@ -40,7 +38,6 @@ const fallen = (n: number) => phone.page.locator(`.plus[aria-label*=" ${n} so fa
 const awake = () => phone.page.waitForTimeout(450); // what is beside the drops sleeps for a moment
 const big = () => phone.page.locator('.card-answer .big').textContent().then(Number);
 
-/** Drops that fall, and are not counted among the touches. */
 async function drop(times: number): Promise<void> {
   const before = await count();
   for (let i = 1; i <= times; i++) {
@@ -50,20 +47,10 @@ async function drop(times: number): Promise<void> {
   }
 }
 
-test(`250 mL to a target takes at most ${BUDGET} touches and no key, drops apart`, async () => {
+test('250 mL are dosed to a target', async () => {
   const { page } = phone;
   const h = hand(page);
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/dose.png' })));
-  await page.evaluate(() => {
-    const counts = { touches: 0, keys: 0, drops: 0 };
-    Object.assign(globalThis, { counts });
-    addEventListener(
-      'touchstart',
-      ({ target }) => counts[(target as Element).closest('.plus') ? 'drops' : 'touches']++,
-      true,
-    );
-    addEventListener('keydown', () => counts.keys++, true);
-  });
   await h.task('Dose a drink');
   await expect.poll(() => page.locator('.slot[data-name=vial]').textContent()).toContain('CARD 1 %'); // the newest
   await expect.poll(() => page.locator('.slot[data-name="base.ml"]').textContent()).toContain('250 mL');
@@ -76,12 +63,6 @@ test(`250 mL to a target takes at most ${BUDGET} touches and no key, drops apart
   expect(Math.abs((await big()) - 10)).toBeLessThan(1);
   await awake();
   await h.finish();
-  const counts = await page.evaluate(
-    () => (globalThis as unknown as { counts: { touches: number; keys: number; drops: number } }).counts,
-  );
-  expect(counts).toMatchObject({ keys: 0, drops: toGo });
-  expect(counts.touches).toBeLessThanOrEqual(BUDGET);
-  expect(counts.touches).toBeGreaterThan(2); // they were counted
   await expect.poll(() => page.locator('.record').textContent()).toContain('rhubarb soda');
 });
 

@@ -24,14 +24,15 @@ export function hand(page: Page) {
     },
     /** Takes the option with these words where the card shows it; else opens the slot, or chip, of a question, and takes it there, or types where it is no choice. */
     slot: async (name: string, words: string) => {
-      const pills = page.locator(`.pills[data-name="${name}"] button`, { hasText: words });
+      const row = `.pills:is([data-name="${name}"], [data-name^="${name}."])`;
+      const pills = page.locator(`${row} button`, { hasText: words });
       const slot = page.locator(
-        `.slot[data-name="${name}"], .slot[data-name^="${name}."], .pills[data-name="${name}"], [data-chip="${name}"]`,
+        `.slot[data-name="${name}"], .slot[data-name^="${name}."], ${row}, [data-chip="${name}"]`,
       );
       await slot.first().waitFor();
       if (await pills.count()) {
-        await pills.tap();
-        return page.locator(`.pills[data-name="${name}"] [aria-pressed=true]`, { hasText: words }).waitFor();
+        await pills.first().tap();
+        return page.locator(`${row} [aria-pressed=true]`, { hasText: words }).waitFor();
       }
       await slot.first().tap();
       const sheet = page.locator('dialog[open]');

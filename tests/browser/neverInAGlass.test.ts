@@ -106,7 +106,7 @@ describe('a solvent of one’s own, on the screens', () => {
     await h().slot('solvent.name', 'Grain spirit');
     await h().slot('solvent.alcohol', 'Yes');
     await h().slot('solvent.abv', '95');
-    await page.locator('.slot.empty[data-name^=food]').waitFor(); // what was said of the other is not said of this one
+    await page.locator('.pills[data-name^=food] .empty').first().waitFor(); // what was said of the other is not said of this one
     await h().slot('food', 'Food grade');
     await h().slot('dropper', 'not weighed');
     await shot('spirit');

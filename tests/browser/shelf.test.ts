@@ -251,36 +251,6 @@ describe('the demo', () => {
   });
 });
 
-describe('from a bottle in the hand to the label of its first vial', () => {
-  test('takes the taps and keys that README.md states, the drops among them', async () => {
-    const other = newProfile();
-    const guest = await openPhone(other.dir, { home: site.url, width: 360, height: 740 });
-    const [g, on] = [hand(guest.page), guest.page];
-    await counting(on);
-    await on.goto(`${site.url}#/shelf`);
-    await on.locator('.first-run').waitFor();
-    expect(await on.locator('main').count()).toBe(1); // begun on the Shelf, nothing of the Bench is on the page
-    await counted(on);
-    await addFirstBottle(on);
-    await g.tap('Dilute it');
-    await g.slot('solvent', 'ethanol 96');
-    await g.slot('food', 'Food grade');
-    await g.done();
-    const wish = Number(/Add (\d+)/.exec((await on.locator('.say').first().textContent())!)![1]);
-    await g.drops(wish);
-    await g.finish();
-    await g.tap('Print label');
-    await on.evaluate(() => addEventListener('beforeprint', () => (document.title = 'printing')));
-    await g.tap('Print 1 label');
-    await on.waitForFunction(() => document.title === 'printing');
-    const all = await counted(on);
-    expect({ ...all, drops: wish }).toEqual(stated('to the printed label'));
-    expect(guest.complaints).toEqual([]);
-    await guest.context.close();
-    other.forget();
-  });
-});
-
 describe('trace, make again and the Book', () => {
   beforeAll(async () => {
     await addSpirit('smell only', 'E-4001');

@@ -3,9 +3,10 @@ import { useEffect } from 'preact/hooks';
 import { copies } from '../../records/journal/journal';
 import { isBackupDue, sinceBackup } from '../../records/backup/lastBackup';
 import { shelf, whenLoaded } from '../../records/shelf';
-import { backupWords } from './keepingWords';
+import { backupWords } from '../nav/keepingWords';
 import { go } from '../nav/route';
 import '../settings/keeping.css';
+import { whyGone } from '../../ui/codeGone';
 import { formatDay } from '../../ui/format';
 
 let before = ''; // what was said of the backup when the Bench was left
@@ -27,8 +28,30 @@ export function KeepingNotice() {
     );
   if (refilled !== seen.value) return <Line words={refilled} button="Good" onTap={() => (seen.value = refilled)} />;
   if (why !== '') return <Line words={why} button="More" />;
-  if (due.value !== '') return <Line words={due.value} button="Back up" />;
+  if (due.value !== '') return <BackupLine due={due.value} />;
   return null;
+}
+
+/** A backup is due: one tap makes it, and how it went takes the place of what was due. Locking it is on the page behind More. */
+function BackupLine({ due }: { due: string }) {
+  const went = useSignal('');
+  const backUp = async () => {
+    went.value = 'One moment…';
+    went.value = await import('../keeping/giveBackup').then(({ backUpNow }) => backUpNow(), whyGone);
+  };
+  return (
+    <div class="keeping-line">
+      <span role="status">{went.value || due}</span>
+      {went.value === '' && (
+        <button class="second" onClick={() => void backUp()}>
+          Back up
+        </button>
+      )}
+      <button class="second" onClick={() => go(['keeping'])}>
+        More
+      </button>
+    </div>
+  );
 }
 
 async function lookForBackup(): Promise<string> {

@@ -4,7 +4,7 @@ import type { Photo } from '../../records/kind/photo';
 import { photosOf } from '../../records/photos';
 import { forget } from '../../records/shelf';
 import { formatMoment } from '../../ui/format';
-import { sizeWords } from '../bench/keepingWords';
+import { sizeWords } from '../nav/keepingWords';
 import { back, route } from '../nav/route';
 import { photoAlt } from './photoWords';
 import { Picture } from './Picture';

@@ -5,7 +5,7 @@ import { keepPhoto, photosOf } from '../../records/photos';
 import { FileButton } from '../../ui/controls/FileButton';
 import { shrinkPicture } from '../../ui/device/shrinkPicture';
 import { refusalWords } from '../../ui/sentence';
-import { sizeWords } from '../bench/keepingWords';
+import { sizeWords } from '../nav/keepingWords';
 import { go } from '../nav/route';
 import { photoAlt, photosText } from './photoWords';
 import { Picture } from './Picture';

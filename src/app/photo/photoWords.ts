@@ -2,7 +2,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import type { Photo } from '../../records/kind/photo';
 import type { PhotoAmount } from '../../records/photos';
 import { formatCount, formatDay } from '../../ui/format';
-import { sizeWords } from '../bench/keepingWords';
+import { sizeWords } from '../nav/keepingWords';
 import { describe } from '../describe/describe';
 
 /** '1 photo', '3 photos'; '' when there is none. */

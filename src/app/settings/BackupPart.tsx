@@ -1,8 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { canChooseFolder, chooseFolder, chosenFolder, copyToFolder, leaveFolder } from './folderCopy';
-import { backupName } from '../bench/keepingWords';
-import { giveBackup, saveBackup } from './giveBackup';
+import { canShare, giveBackup, saveBackup, share } from '../keeping/giveBackup';
 import { PassphraseBox } from './PassphraseBox';
 
 /** One file with everything: shared, saved, or copied by itself into a chosen folder. */
@@ -33,26 +32,6 @@ export function BackupPart({ onDone }: { onDone: () => void }) {
       {canChooseFolder() && <FolderPart onDone={onDone} />}
     </>
   );
-}
-
-/** Text is what phones share; a restore takes it as well as .json. */
-function asShared(file: Blob): File {
-  return new File([file], `${backupName()}.txt`, { type: 'text/plain' });
-}
-
-function canShare(): boolean {
-  return navigator.canShare?.({ files: [asShared(new Blob(['x']))] }) ?? false;
-}
-
-/** False when the person turned back. */
-async function share(file: Blob): Promise<boolean> {
-  try {
-    await navigator.share({ files: [asShared(file)], title: backupName() });
-    return true;
-  } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') return false;
-    throw error;
-  }
 }
 
 function FolderPart({ onDone }: { onDone: () => void }) {

@@ -13,7 +13,7 @@ export function FaultWays({ again }: { again: () => void }) {
   }, [records]);
   const save = async () => {
     said.value = 'One moment…';
-    const { giveBackup, saveBackup } = await import('./giveBackup');
+    const { giveBackup, saveBackup } = await import('../keeping/giveBackup');
     said.value = await giveBackup(saveBackup);
   };
   const gone = () => void (said.value = `This part could not be fetched. ${whyGone()}`);

@@ -8,7 +8,7 @@ import { formatCount } from '../../ui/format';
 import { BackupPart } from './BackupPart';
 import { ErasePart } from './ErasePart';
 import { InstallPart } from './InstallPart';
-import { backupWords, sizeWords } from '../bench/keepingWords';
+import { backupWords, sizeWords } from '../nav/keepingWords';
 import { photosAndSize } from '../photo/photoWords';
 import { RestorePart } from './RestorePart';
 import { PageHead } from '../nav/PageHead';

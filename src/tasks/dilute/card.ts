@@ -164,7 +164,7 @@ function slotsOf(run: RunState, now: RunState): Record<string, SlotFacts> {
     'solvent.alcohol': { missing: 'alcohol or not' },
     'solvent.abv': { missing: 'its % vol' },
     'solvent.density': { missing: 'its density', ...densityShown(now) },
-    [foodField(now).name]: { missing: 'food grade or not' },
+    [foodField(now).name]: { missing: 'food grade or not', pills: true, asks: 'Say whether it is food grade' },
     [fields.code.name]: { missing: 'its code' },
     readability: { usual: ['0.1', '0.01', '0.001'].map((value) => chip(value, 'g')) },
   };

@@ -41,6 +41,11 @@ export function rackOf(run: RunState): Racked[] {
   return racked;
 }
 
+/** '1 vial', '3 vials'. */
+export function vialsText(many: number): string {
+  return many === 1 ? '1 vial' : `${many} vials`;
+}
+
 /** How a vial of the rack is named as the source of another one. */
 export function madeName(name: string): string {
   return `rack.${name}`;

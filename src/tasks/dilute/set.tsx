@@ -9,7 +9,7 @@ import type { RunState } from '../engine/fold';
 import type { Walk } from '../engine/task';
 import { settled } from './asked';
 import { fields, type DiluteStep, type Rack } from './fields';
-import { rackOf } from './rack';
+import { rackOf, vialsText } from './rack';
 
 const MOST = 30; // our choice: a rack of more is made in two goes
 
@@ -43,7 +43,7 @@ export function pickStep(run: RunState): DiluteStep {
     ...(problem ? { problem } : {}),
     types: types(fields.rack, rack),
     ...littleOf(run, rack),
-    done: ids.length === 1 ? 'Make 1 vial' : `Make ${ids.length} vials`,
+    done: `Make ${vialsText(ids.length)}`,
   };
 }
 

@@ -16,7 +16,7 @@ import { fields, remembers, repeats, type DiluteStep } from './fields';
 import { happenedTo } from './happened';
 import { madeOf } from './made';
 import { basisOf, orderOf, strengthOf, type Order } from './making';
-import { isRack, isReady, isSkipped, madeName, rackOf, type Racked } from './rack';
+import { isRack, isReady, isSkipped, madeName, rackOf, vialsText, type Racked } from './rack';
 import { ownSolvent, sourceOf } from './source';
 import { steps } from './steps';
 import { learned, vialOf } from './vialMade';

@@ -2,7 +2,7 @@ import { makeBackup } from '../../records/backup/backup';
 import { largestBackup } from '../../records/backup/backupFile';
 import { lockBackup } from '../../records/backup/backupLock';
 import { noteBackup } from '../../records/backup/lastBackup';
-import { backupName, recordsText } from '../bench/keepingWords';
+import { backupName, recordsText } from '../nav/keepingWords';
 import { saveBlob } from '../nav/saveFile';
 import { photosAndSize } from '../photo/photoWords';
 
@@ -26,4 +26,30 @@ export async function giveBackup(hand: (file: Blob) => Promise<boolean>, passphr
 export async function saveBackup(file: Blob): Promise<boolean> {
   saveBlob(`${backupName()}.json`, file);
   return true;
+}
+
+/** Text is what phones share; a restore takes it as well as .json. */
+function asShared(file: Blob): File {
+  return new File([file], `${backupName()}.txt`, { type: 'text/plain' });
+}
+
+/** Whether this phone hands files to other apps. */
+export function canShare(): boolean {
+  return navigator.canShare?.({ files: [asShared(new Blob(['x']))] }) ?? false;
+}
+
+/** Hands a backup to another app of the phone; false when the person turned back. */
+export async function share(file: Blob): Promise<boolean> {
+  try {
+    await navigator.share({ files: [asShared(file)], title: backupName() });
+    return true;
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return false;
+    throw error;
+  }
+}
+
+/** A backup in one tap, not locked: to another app where the phone can, else as a file. Tells how it went, '' when the person turned back. */
+export function backUpNow(): Promise<string> {
+  return giveBackup(canShare() ? share : saveBackup);
 }
