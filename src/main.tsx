@@ -32,7 +32,7 @@ loading
   .catch(async (error: unknown) => {
     await drawn;
     root.prepend(
-      `Minim cannot read its store on this phone: ${error instanceof Error ? error.message : String(error)}`,
+      `Minim cannot read its database on this phone: ${error instanceof Error ? error.message : String(error)}`,
     );
   });
 /** The copy in the chosen folder. When it cannot be written, the reminder of the backup comes by itself. */

@@ -20,8 +20,8 @@ export const cautions: readonly Caution[] = [
   { code: 'carcinogen', words: 'Contains a suspected or known carcinogen (safrole, methyleugenol, estragole): nutmeg oil was classed Carc. 1B, star anise and anise oils because of estragole of 1 % or more', when: 'constituent above the CLP trigger', source: 'EFSA FEEDAP 2023 opinions', level: 'primary' },
   { code: 'never neat', words: 'Never taste neat material; taste only a dilution in the finished base at a level inside the limits', when: 'always', source: 'common practice, no source', level: 'memory' },
   { code: 'label', words: 'Label every vial: name, strength, solvent, date, lot, hazard pictogram; no food-looking unlabelled vial', when: 'always', source: 'common practice, no source', level: 'memory' },
-  { code: 'children', words: "Keep away from children, pets and from the kitchen's food; lock away neat oils (a few mL of some oils have poisoned children)", when: 'always', source: 'common practice, no source', level: 'memory' },
-  { code: 'bitter almond', words: "Bitter almond material: only 'free from prussic acid'", when: 'bitter almond', source: '21 CFR 182.20', level: 'primary' },
+  { code: 'children', words: "Keep away from children, pets and from the kitchen’s food; lock away neat oils (a few mL of some oils have poisoned children)", when: 'always', source: 'common practice, no source', level: 'memory' },
+  { code: 'bitter almond', words: "Bitter almond material: only “free from prussic acid”", when: 'bitter almond', source: '21 CFR 182.20', level: 'primary' },
   { code: 'caffeine', words: 'Pure caffeine and quinine are potent: weigh on a milligram scale, predilute; never dose by eye', when: 'caffeine, quinine', source: 'common practice, no source', level: 'memory' },
 ];
 

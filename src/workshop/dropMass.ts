@@ -82,7 +82,7 @@ function weighed(oldestFirst: readonly Calibration[], strength: number): DropOnH
     spread: newest.spread,
     calibrated: true,
     words: `weighed ${day}${drifted ? '; it has changed since the one before' : times}`,
-    source: `your calibration of ${day}, ${newest.readings.length === 1 ? '1 reading' : `${newest.readings.length} readings`}${times}`,
+    source: `your calibration of ${day}, ${newest.readings.length === 1 ? '1 weighing' : `${newest.readings.length} weighings`}${times}`,
   };
 }
 

@@ -29,7 +29,7 @@ export function readingsPicture({ readings, readabilityG, mgPerDrop }: WeighedDr
   const left = readings.some(({ out }) => out);
   const hollow = left ? ' A hollow dot was left out.' : odd.size > 0 ? ' A hollow dot lies far from the others.' : '';
   return {
-    title: 'One drop, mg, reading by reading',
+    title: 'One drop, mg, weighing by weighing',
     words: `Line and band: the mean, ${measuredText(mgPerDrop, 'mg')}.${hollow}`,
     points,
     band: bandOf(mgPerDrop),
@@ -69,5 +69,5 @@ export function dropPicturesOf(record: AnyRecord): DropPicture[] {
 }
 
 function onlyPicture(calibration: Calibration): DropPicture {
-  return { ...readingsPicture(calibration), title: `One drop of ${calibration.liquid.name}, mg, reading by reading` };
+  return { ...readingsPicture(calibration), title: `One drop of ${calibration.liquid.name}, mg, weighing by weighing` };
 }

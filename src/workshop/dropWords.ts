@@ -5,15 +5,15 @@ export function dropsText(drops: number): string {
   return drops === 1 ? '1 drop' : `${drops} drops`;
 }
 
-/** What whole drops are off by (share of what was wanted): 'as wanted', '3.2 % over', '14 % under'. */
+/** What whole drops are off by (share of what was wanted): 'as planned', '3.2 % over', '14 % under'. */
 export function offWords(error: number): string {
   const percent = Math.abs(error) * 100;
   return percent < 0.05
-    ? 'as wanted'
+    ? 'as planned'
     : `${formatOnScale(percent, percent < 10 ? 0.1 : 1)} % ${error > 0 ? 'over' : 'under'}`;
 }
 
 /** What stands behind a count: 'of 4 drops'; past the target '2 too many: 4 wanted'. */
 export function ofTarget(count: number, target: number): string {
-  return count > target ? `${count - target} too many: ${target} wanted` : `of ${dropsText(target)}`;
+  return count > target ? `${count - target} too many: ${target} planned` : `of ${dropsText(target)}`;
 }

@@ -123,10 +123,7 @@ export function solventBottleOptions(of?: string): Option[] {
 /** Droppers as options, with the drop no one has weighed last. */
 export function dropperOptions(): Option[] {
   const own = list('dropper').map(({ id, name, tip }) => ({ value: id, label: name, hint: tip }));
-  return [
-    ...own,
-    { value: 'typical', label: 'One I have not weighed', hint: 'a typical drop stands in, with a wide ±' },
-  ];
+  return [...own, { value: 'typical', label: 'One I have not weighed', hint: 'typical drop mass, with a wide ±' }];
 }
 
 /** The liquid that comes out of a vial's dropper: its solvent with a little material. */

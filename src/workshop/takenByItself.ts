@@ -20,7 +20,7 @@ export function whyNotByItself(record: Stocked, purpose: Purpose = {}): string |
 }
 
 function whyNot(record: Stocked, { refusal = null, grams = null }: Purpose): string | null {
-  if (record.archived) return 'put away';
+  if (record.archived) return 'archived';
   if (refusal !== null) return 'smell only';
   const useBy = useByOf(record);
   if (useBy && useBy.day < today()) return `past its date (${formatDay(useBy.day)})`;

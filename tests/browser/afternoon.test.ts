@@ -173,7 +173,7 @@ test('a triangle of twelve triads, killed in the middle, says what it means', as
   await phone.page.goto(`${site.url}#/`);
   await h.task('Blind test');
   await h.slot('test', 'Triangle');
-  await h.slot('served', 'Somebody else');
+  await h.slot('served', 'Someone else');
   await h.slot('sample.0', 'first lot');
   await h.slot('sample.1', 'second lot');
   await phone.page.getByText('8 of 12').waitFor();

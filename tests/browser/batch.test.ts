@@ -310,7 +310,7 @@ describe('from a liked layering to a batch', () => {
     await page.goto(`${site.url}#/record/${made!.id}`);
     await page.reload();
     await page.locator('.second', { hasText: 'Make exactly this' }).tap();
-    await page.locator('.differences', { hasText: 'lot L-b-linalool is put away' }).waitFor();
+    await page.locator('.differences', { hasText: 'lot L-b-linalool is archived' }).waitFor();
     await page.locator('.main', { hasText: 'Begin' }).tap();
     await page.locator('.say', { hasText: 'Which bottles' }).waitFor();
     await page.locator('.quiet', { hasText: 'lot L-b-linalool then' }).waitFor();

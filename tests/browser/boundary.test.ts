@@ -144,7 +144,7 @@ describe('a record that breaks what shows it', () => {
     await page.getByRole('button', { name: 'More', exact: true }).tap();
     await page.getByRole('button', { name: 'Change', exact: true }).tap();
     await page.locator('input[name=amountG]').fill('5');
-    await page.getByRole('button', { name: 'Keep' }).tap();
+    await page.getByRole('button', { name: 'Save' }).tap();
     await page.locator('.record').waitFor();
     await page.waitForFunction(() => document.querySelector('[role=alert]') === null);
     expect(await page.locator('main').innerText()).toContain('g left');

@@ -314,7 +314,7 @@ describe('an update', () => {
     await page.waitForFunction(() => document.title === 'Minim, the next');
     await second.goto(`${host.home}#/keeping`);
     await second.getByText('Minim was updated in another window. Nothing is lost.').waitFor();
-    await second.getByRole('button', { name: 'Open Minim anew' }).tap();
+    await second.getByRole('button', { name: 'Open Minim again' }).tap();
     await second.getByText('Everything is stored on this device').waitFor();
     expect(await second.title()).toBe('Minim, the next');
   });

@@ -82,7 +82,7 @@ describe('a bottle of solvent turns out to be denatured while drops of it are co
 
   test('gone on with to smell, the drop is still there, and the vial is smell only', async () => {
     const h = hand(phone.page);
-    await h.tap('Go on, to smell only');
+    await h.tap('Continue, to smell only');
     await phone.page.locator('.pad').waitFor();
     expect(await h.count()).toBe(1);
     const target = Number(/Count (\d+) drops/.exec((await phone.page.locator('.say').textContent())!)![1]);
@@ -98,7 +98,7 @@ describe('a bottle of solvent turns out to be denatured while drops of it are co
     await phone.page.getByText('Smell it, do not taste it.').waitFor();
     const h = await open('new', 'blind');
     await h.slot('test', 'Triangle');
-    await h.slot('served', 'Somebody else');
+    await h.slot('served', 'Someone else');
     await h.tap('Pick from the Shelf');
     const row = phone.page.locator('button[aria-pressed]', { hasText: 'tonic' });
     expect(await row.textContent()).toContain('smell only');

@@ -138,7 +138,7 @@ describe('the settings', () => {
     await listens.waitFor();
     await page.keyboard.press('q');
     await page.getByText('Heard Q: it counts a drop now.').waitFor();
-    await h.tap('Go on');
+    await h.tap('Next step');
     await listens.waitFor();
     await page.keyboard.press('Enter');
     await page.getByText('Heard Enter. It counts a drop at the pad already').waitFor();

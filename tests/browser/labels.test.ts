@@ -370,8 +370,8 @@ describe('scanning, without a network and under the strictest policy', () => {
   });
 
   test.each([
-    ['that is not there', undefined, /^There is no camera here\. Type what stands on the label\.$/],
-    ['that is refused', 'refused', /^Minim may not use the camera\. Allow it .*, or type what stands on the label\.$/],
+    ['that is not there', undefined, /^There is no camera here\. Type the code from the label\.$/],
+    ['that is refused', 'refused', /^Minim may not use the camera\. Allow it .*, or type the code from the label\.$/],
   ])('beside a camera %s the code or the short id is typed', async (_, camera, sentence) => {
     await open('scan', camera);
     const view = phone.page.locator('.scanner .view');

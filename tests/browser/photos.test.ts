@@ -175,7 +175,7 @@ test('when the store is lost, the journal brings every photo back', async () => 
   await phone.page.getByText('Nothing is missing').waitFor();
   expect(await photoRecords()).toEqual(before);
   await goTo('#/keeping');
-  await phone.page.getByRole('button', { name: 'Compare every line now' }).tap();
+  await phone.page.getByRole('button', { name: 'Check all entries now' }).tap();
   await phone.page.getByText(/Compared .* in both copies/).waitFor();
   await phone.page.getByText(/^3 photos \(.*\); a backup has room for 60 MB of them\.$/).waitFor();
 });

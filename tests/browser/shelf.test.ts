@@ -297,7 +297,7 @@ describe('trace, make again and the Book', () => {
     await page().getByText('not deleted').waitFor();
     await openRecord('ethanol', 'Vial');
     await h.tap('Make exactly this');
-    await page().locator('.differences', { hasText: 'CARD neat lot C-2208 is put away' }).waitFor();
+    await page().locator('.differences', { hasText: 'CARD neat lot C-2208 is archived' }).waitFor();
     await page().locator('.main', { hasText: 'Begin' }).tap();
     await h.sees('of ethanol 96 % vol'); // the same amounts: nothing is asked or planned
     await h.sees('Weigh in 0.08 g of CARD neat');

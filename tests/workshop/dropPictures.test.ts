@@ -67,7 +67,7 @@ describe('a dropper in pictures', () => {
 
   test('a calibration shows its readings, and its drift where there are others like it', () => {
     expect(dropPicturesOf(fresh).map(({ title }) => title)).toEqual([
-      'One drop, mg, reading by reading',
+      'One drop, mg, weighing by weighing',
       'One drop of ethanol 96 %, mg, over time',
     ]);
     expect(dropPicturesOf(other)).toHaveLength(1);

@@ -34,7 +34,7 @@ describe('why a thing is not taken by itself', () => {
     expect(whyNotByItself(bottle())).toBeNull();
     expect(whyNotByItself(bottle({ useBy: '2026-11-30' }))).toBeNull(); // its last day
     expect(whyNotByItself(bottle({ useBy: '2026-11-29' }))).toBe('past its date (Nov 29, 2026)');
-    expect(whyNotByItself(bottle({ archived: '2026-11-01' }))).toBe('put away');
+    expect(whyNotByItself(bottle({ archived: '2026-11-01' }))).toBe('archived');
     expect(whyNotByItself(bottle({ amountG: 2 }), { grams: 2.5 })).toBe('down to 2 g, 2.5 g are needed');
     expect(whyNotByItself(bottle({ amountG: 2 }), { grams: 2 })).toBeNull();
     expect(whyNotByItself(bottle({ amountG: undefined }), { grams: 2 })).toBeNull(); // no one said how much there was

@@ -22,7 +22,7 @@ export function KeepingNotice() {
   if (lost)
     return (
       <Line
-        words={`Nothing is left here of what was kept until ${formatDay(lost.on)}: this browser's data was cleared. A backup brings it back.`}
+        words={`Nothing is left here of what was kept until ${formatDay(lost.on)}: this browser’s data was cleared. A backup brings it back.`}
         button="Restore"
       />
     );

@@ -80,7 +80,7 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
         amount: r.mgPerDrop,
         unit: 'mg',
         how: {
-          words: ['The mean of the readings: mass over drops.'],
+          words: ['The mean of the weighings: mass over drops.'],
           inputs: r.readings
             .filter(({ out }) => !out)
             .map(({ drops, massG }, i) => ({

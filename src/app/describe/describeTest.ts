@@ -14,9 +14,9 @@ export function describeTest(r: Test): Description {
       ['Outcome', r.outcome],
       ['Chance by guessing', r.p === null ? undefined : formatChance(r.p)],
       ['Risk chosen', r.steps ? undefined : `${formatPlain(r.risk * 100)} %`],
-      ['Served', r.served === 'alone' ? 'alone, shuffled by hand' : 'by somebody else'],
+      ['Served', r.served === 'alone' ? 'alone, shuffled by hand' : 'by someone else'],
       ['Order expected', r.expected?.map((sample) => r.samples[sample]).join(' < ')],
-      ['Ladder', r.steps && `${r.steps.map((step) => formatPlain(step, 3)).join(', ')} ${r.unit ?? ''}`],
+      ['Series', r.steps && `${r.steps.map((step) => formatPlain(step, 3)).join(', ')} ${r.unit ?? ''}`],
       ...r.sets.map((set, i) => [`Set ${i + 1}`, setText(r, set)] as const),
     ),
     get results() {

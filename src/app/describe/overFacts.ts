@@ -19,5 +19,5 @@ export function overNotices(record: AnyRecord): string[] {
 
 /** Why someone went on with it although it was over a limit. */
 export function goneOnWith(record: AnyRecord): (readonly [string, string])[] {
-  return facts(['Gone on with, over a limit', 'although' in record ? record.although : undefined]);
+  return facts(['Continued over a limit', 'although' in record ? record.although : undefined]);
 }

@@ -20,7 +20,7 @@ const edits: {
     date(record, 'useBy', 'Use by, from the label'),
     ...(record.grade === 'fit for drinks' || record.smellOnly ? [] : [gradeOf(record)]),
     amountInGrams(record),
-    number(record, 'pricePerG', { title: 'Price of one gram', unit: 'in your money', min: 0 }),
+    number(record, 'pricePerG', { title: 'Price of one gram', unit: 'your currency', min: 0 }),
     density(record, 'density'),
     purity(record, 'purity'),
     ...stands(record, 'box', 'row'),

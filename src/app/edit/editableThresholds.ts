@@ -59,7 +59,7 @@ function amounts(texts: Record<Part, string>, i: number): { low: Field<number | 
     title: 'Or up to',
     unit,
     ...within,
-    help: 'Where figures differ; may stay empty.',
+    help: 'Optional, for where sources differ.',
   });
   const from = low.read(texts.low);
   return {
@@ -87,7 +87,7 @@ function asked(now: Threshold | undefined, typed: Typed, i: number): Asked[] {
     { field: low, text: texts.low, part: 'Odour threshold' },
     { field: high, text: texts.high },
     {
-      field: words({ name: nameOf(i, 'medium'), title: 'In', max: 40, help: 'Water, air, spirit of 10 % …' }),
+      field: words({ name: nameOf(i, 'medium'), title: 'Medium', max: 40, help: 'Water, air, spirit of 10 % …' }),
       text: texts.medium,
     },
     { field: choice({ name: nameOf(i, 'unit'), title: 'Unit', options: among(units, texts.unit) }), text: texts.unit },

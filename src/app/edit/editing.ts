@@ -166,5 +166,5 @@ export function stands<R extends object, K extends OptionalKeyFor<R, string>>(
   box: K,
   row: K,
 ): Editable<R>[] {
-  return [note(record, box, 'Box it stands in'), note(record, row, 'Row')];
+  return [note(record, box, 'Storage box'), note(record, row, 'Row')];
 }

@@ -31,7 +31,7 @@ export function FormPage({ title, onKeep, children }: Props) {
           </p>
         )}
         <button class="main" onClick={() => void tap()}>
-          Keep
+          Save
         </button>
       </footer>
     </main>

@@ -48,9 +48,9 @@ export function StaleNotice() {
   if (!stale.value) return null;
   return (
     <div class="update stale" role="alert">
-      <span>{stale.value} Nothing is lost: open it anew.</span>
+      <span>{stale.value} Nothing is lost: open it again.</span>
       <button class="second" onClick={() => location.reload()}>
-        Open anew
+        Open again
       </button>
     </div>
   );

@@ -91,7 +91,7 @@ function Key({ arrow }: { arrow: Arrow }) {
   );
 }
 
-const lineClass = (arrow: Arrow) => (arrow === 'is in it' ? 'line' : 'line led');
+const lineClass = (arrow: Arrow) => (arrow === 'is in it' ? 'line' : 'led');
 
 function Lines({ place, places }: { place: Place; places: readonly Place[] }) {
   return (

@@ -16,7 +16,7 @@ import { FormPage } from '../nav/FormPage';
 
 const step = amount({
   name: 'step',
-  title: 'Smallest step of the scale',
+  title: 'Readability of the scale',
   unit: 'g',
   above: 0,
   max: 10,

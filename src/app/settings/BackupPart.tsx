@@ -17,7 +17,7 @@ export function BackupPart({ onDone }: { onDone: () => void }) {
     <>
       <PassphraseBox
         title="Passphrase, if it is to be locked"
-        help="Write it down: without it nobody can open the file, and nobody can help."
+        help="Write it down: without it no one can open the file, and no one can help."
         onText={(text) => (passphrase.value = text)}
       />
       {canShare() && (

@@ -23,19 +23,19 @@ export function HandsBusy() {
       </OnOff>
       <TryVoice />
       <OnOff name="tick" title="A tick for each drop">
-        And another sound when all have fallen, and when one was too many.
+        And another sound when all are counted, and when one was too many.
       </OnOff>
       <button class="second" onClick={trySounds}>
-        Try it: two drops, all fallen, too many
+        Try it: two drops, all counted, too many
       </button>
       <OnOff name="remote" title="Foot switch, remote, presenter">
         Enter and Space always count a drop at the pad. With this on, forward counts too (Page Down, arrow right or
         down, volume up), back takes the last drop back (Page Up, arrow left or up, volume down), and B or a full stop
-        goes on when all have fallen. Some phones keep the volume buttons to themselves.
+        moves on when all are counted. Some phones keep the volume buttons to themselves.
       </OnOff>
       {shelf.settings.value.remote && <TeachKeys />}
       <OnOff name="mediaKeys" title="Buttons of headphones">
-        Play counts, next goes on, back takes a drop back. Not every phone does this: it passes the buttons on only
+        Play counts, next moves on, back takes a drop back. Not every phone does this: it passes the buttons on only
         while something plays, so Minim plays silence in a run, and your music may stop. Try it before you trust it.
       </OnOff>
       <TryHeadphones />
@@ -86,7 +86,7 @@ function TryHeadphones() {
   useEffect(() => () => stop.current?.(), []);
   const tryIt = () => {
     stop.current ??= hearMediaKeys((name) => (told.value = `Heard ${keyWords(name)}.`));
-    told.value = 'Silence plays. Press a button of your headphones; what is heard stands here.';
+    told.value = 'Silence plays. Press a button of your headphones; what is heard is shown here.';
   };
   return (
     <>

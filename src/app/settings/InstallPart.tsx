@@ -7,7 +7,7 @@ export function InstallPart() {
   return (
     <section>
       <h2>On the home screen</h2>
-      <p>From there Minim opens in full, without a network, and the browser keeps its store longer.</p>
+      <p>From there Minim opens in full, without a network, and the browser keeps its database longer.</p>
       {offer ? (
         <button class="second" onClick={() => void offer.prompt().finally(() => (installOffer.value = null))}>
           Install
@@ -20,7 +20,7 @@ export function InstallPart() {
 }
 
 const appleWords =
-  'In Safari tap the share button, then “Add to Home Screen”. What stands in Safari does not come along by itself: save a backup here and restore it there.';
+  'In Safari tap the share button, then “Add to Home Screen”. What is in Safari does not come along by itself: save a backup here and restore it there.';
 
 /** iPhone and iPad; an iPad calls itself a Mac with a touch screen. */
 function isApple(): boolean {

@@ -51,7 +51,7 @@ function Promises() {
       </li>
       <li>Each tap is stored before it is shown. A record that cannot be read is kept as it is.</li>
       <li>It is yours: one file takes all of it out, in a form that is written down for others to read.</li>
-      <li>Clearing this browser's data, or removing Minim, erases it. A backup elsewhere is the only help then.</li>
+      <li>Clearing this browser’s data, or removing Minim, erases it. A backup elsewhere is the only help then.</li>
     </ul>
   );
 }
@@ -82,7 +82,7 @@ function CopiesPart() {
     <section>
       <h2>Two copies on this device</h2>
       <p role="status">
-        {why === '' ? 'The store and its journal both hold everything. They are compared at every start.' : why}
+        {why === '' ? 'The database and the second copy both hold everything. They are compared at every start.' : why}
       </p>
       <p class="quiet">{room.value}</p>
       {mended.length > 0 && (
@@ -94,7 +94,7 @@ function CopiesPart() {
       )}
       {possible && (
         <button class="second" disabled={busy.value} onClick={work(why === '' ? lookThroughCopies : rewriteJournal)}>
-          {busy.value ? 'One moment…' : why === '' ? 'Compare every line now' : 'Write the second copy again'}
+          {busy.value ? 'One moment…' : why === '' ? 'Check all entries now' : 'Write the second copy again'}
         </button>
       )}
     </section>

@@ -7,7 +7,7 @@ import { catchKey, keyWords } from '../../ui/device/keyNames';
 const actions: Record<KeyAction, { does: string; now: string }> = {
   drop: { does: 'Count a drop', now: 'counts a drop' },
   undo: { does: 'Take the last drop back', now: 'takes the last drop back' },
-  next: { does: 'Go on', now: 'goes on when all have fallen' },
+  next: { does: 'Next step', now: 'moves on when all are counted' },
 };
 
 /** Any key can be taught: press it once, and it counts. */

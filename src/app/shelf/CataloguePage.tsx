@@ -19,7 +19,7 @@ export function CataloguePage({ id }: { id: string }) {
       {catalogue.value && <p>The catalogue has no entry of that name.</p>}
       {catalogueGone.value && (
         <p class="trouble" role="alert">
-          The catalogue could not be fetched. Close Minim and open it anew.
+          The catalogue could not be fetched. Close Minim and open it again.
         </p>
       )}
     </main>

@@ -17,7 +17,7 @@ export function FirstRun() {
         <h1>Shelf</h1>
         <ScanButton />
       </header>
-      <p class="say">Your bottles, vials and droppers will stand here.</p>
+      <p class="say">Your bottles, vials and droppers will appear here.</p>
       <ol>
         <li>Add a bottle: three letters of its name are enough.</li>
         <li>Dilute it on the Bench; the vial comes onto the Shelf with its true strength.</li>

@@ -40,7 +40,7 @@ export function ShelfHits({ query }: { query: string }) {
         <p class="trouble" role="alert">
           The catalogue could not be fetched. {whyGone()}{' '}
           <button class="second" onClick={() => location.reload()}>
-            Open Minim anew
+            Open Minim again
           </button>
         </p>
       )}

@@ -148,8 +148,7 @@ export function solventForDrops({
  */
 export function rescue(made: Dilution, target: MassFraction, solventDensity: GramPerMl) {
   if (!(target > 0)) throw new Refusal('a target strength is above zero');
-  if (!(made.strength.value > target))
-    throw new Refusal('the vial is not stronger than wanted: add drops, not solvent');
+  if (!(made.strength.value > target)) throw new Refusal('the vial is not above its target: add drops, not solvent');
   const add = (made.active.value - target * made.mass.value) / target;
   return { add: gram(add), addVolume: millilitre(add / solventDensity), total: gram(made.mass.value + add) };
 }

@@ -39,7 +39,7 @@ export function netMass(weighing: Weighing, source: { id: string; words: string 
   return plus(
     measured(grossG - tareG, readabilityG / Math.sqrt(6), {
       id: `${source.id}:readability`,
-      words: `${source.words}: step of the scale`,
+      words: `${source.words}: readability of the scale`,
     }),
     measured(0, repeatabilityG, { id: `${source.id}:repeatability`, words: `${source.words}: scatter of the scale` }),
   );
@@ -47,5 +47,5 @@ export function netMass(weighing: Weighing, source: { id: string; words: string 
 
 function checkStep(readabilityG: number): void {
   if (!(readabilityG > 0))
-    throw new Refusal('the step of a scale is more than zero, not {readabilityG} g', { readabilityG });
+    throw new Refusal('the readability of a scale is more than zero, not {readabilityG} g', { readabilityG });
 }

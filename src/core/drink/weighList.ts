@@ -42,7 +42,7 @@ export function weighList(
   scale: { least: Gram; volatile?: readonly string[] },
 ): WeighList {
   if (!(scale.least > 0))
-    throw new Refusal("a scale's smallest amount is above 0 g, not {least} g", { least: scale.least });
+    throw new Refusal('a scale’s smallest amount is above 0 g, not {least} g', { least: scale.least });
   const volatile = (part: PlannedMass) => scale.volatile?.includes(part.id) ?? false;
   const bySize = parts.filter((part) => part.id !== carrier && part.mass > 0).sort((one, two) => one.mass - two.mass);
   let left = parts.filter((part) => part.id === carrier).reduce((sum, part) => sum + part.mass, 0);

@@ -69,7 +69,7 @@ export function calibrateDrops(
   for (const reading of readings) checkReading(reading);
   if (readings.length === 0) throw new Refusal('a calibration needs at least one weighing');
   if (!(scale.readabilityG > 0))
-    throw new Refusal('the step of a scale is more than zero, not {readabilityG} g', {
+    throw new Refusal('the readability of a scale is more than zero, not {readabilityG} g', {
       readabilityG: scale.readabilityG,
     });
   const n = readings.length;
@@ -83,7 +83,7 @@ export function calibrateDrops(
       : ((studentFactor95(n) / 2) * oneDrop) / Math.sqrt(drops);
   const mgPerDrop = plus(
     measured(mean, repeatability, { id: `${source.id}:repeatability`, words: `${source.words}: scatter of weighings` }),
-    measured(0, readability, { id: `${source.id}:readability`, words: `${source.words}: step of the scale` }),
+    measured(0, readability, { id: `${source.id}:readability`, words: `${source.words}: readability of the scale` }),
   );
   return {
     mgPerDrop,
@@ -137,7 +137,7 @@ export function dropOfDilution(mgPerDrop: Measured, strength: MassFraction, id: 
     );
   if (strength === 0) return mgPerDrop;
   const shift = 0.003 * Math.max(1, strength / 0.01) * mgPerDrop.value; // mg
-  const source = { id: `dilute:${id}`, words: 'drop of a thin dilution against drop of its solvent' };
+  const source = { id: `dilute:${id}`, words: 'drop of a dilution compared with a drop of its solvent' };
   return propagate(mgPerDrop.value, [
     [mgPerDrop, 1],
     [measured(0, shift, source), 1],

@@ -141,7 +141,7 @@ function expectedRelative(
 
 function checkPositive(numbers: readonly number[]): void {
   for (const x of numbers)
-    if (!(x > 0)) throw new Refusal('drop, spread, step and wanted ± are above zero, not {x}', { x });
+    if (!(x > 0)) throw new Refusal('drop, spread, readability and target ± are above zero, not {x}', { x });
 }
 
 function sum(numbers: readonly number[]): number {

@@ -50,7 +50,7 @@ export function hangingDropMg(radiusMm: number, surfaceTension: number, density:
   let psi = 0.6;
   for (let i = 0; i < 60; i++) psi = polynomial(LCP, shape(ideal * psi));
   if (!(shape(ideal * psi) <= 1.2))
-    throw new Refusal("a tip of {diameterMm} mm is too wide for this liquid's drops", { diameterMm: 2 * radiusMm });
+    throw new Refusal('a tip of {diameterMm} mm is too wide for this liquid’s drops', { diameterMm: 2 * radiusMm });
   return ideal * psi;
 
   function shape(massMg: number): number {
@@ -125,5 +125,5 @@ export function transferDrop(job: {
 const EXPONENT = 1.068;
 
 function typicalBecause(typical: Measured, why: string): TransferredDrop {
-  return { basis: 'typical', mgPerDrop: typical, why: `${why}: a typical drop stands in; weigh 20 drops` };
+  return { basis: 'typical', mgPerDrop: typical, why: `${why}: a typical drop mass is used; weigh 20 drops` };
 }

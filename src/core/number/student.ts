@@ -7,7 +7,7 @@ import { Refusal } from '../text/refusal';
  * @throws Refusal below one degree of freedom
  */
 export function studentCdf(t: number, df: number): number {
-  if (!(df >= 1)) throw new Refusal("Student's t needs one degree of freedom or more, not {df}", { df });
+  if (!(df >= 1)) throw new Refusal('Student’s t needs one degree of freedom or more, not {df}', { df });
   const tail = 0.5 * incompleteBeta(df / (df + t * t), df / 2, 0.5);
   return t > 0 ? 1 - tail : tail;
 }
@@ -40,7 +40,7 @@ export function studentQuantile(p: number, df: number): number {
  * @throws Refusal when n < 2
  */
 export function studentFactor95(n: number): number {
-  if (!(n >= 2)) throw new Refusal('an interval from scatter needs two readings or more, not {n}', { n });
+  if (!(n >= 2)) throw new Refusal('an interval from scatter needs two weighings or more, not {n}', { n });
   return studentQuantile(0.975, n - 1);
 }
 

@@ -24,7 +24,7 @@ export function problemOf(
 function refusalOf(instance: PlanInstance): Words | null {
   const { components } = instance;
   if (components.length === 0)
-    return words(null, sentence('The formula has no line.'), sentence('Put a material into the formula.'));
+    return words(null, sentence('The formula has no material.'), sentence('Put a material into the formula.'));
   return (
     refusalOfCounts(instance) ||
     refusalOfScale(instance) ||
@@ -50,14 +50,14 @@ function refusalOfCounts({ limits }: PlanInstance): Words | null {
   if (!(whole(limits.minDropsPerComponent) && limits.minDropsPerComponent >= 1))
     return words(
       null,
-      sentence('The fewest drops of a line is not a whole number above zero.'),
-      sentence('Ask for at least one drop a line.'),
+      sentence('The fewest drops of a material is not a whole number above zero.'),
+      sentence('Request at least one drop per material.'),
     );
   if (![1, 2].includes(limits.maxStocksPerComponent))
     return words(
       null,
-      sentence('A line can be drawn from one vial or from two.'),
-      sentence('Choose one or two vials a line.'),
+      sentence('A material can be taken from one vial or from two.'),
+      sentence('Choose one or two vials per material.'),
     );
   return null;
 }
@@ -74,7 +74,7 @@ function refusalOfScale({ scale, objective, limits }: PlanInstance): Words | nul
     // our choice: beyond five standard deviations nothing is meant
     return words(
       null,
-      sentence('The counting doubt is taken 0 to 5 times.'),
+      sentence('The uncertainty of the counts is taken 0 to 5 times.'),
       sentence('Count the uncertainty 0, 1 or 2 times.'),
     );
   const caps = [limits.maxTotalMassMg ?? 1, ...Object.values(limits.maxSolventMassMg)];
@@ -121,7 +121,7 @@ function refusalOfDrops(line: Named, usable: readonly PlanStock[], limits: PlanI
       unit: least === 1 ? 'drop' : 'drops',
     }),
     most > 0
-      ? sentence('Make more of {line}, or ask for {most} {unit} a line.', {
+      ? sentence('Make more of {line}, or request {most} {unit} per material.', {
           line,
           most,
           unit: most === 1 ? 'drop' : 'drops',

@@ -32,7 +32,7 @@ interface Row {
 export function judgePlan(instance: PlanInstance, plan: Plan): PlanJudgement {
   const known = new Set(instance.components.flatMap(({ stocks }) => stocks.map(({ id }) => id)));
   for (const [id, n] of Object.entries(plan)) {
-    if (!known.has(id)) throw new Refusal('no line has a vial {vial}', { vial: { id } });
+    if (!known.has(id)) throw new Refusal('no material has a vial {vial}', { vial: { id } });
     if (!(Number.isInteger(n) && n >= 0))
       throw new Refusal('drops are whole: {n} of vial {vial} cannot be counted', { n, vial: { id } });
   }
@@ -154,11 +154,11 @@ function lineProblems({ component, drops, stockIds }: Row, limits: PlanInstance[
   const { minDropsPerComponent: least, maxStocksPerComponent: vials } = limits;
   return [
     ...(drops < least
-      ? [sentence('{line} has fewer drops than the {least} wanted: {drops}.', { line, least, drops })]
+      ? [sentence('{line} has fewer drops than the minimum of {least}: {drops}.', { line, least, drops })]
       : []),
     ...(stockIds.length > vials
       ? [
-          sentence('{line} is drawn from {count} vials, at most {most} are wanted.', {
+          sentence('{line} is taken from {count} vials, the maximum is {most}.', {
             line,
             count: stockIds.length,
             most: vials,
@@ -198,11 +198,11 @@ export function refused({ instance, massNames }: Problem, shortage: Shortage): P
     const wanted = Math.ceil(shortage.need);
     const left = Math.max(0, Math.floor(shortage.left));
     const why = shortage.besides
-      ? 'These lines need {wanted} {unit} beside the other limits, and the limit leaves {left}.'
-      : 'These lines need {wanted} {unit}, and the limit leaves {left}.';
+      ? 'These materials need {wanted} {unit} alongside the other limits, and the limit leaves {left}.'
+      : 'These materials need {wanted} {unit}, and the limit leaves {left}.';
     return no(
       sentence(why, { wanted, unit, left }),
-      sentence('Allow {wanted} {unit}, or take a line out.', { wanted, unit }),
+      sentence('Allow {wanted} {unit}, or take a material out.', { wanted, unit }),
     );
   }
   const id = shortage.componentId;

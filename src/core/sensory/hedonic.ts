@@ -48,9 +48,9 @@ export function median(scores: readonly number[]): number {
  * @throws Refusal for lists of different length or more than 200 sittings
  */
 export function comparePair(first: readonly number[], second: readonly number[]): PairOfSamples {
-  if (first.length !== second.length) throw new Refusal('both samples need a score from every sitting');
+  if (first.length !== second.length) throw new Refusal('both samples need a score from every session');
   if (first.length > MOST_SITTINGS)
-    throw new Refusal('{most} sittings at most can be compared', { most: MOST_SITTINGS });
+    throw new Refusal('{most} sessions at most can be compared', { most: MOST_SITTINGS });
   const differences = first.map((score, i) => score - second[i]!).filter((difference) => difference !== 0);
   const firstLiked = differences.filter((difference) => difference > 0).length;
   const n = differences.length;

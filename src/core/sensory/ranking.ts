@@ -63,7 +63,7 @@ export function demandRows(rows: readonly (readonly number[])[]): [number[][], n
   const p = rows[0]?.length ?? 0;
   if (!(p >= 2 && p <= MOST_SAMPLES))
     throw new Refusal('2 to {most} samples can be ranked, not {p}', { most: MOST_SAMPLES, p });
-  if (rows.some((row) => row.length !== p)) throw new Refusal('every sitting has to rank all samples');
+  if (rows.some((row) => row.length !== p)) throw new Refusal('every session has to rank all samples');
   return [rows.map(ranks), p];
 }
 

@@ -57,7 +57,7 @@ export function williamsSquare(samples: number): number[][] {
  */
 export function rankingOrders(samples: number, sittings: number, random: () => number): number[][] {
   if (!(Number.isInteger(sittings) && sittings >= 0))
-    throw new Refusal('sittings are counted, not {sittings}', { sittings });
+    throw new Refusal('sessions are whole numbers, not {sittings}', { sittings });
   const square = williamsSquare(samples);
   const names = shuffled(square[0]!, random);
   const orders: number[][] = [];

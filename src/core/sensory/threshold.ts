@@ -24,7 +24,7 @@ export interface GroupThreshold {
  */
 export function ladder(top: number, factor: number, steps: number): number[] {
   if (!(top > 0 && factor > 1 && Number.isInteger(steps) && steps >= 2))
-    throw new Refusal('a ladder needs a top above 0, a factor above 1 and at least 2 steps');
+    throw new Refusal('a series needs a top above 0, a factor above 1 and at least 2 steps');
   return Array.from({ length: steps }, (_, i) => top / factor ** (steps - 1 - i));
 }
 
@@ -41,7 +41,7 @@ export function bestEstimate(steps: readonly number[], right: readonly boolean[]
       answers: right.length,
     });
   if (steps.length < 2 || steps.some((step, i) => !(step > (steps[i - 1] ?? 0))))
-    throw new Refusal('a ladder has at least 2 steps, each stronger than the one before');
+    throw new Refusal('a series has at least 2 steps, each stronger than the one before');
   const missed = right.lastIndexOf(false);
   if (missed === -1) return { value: steps[0]! / Math.sqrt(steps[1]! / steps[0]!), outside: 'below' };
   const top = steps.length - 1;

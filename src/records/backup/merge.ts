@@ -60,7 +60,7 @@ export function planMerge(content: BackupContent, here: Here): Plan {
     counts.outCount++;
     if (out.length < LISTED) out.push({ what: nameOf(item), why });
   };
-  if (content.missing > 0) out.push({ what: `${content.missing} items`, why: 'the file is damaged where they stood' });
+  if (content.missing > 0) out.push({ what: `${content.missing} items`, why: 'the file is damaged where they were' });
   const records = admitted(content.records, here, leaveOut);
   const { runs, fresh } = runsIn(content.events, { records, here, leaveOut });
   const merging: Merging = { inFile: records, here: here.records, next: new Map(), conflicts: [], stricter: [] };
@@ -82,7 +82,7 @@ function admitted(items: readonly unknown[], here: Here, leaveOut: LeaveOut): Ma
     const twin = why === '' ? records.get(record.id) : undefined;
     if (why !== '') leaveOut(item, why);
     else records.set(record.id, twin ? settle(record, twin).own : record);
-    if (twin && !sameJson(twin, record)) leaveOut(item, 'its id stands in the file twice; the newer one counts');
+    if (twin && !sameJson(twin, record)) leaveOut(item, 'its id is in the file twice; the newer one is used');
   }
   for (const id of ringsIn(new Map([...here.records, ...records]).values())) {
     if (records.has(id)) leaveOut(records.get(id), 'it says that it is made from itself');

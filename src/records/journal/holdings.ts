@@ -67,7 +67,7 @@ async function replaceWhole(own: Holdings): Promise<void> {
         appendLine(fresh, batchOf(state.n, line));
     for await (const page of storedAllEvents(4000))
       for (let i = 0; i < page.length; i += 100) appendLine(fresh, { n: state.n, events: page.slice(i, i + 100) });
-    if ((await storedState())?.store !== state.store) throw new Error('the store was lost meanwhile');
+    if ((await storedState())?.store !== state.store) throw new Error('the database was lost meanwhile');
     // Nothing is awaited from here to the take-over, so no write falls between the two files.
     for (const batch of own.since) appendLine(fresh, batch);
     fresh.handle.flush();

@@ -69,7 +69,7 @@ export function journalOpened(): Promise<void> {
 export async function commitToBoth(changes: readonly Change[]): Promise<State> {
   if (!worker) return commit(changes);
   const { state, failed } = await ask({ do: 'commit', changes });
-  if (!state) throw new DOMException(failed?.message ?? 'the store does not answer', failed?.name ?? 'UnknownError');
+  if (!state) throw new DOMException(failed?.message ?? 'the database does not answer', failed?.name ?? 'UnknownError');
   return state;
 }
 

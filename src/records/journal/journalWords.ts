@@ -5,7 +5,7 @@ const stepsText = (n: number) => (n === 1 ? '1 step' : `${n} steps`);
 
 /** What came back when the store was filled from the journal. */
 export function refilledWords({ state, records, events, missing, damagedLines }: Refilled): string {
-  if (!state) return 'The store is empty and the second copy cannot be read.';
+  if (!state) return 'The database is empty and the second copy cannot be read.';
   const back = `The browser had lost what was stored. Minim put back ${recordsText(records)} and ${stepsText(events)} from the second copy.`;
   const parts = missing > 0 ? missing : damagedLines;
   if (parts === 0) return `${back} Nothing is missing.`;
@@ -23,8 +23,8 @@ export function joinedWords(records: number): string {
 export function putBackWords(putBack: number): string {
   if (putBack === 0) return '';
   return putBack === 1
-    ? '1 entry was missing from the store and was put back.'
-    : `${putBack} entries were missing from the store and were put back.`;
+    ? '1 entry was missing from the database and has been restored.'
+    : `${putBack} entries were missing from the database and have been restored.`;
 }
 
 /** What was found when both copies were compared, a sentence each. */
@@ -37,8 +37,8 @@ export function lookedWords(looked: {
   const { records, events, putBack, damagedLines } = looked;
   const damaged =
     damagedLines === 1
-      ? '1 line of the second copy was damaged; it is written anew.'
-      : `${damagedLines} lines of the second copy were damaged; it is written anew.`;
+      ? '1 entry of the second copy was damaged; it is being rewritten.'
+      : `${damagedLines} entries of the second copy were damaged; it is being rewritten.`;
   return [
     `Compared ${recordsText(records)} and ${stepsText(events)} in both copies.`,
     putBackWords(putBack),

@@ -18,7 +18,7 @@ let why = '';
 const fine: Omit<Told, 'why'> = { mended: [], refilled: '', possible: true };
 
 const elsewhere =
-  'The store is empty here and another window of Minim holds the second copy. Close the other window and open this one again.';
+  'The database is empty here and another window of Minim holds the second copy. Close the other window and open this one again.';
 
 /** Questions are worked off one after the other; what takes long goes on beside them. */
 let queue = Promise.resolve();
@@ -91,14 +91,14 @@ async function mend(own: Holdings, mending: ReturnType<typeof compareCopies>): P
   switch (mending.do) {
     case 'nothing':
       return { ...fine, why };
-    case 'top up the journal':
+    case 'top up the second copy':
       for (const batch of await batchesFor(mending.writes)) appendBatch(own.main!, batch);
       return { ...fine, why, mended: [`The second copy lacked the last ${mending.writes.length} and has them now.`] };
-    case 'write the journal anew':
-      why = 'The second copy was incomplete and is being written anew.';
+    case 'rewrite the second copy':
+      why = 'The second copy was incomplete and is being rewritten.';
       inBackground(rewrite(own));
-      return { ...fine, why, mended: ['The second copy was incomplete and is written anew from the store.'] };
-    case 'fill the store': {
+      return { ...fine, why, mended: ['The second copy was incomplete and is being rewritten from the database.'] };
+    case 'fill the database': {
       const filled = await fillStore(own.files, mending.after);
       if (filled.damagedLines > 0 || own.files.some((file) => file.damaged)) inBackground(rewrite(own));
       const words = refilledWords(filled);
@@ -113,7 +113,7 @@ async function mend(own: Holdings, mending: ReturnType<typeof compareCopies>): P
 async function join(own: Holdings): Promise<Told> {
   const changes = await whatStoreLacks(own.files);
   if (changes.length > 0) await commitMany({ changes });
-  why = 'The second copy is being written anew.';
+  why = 'The second copy is being rewritten.';
   inBackground(rewrite(own));
   const records = changes.filter((change) => 'record' in change).length;
   const words = joinedWords(records);
@@ -156,7 +156,7 @@ function inBackground(work: Promise<void>): void {
       postMessage({ told: { ...fine, why } } satisfies Answer);
     },
     (error: unknown) => {
-      why = `The second copy cannot be written anew (${said(error)}): what you do now is kept once.`;
+      why = `The second copy cannot be rewritten (${said(error)}): what you do now is kept once.`;
       postMessage({ told: { ...fine, why } } satisfies Answer);
     },
   );

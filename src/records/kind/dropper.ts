@@ -19,7 +19,7 @@ const outletWords = { 'square tip': 'a tube cut square', 'lip or insert': 'a bot
 function factsOf({ tip, outlet }: Dropper): readonly (readonly [string, string | undefined])[] {
   return [
     ['Tip', tip],
-    ['Drops fall from', outlet && outletWords[outlet]],
+    ['Tip of the dropper', outlet && outletWords[outlet]],
   ];
 }
 

@@ -42,7 +42,7 @@ export function ShelfPick({ walk, method }: { walk: Walk; method: Method }) {
         items={items}
         picked={(id) => placeOf(id) >= 0}
         onPick={(id, picked) => void pick(id, picked)}
-        none="No vial and no drink stands on the Shelf yet: type the names instead."
+        none="There is no vial or drink on the Shelf yet: type the names instead."
       />
     </>
   );

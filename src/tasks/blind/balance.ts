@@ -12,7 +12,7 @@ function roundOf(method: Method, samples: number): number {
 export function balanceWords(method: Method, tries: number, samples: number, shuffle: Shuffle): string {
   if (method.id === 'threshold')
     return shuffle === 'none'
-      ? 'Balanced: the cup that holds it stands first, second and third as often, over every three steps.'
+      ? 'Balanced: the cup that holds it comes first, second and third equally often, over every three steps.'
       : 'When you test alone, a series cannot be balanced: it runs in order, so you shuffle the three cups of each step by hand and their positions are random.';
   if (shuffle === 'cups')
     return `${tries} sets are too few to shuffle as a whole: your hand shuffles the cups of each set, and the order is left to chance. From 4 sets on it is balanced.`;
@@ -30,9 +30,9 @@ function timesText(n: number): string {
 export function aloneWords(method: Method, shuffle: Shuffle): string[] {
   if (shuffle === 'cards')
     return [
-      'Stand each set on its own card, cups in the order listed from the left, an arrow on top at the left end. The code goes underneath.',
+      'Put each set on its own card, cups in the order listed from the left, an arrow on top at the left end. The code goes underneath.',
       'All filled: shuffle the cards, never the cups, until you know none of them.',
-      'Balanced: the orders on the cards. Chance: which card you take when. Codes are told only after each answer, and what was in the cups at the end.',
+      'Balanced: the orders on the cards. Random: which card you take when. Codes are shown only after each answer, and what was in the cups at the end.',
     ];
   const ladder = method.id === 'threshold';
   return [

@@ -13,17 +13,17 @@ export function expectedOutcome(design: Design, rows: readonly (readonly number[
   const shown = exact <= design.risk;
   const inputs: Input[] = [
     { words: 'Order expected', text: names, source: 'said before the first sip' },
-    answersInput('Sittings', String(rows.length)),
+    answersInput('Sessions', String(rows.length)),
     answersInput('Page’s L', formatPlain(l, 6)),
     {
       words: 'Smallest L that shows it',
-      text: least === null ? 'none: too few sittings' : String(least),
+      text: least === null ? 'none: too few sessions' : String(least),
       source: 'counted',
     },
     { words: 'The chance by the normal bound', text: formatPlain(normal, 4), source: 'ISO 8587' },
     riskInput(design.risk),
   ];
-  const short = least === null ? 'so few sittings cannot show it' : `L is ${formatPlain(l, 6)}, ${least} was needed`;
+  const short = least === null ? 'so few sessions cannot show it' : `L is ${formatPlain(l, 6)}, ${least} was needed`;
   return {
     sentence: shown ? `The order you expected is there: ${names}.` : `The order you expected is not shown: ${short}.`,
     more: [`By chance alone they follow it so closely in ${chanceText(exact)} such tests.`],
@@ -31,7 +31,7 @@ export function expectedOutcome(design: Design, rows: readonly (readonly number[
       chanceResult(
         exact,
         [
-          'Page’s test, one-sided: so large an L, or larger, if every order of every sitting were as likely. Every order counted.',
+          'Page’s test, one-sided: so large an L, or larger, if every order of every session were as likely. Every order counted.',
         ],
         inputs,
       ),

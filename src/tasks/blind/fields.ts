@@ -40,8 +40,8 @@ export const fields = {
       },
       {
         value: 'served',
-        label: 'Somebody else',
-        short: 'served by somebody else',
+        label: 'Someone else',
+        short: 'served by someone else',
         hint: 'fills and hands over in the order shown',
       },
     ],

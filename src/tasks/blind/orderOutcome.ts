@@ -62,7 +62,7 @@ function friedmanResult({ expected, risk }: Design, { sittings, sums, f, exact, 
     'Two samples are clearly apart when their sums differ by more than z·√(J·p·(p + 1)/6).',
   ];
   const inputs = [
-    answersInput('Sittings', String(sittings)),
+    answersInput('Sessions', String(sittings)),
     answersInput('Sums of ranks', sums),
     { words: 'Friedman’s F', text: formatPlain(f, 5), source: 'ISO 8587' },
     { words: 'Least difference that counts', text: formatPlain(least, 4), source: 'ISO 8587' },
@@ -75,7 +75,7 @@ function friedmanResult({ expected, risk }: Design, { sittings, sums, f, exact, 
 function countedHow(exact: number | null): string {
   return exact === null
     ? 'Its chance comes from chi-squared: too many orders to count.'
-    : 'Its chance is exact: every order of every sitting counted.';
+    : 'Its chance is exact: every order of every session counted.';
 }
 
 /** What came out of scores of liking. */
@@ -98,7 +98,7 @@ export function hedonicOutcome(design: Design, answers: readonly Answer[]): Outc
         p,
         [words, 'The points of the scale are an order, not a measure: so medians, and tests by rank.'],
         [
-          answersInput('Sittings', String(rows.length)),
+          answersInput('Sessions', String(rows.length)),
           answersInput('Medians', medians.join(', ')),
           ...inputs,
           riskInput(design.risk),
@@ -116,7 +116,7 @@ function twoLiked({ samples }: Design, rows: readonly (readonly number[])[]) {
   );
   return {
     p: wilcoxonP,
-    words: 'Wilcoxon’s signed ranks, every sign counted, both sides. Sittings that score both alike are left out.',
+    words: 'Wilcoxon’s signed ranks, every sign counted, both sides. Sessions that score both alike are left out.',
     inputs: [
       answersInput('Liked better', `${samples[0]} ${firstLiked} times, ${samples[1]} ${secondLiked} times`),
       { words: 'By the sign test alone', text: formatPlain(signP, 4), source: 'exact binomial, both sides' },
@@ -128,7 +128,7 @@ function manyLiked(rows: readonly (readonly number[])[]) {
   const { f, exact, chiSquared } = friedman(rows);
   return {
     p: exact ?? chiSquared,
-    words: `Friedman’s test on the scores of each sitting, ties sharing their ranks. ${countedHow(exact)}`,
+    words: `Friedman’s test on the scores of each session, ties sharing their ranks. ${countedHow(exact)}`,
     inputs: [{ words: 'Friedman’s F', text: formatPlain(f, 5), source: 'ISO 8587' }],
   };
 }

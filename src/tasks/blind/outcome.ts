@@ -50,7 +50,7 @@ function differenceOutcome(design: Design, answers: readonly Answer[]): Outcome 
       : `${right} of ${tries} right: no difference shown${needed === null ? '' : `; ${needed} were needed`}.`,
     more: [
       `By guessing alone it happens in ${chanceText(p)} such tests.`,
-      `Truly told in ${percent(share.value)} of the tries, the rest guessed; 95 % limits ${percent(share.low)} to ${percent(share.high)}.`,
+      `Detected in ${percent(share.value)} of the tries, the rest guessed; 95 % limits ${percent(share.low)} to ${percent(share.high)}.`,
       ...(belowChance ? ['Fewer right than guessing gives: look for a mix-up of the cups.'] : []),
       ...(shown ? [] : ['Not shown is not the same as alike.']),
       'True of this nose and these samples on this day.',
@@ -61,7 +61,7 @@ function differenceOutcome(design: Design, answers: readonly Answer[]): Outcome 
         ['Exact binomial: this many right, or more, if every answer were a guess.'],
         [answered, guessed, ...planInputs(plan, 0.5)],
       ),
-      shareResult('Truly told', share, {
+      shareResult('Share who detect it', share, {
         words: [
           'Share right, less what guessing gives, over what guessing leaves: (right − g) / (1 − g), not below 0.',
           LIMITS,
@@ -112,7 +112,7 @@ const LIMITS =
 /** What was known before the first sip: the number needed, and the power, for a share told so often. */
 function planInputs(plan: TestPlan, share: number): Input[] {
   const needed = numberNeeded(plan);
-  const told = plan.test === 'preference' ? 'one of three to one' : 'one told half of the time';
+  const told = plan.test === 'preference' ? 'one of three to one' : 'one detected half of the time';
   const difference = plan.test === 'preference' ? 'preference' : 'difference';
   return [
     riskInput(plan.risk),

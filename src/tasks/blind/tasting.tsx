@@ -25,7 +25,7 @@ export function smellNowStep(run: RunState, answered: number): Step | null {
         : [answered === 1 ? 'The first set was tasted.' : `The first ${answered} sets were tasted.`]),
     ],
     problem: ALL_SMELLED,
-    offers: [{ words: 'Go on, and only smell', type: types(fields.smelled, 'yes') }],
+    offers: [{ words: 'Continue, smelling only', type: types(fields.smelled, 'yes') }],
   };
 }
 
@@ -69,7 +69,7 @@ function cupSteps(run: RunState, design: Design, i: number): Step[] {
           }
         : {}),
       ...(liking && answer(run, field) === null ? { problem: 'Tap how you like it first.' } : {}),
-      done: smelled ? 'Smelled' : 'Tasted',
+      done: 'Next',
     };
   });
 }
@@ -149,7 +149,7 @@ function restStep(run: RunState, i: number): Step {
     more: [
       `${REST_SECONDS} s is our choice; longer does no harm.`,
       ...((i + 1) % SITTING === 0
-        ? [`${SITTING} sets are enough for one sitting: pause under ⋯ and go on later.`]
+        ? [`${SITTING} sets are enough for one session: pause under ⋯ and continue later.`]
         : []),
     ],
     draw: () => <RestClock since={since} />,

@@ -22,7 +22,7 @@ export const fields = {
   newTip: words({ name: 'newTip', title: 'Its tip', optional: true, max: 60, preset: '' }),
   outlet: choice({
     name: 'newOutlet',
-    title: 'Drops fall from',
+    title: 'Tip of the dropper',
     options: [
       { value: 'square tip', label: 'A tube cut square', hint: 'glass dropper, pipette', short: 'a tube cut square' },
       { value: 'lip or insert', label: 'A bottle lip or drop insert', short: 'a lip or insert' },

@@ -74,9 +74,9 @@ function steps(run: RunState): Step[] {
     {
       key: 'own',
       say: 'Does it name another that matters?',
-      more: ['May stay empty.'],
+      more: ['Optional.'],
       ask: [own.name, own.cas, own.share],
-      done: 'Keep',
+      done: 'Save',
     },
   ];
 }

@@ -50,9 +50,7 @@ function countStep(run: RunState, round: Round, last: boolean): CountStep {
       },
     },
     ...(isHere ? { offers: weighOffers(run, round, last) } : {}),
-    ...(ends && countedIds(run).length === 0
-      ? { problem: 'Tap once for each drop that falls; none is counted yet.' }
-      : {}),
+    ...(ends && countedIds(run).length === 0 ? { problem: 'Tap once for each drop; none is counted yet.' } : {}),
   };
 }
 
@@ -66,7 +64,11 @@ function warningsOf(run: RunState, stock: Stock | undefined, target: number): st
   if (!stock) return ['This vial is no longer on the Shelf.'];
   const left = leftDrops(stock, dropperOf(run));
   if (left === null || left >= target) return [];
-  return [left === 1 ? 'By the book only 1 drop is left in it.' : `By the book only ${left} drops are left in it.`];
+  return [
+    left === 1
+      ? 'According to your records only 1 drop is left in it.'
+      : `According to your records only ${left} drops are left in it.`,
+  ];
 }
 
 /** What was counted can be put on a scale: the drops of this vial at its first turn, and at the last turn all of it. */

@@ -54,7 +54,7 @@ export function stopped(run: RunState, { id, why }: Barred, step: CountStep): Co
   const fresh = countedDrops(run, id) === 0 && !isExact(run);
   const offers: Offer<'card'>[] = [
     ...(fresh ? [{ words: 'Plan it without', go: 'card' as const }] : []),
-    { words: 'Go on, to smell only', type: types(fields.purpose, 'smell') },
+    { words: 'Continue, to smell only', type: types(fields.purpose, 'smell') },
   ];
   return {
     key,

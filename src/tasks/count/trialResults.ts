@@ -23,7 +23,7 @@ export function trialResults(trial: Trial, { targets, drinkG }: Asked): Result[]
     unit: '% w/w',
     how: {
       words: [
-        'Drops times the mass of a drop times the strength of the vial give the neat material of each line; over the sum of all lines that is its share.',
+        'Drops times the mass of a drop times the strength of the vial give the neat amount of each material; over the sum of them all that is its share.',
         'The scatter of single drops counts once for each vial. A calibration shared by vials shifts them all alike and largely cancels in the shares.',
       ],
       inputs,
@@ -33,7 +33,7 @@ export function trialResults(trial: Trial, { targets, drinkG }: Asked): Result[]
     label: 'All neat material in the trial’s liquid',
     amount: scaled(over(trial.active, trial.total), 100),
     unit: '% w/w',
-    how: { words: ['Neat material of all lines over the mass of all drops.'], inputs },
+    how: { words: ['All neat material over the mass of all drops.'], inputs },
   };
   return [...worst, ...shares, strength, ...(drinkG === null ? [] : drinkResults(trial, drinkG, inputs))];
 }
@@ -67,7 +67,7 @@ function worstResult(trial: Trial, targets: readonly TargetLine[], inputs: Input
   });
   const worst = off.sort((a, b) => Math.abs(b.amount.value) - Math.abs(a.amount.value))[0];
   if (!worst) return [];
-  const how = { words: ['True share over target share, less one; the line where that is largest.'], inputs };
+  const how = { words: ['True share over target share, less one; the material where that is largest.'], inputs };
   return [
     { label: `${worst.name} is furthest from its target, off by`, amount: worst.amount, unit: '% of its target', how },
   ];

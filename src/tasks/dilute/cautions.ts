@@ -17,8 +17,8 @@ export function cautionsFor(solvent: SolventOnHand | null, neat: boolean, own: r
 /** The word on a vial that must never reach a drink, or null for one that may. */
 export function smellOnlyReason(solvent: SolventOnHand, { refusal }: Pick<Source, 'refusal'>): string | null {
   if (!solvent.food)
-    return `${capital(solvent.name)} that is not food grade: this vial is for the nose only, never for a drink.`;
-  return refusal && 'What you dilute is for the nose only, so this vial is too.';
+    return `${capital(solvent.name)} that is not food grade: this vial is smell only, never for a drink.`;
+  return refusal && 'The source is smell only, so this vial is too.';
 }
 
 function capital(words: string): string {

@@ -47,7 +47,7 @@ function madeStep(order: Order, made: Made, rescued: boolean): DiluteStep {
     key: 'made',
     say: `It came out stronger: ‹${strength}›.`,
     more: [
-      `With ${ml} mL more it is what you asked for.`,
+      `With ${ml} mL more it is on target.`,
       ...(fits ? [] : [`That makes ${formatPlain(total, 2)} mL: pour it into a larger vial first.`]),
     ],
     results: [strengthResult(order, made)],

@@ -129,7 +129,7 @@ export const fields = {
     unit: '°C',
     min: -60,
     max: 400,
-    help: 'May stay empty.',
+    help: 'Optional.',
   }),
   measure: choice({
     name: 'measure',

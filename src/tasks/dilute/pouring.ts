@@ -116,7 +116,7 @@ function dropStep(run: RunState, order: Order, poured: boolean): DiluteStep {
       : `Pour ${pouredText(run, order)}. Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
     pad: { counter: 'source', target: drops!.drops, live },
     offers: [weigh, ...(poured ? [] : [other])],
-    ...(count === 0 ? { problem: 'Tap once for each drop that falls; none is counted yet.' } : {}),
+    ...(count === 0 ? { problem: 'Tap once for each drop; none is counted yet.' } : {}),
   };
 }
 

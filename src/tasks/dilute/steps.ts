@@ -43,7 +43,7 @@ function vialSteps({ name, run, order }: Racked, rack: readonly Racked[]): Dilut
         {
           key: 'made',
           say: 'This one cannot be made so.',
-          problem: 'Skip it, or go back and change what is asked for.',
+          problem: 'Skip it, or go back and change its target.',
         },
       ];
   return own.map((step) => {

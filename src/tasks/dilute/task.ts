@@ -93,10 +93,6 @@ function amountsOf({ uses, massG }: Vial, counted: Readonly<Record<string, numbe
   };
 }
 
-function vialsText(vials: number): string {
-  return vials === 1 ? '1 vial' : `${vials} vials`;
-}
-
 /** Dilute a neat material, or a vial, to a strength that a nose can judge. */
 export const dilute: Task<DiluteStep['key']> = {
   id: 'dilute',

@@ -79,7 +79,7 @@ function inSteps(order: Order, plan: SerialPlan): WayDown {
   const rack = plan.steps.map((_, i) => ({ name: String(i + 1), given: givenTo(order, plan, i) }));
   return {
     first: `${formatShare(strength)} of ${from}`,
-    words: `Better so: ${lines.join('; ')}. Known to ± ${known} %.`,
+    words: `Better: ${lines.join('; ')}. Known to ± ${known} %.`,
     types: types(fields.rack, rack),
   };
 }

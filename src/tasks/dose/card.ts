@@ -88,7 +88,7 @@ export function glassStep(run: RunState, i: number): Step {
 
 function whyNotYet(run: RunState, i: number, glass: Glass | null): string | undefined {
   if (!glass) return 'The drink is not known yet: fill in what is missing.';
-  return isIn(run, i) ? undefined : 'No drop has fallen yet.';
+  return isIn(run, i) ? undefined : 'No drop is counted yet.';
 }
 
 function openIn(glass: Glass): Pick<Step, 'more'> {

@@ -58,9 +58,7 @@ function codesStep(run: RunState, rungs: readonly Rung[], drawn: boolean): Step 
     key: 'codes',
     say: 'Write these codes under the glasses.',
     draw: drawCodes(rungs.length + (blank ? 1 : 0)),
-    more: [
-      `From the weakest to the strongest${blank ? ', the blank last' : ''}. Let somebody else pour, if there is anybody.`,
-    ],
+    more: [`From the weakest to the strongest${blank ? ', the blank last' : ''}. If you can, let someone else pour.`],
     done: 'They are written',
     ...(drawn ? {} : { problem: 'The codes are not drawn yet.' }),
   };
@@ -87,7 +85,7 @@ function pourStep(run: RunState, rungs: readonly Rung[], { k, code, rung }: Pour
       target: drops,
       live: (n) => (n === drops && rung ? reachedText(rung) : ofTarget(n, drops)),
     },
-    ...((run.drops[counter] ?? 0) === 0 ? { problem: 'No drop has fallen yet.' } : {}),
+    ...((run.drops[counter] ?? 0) === 0 ? { problem: 'No drop is counted yet.' } : {}),
   };
 }
 
@@ -103,7 +101,7 @@ function limitsStep(run: RunState, rungs: readonly Rung[]): Step[] {
       more: ['Read this before you taste it.'],
       ...asksWhy(run, judgement),
       draw: (walk) => <LimitsPanel walk={walk} judgement={judgement} />,
-      done: 'Go on to tasting',
+      done: 'Taste them',
     },
   ];
 }

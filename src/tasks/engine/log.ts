@@ -78,7 +78,7 @@ async function put(records: readonly AnyRecord[], events: readonly RunEvent[]): 
     return null;
   } catch (error) {
     const other = error instanceof DOMException && error.name === 'ConstraintError';
-    if (other) return 'This run went on in another window; here is where it stands now.';
+    if (other) return 'This run was continued in another window; here is where it is now.';
     return `The phone could not store this, so it does not count: ${error instanceof Error ? error.message : String(error)}`;
   }
 }

@@ -13,7 +13,7 @@ import { Refusal } from '../../core/text/refusal';
 const fields = {
   from: () => choice({ name: 'from', title: 'Begins with', options: originOptions() }),
   name: (preset: string) => words({ name: 'name', title: 'Name of the formula', max: 60, preset }),
-  notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
+  notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'Optional.' }),
 };
 
 function nameField(run: RunState): Field<string> {
@@ -61,7 +61,7 @@ function steps(run: RunState): Step[] {
     say: version > 1 ? `This becomes version ‹${version}›.` : 'What is it called?',
     more: changeWords(run),
     ask: [nameField(run), fields.notes],
-    done: 'Keep',
+    done: 'Save',
   };
   return run.typed['of'] ? [lines, name] : [from, lines, name]; // begun on the page of what it comes from
 }

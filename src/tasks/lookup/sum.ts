@@ -130,7 +130,7 @@ function drinkSum(run: RunState, known: Known): Sum | null {
   if (!strength || drops === null || ppm === null || density === null) return null;
   const grams = drinkFor(ppm, { pour: pourOf(known, drops), strength });
   const unit = answer(run, fields.by) ?? 'mL';
-  const words = ['The mass of the drops, times how much stronger they are than what is wanted.'];
+  const words = ['The mass of the drops, times how much stronger they are than the target.'];
   const amount = unit === 'g' ? grams : scaled(grams, 1 / density);
   return { find: 'drink', result: { label: 'Drink', amount, unit, how: howOf(run, known, 'drink', words) } };
 }

@@ -21,7 +21,7 @@ export function GuardedStep({ walk, questions, children }: GuardProps) {
       {fault ? (
         <BrokenStep
           walk={walk}
-          words="Minim could not work out what follows from these answers; change one of them to go on."
+          words="Minim could not work out what follows from these answers; change one of them to continue."
           error={fault.error}
           again={() => {}} // it is worked out again by itself with each answer
         >

@@ -38,7 +38,7 @@ export function soundOf({ before, now, target }: Counted): Sound {
 /** What is said when a step comes on the screen; `count` is what was counted there before. */
 export function stepWords(step: Step, count: number): string {
   const { say, more = [], cautions = [], counting } = step;
-  const wanted = counting?.target ? [`${counting.target} wanted.`] : []; // a pad's step says so itself
+  const wanted = counting?.target ? [`${counting.target} to count.`] : []; // a pad's step says so itself
   const counted = count > 0 ? [`${count} counted so far.`] : [];
   return [say, ...wanted, ...more, ...resultWords(step), ...optionWords(step), ...cautions, ...counted]
     .map(aloud)

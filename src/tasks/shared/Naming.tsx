@@ -120,7 +120,7 @@ function Gone() {
     <p class="trouble" role="alert">
       The catalogue could not be fetched; a name typed by hand does as well.{' '}
       <button class="second" onClick={() => location.reload()}>
-        Open Minim anew
+        Open Minim again
       </button>
     </p>
   );

@@ -26,7 +26,7 @@ export const bottleFields = {
   code: code({
     name: 'new.code',
     title: 'Code',
-    help: '2 to 6 letters or digits; it goes on strips and labels.',
+    help: '2 to 6 letters or digits. Printed on strips and labels.',
   }),
   form: choice({
     name: 'new.form',
@@ -55,13 +55,13 @@ export const bottleFields = {
     }),
   unit: choice({
     name: 'new.unit',
-    title: 'In',
+    title: 'Unit',
     options: [
       { value: 'mL', label: 'mL' },
       { value: 'g', label: 'g' },
     ],
   }),
-  price: optionalAmount({ name: 'new.price', title: 'Price', unit: 'in your money', min: 0, max: 1e6 }),
+  price: optionalAmount({ name: 'new.price', title: 'Price', unit: 'your currency', min: 0, max: 1e6 }),
   received: day({ name: 'new.received', title: 'Received', optional: true, past: true }),
   useBy: day({ name: 'new.useBy', title: 'Best before', optional: true }),
   density: optionalAmount({

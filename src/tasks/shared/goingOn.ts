@@ -9,8 +9,8 @@ import type { Step } from '../engine/task';
 /** Why someone goes on with a drink that is over a limit; kept with the drink. */
 export const although = words({
   name: 'although',
-  title: 'Why go on all the same?',
-  help: 'Page, label and sheet say that it is over the limit, and why you went on.',
+  title: 'Why continue all the same?',
+  help: 'Page, label and sheet say that it is over the limit, and why you continued.',
   max: 120,
 });
 

@@ -30,7 +30,7 @@ export interface Need {
 export function todaysLot(id: string, need: Need): { now: string; difference: Difference | null } {
   const then = shelf.records.value.get(id);
   if (then && isOf('dropper', then) && then.archived) {
-    const words = `${then.name} is put away`;
+    const words = `${then.name} is archived`;
     return { now: 'typical', difference: { words, then: then.name, now: 'a typical drop, not weighed' } };
   }
   const why = then && isStocked(then) ? unfit(then, need) : null;

@@ -45,7 +45,7 @@ export const came = ({ id }: Good) => given(`came.${id}`, ['yes', 'no']);
 const unitField = (id: string) =>
   choice({
     name: `unit.${id}`,
-    title: 'In',
+    title: 'Unit',
     options: [
       { value: 'mL', label: 'mL' },
       { value: 'g', label: 'g' },

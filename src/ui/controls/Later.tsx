@@ -31,7 +31,7 @@ function Gone() {
         This part could not be fetched. {whyGone()} Nothing is lost.
       </p>
       <button class="second" onClick={() => location.reload()}>
-        Open Minim anew
+        Open Minim again
       </button>
     </div>
   );

@@ -22,7 +22,7 @@ const FEW = 8; // our choice: up to that many are looked through faster than sea
 const MOST = 60; // our choice: more rows than that no one scrolls through
 
 /** Big rows to pick from; a tap picks one, another tap lets it go. With many of them a search above. */
-export function PickRows({ label, items, picked, onPick, none = 'Nothing stands here yet.' }: Props) {
+export function PickRows({ label, items, picked, onPick, none = 'Nothing here yet.' }: Props) {
   const query = useSignal('');
   const shown = matching(items, query.value);
   return (

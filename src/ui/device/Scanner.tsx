@@ -118,7 +118,7 @@ function useReading(video: RefObject<HTMLVideoElement | null>, onText: (text: st
       }
     };
     look().catch(() => {
-      problem.value = 'The codes cannot be read on this phone. Type what stands on the label.';
+      problem.value = 'The codes cannot be read on this phone. Type the code from the label.';
     });
     return () => void (gone = true);
   }, []);

@@ -59,10 +59,9 @@ function askForCamera(): Promise<MediaStream> {
 function whyNot(error: unknown): string {
   const name = error instanceof DOMException ? error.name : '';
   if (name === 'NotAllowedError')
-    return 'Minim may not use the camera. Allow it in the settings of the browser, or type what stands on the label.';
-  if (name === 'NotReadableError')
-    return 'Another app is using the camera. Close it, or type what stands on the label.';
-  return 'There is no camera here. Type what stands on the label.';
+    return 'Minim may not use the camera. Allow it in the settings of the browser, or type the code from the label.';
+  if (name === 'NotReadableError') return 'Another app is using the camera. Close it, or type the code from the label.';
+  return 'There is no camera here. Type the code from the label.';
 }
 
 /** The torch in a state; flipping hands back the next one. */

@@ -48,7 +48,7 @@ async function openCatalogue(page: Page): Promise<void> {
 
 async function teachKey(page: Page): Promise<void> {
   await page.locator('fieldset', { hasText: 'Foot switch' }).locator('label.choice', { hasText: 'On' }).click();
-  await page.getByRole('button', { name: 'Go on' }).click();
+  await page.getByRole('button', { name: 'Next step' }).click();
   await page.getByText('Press your foot switch').waitFor();
   await page.keyboard.press('q');
   await page.getByText('Heard Q').waitFor();

@@ -36,7 +36,7 @@ test('t and its probability come back to each other', () => {
 });
 
 test('one reading has no scatter, and no probability lies outside 0 to 1', () => {
-  expect(() => studentFactor95(1)).toThrow('two readings or more');
+  expect(() => studentFactor95(1)).toThrow('two weighings or more');
   expect(() => studentQuantile(1, 5)).toThrow('between 0 and 1');
   expect(() => studentCdf(1, 0)).toThrow('one degree of freedom');
 });

@@ -115,8 +115,8 @@ describe('what cannot be planned', () => {
       'a limit below one drop a line',
       withLimits({ maxDrops: 2 }),
       null,
-      'These lines need 3 drops, and the limit leaves 2.',
-      'Allow 3 drops, or take a line out.',
+      'These materials need 3 drops, and the limit leaves 2.',
+      'Allow 3 drops, or take a material out.',
     ],
     [
       'a strength above one',
@@ -129,7 +129,7 @@ describe('what cannot be planned', () => {
       'a formula without lines',
       { ...good, components: [] },
       null,
-      'The formula has no line.',
+      'The formula has no material.',
       'Put a material into the formula.',
     ],
   ] as const)('names the line and the remedy: %s', (_, instance, componentId, why, remedy) => {

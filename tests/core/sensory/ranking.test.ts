@@ -99,7 +99,7 @@ describe('Friedman’s test', () => {
         [1, 2, 3],
         [1, 2],
       ]),
-    ).toThrow('every sitting has to rank all samples');
+    ).toThrow('every session has to rank all samples');
     expect(() => friedman([[1]])).toThrow('2 to 10 samples can be ranked, not 1');
     expect(() => friedman([])).toThrow(Refusal);
   });

@@ -23,26 +23,26 @@ describe('the two copies at a start', () => {
   });
 
   test('an emptied store is filled from the journal', () => {
-    expect(compareCopies(undefined, [file(7)])).toEqual({ do: 'fill the store', after: -1 });
+    expect(compareCopies(undefined, [file(7)])).toEqual({ do: 'fill the database', after: -1 });
     expect(compareCopies(undefined, [file(7, { head: null, damaged: true })])).toEqual({
-      do: 'fill the store',
+      do: 'fill the database',
       after: -1,
     });
   });
 
   test('a store that went back a few writes gets them from the journal', () => {
-    expect(compareCopies(stateAt(5), [file(7)])).toEqual({ do: 'fill the store', after: 5 });
+    expect(compareCopies(stateAt(5), [file(7)])).toEqual({ do: 'fill the database', after: 5 });
   });
 
   test('a journal that lacks the last write, as after a kill between the two, is topped up', () => {
     expect(compareCopies(stateAt(7), [file(6)])).toEqual({
-      do: 'top up the journal',
+      do: 'top up the second copy',
       writes: [{ n: 7, keys: [['r', 6]] }],
     });
   });
 
   test('a journal that lacks more than is noted, is gone, or is damaged, is written anew', () => {
-    const anew = { do: 'write the journal anew' };
+    const anew = { do: 'rewrite the second copy' };
     expect(compareCopies(stateAt(40), [file(3)])).toEqual(anew);
     expect(compareCopies(stateAt(7), [])).toEqual(anew);
     expect(compareCopies(stateAt(7), [file(7, { damaged: true })])).toEqual(anew);
@@ -62,6 +62,6 @@ describe('the two copies at a start', () => {
   });
 
   test('a damaged journal does not keep a store that went back from being filled first', () => {
-    expect(compareCopies(stateAt(5), [file(7, { damaged: true })])).toEqual({ do: 'fill the store', after: 5 });
+    expect(compareCopies(stateAt(5), [file(7, { damaged: true })])).toEqual({ do: 'fill the database', after: 5 });
   });
 });

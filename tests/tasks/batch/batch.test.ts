@@ -46,7 +46,7 @@ describe('20 L of a clear drink', () => {
     expect(sum).toBeCloseTo(50, 0);
     expect(expanded(made.reached[0]!.mgPerKg)).toBeGreaterThan(0);
     const lines = made.reached[0]!.mgPerKg.sources.map(({ words }) => words);
-    expect(lines).toContain('weighing nutmeg oil: step of the scale');
+    expect(lines).toContain('weighing nutmeg oil: readability of the scale');
     expect(new Set(lines).size).toBe(lines.length); // no two lines of the ± read alike
     expect(made.drink.brix.value).toBeCloseTo(10, 1);
     expect(made.drink.abv.value).toBe(0);

@@ -189,9 +189,9 @@ describe('going on over a limit', () => {
     const made = kept({ benzoate: '200', ...WHY });
     expect(made.although).toBe(WHY.although);
     expect(made.asked['although']).toBeUndefined(); // the next batch gives its own
-    expect(described(made).facts).toContainEqual(['Gone on with, over a limit', WHY.although]);
-    expect(sheetRows(made).map(({ words }) => words)).toContain(`Gone on with, over a limit: ${WHY.although}`);
-    expect(batchTable(made)).toContain('"gone on with, over a limit"');
+    expect(described(made).facts).toContainEqual(['Continued over a limit', WHY.although]);
+    expect(sheetRows(made).map(({ words }) => words)).toContain(`Continued over a limit: ${WHY.although}`);
+    expect(batchTable(made)).toContain('"continued over a limit"');
   });
 
   test('without one nothing is kept, however the run came to its end; blanks are no reason', () => {

@@ -117,7 +117,7 @@ describe('vials and drops typed by hand', () => {
     const walk = byHand({ card: '1', hex: '1' });
     expect(walk.step().say).toBe('Take ‹CARD 1 % w/w›. Count ‹1 drop›.');
     expect(walk.step().pad!.live(0)).toBe('of 1 drop');
-    expect(walk.step().pad!.live(3)).toMatch(/^2 too many: 1 wanted · /);
+    expect(walk.step().pad!.live(3)).toMatch(/^2 too many: 1 planned · /);
     walk.tap('drops.card', 3);
     walk.next();
     expect(walk.step().say).toBe('‹3 drops› of CARD 1 % w/w, not 1: ‹2 too many›.');

@@ -146,7 +146,7 @@ describe('ways down', () => {
   test('0.01 % on a scale goes down in steps that it can weigh, each with its ±', () => {
     const run = walked({ ...usual, strength: '0.01', way: 'mass', measure: 'scale', readability: '0.001' });
     const { card, types } = step(run, 'card');
-    expect(card!.advice!.words).toMatch(/Better so: .* make .* w\/w; .* make .* w\/w.*Known to ± [\d.]+ %/);
+    expect(card!.advice!.words).toMatch(/Better: .* make .* w\/w; .* make .* w\/w.*Known to ± [\d.]+ %/);
     const rack = JSON.parse(types!['rack']!) as { given: Record<string, string> }[];
     expect(rack.length).toBeGreaterThan(1);
     expect(rack[0]!.given).toMatchObject({ bottle: bottle.id, basis: '% w/w' });

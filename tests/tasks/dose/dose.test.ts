@@ -317,7 +317,7 @@ describe('wrong input', () => {
   });
 
   test('nothing is kept before the first drop', () => {
-    expect(stepOf(runOf(example), 'glass.1').problem).toBe('No drop has fallen yet.');
+    expect(stepOf(runOf(example), 'glass.1').problem).toBe('No drop is counted yet.');
     expect(() => dose.keep(runOf(example))).toThrow('Nothing has been dosed yet');
   });
 

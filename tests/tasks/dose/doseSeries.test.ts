@@ -207,7 +207,7 @@ describe('a series of glasses', () => {
   });
 
   test('a glass without a drop cannot be left, and an untouched ladder is not kept', () => {
-    expect(stepOf(runOf(), 'rung.1').problem).toBe('No drop has fallen yet.');
+    expect(stepOf(runOf(), 'rung.1').problem).toBe('No drop is counted yet.');
     expect(() => dose.keep(runOf())).toThrow('Nothing has been dosed yet');
   });
 

@@ -59,9 +59,9 @@ describe('what is said of a step', () => {
     expect(stepWords(step, 4)).toMatch(/No flames\. 4 counted so far\.$/);
   });
 
-  test('how many are wanted, where the instruction does not say it', () => {
+  test('how many there are to count, where the instruction does not say it', () => {
     const step = { key: 'a', say: 'Drop ‹TIDE› into the glass.', counting: { counter: 'drops', target: 4 } };
-    expect(stepWords(step, 0)).toBe('Drop TIDE into the glass. 4 wanted.');
+    expect(stepWords(step, 0)).toBe('Drop TIDE into the glass. 4 to count.');
   });
 
   test('the largest of its results, with unit and ±, and not the others', () => {

@@ -43,7 +43,7 @@ describe('making a vial again', () => {
     expect(typed['bottle']).toBe('B7');
     expect(differences).toEqual([
       {
-        words: 'CARD neat lot A1 is put away',
+        words: 'CARD neat lot A1 is archived',
         then: 'CARD neat lot A1',
         now: 'CARD neat lot B7 (from Mudlark, density 0.925 g/mL)',
       },
@@ -81,7 +81,7 @@ describe('making a vial again', () => {
     const { typed, differences } = repeatOf(dilute, run('dilute'), state({ ...wish, solvent: 'E-1' }));
     expect(typed['solvent']).toBe('E-2');
     expect(differences).toEqual([
-      { words: 'ethanol lot E-1 is put away', then: 'ethanol lot E-1', now: 'ethanol lot E-2 (smell only)' },
+      { words: 'ethanol lot E-1 is archived', then: 'ethanol lot E-1', now: 'ethanol lot E-2 (smell only)' },
     ]);
   });
 

@@ -69,7 +69,7 @@ describe('a count into a drink, under way', () => {
     expect(step.say).toBe('Stop: ‹CARD 1 % w/w› is smell only now.');
     expect(step.pad).toBeUndefined();
     expect(step.problem).toContain('was diluted from a bottle of ethanol 96 % that is not fit for drinks');
-    expect(step.offers!.map(({ words }) => words)).toEqual(['Go on, to smell only']);
+    expect(step.offers!.map(({ words }) => words)).toEqual(['Continue, to smell only']);
     for (const at of ['truth', 'count.v-card'])
       expect(stepAt(count, counting({}, undefined, at)).problem).toContain(NEVER);
     expect(() => kept(count, counting())).toThrow(NEVER);
@@ -138,7 +138,7 @@ describe('a count into a drink, under way', () => {
     barred();
     const again = counting({ exactly: 'trial' }, {});
     expect(stepAt(count, again).problem).toContain(NEVER);
-    expect(stepAt(count, again).offers!.map(({ words }) => words)).toEqual(['Go on, to smell only']);
+    expect(stepAt(count, again).offers!.map(({ words }) => words)).toEqual(['Continue, to smell only']);
     expect(() => kept(count, counting({ exactly: 'trial' }))).toThrow(NEVER);
   });
 

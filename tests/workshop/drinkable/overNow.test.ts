@@ -78,7 +78,7 @@ describe('a drink that was dosed', () => {
   });
 
   test('what it was made from and what its reason was stands in its facts', () => {
-    expect(described(drink(0.05, { although: 'a sip' })).facts).toContainEqual(['Gone on with, over a limit', 'a sip']);
+    expect(described(drink(0.05, { although: 'a sip' })).facts).toContainEqual(['Continued over a limit', 'a sip']);
   });
 
   test('what came along in the vial is judged too: half a gram of it brings 4.5 g/kg of propylene glycol', () => {
