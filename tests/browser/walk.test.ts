@@ -143,7 +143,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     }
     await phone.page.locator('.fan').waitFor();
     await h.tap('Write a note while wet');
-    await h.tap('More…');
+    await h.tap('Words…'); // none was ever used
     await phone.page.locator('input[name$=".words"]').fill('green, peel');
     await phone.page.waitForTimeout(300); // it is stored
     await h.done();

@@ -92,7 +92,7 @@ function What({ first, kept }: { first: AnyRecord; kept: readonly AnyRecord[] })
 /** What a record says of itself in a list, without what is beside it here. */
 function lineOf(record: AnyRecord, line: string): string {
   if (isOf('layering', record)) return verdictText(record.verdict.decision) || 'no verdict';
-  return isBought(record) ? `${kindWords(record)}: ${line}` : line;
+  return isBought(record) ? [kindWords(record), line].filter(Boolean).join(': ') : line;
 }
 
 /** 'ethanol 96 % vol, lot E-5512; lot R-09': each lot once, by the name of what was not counted in drops. */

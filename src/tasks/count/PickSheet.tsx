@@ -22,10 +22,15 @@ export function PickSheet({ walk, items, label }: Props) {
     const [[key, text]] = Object.entries(types(fields.picked(id), yes ? 'yes' : 'no')) as [[string, string]];
     void walk.happen({ type: 'typed', key, text });
   };
+  const isChange = items.some(({ id }) => isPicked(run, id));
   return (
     <>
-      <button class="second" aria-haspopup="dialog" onClick={() => (open.value = true)}>
-        {items.some(({ id }) => isPicked(run, id)) ? `Change ${label.toLowerCase()}` : `Pick ${label.toLowerCase()}`}
+      <button
+        class={isChange ? 'second' : 'main first-match'}
+        aria-haspopup="dialog"
+        onClick={() => (open.value = true)}
+      >
+        {isChange ? `Change ${label.toLowerCase()}` : `Pick ${label.toLowerCase()}`}
       </button>
       {open.value && (
         <Sheet title={label} onClose={() => (open.value = false)}>

@@ -56,7 +56,7 @@ function handCard(run: RunState, now: RunState): CountStep {
     },
     draw: (walk) => <PickSheet walk={walk} items={items} label="Vials" />,
     told: [['Picked', picked.map(({ tag }) => tag).join(', ') || '–']],
-    ...(picked.length === 0 ? { problem: 'Pick at least one vial.' } : {}),
+    ...(picked.length === 0 ? { problem: 'Pick at least one vial.', drawnFirst: true } : {}),
     done: takes(wanted(now)),
   };
 }
@@ -93,7 +93,7 @@ function planCard(run: RunState, now: RunState): CountStep {
         {!isEmpty && <PlanCard walk={walk} />}
       </>
     ),
-    ...(typed && materials.length === 0 ? { problem: 'Pick at least one material.' } : {}),
+    ...(typed && materials.length === 0 ? { problem: 'Pick at least one material.', drawnFirst: true } : {}),
     ...(plans && !plans.ok ? { problem: plans.why } : {}),
     ...(plans?.ok ? leavingWith(now, plans) : {}),
   };

@@ -133,7 +133,7 @@ function cardOf(
     ...(order
       ? {
           answer: answerOf(now, order),
-          picture: () => drawVial(now, order, { size: 148, state: undefined, full: true }),
+          picture: () => drawVial(now, order, { size: 148, full: true, ungraded: isGradeOpen(now) }),
         }
       : {}),
     ...(order ? adviceOf(now, order, better) : {}),
@@ -187,7 +187,9 @@ function answerOf(now: RunState, order: Order): NonNullable<Card['answer']> {
     lines: [
       `in ${formatPlain(inMl(order, order.plan.solventG), 3)} mL · gives ${value} ± ${uncertainty} ${order.basis}`,
     ],
-    grade: { words: reason === null ? 'Fit for drinks' : 'Smell only', barred: reason !== null },
+    ...(isGradeOpen(now)
+      ? {}
+      : { grade: { words: reason === null ? 'Fit for drinks' : 'Smell only', barred: reason !== null } }),
     how: 0,
   };
 }

@@ -15,10 +15,12 @@ interface Look {
   readonly state?: MakingState | undefined;
   /** Drawn as filled by the plan; else empty. */
   readonly full: boolean;
+  /** The grade is still to be said: nothing is drawn of it. */
+  readonly ungraded?: boolean;
 }
 
 /** The vial as it was made or, while nothing is in it, as the plan will make it: its label, and how far the solvent fills it. */
-export function drawVial(run: RunState, order: Order, { size, state, full }: Look) {
+export function drawVial(run: RunState, order: Order, { size, state, full, ungraded = false }: Look) {
   const as = isReady({ run, order }) ? run : asPlanned(run, order);
   const { label, code } = writtenOn(as, order, madeOf(as, order));
   const tag = {
@@ -27,7 +29,7 @@ export function drawVial(run: RunState, order: Order, { size, state, full }: Loo
     share: label.value / (label.basis.startsWith('%') ? 100 : 1e6),
   };
   const level = full ? inMl(order, order.plan.solventG) / order.sizeMl : 0;
-  const smellOnly = gradeOf(order.source, order.solvent) === 'smell only';
+  const smellOnly = !ungraded && gradeOf(order.source, order.solvent) === 'smell only';
   return (
     <Vial
       size={size}

@@ -19,24 +19,30 @@ export function NoteCard({ walk, wet }: { walk: Walk; wet: boolean }) {
       </button>
     );
   const note = open === null ? null : noteOf(run, open);
+  const isWet = note ? !isDry(note) : wet; // then it is words that are noted; a liking is for what is smelled dry
+  const shown = shownWords(run, open);
+  const words = (
+    <div class="note-words">
+      <button class="tile more" onClick={() => void openPage(walk)}>
+        {shown.length > 0 ? 'More…' : 'Words…'}
+      </button>
+      {shown.map(({ word, chosen }) => (
+        <button
+          class={chosen ? 'tile on' : 'tile'}
+          aria-pressed={chosen}
+          onClick={() => void write(walk, fields.words, toggleWord(note?.words ?? '', word))}
+        >
+          {word}
+        </button>
+      ))}
+    </div>
+  );
   return (
     <section class="note-card" aria-label="Note">
-      <Head walk={walk} wet={note ? !isDry(note) : wet} />
+      <Head walk={walk} wet={isWet} />
+      {isWet && words}
       <Liking chosen={note?.liking ?? null} onChoose={(text) => void write(walk, fields.liking, text)} />
-      <div class="note-words">
-        <button class="tile more" onClick={() => void openPage(walk)}>
-          More…
-        </button>
-        {shownWords(run, open).map(({ word, chosen }) => (
-          <button
-            class={chosen ? 'tile on' : 'tile'}
-            aria-pressed={chosen}
-            onClick={() => void write(walk, fields.words, toggleWord(note?.words ?? '', word))}
-          >
-            {word}
-          </button>
-        ))}
-      </div>
+      {!isWet && words}
     </section>
   );
 }

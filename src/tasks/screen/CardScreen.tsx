@@ -89,7 +89,7 @@ interface ActionsProps extends Pick<Props, 'walk' | 'wrong' | 'onDone'> {
 
 /** The foot: what went wrong, where drops are counted the drop, at most two other ways, and the main button. They sleep for a moment after a drop. */
 function Actions({ walk, slots, wrong, onDone, onTake, onOpen, children }: ActionsProps) {
-  const { counting, offers, done } = walk.step.value;
+  const { counting, offers, done, drawnFirst = false } = walk.step.value;
   const awake = useAwake(counting ? (walk.state.value.drops[counting.counter] ?? 0) : 0);
   return (
     <footer class="actions">
@@ -100,7 +100,7 @@ function Actions({ walk, slots, wrong, onDone, onTake, onOpen, children }: Actio
         {offers?.map((offer) => (
           <OfferButton offer={offer} onTake={onTake} />
         ))}
-        <Main missing={firstOpen(slots)} done={done} onOpen={onOpen} onDone={() => onDone()} />
+        <Main missing={firstOpen(slots)} aside={drawnFirst} done={done} onOpen={onOpen} onDone={() => onDone()} />
       </div>
     </footer>
   );
@@ -152,16 +152,18 @@ function Cautions({ lines }: { lines: readonly string[] }) {
 
 interface MainProps {
   missing: Slot | undefined;
+  /** What the card draws is the next tap. */
+  aside: boolean;
   done: string | undefined;
   onOpen: (name: string) => void;
   onDone: () => void;
 }
 
 /** The main button: the next movement of the hand; where a slot keeps it from going on, what is missing, and its sheet. */
-function Main({ missing, done = 'Next', onOpen, onDone }: MainProps) {
+function Main({ missing, aside, done = 'Next', onOpen, onDone }: MainProps) {
   if (!missing)
     return (
-      <button class="main" onClick={onDone}>
+      <button class={aside ? 'second aside' : 'main'} onClick={onDone}>
         {done}
       </button>
     );

@@ -110,10 +110,11 @@ function useOneAtATime<A extends unknown[]>(work: (...given: A) => Promise<void>
 
 const SAID = 'step-said';
 
-/** Whether a step asks for one figure and nothing else: what a scale shows, what was poured. */
+/** Whether a step asks for one figure that it cannot do without, and nothing else: what a scale shows, what was poured. */
 function isFigure({ ask = [], drawn = [], pad }: Step): boolean {
   const [one, ...others] = ask.filter(({ name }) => !drawn.includes(name));
-  return !pad && others.length === 0 && (one?.input === 'decimal' || one?.input === 'numeric');
+  if (pad || !one || others.length > 0) return false;
+  return (one.input === 'decimal' || one.input === 'numeric') && !one.read('').ok;
 }
 
 interface BodyProps {
