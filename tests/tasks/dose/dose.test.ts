@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { expanded } from '../../../src/core/number/measured';
 import type { RunEvent } from '../../../src/records/kind/run';
-import { takeIn } from '../../../src/records/shelf';
+import { shelf, takeIn } from '../../../src/records/shelf';
 import { dose } from '../../../src/tasks/dose/task';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { slotsOf } from '../../../src/tasks/engine/card';
@@ -357,4 +357,31 @@ describe('wrong input', () => {
     expect(stepOf(then, 'glass.1').ask![0]!.preset).toBe(vial!.preset);
     expect(tastingOf(then).doses[0]).toMatchObject({ vial: vial!.preset, drops: 1 });
   });
+});
+
+test('no vial is dosed by itself that holds less than the level of last time takes', () => {
+  const full = vialOf('full', 'PEAR', { useBy: '' });
+  const nearly = vialOf('nearly', 'PEAR', {
+    useBy: '',
+    weighed: [{ at: '2025-02-01T08:00:00.000Z', left: sure(0.3) }],
+  });
+  const tasting = {
+    ...envelope,
+    id: 'last',
+    kind: 'tasting',
+    base: { name: 'tonic', volumeMl: 250, brix: 8, abv: 0, densityGPerMl: 1.03 },
+    doses: [{ vial: 'nearly', code: 'PEAR', drops: 20, mgPerKg: sure(20) }],
+    reached: [],
+    verdict: '',
+    liking: null,
+    uses: [],
+  };
+  const chosen = (aim: string) => {
+    shelf.records.value = new Map();
+    takeIn([full, nearly, { ...tasting, done: { from: '', to: '', asked: { aim, 'aim.in': 'mg/kg' } } }] as never);
+    const run = fold([]);
+    return slotsOf(run, dose.steps(run)[0]!).find(({ field }) => field.name === 'vial')!.value;
+  };
+  expect(chosen('10')).toBe('nearly'); // 10 mg/kg of 250 g are 2.5 mg: 0.25 g of 1 %
+  expect(chosen('20')).toBe('full'); // 0.5 g
 });
