@@ -23,7 +23,7 @@ export function madeBefore(root: string): MadeBefore | null {
     ({ id, doses, glass }) => doses.length === 1 && glass?.best !== false && rootBehind(id) === root,
   );
   if (!batch && !tasting) return null;
-  return !tasting || (batch && batch.made >= tasting.made) ? ofBatch(batch!) : ofTasting(tasting);
+  return !tasting || (batch && batch.made >= tasting.made) ? madeAs(batch!) : ofTasting(tasting);
 }
 
 /** Root of the nearest formula that led to a thing. */
@@ -31,7 +31,8 @@ function rootBehind(id: string): string | undefined {
   return ancestors(id).flatMap(({ record }) => find('formula', record.id)?.root ?? [])[0];
 }
 
-function ofBatch({ name, drink: { brix, abv, densityGPerMl }, reached }: Batch): MadeBefore {
+/** A batch as the drink that it became. */
+export function madeAs({ name, drink: { brix, abv, densityGPerMl }, reached }: Batch): MadeBefore {
   return { name, mgPerKg: doseOf(reached), brix: brix.value, abv: abv.value, densityGPerMl: densityGPerMl.value };
 }
 

@@ -38,6 +38,10 @@ afterAll(() => {
 /** Screens where the hand counted or weighed: such a run goes on at this very one. What is poured by volume is told on the card. */
 const HAND_BUSY = /^(drops$|material$|count\.|glass\.|[tcsed]\.|dip$|fan$)/;
 
+/** What that version said in other words. */
+const inTodaysWords = (line: string) =>
+  line.replace(/^Thin it first/, 'Dilute it first').replace(', thinned to', ', diluted to');
+
 /** A dose is one screen now: where its drops were counted it goes on at that glass, with what is in it. */
 const GLASS_OF: Record<string, string> = { drops: 'glass.1', 'glass.1': 'glass.1' };
 
@@ -49,7 +53,7 @@ test.each(runs.map((run) => [run.title, run] as const))('%s opens at every step 
   const mine = events.filter((event) => event.run === run.id);
   const cuts = mine.flatMap(({ type }, i) => (type === 'go' ? [i] : []));
   cuts.forEach((cut, at) => {
-    const then = screens[run.id]![at]!;
+    const then = screens[run.id]![at]!.map(inTodaysWords);
     const paused = fold(mine.slice(0, cut));
     const { presets } = withPresets(task, paused);
     const state = fold(mine.slice(0, cut), { ...freshRun, presets });

@@ -3,7 +3,7 @@ import { measured } from '../../src/core/number/measured';
 import type { AnyRecord } from '../../src/records/kind/kinds';
 import type { Bottle } from '../../src/records/kind/material';
 import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { refusalOfLine, sourceOf } from '../../src/tasks/batch/drinkAsked';
+import { refusalOfLine, sourceOf } from '../../src/tasks/batch/plan/drinkAsked';
 import { instanceOf, notByThemselves, sourceFor } from '../../src/tasks/count/planInstance';
 import { freshRun } from '../../src/tasks/engine/fold';
 import { poolOf } from '../../src/tasks/layer/together';

@@ -3,7 +3,7 @@ import { exact } from '../../core/number/measured';
 import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
 import { formatFigures } from '../../ui/format';
 import type { Walk } from '../engine/task';
-import { ETHANOL } from './goods';
+import { ETHANOL } from './plan/goods';
 import { makingOf, type Making } from './progress';
 import { outcome } from '../../workshop/attempt';
 import { mixedOf } from './pour';

@@ -3,7 +3,7 @@ import { shareIn } from '../../core/drink/mixture';
 import { formatFigures, formatPlain } from '../../ui/format';
 import type { Walk } from '../engine/task';
 import { Comparison, type Compared } from './Composition';
-import { SPIRIT, type Goods } from './goods';
+import { SPIRIT, type Goods } from './plan/goods';
 import { doseIn, expectedDrink, makingOf, plannedDrink, type Made, type Making } from './progress';
 import { outcome } from '../../workshop/attempt';
 

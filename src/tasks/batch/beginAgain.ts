@@ -1,10 +1,12 @@
 import { CONCENTRATE } from '../../core/drink/batchPlan';
 import { exact, plus } from '../../core/number/measured';
 import { gramsText } from '../../ui/format';
-import { types } from '../engine/answers';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
-import { begunField, begunIn, type Begun, type VesselName } from './begun';
+import { begunField, begunIn, type Begun, type VesselName } from './plan/begun';
+import { isSaid } from './plan/drinkAsked';
+import { fields } from './plan/fields';
 import { stepOf, type Pour } from './pour';
 import type { Making } from './progress';
 import { slipsOf } from './vessel';
@@ -20,15 +22,12 @@ export function beginAgainOffer(run: RunState, making: Making, { key, into }: Po
   return [{ words: `Begin this vessel again${other}`, type: types(begunField, [...begunIn(run), begun]) }];
 }
 
-/** The key under which is typed how many of these steps were left as done. */
-const EMPTIED = 'begun.emptied';
-
 /**
  * The steps at which these vessels were begun again: what is lost, and the way back while nothing new is in. One that was left
  * is passed no second time; who goes back to it finds it.
  */
 export function begunSteps(run: RunState, making: Making, of: 'concentrate' | 'drink alone'): Step[] {
-  const emptied = Number(run.typed[EMPTIED] ?? 0);
+  const emptied = answer(run, fields.emptied) ?? 0;
   return begunIn(run).flatMap((begun, i, all) => {
     const isOf = begun.vessels.includes('concentrate') === (of === 'concentrate');
     if (!isOf || (i < emptied && run.at !== begun.at)) return [];
@@ -37,7 +36,7 @@ export function begunSteps(run: RunState, making: Making, of: 'concentrate' | 'd
       {
         ...begunStep(run, begun),
         ...(canUndo ? { offers: [undo(all)] } : {}),
-        types: { [EMPTIED]: String(all.length) },
+        types: { [fields.emptied.name]: String(all.length) },
       },
     ];
   });
@@ -100,9 +99,9 @@ function pouredIn({ syrup }: Making) {
 }
 
 /** True while nothing was typed of what goes into them now. */
-function isUntouched({ typed }: RunState, making: Making, { vessels }: Begun): boolean {
+function isUntouched(run: RunState, making: Making, { vessels }: Begun): boolean {
   const keys = vessels
     .flatMap((vessel) => poursOf(making, vessel))
     .flatMap(({ key, stock }) => [key, ...(stock ? [stock.key, `${stock.key}.thin`] : [])]);
-  return keys.every((key) => !typed[`mass.${key}`]);
+  return keys.every((key) => !isSaid(run, `mass.${key}`));
 }

@@ -3,10 +3,10 @@ import { weighList, type WeighList, type WeighStep } from '../../core/drink/weig
 import { find } from '../../records/shelf';
 import { gumArabic } from '../../tables/syrupAdditives';
 import type { RunState } from '../engine/fold';
-import { keyNow, timesBegun } from './begun';
-import { spareFactor } from './drinkAsked';
-import { EMULSION_WATER, type Goods } from './goods';
-import type { Plan as Plan } from './planParts';
+import { keyNow, timesBegun } from './plan/begun';
+import { spareFactor } from './plan/drinkAsked';
+import { EMULSION_WATER, type Goods } from './plan/goods';
+import type { Plan as Plan } from './plan/planParts';
 import { massAt, type Pour } from './pour';
 import { stockOf } from './stock';
 import { filled, rescueOf, type Vessel } from './vessel';

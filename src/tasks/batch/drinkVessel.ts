@@ -2,13 +2,11 @@ import { CONCENTRATE, SUGAR, WATER } from '../../core/drink/batchPlan';
 import { gram } from '../../core/number/units';
 import type { Rescue } from '../../core/drink/weighList';
 import type { Weighed } from '../../records/kind/batch';
-import { valueOf } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { keyNow, timesBegun } from './begun';
-import { fields } from './fields';
-import { pure, SPIRIT, type Planned } from './goods';
-import type { Plan } from './planParts';
-import { leastOf, massAt, type Pour } from './pour';
+import { keyNow, timesBegun } from './plan/begun';
+import { pure, SPIRIT, type Planned } from './plan/goods';
+import type { Plan } from './plan/planParts';
+import { leastOf, massAt, stepOf, type Pour } from './pour';
 import { filled, rescueOf, type Vessel } from './vessel';
 
 /** A line of the drink: what goes in, where, and how many g for one time the plan. */
@@ -68,7 +66,7 @@ function within(
 ): Rescue {
   const own = so.pours.filter(({ goods }) => goods.id === CONCENTRATE);
   const left = so.there - own.reduce((sum, { mass }) => sum + (mass?.value ?? 0), 0);
-  const rest = left < (valueOf(run, fields.fine) ?? 0) ? 0 : left;
+  const rest = left < stepOf(run, 'fine') ? 0 : left;
   const add = rescue.add.map((one) =>
     own.some(({ id }) => id === one.id) ? { id: one.id, mass: gram(Math.min(one.mass, rest)) } : one,
   );

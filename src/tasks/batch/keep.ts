@@ -5,42 +5,36 @@ import { celsius } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Done } from '../../records/kind/record';
-import { find, newRecord } from '../../records/shelf';
+import { newRecord } from '../../records/shelf';
 import { forFile } from '../../ui/format';
-import { textOf, valueOf } from '../engine/fields';
+import { answer } from '../engine/answers';
+import { askedIn } from '../engine/lastTime';
 import type { RunState } from '../engine/fold';
 import { reasonFor } from '../shared/goingOn';
 import { judgeFields } from '../shared/judgeRun';
+import { asked } from './plan/asked';
+import { madeAgain } from './plan/before';
 import type { Judgement } from '../../workshop/drinkable/judging';
 import { againstText, sourceWords, stateWords } from '../../workshop/drinkable/limitRules';
 import { useOf } from '../../workshop/uses';
 import { numberedBatchCode } from '../../workshop/thing/vialCode';
 import { dayOfRun } from '../engine/runDay';
-import { carrierRefusal, NOT_FOOD } from './carrierBottle';
-import { fields } from './fields';
+import { carrierRefusal, NOT_FOOD } from './plan/carrierBottle';
+import { fields } from './plan/fields';
 import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import type { Pour } from './pour';
-import { begunIn } from './begun';
+import { begunIn } from './plan/begun';
 import { slipsOf } from './vessel';
 import { takenInAll } from './takings';
-import { refusalOfLine, recipeOrNull, spoiltBy } from './drinkAsked';
+import { refusalOfLine, spoiltBy, traitsOf } from './plan/drinkAsked';
+import { recipeOrNull } from './plan/recipe';
 
-/** Typed keys that belong to this batch alone, not to the plan. */
-const OWN = [
-  'although',
-  'mass.',
-  'over.',
-  'lot.',
-  'name',
-  'notes',
-  'again',
-  'exactly',
-  'what',
-  'left',
-  'left.',
-  'begun',
-  'begun.',
+/** Names of the answers that are the plan, as the batch keeps it: what the next one begins with, and what the rules were told. */
+export const PLANNED: readonly string[] = [
+  ...['base', 'litres', 'dose', 'brix', 'sugar.', 'abv', 'spirit', 'throw.', 'acid', 'acidity', 'benzoate', 'sorbate'],
+  ...['dosage', 'spare', 'make', 'carrier', 'oil', 'agent', 'gum', 'trait.', 'droplet', 'gas', 'gas.'],
+  ...['fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
 ];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
@@ -51,13 +45,13 @@ export function keepBatch(run: RunState): AnyRecord[] {
     ?.lines.map((line) => refusalOfLine(run, line))
     .find((one) => one !== null);
   if (refusal) throw new Refusal(refusal);
-  const barred = carrierRefusal(run) ?? (run.typed['spirit.food'] === 'no' ? NOT_FOOD : null);
+  const barred = carrierRefusal(run) ?? (answer(run, fields.spiritFood) === 'no' ? NOT_FOOD : null);
   if (barred) throw new Refusal(barred);
   const making = makingOf(run);
   const made = making && madeOf(making);
   if (!making || !made) throw new Refusal('Something is not weighed yet: go back and fill in what is missing.');
   const { recipe } = making.plan;
-  const again = find('batch', run.typed['again']);
+  const again = madeAgain(run);
   const lost = lostIn(run, making);
   const judgement = judgeDrink(run, making.plan, made);
   const reason = reasonFor(run, judgement);
@@ -65,17 +59,17 @@ export function keepBatch(run: RunState): AnyRecord[] {
   const record = newRecord('batch', {
     from: [recipe.id, ...sources, ...(again ? [again.id] : [])],
     code: numberedBatchCode(),
-    name: valueOf(run, fields.name(usualName(run)))!,
+    name: answer(run, fields.name(usualName(run)))!,
     formula: { id: recipe.id, name: recipe.name, version: recipe.version },
     lines: [...recipe.lines],
-    asked: askedOf(run),
+    asked: askedOf(run, making),
     weighed: [...making.vessel.pours, ...making.syrup.pours].map(weighedOf),
     drink: drinkFacts(run, making, made),
     reached: [...made.reached],
     checks: checksOf(judgement),
-    jurisdiction: textOf(run, judgeFields.jurisdiction),
+    jurisdiction: answer(run, judgeFields.jurisdiction)!,
     madeOn: dayOfRun(run),
-    notes: valueOf(run, fields.notes) ?? '',
+    notes: answer(run, fields.notes) ?? '',
     uses: takenInAll(run, making.vessel.pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
     ...(lost.length > 0 ? { lost } : {}),
     ...(reason === undefined ? {} : { although: reason }),
@@ -90,11 +84,9 @@ export function usualName(run: RunState): string {
   return recipe ? `${recipe.name}, ${dayOfRun(run)}`.slice(0, 60) : '';
 }
 
-function askedOf(run: RunState): Record<string, string> {
-  const mine = Object.entries(run.typed).filter(
-    ([key]) => !OWN.some((own) => key === own || (own.endsWith('.') && key.startsWith(own))),
-  );
-  return Object.fromEntries(mine);
+function askedOf(run: RunState, { plan }: Making): Batch['asked'] {
+  const said = askedIn(run, [...PLANNED, 'spirit.food', 'carrier.food', 'carrier.food.', 'cert.']);
+  return { ...traitsOf(run, plan.emulsion !== null), ...said };
 }
 
 function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
@@ -130,7 +122,7 @@ function drinkFacts(
   { plan }: Making,
   { litres, brix, abv, unknown, densityGPerMl }: Made,
 ): Batch['drink'] {
-  const [volumes, atC] = [valueOf(run, fields.volumes) ?? 0, valueOf(run, fields.gasAt) ?? 20];
+  const [volumes, atC] = [answer(run, asked(run).volumes) ?? 0, answer(run, asked(run).gasAt) ?? 20];
   const gas = volumes > 0 ? { gas: { volumes, gaugeBar: gaugeForVolumes(volumes, celsius(atC)), atC } } : {};
   const known = unknown.length > 0 ? { abvUnknown: true as const } : {};
   return { litres: plus(litres), brix, abv, ...known, densityGPerMl, emulsion: plan.emulsion !== null, ...gas };

@@ -6,19 +6,20 @@ import { find, newRecord } from '../../records/shelf';
 import type { SolventCopy } from '../../records/kind/solvent';
 import type { Vial } from '../../records/kind/vial';
 import { measuredText } from '../../ui/format';
-import { textOf, valueOf, type Field } from '../engine/fields';
+import { answer } from '../engine/answers';
+import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { refusalOfId } from '../../workshop/drinkable/grade';
 import { solventsOnHand, type SolventOnHand } from '../../workshop/onHand';
 import { dayOfRun } from '../engine/runDay';
 import { useByOf, useByOfDilution } from '../../workshop/useBy';
 import { useOf } from '../../workshop/uses';
-import { fields } from './fields';
-import type { Goods } from './goods';
+import { fields } from './plan/fields';
+import type { Goods } from './plan/goods';
 import type { Making } from './progress';
 import type { Pour } from './pour';
-import { carrierOf } from './drinkAsked';
-import { begunIn } from './begun';
+import { carrierOf } from './plan/drinkAsked';
+import { begunIn } from './plan/begun';
 import { BEGUN_AGAIN, inConcentrate, lossesOf, NOT_KEPT } from './takings';
 
 /** The concentrate that did not go into the drink, g; null where there is none beyond the uncertainty of the scale. */
@@ -32,7 +33,7 @@ function leftOver({ concentrate, syrup, before }: Making): Measured | null {
 /** What is asked of it in the last step. */
 export function leftFields(run: RunState, making: Making): Field[] {
   if (!leftOver(making)) return [];
-  return textOf(run, fields.left) === 'keep' ? [fields.left, fields.leftCode()] : [fields.left];
+  return answer(run, fields.left) === 'keep' ? [fields.left, fields.leftCode()] : [fields.left];
 }
 
 /** How much it is. */
@@ -44,7 +45,7 @@ export function leftWords(making: Making): string[] {
 /** As a vial, with the strengths that were weighed; null where nothing is left or it is not kept. */
 export function leftOverVial(run: RunState, making: Making, batchId: string): Vial | null {
   const left = leftOver(making);
-  if (!left || textOf(run, fields.left) !== 'keep') return null;
+  if (!left || answer(run, fields.left) !== 'keep') return null;
   const { plan, concentrate, vessel } = making;
   const contents = plan.recipe.lines.flatMap(({ material, name }) =>
     concentrate!.contents
@@ -63,7 +64,7 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
     massG: left,
     densityGPerMl,
     ...besideIn(making),
-    code: valueOf(run, fields.leftCode())!,
+    code: answer(run, fields.leftCode())!,
     sort: 'concentrate',
     name: `${plan.recipe.name}, concentrate`.slice(0, 60),
     label: { value: Number((whole * 100).toPrecision(3)), basis: '% w/w' },
@@ -84,7 +85,7 @@ export function leftOverVial(run: RunState, making: Making, batchId: string): Vi
 
 /** What of the bottles got neither into the drink nor into that vial, g. */
 export function lostIn(run: RunState, making: Making): NonNullable<Batch['lost']> {
-  const left = textOf(run, fields.left) === 'keep' ? null : leftOver(making);
+  const left = answer(run, fields.left) === 'keep' ? null : leftOver(making);
   const whole = making.concentrate!.mass.value;
   const losses = lossesOf(making.vessel.pours, [
     { share: making.before.value / whole, why: BEGUN_AGAIN },

@@ -5,10 +5,10 @@ import { gram } from '../../core/number/units';
 import { netMass } from '../../core/dilution/weighing';
 import type { Rescue } from '../../core/drink/weighList';
 import type { Weighed } from '../../records/kind/batch';
-import { valueOf } from '../engine/fields';
+import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { fields } from './fields';
-import type { Goods } from './goods';
+import { asked, massField } from './plan/asked';
+import type { Goods } from './plan/goods';
 
 /** A diluted stock to weigh from: what is meant to go in, g, and what it became. */
 export interface Stock {
@@ -33,7 +33,7 @@ export interface Pour {
   readonly id: string;
   readonly into: Weighed['into'];
   readonly goods: Goods;
-  /** Made thinner first, because it is too little for the scale. */
+  /** Diluted first, because it is too little for the scale. */
   readonly stock: Stock | null;
   /** Which of the two scales it goes on. */
   readonly scale: 'fine' | 'coarse';
@@ -48,16 +48,16 @@ export interface Pour {
   readonly rescue: Rescue | null;
 }
 
-/** Step of a scale, g; the usual one until it is known. */
+/** Readability of a scale, g; the usual one until it is known. */
 export function stepOf(run: RunState, scale: Pour['scale']): number {
-  return valueOf(run, fields[scale]) ?? (scale === 'fine' ? 0.01 : 1);
+  return answer(run, asked(run)[scale]) ?? (scale === 'fine' ? 0.01 : 1);
 }
 
 /** Least mass a scale can weigh within the tolerance, g; null until the scale is known. */
 export function leastOf(run: RunState, scale: Pour['scale'] = 'fine'): number | null {
-  const [readability, tolerance] = [valueOf(run, fields[scale]), valueOf(run, fields.tolerance)];
+  const [readability, tolerance] = [answer(run, asked(run)[scale]), answer(run, asked(run).tolerance)];
   if (readability === null || tolerance === null) return null;
-  const repeatability = gram(scale === 'fine' ? (valueOf(run, fields.scatter) ?? 0) : 0);
+  const repeatability = gram(scale === 'fine' ? (answer(run, asked(run).scatter) ?? 0) : 0);
   return smallestMass({ readability: gram(readability), repeatability }, tolerance / 100);
 }
 
@@ -69,8 +69,8 @@ export function mixedOf(pours: readonly Pick<Pour, 'mass' | 'target' | 'goods'>[
 
 /** How many g a weighing is off, below 0 when short; 0 within the tolerance, and within half a step of the scale: no more can be asked of a hand. */
 export function offBy(run: RunState, { mass, target, scale }: Pick<Pour, 'mass' | 'target' | 'scale'>): number {
-  const tolerance = (valueOf(run, fields.tolerance) ?? 0) / 100;
-  const halfStep = (valueOf(run, fields[scale]) ?? 0) / 2;
+  const tolerance = (answer(run, asked(run).tolerance) ?? 0) / 100;
+  const halfStep = (answer(run, asked(run)[scale]) ?? 0) / 2;
   const off = mass ? mass.value - target : 0;
   return Math.abs(off) > Math.max(tolerance * target, halfStep) ? off : 0;
 }
@@ -78,9 +78,9 @@ export function offBy(run: RunState, { mass, target, scale }: Pick<Pour, 'mass' 
 /** What the scale showed under a key, with its uncertainty, g; null until it is typed. `of` names it where the ± is told apart. */
 export function massAt(run: RunState, key: string, on: { of: string; scale?: Pour['scale'] }): Measured | null {
   const { of, scale = 'fine' } = on;
-  const grossG = valueOf(run, fields.mass(key, '', scale));
-  const readabilityG = valueOf(run, scale === 'fine' ? fields.fine : fields.coarse);
+  const grossG = answer(run, massField(run, key, { title: '', scale }));
+  const readabilityG = answer(run, asked(run)[scale]);
   if (grossG === null || readabilityG === null) return null;
-  const repeatabilityG = scale === 'fine' ? (valueOf(run, fields.scatter) ?? 0) : 0;
+  const repeatabilityG = scale === 'fine' ? (answer(run, asked(run).scatter) ?? 0) : 0;
   return netMass({ grossG, tareG: 0, readabilityG, repeatabilityG }, { id: `scale.${key}`, words: `weighing ${of}` });
 }

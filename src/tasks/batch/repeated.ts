@@ -1,14 +1,14 @@
 import type { Batch } from '../../records/kind/batch';
-import { find } from '../../records/shelf';
 import type { RunState } from '../engine/fold';
-import type { Recipe as Recipe } from './recipe';
-import { carrierBottleOf } from './carrierBottle';
-import { carrierOf, sourceOf } from './drinkAsked';
+import { madeAgain } from './plan/before';
+import type { Recipe } from './plan/recipe';
+import { carrierBottleOf } from './plan/carrierBottle';
+import { carrierOf, sourceOf } from './plan/drinkAsked';
 import { formatDay } from '../../ui/format';
 
 /** What differs from the batch that is made again, a sentence each: other lots, other shares. */
 export function changedLots(run: RunState, recipe: Recipe): string[] {
-  const then = find('batch', run.typed['again']);
+  const then = madeAgain(run);
   if (!then) return [];
   const lots = recipe.lines.flatMap((line) => {
     const now = sourceOf(run, line);

@@ -1,7 +1,7 @@
 import { exact, minus, over, plus, times } from '../../core/number/measured';
 import { formatPlain } from '../../ui/format';
 import type { RunState } from '../engine/fold';
-import type { Goods } from './goods';
+import type { Goods } from './plan/goods';
 import { massAt, type Pour, type Stock } from './pour';
 
 /** What is mixed for a stock: g of the material's goods and of the carrier, and the share of the first as planned. */
@@ -35,7 +35,7 @@ export function stockOf(
     ...of,
     share,
     made: whole,
-    goods: { ...from, name: `${of.from.name}, thinned to ${formatPlain(share.value * 100, 3)} %`, contents },
+    goods: { ...from, name: `${of.from.name}, diluted to ${formatPlain(share.value * 100, 3)} %`, contents },
   };
 }
 

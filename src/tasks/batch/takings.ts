@@ -1,7 +1,7 @@
 import { exact, minus, plus, scaled, type Measured } from '../../core/number/measured';
 import type { RunState } from '../engine/fold';
-import { begunIn } from './begun';
-import type { Goods } from './goods';
+import { begunIn } from './plan/begun';
+import type { Goods } from './plan/goods';
 import { massAt, type Pour, type Stock } from './pour';
 
 /** Grams by bottle and vial, by id. */

@@ -2,8 +2,10 @@ import type { PlannedMass } from '../../core/drink/batchPlan';
 import { gram } from '../../core/number/units';
 import { rescueList, type Rescue } from '../../core/drink/weighList';
 import type { RunState } from '../engine/fold';
+import { answer } from '../engine/answers';
 import { showsNothing, typedOnScale } from '../../ui/format';
-import type { Begun } from './begun';
+import type { Begun } from './plan/begun';
+import { fields } from './plan/fields';
 import { massAt, offBy, stepOf, type Pour } from './pour';
 import { moreStock } from './stock';
 
@@ -22,7 +24,7 @@ export type Way = 'scale' | 'aside' | 'keep';
 
 /** The way that was chosen; undefined while none was. */
 export function wayOf(run: RunState, { key, rescue }: Pick<Pour, 'key' | 'rescue'>): Way | undefined {
-  return rescue ? (run.typed[`over.${key}`] as Way | undefined) : undefined;
+  return (rescue && answer(run, fields.over(key))) ?? undefined;
 }
 
 /** What was done about a weighing that went over, as the Book tells it. */

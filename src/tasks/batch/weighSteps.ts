@@ -1,44 +1,25 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import type { Rescue } from '../../core/drink/weighList';
 import { formatPlain, gramsText, showsNothing, typedOnScale } from '../../ui/format';
+import { supposing, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { beginAgainOffer, begunSteps } from './beginAgain';
 import { drawComposition } from './Composition';
 import { drawDrink } from './DrinkSoFar';
-import { fields } from './fields';
-import type { Goods } from './goods';
+import { massField } from './plan/asked';
+import { fields } from './plan/fields';
+import type { Goods } from './plan/goods';
 import { doseIn, expectedDrink, makingOf, type Making } from './progress';
 import { offBy, stepOf, type Pour } from './pour';
 import { wayOf, type Way } from './vessel';
 
-/** What the scales are, and what can be weighed on them. */
-export function scaleStep(run: RunState, making: Making | null, least: number | null): Step {
-  const nothing = making ? tooFine(run, making) : [];
-  const small = [...new Set(making?.vessel.pours.flatMap(({ stock }) => stock?.from.name ?? []))];
-  const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
-  const lost = pours.filter(({ tooSmall }) => tooSmall);
-  const isNeat = lost.some(({ into, goods }) => into === 'concentrate' && goods.source && !goods.beside);
-  return {
-    key: 'scale',
-    say: 'Which scales?',
-    more: [
-      ...(least === null ? [] : [`The fine scale weighs ‹${formatPlain(least, 3)} g› and more.`]),
-      ...(small.length > 0 ? [`Thinned first, because there is less of it: ${small.join(', ')}.`] : []),
-      ...(lost.length > 0
-        ? [
-            `Too little for this scale, thinned or not: ${lost.map(({ goods }) => goods.name).join(', ')}. Make more, or take a finer scale.`,
-          ]
-        : []),
-      ...(isNeat ? ['A material can be thinned on the Bench first; its vial is then among the bottles to take.'] : []),
-    ],
-    ask: [fields.fine, fields.scatter, fields.tolerance, fields.coarse],
-    ...(nothing.length > 0
-      ? {
-          problem: `The scale would show nothing of ${nothing.join(', ')}: make more, take a finer scale, or dilute it on the Bench first.`,
-        }
-      : {}),
-  };
+/** The first thing that the hand does, for the button that leads to it; null where nothing is planned. */
+export function firstMovement(run: RunState, { vessel }: Making): string | null {
+  const [pour] = vessel.pours;
+  if (!pour) return null;
+  const { from, neat } = pour.stock ?? { from: pour.goods, neat: pour.target };
+  return `Weigh ${onScale(run, neat).text} of ${from.tag ?? from.name}`;
 }
 
 /** One screen for each weighing, in order; stocks before what is weighed from them. */
@@ -64,7 +45,7 @@ function stockStep(run: RunState, pour: Pour): Step {
     key,
     say: pour.again
       ? `Dilute some more: ‹${amounts[0].text}› of ${called(from)}, ‹${amounts[1].text}› of ${carrier.name}.`
-      : `Thin it first: ‹${amounts[0].text}› of ${called(from)} and ‹${amounts[1].text}› of ${carrier.name}.`,
+      : `Dilute it first: ‹${amounts[0].text}› of ${called(from)} and ‹${amounts[1].text}› of ${carrier.name}.`,
     more: [
       pour.again
         ? 'What is left of the first is not enough. In a small vessel of its own, mixed well.'
@@ -73,13 +54,13 @@ function stockStep(run: RunState, pour: Pour): Step {
       ...lotWords(carrier, thin),
     ],
     ask: [
-      fields.mass(key, `${from.name} weighed`, 'fine'),
-      fields.mass(`${key}.thin`, `${carrier.name} weighed`, 'fine'),
+      massField(run, key, { title: `${from.name} weighed`, scale: 'fine' }),
+      massField(run, `${key}.thin`, { title: `${carrier.name} weighed`, scale: 'fine' }),
     ],
     offers:
-      made || amounts.some(({ typed }) => typed === '')
+      made || amounts.some(({ entry }) => entry === '')
         ? []
-        : [exactly({ [`mass.${key}`]: amounts[0].typed, [`mass.${key}.thin`]: amounts[1].typed }, 'Both exactly so')],
+        : [exactly({ [`mass.${key}`]: amounts[0].entry, [`mass.${key}.thin`]: amounts[1].entry }, 'Both exactly so')],
     done: 'Mixed',
   };
 }
@@ -97,7 +78,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
     ],
-    ask: [fields.mass(key, 'The scale shows', pour.scale)],
+    ask: [massField(run, key, { title: 'The scale shows', scale: pour.scale })],
     ...(isOpen(run, pour) ? {} : { draw: drawComposition }),
     ...waysOn(run, making, { pour, grams }),
     done: 'Weighed',
@@ -122,7 +103,7 @@ function waysOn(
   const again = beginAgainOffer(run, making, pour);
   if (!rescue || !isOpen(run, pour)) {
     const whole =
-      mass === null && grams.typed ? [exactly({ [`mass.${key}`]: grams.typed }, `Exactly ${grams.text}`)] : [];
+      mass === null && grams.entry ? [exactly({ [`mass.${key}`]: grams.entry }, `Exactly ${grams.text}`)] : [];
     return { offers: [...whole, ...again] };
   }
   return { offers: [...overOffers(making, pour, rescue), ...again], problem: 'It is over: choose how to go on.' };
@@ -133,7 +114,7 @@ function overOffers({ plan, vessel, syrup }: Making, { key, id, into, goods }: P
   const more = formatPlain((rescue.factor - 1) * 100, 2);
   const isMade = into === 'concentrate';
   const litres = plan.drink.litres * vessel.drink * (isMade ? 1 : syrup.factor);
-  const way = (words: string, chosen: Way): Offer => ({ words, type: { [`over.${key}`]: chosen }, leave: true });
+  const way = (words: string, chosen: Way): Offer => ({ words, type: types(fields.over(key), chosen), leave: true });
   return [
     way(`Scale all up by ${more} %, to ${formatPlain(litres * rescue.factor, 4)} L`, 'scale'),
     ...(isMade ? [way(`Keep ${formatPlain(litres, 4)} L; set the rest of the concentrate aside`, 'aside')] : []),
@@ -155,7 +136,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
       ...offWords(run, pour),
       ...(isOpen(run, pour) ? doseWords(run, making, pour) : []),
     ],
-    ask: [fields.mass(key, 'The scale shows', pour.scale)],
+    ask: [massField(run, key, { title: 'The scale shows', scale: pour.scale })],
     draw: drawDrink,
     ...waysOn(run, making, { pour, grams }),
     done: 'In',
@@ -164,7 +145,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
 
 /** What the dose becomes when all is scaled up and there is no more concentrate. */
 function doseWords(run: RunState, { plan }: Making, { key }: Pour): string[] {
-  const scaled = makingOf({ ...run, typed: { ...run.typed, [`over.${key}`]: 'scale' } });
+  const scaled = makingOf(supposing(run, types(fields.over(key), 'scale')));
   const drink = scaled && expectedDrink(scaled);
   if (!drink || doseIn(drink) > 0.99 * plan.drink.mgPerKg) return [];
   return [`Scaled up, the concentrate is not enough: ‹${formatPlain(doseIn(drink), 3)} mg/kg› of the formula.`];
@@ -218,23 +199,13 @@ function offWords(run: RunState, pour: Pour): string[] {
   ];
 }
 
-/** Grams as a scale shows them: for reading, and as typed; '' where it shows nothing of them. */
+/** Grams as a scale shows them: for reading, and as they are typed; '' where it shows nothing of them. */
 interface OnScale {
-  readonly typed: string;
+  readonly entry: string;
   readonly text: string;
 }
 
 function onScale(run: RunState, grams: number, scale: Pour['scale'] = 'fine'): OnScale {
   const step = stepOf(run, scale);
-  return { text: gramsText(grams, step), typed: showsNothing(grams, step) ? '' : typedOnScale(grams, step) };
-}
-
-/** What is planned, and a scale of such a step would show nothing of. */
-function tooFine(run: RunState, { vessel, syrup }: Making): string[] {
-  const isNothing = (grams: number, scale: Pour['scale']) => showsNothing(grams, stepOf(run, scale));
-  const lost = [...vessel.pours, ...syrup.pours].filter(
-    ({ again, target, scale, stock }) =>
-      !again && (isNothing(target, scale) || (stock && [stock.neat, stock.thin].some((g) => isNothing(g, scale)))),
-  );
-  return lost.map(({ goods }) => goods.name);
+  return { text: gramsText(grams, step), entry: showsNothing(grams, step) ? '' : typedOnScale(grams, step) };
 }

@@ -42,6 +42,8 @@ export interface Offer<Key extends string = never> {
 export interface Card<Key extends string = string> {
   /** In { } the names of fields in `ask`: 'Dilute {bottle} to {strength} in {solvent}.' */
   readonly sentence: string;
+  /** Where one sentence is too much: several, each with what it comes to, drawn in place of `sentence`. */
+  readonly sections?: readonly Section[];
   /** The same as it is read aloud and told in the Book, where slots that may stay empty are left out. */
   readonly said?: string;
   /** What a field's slot is more than the field. */
@@ -54,6 +56,17 @@ export interface Card<Key extends string = string> {
   readonly under?: (walk: Walk) => VNode | null;
   /** One piece of advice, with one thing to do about it. */
   readonly advice?: { readonly words: string; readonly offer?: Offer<Key> };
+}
+
+/** A part of a card that asks for much: a sentence with slots, and what follows from it. */
+export interface Section {
+  readonly title: string;
+  /** As that of a card. */
+  readonly sentence: string;
+  /** What it comes to, one line each; amounts in ‹ ›. */
+  readonly lines: readonly string[];
+  /** What is folded away under its first line. */
+  readonly folded?: readonly string[];
 }
 
 /** The answer under the sentence: the largest first. */

@@ -6,9 +6,11 @@ import { Chips } from './CardChips';
 import { Sheet } from '../../ui/controls/Sheet';
 import { useAwake } from './awake';
 import { DropRow } from './DropRow';
+import { OfferButton } from './Impossible';
+import { Sections } from './Sections';
 import { Sentence } from './Sentence';
 import { SlotSheet } from './SlotSheet';
-import { Trouble, useOffers } from './StepActions';
+import { offersAt, Trouble, useOffers } from './StepActions';
 import './card.css';
 
 interface Props {
@@ -31,6 +33,7 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
   const handsOn = useOffers(walk, { onDone, onStart });
   const take: Take = (offer) => (offer.sheet ? (open.value = offer.words) : handsOn(offer));
   const answer = <AnswerRow card={card} picture={card.picture?.(walk)} onHow={onHow} />;
+  const isBelow = !card.picture && (step.draw !== undefined || card.sections !== undefined); // always in sight under what is long
   const show = (name: string) => (open.value = name);
   const close = () => void (open.value = '');
   return (
@@ -43,15 +46,15 @@ export function CardScreen({ walk, onDone, onHow, onStart, wrong }: Props) {
           onOpen={show}
           onTake={(key, text) => walk.happen({ type: 'typed', key, text })}
         />
-        <Impossible slots={slots} onTake={take} />
+        <Sections card={card} slots={slots} onOpen={show} onTake={take} />
         {step.draw?.(walk)}
-        {(card.picture || !step.draw) && answer}
+        {!isBelow && answer}
         {card.under?.(walk)}
         <Chips names={card.chips ?? []} slots={slots} onOpen={show} />
         <Foot step={step} onTake={take} />
       </div>
       <Actions {...{ walk, slots, wrong, onDone }} onTake={take} onOpen={show}>
-        {!card.picture && step.draw && answer}
+        {isBelow && answer}
       </Actions>
       {opened && <OpenSheet key={opened.field.name} walk={walk} slot={opened} open={open} />}
       {sheet && <OfferSheet walk={walk} sheet={sheet} onClose={close} />}
@@ -89,7 +92,8 @@ interface ActionsProps extends Pick<Props, 'walk' | 'wrong' | 'onDone'> {
 
 /** The foot: what went wrong, where drops are counted the drop, at most two other ways, and the main button. They sleep for a moment after a drop. */
 function Actions({ walk, slots, wrong, onDone, onTake, onOpen, children }: ActionsProps) {
-  const { counting, offers, done, drawnFirst = false } = walk.step.value;
+  const step = walk.step.value;
+  const { counting, done, drawnFirst = false } = step;
   const awake = useAwake(counting ? (walk.state.value.drops[counting.counter] ?? 0) : 0);
   return (
     <footer class="actions">
@@ -97,7 +101,7 @@ function Actions({ walk, slots, wrong, onDone, onTake, onOpen, children }: Actio
       <Trouble sentences={[walk.trouble.value, wrong]} />
       {counting && <DropRow walk={walk} counting={counting} awake={awake} />}
       <div class="row" onClickCapture={(touch) => !awake(touch) && touch.stopPropagation()}>
-        {offers?.map((offer) => (
+        {offersAt(step).map((offer) => (
           <OfferButton offer={offer} onTake={onTake} />
         ))}
         <Main missing={firstOpen(slots)} aside={drawnFirst} done={done} onOpen={onOpen} onDone={() => onDone()} />
@@ -107,17 +111,6 @@ function Actions({ walk, slots, wrong, onDone, onTake, onOpen, children }: Actio
 }
 
 type Take = (offer: Offer<string>) => unknown;
-
-/** What cannot be as it is, each with what mends it. */
-function Impossible({ slots, onTake }: { slots: readonly Slot[]; onTake: Take }) {
-  return slots
-    .filter(({ state }) => state === 'impossible')
-    .map(({ field, wrong, mend }) => (
-      <p class="trouble" key={field.name}>
-        {wrong} {mend && <OfferButton offer={mend} onTake={onTake} />}
-      </p>
-    ));
-}
 
 /** Advice, what else is worth a word, and cautions in one line. */
 function Foot({ step: { card, more, cautions }, onTake }: { step: Step; onTake: Take }) {
@@ -171,14 +164,6 @@ function Main({ missing, aside, done = 'Next', onOpen, onDone }: MainProps) {
   return (
     <button class="main" aria-haspopup="dialog" onClick={() => onOpen(field.name)}>
       {state === 'empty' ? asks : `Change ${field.title.toLowerCase()}`}
-    </button>
-  );
-}
-
-function OfferButton({ offer, onTake }: { offer: Offer<string>; onTake: Take }) {
-  return (
-    <button class="second" onClick={() => onTake(offer)}>
-      {offer.words}
     </button>
   );
 }

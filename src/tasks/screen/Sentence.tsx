@@ -21,17 +21,27 @@ export function Sentence({ card, said, slots, onOpen, onTake }: SentenceProps) {
       <h2 class="say unseen" tabIndex={-1} ref={heading}>
         {said}
       </h2>
-      <p class="sentence">
-        {piecesOf(card.sentence).map((piece) => {
-          if ('words' in piece) return <span class="words">{piece.words}</span>;
-          const slot = slots.find(({ field }) => field.name === piece.slot);
-          if (slot?.pills) return <Pills key={piece.slot} slot={slot} onTake={(value) => onTake(piece.slot, value)} />;
-          return (
-            slot && <SlotButton key={piece.slot} slot={slot} sign={piece.sign} onOpen={() => onOpen(piece.slot)} />
-          );
-        })}
-      </p>
+      {!card.sections && <SlotWords sentence={card.sentence} slots={slots} onOpen={onOpen} onPill={onTake} />}
     </>
+  );
+}
+
+interface SlotWordsProps extends Pick<SentenceProps, 'slots' | 'onOpen'> {
+  sentence: string;
+  onPill: SentenceProps['onTake'];
+}
+
+/** A sentence with its slots in their places. */
+export function SlotWords({ sentence, slots, onOpen, onPill }: SlotWordsProps) {
+  return (
+    <p class="sentence">
+      {piecesOf(sentence).map((piece) => {
+        if ('words' in piece) return <span class="words">{piece.words}</span>;
+        const slot = slots.find(({ field }) => field.name === piece.slot);
+        if (slot?.pills) return <Pills key={piece.slot} slot={slot} onTake={(value) => onPill(piece.slot, value)} />;
+        return slot && <SlotButton key={piece.slot} slot={slot} sign={piece.sign} onOpen={() => onOpen(piece.slot)} />;
+      })}
+    </p>
   );
 }
 

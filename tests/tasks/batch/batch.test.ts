@@ -5,7 +5,7 @@ import type { Formula } from '../../../src/records/kind/formula';
 import { find, newRecord, takeIn } from '../../../src/records/shelf';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { batch } from '../../../src/tasks/batch/task';
-import { planOf } from '../../../src/tasks/batch/plan';
+import { planOf } from '../../../src/tasks/batch/plan/plan';
 import { makingOf } from '../../../src/tasks/batch/progress';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { keysOf, runOf, stepOf, weighAll } from './batchRuns';

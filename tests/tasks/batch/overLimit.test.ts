@@ -9,7 +9,7 @@ import { usualSettings } from '../../../src/records/kind/settings';
 import type { Vial } from '../../../src/records/kind/vial';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { madeOf, makingOf } from '../../../src/tasks/batch/progress';
-import { planOf } from '../../../src/tasks/batch/plan';
+import { planOf } from '../../../src/tasks/batch/plan/plan';
 import { batch } from '../../../src/tasks/batch/task';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { overLines, overNow } from '../../../src/workshop/drinkable/overNow';

@@ -8,7 +8,7 @@ import type { AnyRecord } from '../../../src/records/kind/kinds';
 import type { Run } from '../../../src/records/kind/run';
 import type { Vial } from '../../../src/records/kind/vial';
 import { newRecord, shelf } from '../../../src/records/shelf';
-import { spoiltBy } from '../../../src/tasks/batch/drinkAsked';
+import { spoiltBy } from '../../../src/tasks/batch/plan/drinkAsked';
 import { batch } from '../../../src/tasks/batch/task';
 import { areSmelled, pickable } from '../../../src/tasks/blind/samples';
 import { blind } from '../../../src/tasks/blind/task';

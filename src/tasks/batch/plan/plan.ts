@@ -1,18 +1,18 @@
-import { CONCENTRATE, planBatch, SUGAR, WATER, type BatchPlan, type PlannedMass } from '../../core/drink/batchPlan';
-import { concentrateFor } from '../../core/drink/concentrate';
-import { gram, massFraction, millilitre } from '../../core/number/units';
-import { acids, preservatives } from '../../tables/syrupAdditives';
-import { textOf, valueOf } from '../engine/fields';
-import type { RunState } from '../engine/fold';
+import { CONCENTRATE, planBatch, SUGAR, WATER, type BatchPlan, type PlannedMass } from '../../../core/drink/batchPlan';
+import { concentrateFor } from '../../../core/drink/concentrate';
+import { gram, massFraction, millilitre } from '../../../core/number/units';
+import { acids, preservatives } from '../../../tables/syrupAdditives';
+import { answer } from '../../engine/answers';
+import type { RunState } from '../../engine/fold';
+import { asked } from './asked';
 import { carrierBottleOf } from './carrierBottle';
 import { emulsionGoods, isEmulsion } from './emulsion';
-import { fields } from './fields';
 import { carrierGoods, ETHANOL, ethanolIn, massOf, pure, SPIRIT, spiritGoods, type Goods, type Planned } from './goods';
-import { oncePerRun } from '../engine/oncePerRun';
+import { oncePerRun } from '../../engine/oncePerRun';
 import type { Basis, Plan } from './planParts';
 import { recipeOf } from './recipe';
 import { carrierOf, drinkOf, materialsOf } from './drinkAsked';
-import { Refusal } from '../../core/text/refusal';
+import { Refusal } from '../../../core/text/refusal';
 
 /** Materials and their masses. @throws Refusal when the dosage cannot hold them */
 export function basisOf(run: RunState, factor = 1): Basis | null {
@@ -24,7 +24,7 @@ const basisAsAsked = oncePerRun((run: RunState) => basisTimes(run, 1));
 function basisTimes(run: RunState, factor: number): Basis | null {
   const recipe = recipeOf(run);
   const drink = drinkOf(run);
-  const gramsPerL = valueOf(run, fields.dosage);
+  const gramsPerL = answer(run, asked(run).dosage);
   const materials = recipe && materialsOf(run, recipe);
   if (!recipe || !drink || !materials || gramsPerL === null) return null;
   const ml = drink.litres * 1000 * factor;
@@ -85,7 +85,7 @@ function clearGoods(run: RunState, basis: Basis): Pick<Plan, 'concentrate' | 'em
 
 /** The spirit that brings the drink to its strength, beside what carriers bring. */
 function spiritOf(run: RunState, { drink, ml }: Basis, concentrate: readonly Planned[]): Planned[] {
-  const strength = valueOf(run, fields.spirit);
+  const strength = answer(run, asked(run).spirit);
   if (drink.abv === 0 || strength === null) return [];
   const goods = spiritGoods(strength);
   const brought = concentrate.reduce((sum, one) => sum + one.mass * ethanolIn(one.goods), 0);
@@ -94,17 +94,18 @@ function spiritOf(run: RunState, { drink, ml }: Basis, concentrate: readonly Pla
 }
 
 function batchPlanOf(run: RunState, { drink, ml }: Basis, parts: readonly Planned[]): BatchPlan {
-  const acid = acids.find(({ id }) => id === textOf(run, fields.acid));
+  const now = asked(run);
+  const acid = acids.find(({ id }) => id === answer(run, now.acid));
   const amounts = {
-    'sodium-benzoate': valueOf(run, fields.benzoate),
-    'potassium-sorbate': valueOf(run, fields.sorbate),
+    'sodium-benzoate': answer(run, now.benzoate),
+    'potassium-sorbate': answer(run, now.sorbate),
   };
   const ethanol = parts.reduce((sum, one) => sum + one.mass * ethanolIn(one.goods), 0);
   return planBatch({
     drink: millilitre(ml),
     brix: drink.make.brix,
-    throw: { parts: valueOf(run, fields.parts) ?? 0, by: textOf(run, fields.by) === 'mass' ? 'mass' : 'volume' },
-    acid: acid ? { id: acid.id, acid: acid.acid, citricPerL: valueOf(run, fields.acidity) ?? 0 } : null,
+    throw: { parts: answer(run, now.parts) ?? 0, by: answer(run, now.by) ?? 'volume' },
+    acid: acid ? { id: acid.id, acid: acid.acid, citricPerL: answer(run, now.acidity) ?? 0 } : null,
     preservatives: preservatives.map(({ id, preservative }) => ({
       id,
       preservative,

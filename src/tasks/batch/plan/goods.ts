@@ -1,12 +1,12 @@
-import type { Content } from '../../core/drink/dose';
-import { ethanolMassFraction } from '../../core/liquid/ethanol';
-import { exact } from '../../core/number/measured';
-import { volumeFraction } from '../../core/number/units';
-import { carriersOf, ethanolOf } from '../../workshop/thing/carrier';
-import type { SolventOnHand } from '../../workshop/onHand';
-import type { Source } from '../../workshop/sources';
+import type { Content } from '../../../core/drink/dose';
+import { ethanolMassFraction } from '../../../core/liquid/ethanol';
+import { exact } from '../../../core/number/measured';
+import { volumeFraction } from '../../../core/number/units';
+import { carriersOf, ethanolOf } from '../../../workshop/thing/carrier';
+import type { SolventOnHand } from '../../../workshop/onHand';
+import type { Source } from '../../../workshop/sources';
 import type { RecipeLine } from './recipe';
-import { tagOf } from '../../workshop/thing/labelled';
+import { tagOf } from '../../../workshop/thing/labelled';
 
 /** Ids of what is weighed beside materials and carriers. */
 export const ETHANOL = 'ethanol';

@@ -1,33 +1,41 @@
-import { daysToRing, emulsionFor, oilPhaseDensity, risePerDay, type Emulsion } from '../../core/drink/emulsion';
-import { exact } from '../../core/number/measured';
-import { sucroseViscosity } from '../../core/liquid/sucroseViscosity';
-import { gram, gramPerMl, millilitre } from '../../core/number/units';
-import { find } from '../../records/shelf';
-import { gumArabic } from '../../tables/syrupAdditives';
-import { weightingAgents } from '../../tables/weightingAgents';
-import { formatPlain, formatTyped } from '../../ui/format';
-import type { Option } from '../../ui/controls/field';
-import { textOf, valueOf } from '../engine/fields';
-import type { RunState } from '../engine/fold';
-import { judge } from '../shared/judgeRun';
-import { answered } from './answers';
+import { daysToRing, emulsionFor, oilPhaseDensity, risePerDay, type Emulsion } from '../../../core/drink/emulsion';
+import { exact } from '../../../core/number/measured';
+import { sucroseViscosity } from '../../../core/liquid/sucroseViscosity';
+import { gram, gramPerMl, millilitre } from '../../../core/number/units';
+import { find } from '../../../records/shelf';
+import { gumArabic } from '../../../tables/syrupAdditives';
+import { weightingAgents } from '../../../tables/weightingAgents';
+import { formatPlain, formatTyped } from '../../../ui/format';
+import type { Option } from '../../../ui/controls/field';
+import { answer, ask } from '../../engine/answers';
+import type { Field } from '../../engine/fields';
+import type { RunState } from '../../engine/fold';
+import { asBefore } from '../../engine/lastTime';
+import { judge } from '../../shared/judgeRun';
+import { asked, ofThisRecipe } from './asked';
+import { timesBefore } from './before';
 import { dissolving } from './dissolving';
 import { fields } from './fields';
 import { EMULSION_WATER, massOf, pure, type Goods, type Planned } from './goods';
 import type { Basis, Plan } from './planParts';
-import { oncePerRun } from '../engine/oncePerRun';
-import { drinkOf } from './drinkAsked';
+import { oncePerRun } from '../../engine/oncePerRun';
+import { answered, drinkOf } from './drinkAsked';
 
 /** Density of an oil no one has looked up, g/mL. Typical, not confirmed. */
 const TYPICAL_OIL = 0.9;
 
 /** True when the concentrate becomes an emulsion: chosen, or because something stays cloudy. */
 export function isEmulsion(run: RunState): boolean {
-  return textOf(run, fields.make(usualMake(run))) === 'emulsion';
+  return answer(run, makeField(run)) === 'emulsion';
+}
+
+/** Solution or emulsion: as last time for this formula, else by what stays dissolved. */
+export function makeField(run: RunState): Field<'clear' | 'emulsion'> {
+  return asBefore(ofThisRecipe(run), fields.make, timesBefore(run).same, usualMake(run));
 }
 
 /** What is there until it is chosen. */
-export function usualMake(run: RunState): 'clear' | 'emulsion' {
+function usualMake(run: RunState): 'clear' | 'emulsion' {
   return dissolving(run)?.verdict === 'stays cloudy' ? 'emulsion' : 'clear';
 }
 
@@ -71,11 +79,15 @@ export const agentsFor = oncePerRun((run: RunState): AgentOnHand[] => {
   });
 });
 
-/** The agents that can be chosen. */
-export function agentOptions(run: RunState): Option[] {
+/** The weighting agent: as last time for this formula while the rules allow it. */
+export function agentField(run: RunState): Field<string> {
+  return asBefore(ofThisRecipe(run), ask(fields.agent, { options: agentOptions(run) }), timesBefore(run).same);
+}
+
+function agentOptions(run: RunState): Option[] {
   const usable = agentsFor(run).filter(({ capMgPerL }) => capMgPerL !== null && capMgPerL > 0);
   return [
-    { value: 'none', label: 'None', hint: 'droplet size alone holds it' },
+    { value: 'none', label: 'None', short: 'no weighting agent', hint: 'droplet size alone holds it' },
     ...usable.map(({ id, name, words }) => ({ value: id, label: name, hint: words })),
   ];
 }
@@ -87,8 +99,14 @@ export function agentsLeftOut(run: RunState): string[] {
     .map(({ name, words }) => `${name}: ${words}.`);
 }
 
-/** Density of the oils from the Shelf, and whether each was known. */
-export function usualOil(lines: readonly Planned[]): { gPerMl: number; unknown: string[] } {
+/** Density of the oils together; worked out from those of the Shelf. */
+export function oilField(run: RunState, { lines }: Pick<Basis, 'lines'>): Field<number> {
+  const { gPerMl, unknown } = usualOil(lines);
+  const help = unknown.length > 0 ? `0.9 was taken for ${unknown.join(', ')}: typical, not confirmed.` : '';
+  return asBefore(ofThisRecipe(run), ask(fields.oilDensity, { help }), [], formatTyped(gPerMl, 3));
+}
+
+function usualOil(lines: readonly Planned[]): { gPerMl: number; unknown: string[] } {
   const known = (goods: Goods) =>
     (goods.source?.bottle?.density ?? find('material', goods.id)?.density)?.gPerMl ?? null;
   const density = oilPhaseDensity(
@@ -106,10 +124,10 @@ export function emulsionGoods(
   basis: Basis,
 ): (Pick<Plan, 'concentrate'> & { emulsion: Emulsion }) | null {
   const { lines, drink, gramsPerL, ml } = basis;
-  const oil = valueOf(run, fields.oilDensity(formatTyped(usualOil(lines).gPerMl, 3), ''));
-  const gumRatio = valueOf(run, fields.gum);
+  const oil = answer(run, oilField(run, basis));
+  const gumRatio = answer(run, asked(run).gum);
   if (oil === null || gumRatio === null) return null;
-  const agent = agentsFor(run).find(({ id }) => id === run.typed['agent']);
+  const agent = agentsFor(run).find(({ id }) => id === answer(run, agentField(run)));
   const made = emulsionFor({
     oil: { mass: gram(massOf(lines)), density: gramPerMl(oil) },
     agent: agent?.capMgPerL ? { density: gramPerMl(agent.densityGPerMl), capMgPerL: agent.capMgPerL } : null,
@@ -127,7 +145,7 @@ export function emulsionGoods(
 
 /** How fast the droplets rise, mm a day (below 0 they sink), and days until a ring begins to show. */
 export function creaming(run: RunState, { emulsion, drink }: Plan): { mmPerDay: number; days: number } | null {
-  const diameterUm = valueOf(run, fields.droplet);
+  const diameterUm = answer(run, asked(run).droplet);
   if (!emulsion || diameterUm === null) return null;
   const mmPerDay = risePerDay({
     diameterUm,

@@ -1,10 +1,12 @@
-import { find } from '../../records/shelf';
-import { answer, askAbout } from '../engine/answers';
-import { choice, valueOf, type Field } from '../engine/fields';
-import type { RunState } from '../engine/fold';
-import { labelSays } from '../../workshop/drinkable/grade';
-import { solventBottleOptions, solventBottles } from '../../workshop/onHand';
-import { sourceOfSolvent, whyNotNow, type Source } from '../../workshop/sources';
+import { find } from '../../../records/shelf';
+import { answer, ask, askAbout } from '../../engine/answers';
+import type { Field } from '../../engine/fields';
+import type { RunState } from '../../engine/fold';
+import { labelSays } from '../../../workshop/drinkable/grade';
+import { solventBottleOptions, solventBottles } from '../../../workshop/onHand';
+import { sourceOfSolvent, whyNotNow, type Source } from '../../../workshop/sources';
+import { asked } from './asked';
+import { timesBefore } from './before';
 import { isEmulsion } from './emulsion';
 import { carrierOf, spareFactor } from './drinkAsked';
 import { fields } from './fields';
@@ -16,35 +18,43 @@ const ELSEWHERE = 'none';
 
 /** Grams of carrier that the concentrate takes at most; null until it is known how much. */
 function carrierGrams(run: RunState): number | null {
-  const [gramsPerL, litres] = [valueOf(run, fields.dosage), valueOf(run, fields.litres)];
+  const [gramsPerL, litres] = [answer(run, asked(run).dosage), answer(run, asked(run).litres)];
   return gramsPerL === null || litres === null ? null : gramsPerL * litres * spareFactor(run);
 }
 
-/** From which bottle on the Shelf the carrier comes; null where the Shelf holds none of it. One that alone will do is chosen already. */
+/** From which bottle on the Shelf the carrier comes; null where the Shelf holds none of it. One that alone will do is chosen already, else that of last time. */
 export function carrierBottleField(run: RunState): Field<string> | null {
   const id = carrierOf(run)?.id;
   const bottles = id === undefined ? [] : solventBottles(id).map(sourceOfSolvent);
-  if (bottles.length === 0) return null;
+  if (id === undefined || bottles.length === 0) return null;
+  const field = fields.lot(id, 'Bottle of the carrier');
+  const options = [
+    ...solventBottleOptions(id).map((option) => ({ ...option, short: option.label.split(', ')[1] ?? 'its bottle' })),
+    {
+      value: ELSEWHERE,
+      label: 'Not from the Shelf',
+      short: 'not from the Shelf',
+      hint: 'nothing is counted off',
+      always: true,
+    },
+  ];
+  const isOlder = answer(run, fields.carrierFood) !== null && answer(run, field) === null; // it asked for the grade alone
+  return ask(field, { options, preset: isOlder ? ELSEWHERE : (answer(run, field) ?? usual(run, bottles)) });
+}
+
+/** The bottle that is taken by itself; '' where several will do. */
+function usual(run: RunState, bottles: readonly Source[]): string {
   const usable = bottles.filter(({ refusal, leftG }) => refusal === null && leftG !== 0);
+  if (usable.length === 0) return ELSEWHERE;
   const good = usable.filter((one) => whyNotNow(one, carrierGrams(run)) === null);
-  return choice({
-    name: `lot.${id}`,
-    title: 'Bottle',
-    options: [
-      ...solventBottleOptions(id),
-      { value: ELSEWHERE, label: 'Not from the Shelf', hint: 'nothing is counted off', always: true },
-    ],
-    preset: usable.length === 0 ? ELSEWHERE : good.length === 1 ? good[0]!.id : '',
-  });
+  const last = timesBefore(run).bottles;
+  return (good.length === 1 ? good[0] : good.find(({ id }) => last.includes(id)))?.id ?? '';
 }
 
 /** The bottle that the carrier comes from; null where it is none of the Shelf, or no one has said. */
 export function carrierBottleOf(run: RunState): Source | null {
   const field = carrierBottleField(run);
-  if (!field) return null;
-  const all = { ...run.presets, ...run.typed };
-  const askedBefore = all['carrier.food'] !== undefined && all[field.name] === undefined;
-  const supply = askedBefore ? undefined : find('supply', answer(run, field));
+  const supply = field && find('supply', answer(run, field));
   return supply ? sourceOfSolvent(supply) : null;
 }
 

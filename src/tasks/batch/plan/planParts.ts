@@ -1,5 +1,5 @@
-import type { BatchPlan } from '../../core/drink/batchPlan';
-import type { Emulsion } from '../../core/drink/emulsion';
+import type { BatchPlan } from '../../../core/drink/batchPlan';
+import type { Emulsion } from '../../../core/drink/emulsion';
 import type { DrinkAsked } from './drinkAsked';
 import type { Goods, Planned } from './goods';
 import type { Recipe } from './recipe';

@@ -4,17 +4,17 @@ import {
   worstVerdict,
   type Verdict,
   type WaterSolubility,
-} from '../../core/liquid/cosolvency';
-import { find } from '../../records/shelf';
-import { logKow } from '../../tables/partition';
-import { cosolvents } from '../../tables/solubility';
-import { inWater } from '../../workshop/inWater';
-import { formatPlain } from '../../ui/format';
-import type { RunState } from '../engine/fold';
-import { oncePerRun as oncePerRun } from '../engine/oncePerRun';
-import { drinkOf, recipeOrNull as recipeOrNull, type DrinkAsked as DrinkAsked } from './drinkAsked';
-import type { RecipeLine as RecipeLine } from './recipe';
-import { Refusal } from '../../core/text/refusal';
+} from '../../../core/liquid/cosolvency';
+import { find } from '../../../records/shelf';
+import { logKow } from '../../../tables/partition';
+import { cosolvents } from '../../../tables/solubility';
+import { inWater } from '../../../workshop/inWater';
+import { formatPlain } from '../../../ui/format';
+import type { RunState } from '../../engine/fold';
+import { oncePerRun } from '../../engine/oncePerRun';
+import { outcome } from '../../../workshop/attempt';
+import { drinkOf, type DrinkAsked } from './drinkAsked';
+import { recipeOrNull, type RecipeLine } from './recipe';
 
 /** Whether one material stays dissolved in the drink, and how that is known. */
 export interface Dissolving {
@@ -28,20 +28,11 @@ export interface Dissolving {
 /** Whether the formula stays dissolved in the drink; null until the drink is known. */
 export const dissolving = oncePerRun((run: RunState): { lines: readonly Dissolving[]; verdict: Verdict } | null => {
   const recipe = recipeOrNull(run);
-  const drink = recipe && drinkSafely(run);
+  const drink = recipe && outcome(() => drinkOf(run)).value;
   if (!drink) return null;
   const lines = recipe.lines.map((line) => oneOf(line, drink));
   return { lines, verdict: worstVerdict(lines.map(({ verdict }) => verdict)) };
 });
-
-function drinkSafely(run: RunState): DrinkAsked | null {
-  try {
-    return drinkOf(run);
-  } catch (error) {
-    if (error instanceof Refusal) return null;
-    throw error;
-  }
-}
 
 function oneOf(line: RecipeLine, drink: DrinkAsked): Dissolving {
   const mgPerL = line.share * drink.mgPerKg * drink.densityGPerMl;

@@ -1,11 +1,11 @@
 /** Vessels that were begun again: what they had taken is gone, and is kept as it was then, whatever is planned after it. */
 import * as z from 'zod/mini';
-import { exact, plus, type Measured } from '../../core/number/measured';
-import { measuredSchema } from '../../records/kind/quantity';
-import { answer } from '../engine/answers';
-import { shaped } from '../engine/fields';
-import type { RunState } from '../engine/fold';
-import { oncePerRun } from '../engine/oncePerRun';
+import { exact, plus, type Measured } from '../../../core/number/measured';
+import { measuredSchema } from '../../../records/kind/quantity';
+import { answer } from '../../engine/answers';
+import { shaped } from '../../engine/fields';
+import type { RunState } from '../../engine/fold';
+import { oncePerRun } from '../../engine/oncePerRun';
 
 const vesselName = z.enum(['concentrate', 'drink']);
 export type VesselName = z.output<typeof vesselName>;

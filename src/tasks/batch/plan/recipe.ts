@@ -1,13 +1,19 @@
-import { sharesOf } from '../../core/drink/formula';
-import { plus } from '../../core/number/measured';
-import type { Tasting } from '../../records/kind/drink';
-import type { Formula } from '../../records/kind/formula';
-import { find, list } from '../../records/shelf';
-import type { Option } from '../../ui/controls/field';
-import type { RunState } from '../engine/fold';
-import { formatDay, measuredText } from '../../ui/format';
-import { Refusal } from '../../core/text/refusal';
-import { dosedTags } from '../../workshop/thing/labelled';
+import { sharesOf } from '../../../core/drink/formula';
+import { plus } from '../../../core/number/measured';
+import type { Tasting } from '../../../records/kind/drink';
+import type { Formula } from '../../../records/kind/formula';
+import { find, list } from '../../../records/shelf';
+import type { Option } from '../../../ui/controls/field';
+import { Refusal } from '../../../core/text/refusal';
+import { formatDay, measuredText } from '../../../ui/format';
+import { outcome } from '../../../workshop/attempt';
+import { dosedTags } from '../../../workshop/thing/labelled';
+import { answer, ask } from '../../engine/answers';
+import type { Field } from '../../engine/fields';
+import type { RunState } from '../../engine/fold';
+import { asBefore } from '../../engine/lastTime';
+import { oncePerRun } from '../../engine/oncePerRun';
+import { fields } from './fields';
 
 /** One material of what is made, and its share of all neat material, g/g. */
 export interface RecipeLine {
@@ -28,7 +34,7 @@ export interface Recipe {
 
 /** Newest version of every formula, then the drinks that were tasted, the liked ones first. */
 export function recipeOptions(run: RunState): Option[] {
-  const chosen = find('formula', run.typed['what']);
+  const chosen = find('formula', answer(run, fields.what));
   const latest = newest(list('formula'));
   const formulas = [...(chosen && !latest.includes(chosen) ? [chosen] : []), ...latest].map(
     ({ id, name, version, lines }) => ({
@@ -55,9 +61,21 @@ function tastingHint({ reached, glass, made, liking }: Tasting): string {
   return [dose, which, `tasted ${formatDay(made)}`, liked].filter(Boolean).join(', ');
 }
 
+/** What is made: as last time in its newest version, else the newest formula, until something else is chosen. */
+export function whatField(run: RunState): Field<string> {
+  const options = recipeOptions(run);
+  const last = list('batch')[0]?.formula.id;
+  const root = find('formula', last)?.root;
+  const again = options.find(({ value }) => value === last || (root && find('formula', value)?.root === root));
+  return asBefore(run, ask(fields.what, { options }), [], (again ?? options[0])?.value ?? '');
+}
+
+/** What is made, or null, also where nothing was in it. */
+export const recipeOrNull = oncePerRun((run: RunState): Recipe | null => outcome(() => recipeOf(run)).value);
+
 /** What the run makes; null until it is chosen. @throws Refusal when there is nothing in it */
 export function recipeOf(run: RunState): Recipe | null {
-  const id = run.typed['what'];
+  const id = answer(run, whatField(run));
   const formula = find('formula', id);
   if (formula) {
     const names = new Map(formula.lines.map(({ material, name }) => [material, name]));

@@ -1,53 +1,49 @@
-import { acids } from '../../tables/syrupAdditives';
-import type { Option } from '../../ui/controls/field';
-import { amount, choice, code, optionalAmount, words, type Field } from '../engine/fields';
-import type { RunState } from '../engine/fold';
-import { traitKey } from '../shared/judgeRun';
-import { solventsOnHand } from '../../workshop/onHand';
-import { numberedVialCode, vialCodes } from '../../workshop/thing/vialCode';
-import { recipeOptions as recipeOptions } from './recipe';
+import { acids } from '../../../tables/syrupAdditives';
+import type { Option } from '../../../ui/controls/field';
+import { amount, choice, code, given, optionalAmount, pick, whole, words, type Field } from '../../engine/fields';
+import { traitKey } from '../../shared/judgeRun';
+import { numberedVialCode, vialCodes } from '../../../workshop/thing/vialCode';
 
-const yesNo: readonly Option[] = [
-  { value: 'yes', label: 'Yes, the bottle says so' },
-  { value: 'no', label: 'No, or not known', hint: 'then it never goes into a drink' },
+const yesNo: readonly Option<'yes' | 'no'>[] = [
+  { value: 'yes', label: 'Yes, the bottle says so', short: 'food grade' },
+  { value: 'no', label: 'No, or not known', short: 'not food grade', hint: 'then it never goes into a drink' },
 ];
 
-/** The questions of a batch. Amounts weighed are asked under keys of their own. */
+/** The questions of a batch, with what is usual where nothing is known from before. Amounts weighed are asked under keys of their own. */
 export const fields = {
-  what: (run: RunState) =>
-    choice({ name: 'what', title: 'Formula, or a drink you liked', options: recipeOptions(run) }),
-  lot: (material: string, title: string, options: readonly Option[], preset: string) =>
-    choice({ name: `lot.${material}`, title, options, preset }),
-  dose: (preset: string) =>
-    amount({
-      name: 'dose',
-      title: 'Whole formula in the drink',
-      unit: 'mg/kg',
-      above: 0,
-      max: 100_000,
-      preset,
-      help: 'All neat materials together.',
-    }),
+  what: pick({ name: 'what', title: 'Formula, or a drink you liked' }),
+  /** The formula that the page was left for: what was in its slots belongs to that one. */
+  plannedFor: pick({ name: 'for', title: 'Planned for' }),
+  again: pick({ name: 'again', title: 'Made again' }),
+  exactly: pick({ name: 'exactly', title: 'Made exactly again' }),
+  lot: (material: string, title: string) => pick({ name: `lot.${material}`, title }),
+  dose: amount({
+    name: 'dose',
+    title: 'Whole formula in the drink',
+    unit: 'mg/kg',
+    above: 0,
+    max: 100_000,
+    help: 'All neat materials together.',
+  }),
   litres: amount({ name: 'litres', title: 'Drink to make', unit: 'L', above: 0, max: 100_000, preset: '20' }),
-  brix: (preset: string) =>
-    amount({
-      name: 'brix',
-      title: 'Sugar in the drink',
-      unit: '°Brix',
-      min: 0,
-      max: 70,
-      preset,
-      help: 'g of sugar in 100 g of drink.',
-    }),
-  sugarPerL: (preset: string) =>
-    amount({ name: 'sugar.l', title: 'Sugar in the drink', unit: 'g/L', min: 0, max: 940, preset }),
-  abv: (preset: string) =>
-    amount({ name: 'abv', title: 'Alcohol of the drink', unit: '% ABV', min: 0, max: 70, preset }),
+  /** The drink that the first version took sugar and alcohol from. */
+  base: pick({ name: 'base', title: 'As in' }),
+  brix: amount({
+    name: 'brix',
+    title: 'Sugar in the drink',
+    unit: '°Brix',
+    min: 0,
+    max: 70,
+    help: 'g of sugar in 100 g of drink.',
+  }),
+  sugarPerL: amount({ name: 'sugar.l', title: 'Sugar in the drink', unit: 'g/L', min: 0, max: 940 }),
+  sugarBy: given('sugar.by', ['mass', 'litre']),
+  abv: amount({ name: 'abv', title: 'Alcohol of the drink', unit: '% ABV', min: 0, max: 70 }),
   spirit: amount({ name: 'spirit', title: 'Strength of the spirit', unit: '% ABV', above: 0, max: 100, preset: '96' }),
   spiritFood: choice({ name: 'spirit.food', title: 'Is it drinking alcohol?', options: yesNo }),
   parts: amount({
     name: 'throw.n',
-    title: 'One part syrup and so many parts water',
+    title: 'Parts of water to one of syrup',
     unit: 'parts',
     min: 0,
     max: 50,
@@ -59,15 +55,18 @@ export const fields = {
     title: 'Parts are measured by',
     preset: 'volume',
     options: [
-      { value: 'volume', label: 'Volume' },
-      { value: 'mass', label: 'Mass' },
+      { value: 'volume', label: 'Volume', short: 'volume' },
+      { value: 'mass', label: 'Mass', short: 'mass' },
     ],
   }),
   acid: choice({
     name: 'acid',
     title: 'Acid',
     preset: 'citric-acid',
-    options: [...acids.map(({ id, name }) => ({ value: id, label: name })), { value: 'none', label: 'No acid' }],
+    options: [
+      ...acids.map(({ id, name }) => ({ value: id, label: name })),
+      { value: 'none', label: 'No acid', short: 'no acid' },
+    ],
   }),
   acidity: amount({
     name: 'acidity',
@@ -128,33 +127,29 @@ export const fields = {
       preset: numberedVialCode('C'),
       taken: vialCodes(),
     }),
-  carrier: () =>
-    choice({
-      name: 'carrier',
-      title: 'Carrier',
-      options: solventsOnHand()
-        .filter(({ foodPossible }) => foodPossible)
-        .map(({ id, name }) => ({ value: id, label: name })),
-    }),
+  carrier: pick({ name: 'carrier', title: 'Carrier' }),
   carrierFood: choice({ name: 'carrier.food', title: 'Food grade', options: yesNo }),
-  make: (preset: string) =>
-    choice({
-      name: 'make',
-      title: 'So the concentrate is',
-      preset,
-      options: [
-        { value: 'clear', label: 'A solution', hint: 'dissolved in the carrier' },
-        { value: 'emulsion', label: 'An emulsion', hint: 'oil, weighting agent, gum and water; the drink is cloudy' },
-      ],
-    }),
-  agent: (options: readonly Option[]) => choice({ name: 'agent', title: 'Weighting agent', options, preset: 'none' }),
+  make: choice({
+    name: 'make',
+    title: 'The concentrate is',
+    options: [
+      { value: 'clear', label: 'A solution', short: 'a solution', hint: 'dissolved in the carrier' },
+      {
+        value: 'emulsion',
+        label: 'An emulsion',
+        short: 'an emulsion',
+        hint: 'oil, weighting agent, gum and water; the drink is cloudy',
+      },
+    ],
+  }),
+  agent: pick({ name: 'agent', title: 'Weighting agent', preset: 'none' }),
   citrus: choice({
     name: traitKey('citrus oil'),
     title: 'Is there citrus oil in it?',
     preset: 'no',
     options: [
-      { value: 'yes', label: 'Yes', hint: 'then ester gum may make it heavier (US)' },
-      { value: 'no', label: 'No' },
+      { value: 'yes', label: 'Yes', short: 'citrus oil', hint: 'then ester gum may make it heavier (US)' },
+      { value: 'no', label: 'No', short: 'no citrus oil' },
     ],
   }),
   gum: amount({
@@ -166,8 +161,7 @@ export const fields = {
     preset: '1.5',
     help: '1 to 2: common practice, no source.',
   }),
-  oilDensity: (preset: string, help: string) =>
-    amount({ name: 'oil', title: 'Density of the oils together', unit: 'g/mL', min: 0.6, max: 1.5, preset, help }),
+  oilDensity: amount({ name: 'oil', title: 'Density of the oils together', unit: 'g/mL', min: 0.6, max: 1.5 }),
   droplet: amount({
     name: 'droplet',
     title: 'Droplets, 90 % are smaller than',
@@ -189,7 +183,7 @@ export const fields = {
   gasAt: amount({ name: 'gas.t', title: 'Temperature when it is gassed', unit: '°C', min: 0, max: 40, preset: '4' }),
   fine: amount({
     name: 'fine',
-    title: 'Step of the fine scale',
+    title: 'Readability of the fine scale',
     unit: 'g',
     above: 0,
     max: 1,
@@ -206,7 +200,7 @@ export const fields = {
   }),
   coarse: amount({
     name: 'coarse',
-    title: 'Step of the large scale',
+    title: 'Readability of the large scale',
     unit: 'g',
     above: 0,
     max: 100,
@@ -221,8 +215,11 @@ export const fields = {
     max: 20,
     preset: '1',
   }),
-  mass: (key: string, title: string, scale: 'fine' | 'coarse'): Field<number> =>
-    amount({ name: `mass.${key}`, title, unit: 'g', min: 0, max: 1_000_000, scale: fields[scale] }),
+  mass: (key: string, title: string, scale: Field<number>): Field<number> =>
+    amount({ name: `mass.${key}`, title, unit: 'g', min: 0, max: 1_000_000, scale }),
+  over: (key: string) => given(`over.${key}`, ['scale', 'aside', 'keep']),
+  /** How many of the steps at which a vessel is begun again were left. */
+  emptied: whole({ name: 'begun.emptied', title: 'Emptied', unit: 'times', preset: '0' }),
   name: (preset: string) => words({ name: 'name', title: 'Name of the batch', max: 60, preset }),
   notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
 };

@@ -1,0 +1,131 @@
+import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/liquid/carbonation';
+import { celsius } from '../../core/number/units';
+import { list } from '../../records/shelf';
+import { formatGiven, formatPlain, formatTyped } from '../../ui/format';
+import { outcome } from '../../workshop/attempt';
+import { answer, types } from '../engine/answers';
+import { answerIn, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { Offer, SlotFacts } from '../engine/task';
+import { judgeFields } from '../shared/judgeRun';
+import { asked } from './plan/asked';
+import { drinkBefore, sameBefore } from './plan/before';
+import { NOT_FOOD } from './plan/carrierBottle';
+import { drinkOf, isByLitre, sugarField, type DrinkAsked } from './plan/drinkAsked';
+import { fields } from './plan/fields';
+import { chips, wrongIn, type Part } from './page';
+import { recipeOf } from './plan/recipe';
+
+const WARM = 30; // °C, a bottle on a summer’s day; our choice
+
+/** How much of what drink: its dose, sugar, alcohol, gas and market. */
+export function drinkPart(run: RunState): Part {
+  const now = asked(run);
+  const { value: drink, problem } = outcome(() => drinkOf(run));
+  const [sugar, isStrong] = [sugarField(run), (answer(run, now.abv) ?? 0) > 0];
+  const spirit = isStrong ? ` from spirit of {${now.spirit.name}}, {${now.spiritFood.name}}` : '';
+  const own: readonly Field[] = isStrong ? [now.spirit, now.spiritFood] : [];
+  return {
+    ask: [now.litres, now.what, now.dose, sugar, now.abv, ...own, now.volumes, judgeFields.jurisdiction],
+    slots: { ...slotsOf(run, problem), ...gasSlot(run) },
+    section: {
+      title: 'Drink',
+      sentence: `{litres} of {what} at {dose}: {${sugar.name}}, {abv}${spirit}, {gas}, by {jurisdiction} rules`,
+      lines: [...fromWords(run), ...(drink ? drinkWords(run, drink) : []), ...gasWords(run)],
+    },
+  };
+}
+
+function slotsOf(run: RunState, problem: string | null): Record<string, SlotFacts> {
+  const now = asked(run);
+  const abv = answer(run, now.abv);
+  return {
+    litres: { usual: chips(['1', '5', '20', '100'], 'L') },
+    what: { missing: 'the formula', ...wrongIn(outcome(() => recipeOf(run)).problem) },
+    dose: { missing: 'the dose' },
+    [sugarField(run).name]: { missing: 'the sugar', usual: sugarChips(run), offer: otherSugar(run) },
+    abv: {
+      missing: 'the alcohol',
+      usual: drinkChips('abv', ['0', '0.5', '5', '20'], '% ABV'),
+      ...(abv === 0 ? { shows: 'no alcohol' } : {}),
+      ...wrongIn(problem),
+    },
+    spirit: { usual: chips(['40', '96'], '% ABV') },
+    'spirit.food': {
+      missing: 'drinking alcohol?',
+      asks: 'Say if it is drinking alcohol',
+      ...wrongIn(answer(run, now.spiritFood) === 'no' ? NOT_FOOD : null),
+    },
+  };
+}
+
+function sugarChips(run: RunState) {
+  return isByLitre(run) ? chips(['0', '50', '100'], 'g/L') : drinkChips('brix', ['0', '7', '10'], '°Brix');
+}
+
+/** Usual values, and those of the last drinks, which say whose they are. */
+function drinkChips(of: 'brix' | 'abv', values: readonly string[], unit: string) {
+  const known = list('base')
+    .slice(0, 3)
+    .map((base) => ({ value: formatTyped(base[of]), label: `${formatGiven(base[of])} ${unit}, ${base.name}` }));
+  const all = [...known, ...chips(values, unit)];
+  return all.filter(({ value }, i) => all.findIndex((one) => one.value === value) === i);
+}
+
+function otherSugar(run: RunState): Offer {
+  return isByLitre(run)
+    ? { words: 'Say it in g per 100 g (°Brix)', type: types(fields.sugarBy, 'mass') }
+    : { words: 'Say it in g per litre', type: types(fields.sugarBy, 'litre') };
+}
+
+/** Still, or how many volumes, with the temperature at which it is gassed. */
+function gasSlot(run: RunState): Record<string, SlotFacts> {
+  const { volumes, gasAt } = asked(run);
+  const at = answerIn(run, gasAt);
+  const said = answer(run, volumes);
+  return {
+    gas: {
+      usual: chips(['0', '2.5', '3', '4'], 'volumes'),
+      beside: [gasAt],
+      ...(said === 0 ? { shows: 'still' } : {}),
+      ...wrongIn(at.ok ? gaugeOf(said ?? 0, at.value).problem : at.why),
+    },
+  };
+}
+
+function gaugeOf(volumes: number, atC: number) {
+  return outcome(() => ({ bar: gaugeForVolumes(volumes, celsius(atC)) }));
+}
+
+/** Where dose, sugar and alcohol come from. */
+function fromWords(run: RunState): string[] {
+  const before = drinkBefore(run);
+  if (!before?.name) return [];
+  const what = before === sameBefore(run) ? 'Dose, sugar and alcohol' : 'Sugar and alcohol';
+  return [`${what} as in ${before.name}.`];
+}
+
+/** What it weighs, and the sugar the other way round. */
+function drinkWords(run: RunState, { litres, make, densityGPerMl }: DrinkAsked): string[] {
+  const weighs = `It weighs ‹${formatPlain(litres * densityGPerMl, 4)} kg›, at ‹${formatPlain(densityGPerMl, 4)} g/mL›`;
+  if (make.brix === 0) return [`${weighs}.`];
+  const other = isByLitre(run)
+    ? `${formatPlain(make.brix * 100, 4)} °Brix`
+    : `${formatPlain(make.brix * densityGPerMl * 1000, 4)} g/L`; // mL per L
+  return [`${weighs}; that is ‹${other}› of sugar.`];
+}
+
+/** What the gauge shows, cold and on a warm day. */
+function gasWords(run: RunState): string[] {
+  const { volumes, gasAt } = asked(run);
+  const [said, at] = [answer(run, volumes) ?? 0, answer(run, gasAt)];
+  if (said <= 0 || at === null) return [];
+  const [cold, warm] = [gaugeOf(said, at).value, gaugeOf(said, WARM).value];
+  if (!cold) return [];
+  const grams = formatPlain(carbonDioxidePerLitre(said), 3);
+  return [
+    `‹${formatPlain(cold.bar, 3)} bar› on the gauge at ${formatPlain(at)} °C holds it: ‹${grams} g/L›.`,
+    ...(warm && at < WARM ? [`In a closed bottle at ${WARM} °C: ‹${formatPlain(warm.bar, 3)} bar›.`] : []),
+    'Computed for water; sugar and alcohol hold a little less.',
+  ];
+}

@@ -1,0 +1,151 @@
+import { isOver, worstState } from '../../core/limits/finding';
+import type { Ceiling } from '../../core/limits/highestDose';
+import { formatPlain, formatTyped, gramsText, withLocalSign } from '../../ui/format';
+import { outcome } from '../../workshop/attempt';
+import type { Judgement } from '../../workshop/drinkable/judging';
+import { stateWords } from '../../workshop/drinkable/limitRules';
+import { answer } from '../engine/answers';
+import type { RunState } from '../engine/fold';
+import type { Card, CardAnswer, Offer, Step } from '../engine/task';
+import { although, asksWhy } from '../shared/goingOn';
+import { LimitsPanel } from '../shared/LimitsPanel';
+import { asked } from './plan/asked';
+import { carrierRefusal } from './plan/carrierBottle';
+import { concentratePart } from './concentratePart';
+import { drinkOf, refusalOfLine, sourceOf } from './plan/drinkAsked';
+import { drinkPart } from './drinkPart';
+import { fields } from './plan/fields';
+import { massOf } from './plan/goods';
+import { ADD_BOTTLE, type Part } from './page';
+import { basisOf, concentrateOf, planOf } from './plan/plan';
+import type { Plan } from './plan/planParts';
+import { stepOf } from './pour';
+import { judgeDrink, makingOf, plannedDrink, type Making } from './progress';
+import { recipeOptions, recipeOrNull } from './plan/recipe';
+import { syrupPart } from './syrupPart';
+import { weighingPart } from './weighingPart';
+
+const WRITE: Offer = { words: 'Write a formula', start: { task: 'formula', typed: {} } };
+
+/** Nothing is there to make a drink from. */
+const nothingYet: Step = {
+  key: 'recipe',
+  say: 'There is no formula yet, and no drink that was tasted.',
+  offers: [WRITE],
+  problem: 'A batch begins with a formula or with a drink you liked.',
+};
+
+/** The whole recipe on one page: drink, syrup, concentrate and weighing, each a sentence with what it comes to, and what the rules say. */
+export function recipeStep(run: RunState, first: string | null, isShown: boolean): Step {
+  if (recipeOptions(run).length === 0) return nothingYet;
+  const { value: making, problem } = outcome(() => makingOf(run));
+  const { value: plan } = outcome(() => planOf(run));
+  const { value: judgement } = outcome(() => (isShown && plan ? judgeDrink(run, plan, plannedDrink(plan)) : null)); // it takes a while
+  const parts = partsOf(run, plan, making);
+  const why = asksWhy(run, judgement);
+  const wrong = parts.flatMap(({ slots }) => Object.values(slots).flatMap((slot) => slot.wrong ?? []))[0];
+  const stuck = wrong ?? refusalOf(run) ?? problem ?? why.problem;
+  const isOverNow = judgement?.findings.some(isOver) ?? false;
+  return {
+    key: 'recipe',
+    say: 'The recipe.',
+    ask: parts.flatMap(({ ask }) => ask),
+    rows: [asked(run).sugarBy, asked(run).scatter, although],
+    card: cardOf(run, parts, { plan, judgement, isExact: making !== null && answer(run, fields.exactly) !== null }),
+    told: isOverNow ? [[although.title, answer(run, although) ?? '–']] : [],
+    offers: [...(judgement ? [rulesOffer(judgement)] : []), { ...WRITE, place: 'more' }],
+    types: { [fields.plannedFor.name]: recipeOrNull(run)?.id ?? '' },
+    done: first ?? 'Weigh',
+    ...(stuck ? { problem: stuck } : {}),
+  };
+}
+
+/** The sections of the page; the refusal of the sums stands where it can be mended. */
+function partsOf(run: RunState, plan: Plan | null, making: Making | null): Part[] {
+  const failed = [drinkOf, basisOf, concentrateOf, planOf].map((part) => outcome(() => part(run)).problem);
+  const [ofDrink, ofBasis, ofConcentrate, ofPlan] = failed;
+  const ofDosage = ofDrink ? null : (ofBasis ?? ofConcentrate ?? null);
+  return [
+    drinkPart(run),
+    syrupPart(run, plan, ofDrink || ofDosage ? null : (ofPlan ?? null)),
+    concentratePart(run, plan, ofDosage),
+    weighingPart(run, recipeOrNull(run), making),
+  ];
+}
+
+/** Why the batch cannot be made from what is on the Shelf, in one sentence; undefined where it can. */
+export function refusalOf(run: RunState): string | undefined {
+  const refusals = recipeOrNull(run)?.lines.map((line) => refusalOfLine(run, line)) ?? [];
+  return refusals.find((one) => one !== null) ?? carrierRefusal(run) ?? undefined;
+}
+
+interface Sight {
+  readonly plan: Plan | null;
+  readonly judgement: Judgement | null;
+  /** Made exactly as one before: only what may be another bottle is asked. */
+  readonly isExact: boolean;
+}
+
+function cardOf(run: RunState, parts: readonly Part[], { plan, judgement, isExact }: Sight): Card {
+  const sections = parts.map(({ section }) => section);
+  const slots = Object.assign({}, ...parts.map((part) => part.slots)) as NonNullable<Card['slots']>;
+  const fixed = parts
+    .flatMap(({ ask }) => ask)
+    .filter(({ name }) => isExact && !/^lot\.|food/.test(name))
+    .map(({ name }) => [name, { ...slots[name], fixed: true as const }]);
+  return {
+    sentence: sections.map(({ title, sentence }) => `${title}: ${sentence}.`).join(' '),
+    sections,
+    slots: { ...slots, ...Object.fromEntries(fixed) },
+    ...(plan ? { answer: answerOf(run, plan, judgement) } : {}),
+    ...adviceOf(run, plan, judgement),
+  };
+}
+
+/** What the recipe comes to, and what the rules say of it. */
+function answerOf(run: RunState, { concentrate, batch, water, drink }: Plan, judgement: Judgement | null): CardAnswer {
+  const state = judgement && worstState(judgement.findings);
+  const kg = (grams: number) => `${formatPlain(grams / 1000, 3)} kg`;
+  const into =
+    water > 0 ? `in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water` : `in ${kg(batch.drink.mass)} of drink`;
+  return {
+    big: gramsText(massOf(concentrate), stepOf(run, 'fine')),
+    lines: [`of concentrate ${into}, ${formatPlain(drink.mgPerKg, 3)} mg/kg`],
+    ...(judgement && state
+      ? { grade: { words: `${judgement.jurisdiction} rules: ${stateWords[state].words}`, barred: isOver({ state }) } }
+      : {}),
+  };
+}
+
+/** What the rules say, all of it, and why one goes on all the same. */
+function rulesOffer(judgement: Judgement): Offer {
+  const sheet = {
+    title: 'What the rules say',
+    draw: (walk: Parameters<typeof LimitsPanel>[0]['walk']) => <LimitsPanel walk={walk} judgement={judgement} />,
+  };
+  return { words: 'Rules', sheet };
+}
+
+/** A bottle that is missing; else a dose that passes, where this one is over. */
+function adviceOf(run: RunState, plan: Plan | null, judgement: Judgement | null): Pick<Card, 'advice'> {
+  const open = recipeOrNull(run)?.lines.find((line) => sourceOf(run, line) === null);
+  if (open) return { advice: { words: refusalOfLine(run, open)!, offer: ADD_BOTTLE } };
+  const [ceiling] = judgement?.ceilings ?? [];
+  const lower = plan && ceiling && lowerOffer(ceiling, plan.drink.mgPerKg);
+  return lower ? { advice: lower } : {};
+}
+
+/** Our choice: twice what a weighing may be off by, so that the drink as weighed still passes. */
+const IN_HAND = 0.02;
+
+/** The reverse answer as an offer, where the dose is over: a little under it, and rounded down. */
+function lowerOffer({ times, binding, finding }: Ceiling, mgPerKg: number): Card['advice'] | null {
+  const most = times * mgPerKg * (1 - IN_HAND);
+  if (!isOver(finding) || !(most > 0)) return null;
+  const digits = 10 ** (Math.floor(Math.log10(most)) - 2); // three digits
+  const dose = formatTyped(Math.floor(most / digits) * digits, 3);
+  return {
+    words: `At ${formatPlain(mgPerKg, 3)} mg/kg it is over the limit, through ${binding}.`,
+    offer: { words: `Take ${withLocalSign(dose)} mg/kg: ${binding} then passes`, type: { dose } },
+  };
+}

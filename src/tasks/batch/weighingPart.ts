@@ -1,0 +1,98 @@
+import { formatPlain, showsNothing } from '../../ui/format';
+import { sourcesOf } from '../../workshop/sources';
+import { tagOf } from '../../workshop/thing/labelled';
+import { ask } from '../engine/answers';
+import { answerIn, type Field } from '../engine/fields';
+import type { RunState } from '../engine/fold';
+import type { SlotFacts } from '../engine/task';
+import { asked } from './plan/asked';
+import { isWeighedIn, refusalOfLine, sourceOf } from './plan/drinkAsked';
+import { fields } from './plan/fields';
+import { ADD_BOTTLE, chips, wrongIn, type Part } from './page';
+import { leastOf, stepOf, type Pour } from './pour';
+import type { Making } from './progress';
+import type { Recipe, RecipeLine } from './plan/recipe';
+import { changedLots } from './repeated';
+
+/** From which bottles and vials it is weighed, and on which scales. What is for the nose only is shown, and refused. */
+export function weighingPart(run: RunState, recipe: Recipe | null, making: Making | null): Part {
+  const { fine, coarse, tolerance } = asked(run);
+  const lots = recipe?.lines.map((line) => [line, lotField(run, line)] as const) ?? [];
+  const from = lots.length > 0 ? `From ${lots.map(([, { name }]) => `{${name}}`).join(', ')}, on` : 'On';
+  return {
+    ask: [...lots.map(([, field]) => field), fine, coarse, tolerance],
+    slots: {
+      ...Object.fromEntries(lots.map(([line, { name }]) => [name, lotSlot(run, line)])),
+      ...scaleSlots(run, making),
+    },
+    section: {
+      title: 'Weighing',
+      sentence: `${from} scales of {fine} and {coarse}, each weighing right within {tolerance}`,
+      lines: [...(recipe ? changedLots(run, recipe) : []), ...scaleWords(run, making)],
+    },
+  };
+}
+
+function lotField(run: RunState, line: RecipeLine): Field<string> {
+  const { material, name } = line;
+  const options = sourcesOf(material).map(({ id, words, more }) => ({ value: id, label: words, hint: more }));
+  return ask(fields.lot(material, name), { options, preset: sourceOf(run, line)?.id ?? '' });
+}
+
+/** The bottle or vial of a line by what is written on it; fixed once something of it is in the vessel. */
+function lotSlot(run: RunState, line: RecipeLine): SlotFacts {
+  const source = sourceOf(run, line);
+  const from = source?.vial ?? source?.bottle;
+  return {
+    missing: line.name,
+    ...(from ? { shows: tagOf(from) } : {}),
+    ...(isWeighedIn(run, line.material) ? { fixed: true } : {}),
+    ...wrongIn(refusalOfLine(run, line), ADD_BOTTLE),
+  };
+}
+
+function scaleSlots(run: RunState, making: Making | null): Record<string, SlotFacts> {
+  const { scatter } = asked(run);
+  const read = answerIn(run, scatter);
+  const nothing = making ? tooFine(run, making) : [];
+  const lost = `The scale would show nothing of ${nothing.join(', ')}: make more, take a finer scale, or dilute it on the Bench first.`;
+  return {
+    fine: {
+      usual: chips(['0.1', '0.01', '0.001', '0.0001'], 'g'),
+      beside: [scatter],
+      ...wrongIn(read.ok ? (nothing.length > 0 ? lost : null) : read.why),
+    },
+    coarse: { usual: chips(['0.1', '1', '5', '10'], 'g') },
+    tolerance: { usual: chips(['0.5', '1', '2'], '%') },
+  };
+}
+
+/** What can be weighed on the scales, what is diluted first, and what is too little all the same. */
+function scaleWords(run: RunState, making: Making | null): string[] {
+  const least = leastOf(run);
+  const pours = making ? [...making.vessel.pours, ...making.syrup.pours] : [];
+  const small = new Map(pours.flatMap(({ stock, again }) => (stock && !again ? [[stock.key, stock] as const] : [])));
+  const stocks = [...small.values()].map(({ from, share }) => `${from.name} to ${formatPlain(share.value * 100, 3)} %`);
+  const lost = pours.filter(({ tooSmall }) => tooSmall);
+  const isNeat = lost.some(({ into, goods }) => into === 'concentrate' && goods.source && !goods.beside);
+  return [
+    ...(least === null ? [] : [`The fine scale weighs ‹${formatPlain(least, 3)} g› and more.`]),
+    ...(stocks.length > 0 ? [`Diluted first, because there is less of it: ${stocks.join(', ')}.`] : []),
+    ...(lost.length > 0
+      ? [`Too little for this scale, diluted or not: ${namesOf(lost)}. Make more, or take a finer scale.`]
+      : []),
+    ...(isNeat ? ['A material can be diluted on the Bench first; its vial is then among the bottles to take.'] : []),
+  ];
+}
+
+const namesOf = (pours: readonly Pour[]) => pours.map(({ goods }) => goods.name).join(', ');
+
+/** What is planned, and a scale of such a readability would show nothing of. */
+function tooFine(run: RunState, { vessel, syrup }: Making): string[] {
+  const isNothing = (grams: number, scale: Pour['scale']) => showsNothing(grams, stepOf(run, scale));
+  const lost = [...vessel.pours, ...syrup.pours].filter(
+    ({ again, target, scale, stock }) =>
+      !again && (isNothing(target, scale) || (stock && [stock.neat, stock.thin].some((g) => isNothing(g, scale)))),
+  );
+  return lost.map(({ goods }) => goods.name);
+}
