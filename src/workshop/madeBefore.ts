@@ -11,6 +11,8 @@ export interface MadeBefore {
   readonly brix: number;
   readonly abv: number;
   readonly densityGPerMl: number;
+  /** What a batch was asked for, by the names of its questions; a tasting was asked for nothing. */
+  readonly asked?: Readonly<Record<string, string>>;
 }
 
 /**
@@ -32,8 +34,15 @@ function rootBehind(id: string): string | undefined {
 }
 
 /** A batch as the drink that it became. */
-export function madeAs({ name, drink: { brix, abv, densityGPerMl }, reached }: Batch): MadeBefore {
-  return { name, mgPerKg: doseOf(reached), brix: brix.value, abv: abv.value, densityGPerMl: densityGPerMl.value };
+export function madeAs({ name, drink: { brix, abv, densityGPerMl }, reached, asked }: Batch): MadeBefore {
+  return {
+    name,
+    mgPerKg: doseOf(reached),
+    brix: brix.value,
+    abv: abv.value,
+    densityGPerMl: densityGPerMl.value,
+    asked,
+  };
 }
 
 function ofTasting({ base: { name, brix, abv, densityGPerMl }, reached }: Tasting): MadeBefore {

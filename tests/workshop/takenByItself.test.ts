@@ -9,7 +9,7 @@ import { freshRun } from '../../src/tasks/engine/fold';
 import { poolOf } from '../../src/tasks/layer/together';
 import { sourcesOf } from '../../src/workshop/sources';
 import { whyNotByItself } from '../../src/workshop/takenByItself';
-import { runOf, stepOf } from '../tasks/batch/batchRuns';
+import { fieldOf, runOf } from '../tasks/batch/batchRuns';
 import { batchShelf, clearPlan } from '../tasks/batch/batchShelf';
 import { vialOf } from '../tasks/count/countShelf';
 
@@ -27,7 +27,7 @@ const second = (facts: object = {}): Bottle => ({
   ...bottle(),
   ...newRecord('bottle', { material: 'nutmeg', supplier: 'Heron Lane', lot: 'N-2', grade: 'fit for drinks', ...facts }),
 });
-const lots = (run = runOf(clearPlan)) => stepOf(run, 'lots').ask!.find(({ name }) => name === 'lot.nutmeg')!;
+const lots = (run = runOf(clearPlan)) => fieldOf(run, 'lot.nutmeg')!;
 
 describe('why a thing is not taken by itself', () => {
   test('is said in a few words, and nothing is said of what may be the default', () => {

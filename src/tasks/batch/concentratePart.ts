@@ -2,6 +2,7 @@ import { formatPlain } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { answer } from '../engine/answers';
 import type { Field } from '../engine/fields';
+import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts } from '../engine/task';
 import { judgeFields } from '../shared/judgeRun';
@@ -10,7 +11,7 @@ import { asksCarrierFood, carrierBottleField, carrierBottleOf, carrierFoodField,
 import { dissolving, dissolvingText } from './plan/dissolving';
 import { carrierOf, isWeighedIn } from './plan/drinkAsked';
 import { agentField, agentsLeftOut, creaming, isEmulsion, makeField, oilField } from './plan/emulsion';
-import { ADD_BOTTLE, chips, wrongIn, type Part } from './page';
+import { ADD_BOTTLE, wrongIn, type Part } from './page';
 import { basisOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
 

@@ -5,6 +5,7 @@ import { formatGiven, formatPlain, formatTyped } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { answer, types } from '../engine/answers';
 import { answerIn, type Field } from '../engine/fields';
+import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { Offer, SlotFacts } from '../engine/task';
 import { judgeFields } from '../shared/judgeRun';
@@ -13,7 +14,7 @@ import { drinkBefore, sameBefore } from './plan/before';
 import { NOT_FOOD } from './plan/carrierBottle';
 import { drinkOf, isByLitre, sugarField, type DrinkAsked } from './plan/drinkAsked';
 import { fields } from './plan/fields';
-import { chips, wrongIn, type Part } from './page';
+import { wrongIn, type Part } from './page';
 import { recipeOf } from './plan/recipe';
 
 const WARM = 30; // °C, a bottle on a summer’s day; our choice

@@ -27,7 +27,7 @@ import type { Pour } from './pour';
 import { begunIn } from './plan/begun';
 import { slipsOf } from './vessel';
 import { takenInAll } from './takings';
-import { refusalOfLine, spoiltBy, traitsOf } from './plan/drinkAsked';
+import { refusalOfLine, spoiltBy } from './plan/drinkAsked';
 import { recipeOrNull } from './plan/recipe';
 
 /** Names of the answers that are the plan, as the batch keeps it: what the next one begins with, and what the rules were told. */
@@ -62,7 +62,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
     name: answer(run, fields.name(usualName(run)))!,
     formula: { id: recipe.id, name: recipe.name, version: recipe.version },
     lines: [...recipe.lines],
-    asked: askedOf(run, making),
+    asked: askedIn(run, [...PLANNED, 'spirit.food', 'carrier.food', 'carrier.food.', 'cert.']),
     weighed: [...making.vessel.pours, ...making.syrup.pours].map(weighedOf),
     drink: drinkFacts(run, making, made),
     reached: [...made.reached],
@@ -82,11 +82,6 @@ export function keepBatch(run: RunState): AnyRecord[] {
 export function usualName(run: RunState): string {
   const recipe = recipeOrNull(run);
   return recipe ? `${recipe.name}, ${dayOfRun(run)}`.slice(0, 60) : '';
-}
-
-function askedOf(run: RunState, { plan }: Making): Batch['asked'] {
-  const said = askedIn(run, [...PLANNED, 'spirit.food', 'carrier.food', 'carrier.food.', 'cert.']);
-  return { ...traitsOf(run, plan.emulsion !== null), ...said };
 }
 
 function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {

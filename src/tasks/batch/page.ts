@@ -8,11 +8,6 @@ export interface Part {
   readonly slots: Readonly<Record<string, SlotFacts>>;
 }
 
-/** Usual values of a number, as chips. */
-export function chips(values: readonly string[], unit: string) {
-  return values.map((value) => ({ value, label: `${value} ${unit}` }));
-}
-
 /** What is wrong with a slot, if anything. */
 export function wrongIn(why: string | null | undefined, mend?: Offer): SlotFacts {
   return why ? { wrong: why, ...(mend ? { mend } : {}) } : {};

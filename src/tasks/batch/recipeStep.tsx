@@ -1,6 +1,6 @@
 import { isOver, worstState } from '../../core/limits/finding';
 import type { Ceiling } from '../../core/limits/highestDose';
-import { formatPlain, formatTyped, gramsText, withLocalSign } from '../../ui/format';
+import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import type { Judgement } from '../../workshop/drinkable/judging';
 import { stateWords } from '../../workshop/drinkable/limitRules';
@@ -19,7 +19,6 @@ import { massOf } from './plan/goods';
 import { ADD_BOTTLE, type Part } from './page';
 import { basisOf, concentrateOf, planOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
-import { stepOf } from './pour';
 import { judgeDrink, makingOf, plannedDrink, type Making } from './progress';
 import { recipeOptions, recipeOrNull } from './plan/recipe';
 import { syrupPart } from './syrupPart';
@@ -97,24 +96,25 @@ function cardOf(run: RunState, parts: readonly Part[], { plan, judgement, isExac
     sentence: sections.map(({ title, sentence }) => `${title}: ${sentence}.`).join(' '),
     sections,
     slots: { ...slots, ...Object.fromEntries(fixed) },
-    ...(plan ? { answer: answerOf(run, plan, judgement) } : {}),
+    ...(plan ? { answer: answerOf(plan, judgement) } : {}),
     ...adviceOf(run, plan, judgement),
   };
 }
 
-/** What the recipe comes to, and what the rules say of it. */
-function answerOf(run: RunState, { concentrate, batch, water, drink }: Plan, judgement: Judgement | null): CardAnswer {
-  const state = judgement && worstState(judgement.findings);
+/** What the recipe comes to, and what the rules say of it: green only where all of it is within. */
+function answerOf({ concentrate, batch, water, drink }: Plan, judgement: Judgement | null): CardAnswer {
   const kg = (grams: number) => `${formatPlain(grams / 1000, 3)} kg`;
   const into =
-    water > 0 ? `in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water` : `in ${kg(batch.drink.mass)} of drink`;
-  return {
-    big: gramsText(massOf(concentrate), stepOf(run, 'fine')),
-    lines: [`of concentrate ${into}, ${formatPlain(drink.mgPerKg, 3)} mg/kg`],
-    ...(judgement && state
-      ? { grade: { words: `${judgement.jurisdiction} rules: ${stateWords[state].words}`, barred: isOver({ state }) } }
-      : {}),
-  };
+    water > 0 ? `in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water` : `in ${kg(batch.drink.mass)}`;
+  const line = `concentrate ${into}: ${formatPlain(drink.mgPerKg, 3)} mg/kg`;
+  const big = `${formatPlain(massOf(concentrate), 3)} g`;
+  if (!judgement) return { big, lines: [line] };
+  const state = worstState(judgement.findings);
+  const words = `${judgement.jurisdiction} rules: ${stateWords[state].words}`;
+  const barred = isOver({ state });
+  return barred || state === 'within'
+    ? { big, lines: [line], grade: { words, barred } }
+    : { big, lines: [line, words] };
 }
 
 /** What the rules say, all of it, and why one goes on all the same. */

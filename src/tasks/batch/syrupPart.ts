@@ -3,10 +3,11 @@ import { celsius } from '../../core/number/units';
 import { formatPlain, formatTypedText } from '../../ui/format';
 import { answer } from '../engine/answers';
 import { textOf } from '../engine/fields';
+import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts } from '../engine/task';
 import { asked } from './plan/asked';
-import { chips, wrongIn, type Part } from './page';
+import { wrongIn, type Part } from './page';
 import type { Plan } from './plan/planParts';
 
 /** How the syrup is thrown, its acid and what keeps it. */

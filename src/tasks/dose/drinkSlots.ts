@@ -1,6 +1,7 @@
 import { list } from '../../records/shelf';
 import { formatGiven } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
+import { chips } from '../engine/card';
 import { answerIn, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts } from '../engine/task';
@@ -41,9 +42,4 @@ function whyWrong(run: RunState, beside: readonly Field[]): string | undefined {
     const given = answerIn(run, field);
     return given.ok ? [] : given.why;
   })[0];
-}
-
-/** Usual values of a number, as chips. */
-export function chips(values: readonly string[], unit: string) {
-  return values.map((value) => ({ value, label: `${value} ${unit}` }));
 }

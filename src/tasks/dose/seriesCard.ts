@@ -13,7 +13,8 @@ import { drinkFields, fields } from './fields';
 import { isIn } from './fit';
 import { chosenVial } from './glass';
 import { drawPlanned } from './GlassRow';
-import { chips, drinkSlots } from './drinkSlots';
+import { chips } from '../engine/card';
+import { drinkSlots } from './drinkSlots';
 import { blankOf, factorOf, isBlind, rungsOf, type Rung } from './series';
 
 const SAME = 'Two glasses would get the same number of drops: start higher or use a weaker vial.';

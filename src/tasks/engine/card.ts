@@ -1,3 +1,4 @@
+import type { Option } from '../../ui/controls/field';
 import { formatDay, formatTypedText } from '../../ui/format';
 import { signIn, textOf, type Field } from './fields';
 import type { RunState } from './fold';
@@ -70,4 +71,9 @@ export function firstOpen(slots: readonly Slot[]): Slot | undefined {
     slots.find(({ state, optional }) => state === 'empty' && !optional) ??
     slots.find(({ state }) => state === 'impossible')
   );
+}
+
+/** Usual values of a number, as chips of its sheet. */
+export function chips(values: readonly string[], unit: string): Option[] {
+  return values.map((value) => ({ value, label: `${value} ${unit}` }));
 }

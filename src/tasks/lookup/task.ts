@@ -2,6 +2,7 @@ import { typedText } from '../../core/number/typed';
 import { BESIDE_LIMIT, formatKnown, formatLike, formatMeasured, formatPlain, measuredText } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { dropsText, offWords } from '../../workshop/dropWords';
+import { chips } from '../engine/card';
 import { answer } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -41,8 +42,6 @@ function find(run: RunState): Amount {
 /** The amount that is found is dashed; another is found by a touch in its sheet, or by typing the one that was found. */
 function slotsOf(run: RunState, sum: Sum | null, problem: string | null): Record<string, SlotFacts> {
   const found = find(run);
-  const chips = (values: readonly string[], unit: string) =>
-    values.map((value) => ({ value, label: `${value} ${unit}` }));
   const count = answer(run, fields.drops);
   const own: Record<Amount, SlotFacts> = {
     drops: { by: 1, ...(count === null ? {} : { shows: dropsText(count) }) },

@@ -2,18 +2,22 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { expanded } from '../../../src/core/number/measured';
 import type { Batch } from '../../../src/records/kind/batch';
 import type { Formula } from '../../../src/records/kind/formula';
-import { find, newRecord, takeIn } from '../../../src/records/shelf';
+import { find, newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { fold, type RunState } from '../../../src/tasks/engine/fold';
 import { batch } from '../../../src/tasks/batch/task';
+import { answered } from '../../../src/tasks/batch/plan/drinkAsked';
 import { planOf } from '../../../src/tasks/batch/plan/plan';
 import { makingOf } from '../../../src/tasks/batch/progress';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
-import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
+import { fieldOf, gradeOf, keysOf, recipeOf, runOf, stepOf, weighAll, wordsIn } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 import emulsions from '../../reference/emulsion.json' with { type: 'json' };
 import { startWalking, type Walker } from '../walking';
 
-beforeEach(() => takeIn(batchShelf()));
+beforeEach(() => {
+  shelf.records.value = new Map();
+  takeIn(batchShelf());
+});
 
 /** Walks on to a step, weighing exactly on the way. */
 function walkTo(walker: Walker, key: string): void {
@@ -91,11 +95,8 @@ describe('what a batch is made from', () => {
     const { brix: _brix, abv: _abv, dose: _dose, ...open } = clearPlan;
     takeIn([newRecord('base', { name: 'tonic', volumeMl: 250, brix: 9, abv: 8, densityGPerMl: 1.02 })]);
     const presets = (what: string) => {
-      const { ask, more } = stepOf(runOf({ ...open, what }), 'drink');
-      return [
-        ...['dose', 'brix', 'abv'].map((name) => ask!.find((field) => field.name === name)!.preset),
-        more!.join(' '),
-      ];
+      const run = runOf({ ...open, what });
+      return [...['dose', 'brix', 'abv'].map((name) => fieldOf(run, name)!.preset), wordsIn(run, 'Drink')];
     };
     expect(presets('f1')).toEqual(['', '', '', '']);
     const made = kept(weighAll({ ...clearPlan, brix: '7' }));
@@ -105,30 +106,24 @@ describe('what a batch is made from', () => {
       '50',
       '7',
       '0',
-      expect.stringContaining(`Dose, sugar and alcohol as in ${made.name}; change what you like.`),
+      expect.stringContaining(`Dose, sugar and alcohol as in ${made.name}.`),
     ]);
     takeIn([{ ...second, id: 'other', root: 'other', version: 1 } as Formula]);
     expect(presets('other')).toEqual(['', '', '', '']);
     const older = { ...runOf({ ...open, what: 'other' }), done: { drink: '2026-05-01T08:00:00Z' } };
-    expect(
-      batch
-        .steps(older)
-        .find(({ key }) => key === 'drink')!
-        .ask!.find(({ name }) => name === 'brix')!.preset,
-    ).toBe('9');
+    expect(fieldOf(older, 'brix')!.preset).toBe('9');
   });
 
   test('sugar told in g per litre is that much sugar, and stands there the other way round when it is switched', () => {
-    const offer = stepOf(runOf(clearPlan), 'drink').offers!.find(({ words }) => words === 'Sugar in g per litre')!;
-    const run = runOf({ ...clearPlan, ...offer.type });
-    const sugar = stepOf(run, 'drink').ask!.find(({ name }) => name === 'sugar.l')!;
-    expect(sugar.preset).toBe('103.8'); // 10 °Brix at 1.0381 g/mL
+    const { offer } = recipeOf(runOf(clearPlan)).card!.slots!['brix']!;
+    const run = runOf({ ...clearPlan, ...offer!.type });
+    expect(fieldOf(run, 'sugar.l')!.preset).toBe('103.8'); // 10 °Brix at 1.0381 g/mL
     const made = kept(weighAll({ ...run.typed, 'sugar.l': '60' }));
     const grams = made.weighed.find(({ id }) => id === 'sugar')!.massG.value;
     expect(grams / 20).toBeCloseTo(60, 0);
     // the sucrose law gives 1.0213 g/mL there
-    expect(stepOf(runOf({ ...run.typed, 'sugar.l': '60' }), 'drink').more!.join(' ')).toContain('‹5.875 °Brix›');
-    expect(stepOf(runOf({ ...run.typed, 'sugar.l': '0' }), 'gas').types!['trait.no added sugar']).toBe('yes');
+    expect(wordsIn(runOf({ ...run.typed, 'sugar.l': '60' }), 'Drink')).toContain('‹5.875 °Brix›');
+    expect(answered(runOf({ ...run.typed, 'sugar.l': '0' }), false).typed['trait.no added sugar']).toBe('yes');
   });
 
   test('a drink that was tasted brings its materials, its dose, its sugar and its alcohol', () => {
@@ -160,7 +155,7 @@ describe('what a batch is made from', () => {
 describe('too little for the scale', () => {
   const coarse = { ...clearPlan, fine: '0.01' }; // 1 % of a 0.01 g scale is 0.82 g
 
-  test('is thinned with the carrier first, and the carrier is the less by it', () => {
+  test('is diluted with the carrier first, and the carrier is the less by it', () => {
     const making = makingOf(runOf(coarse))!;
     const vanillin = making.vessel.pours.find(({ goods }) => goods.id === 'vanillin')!;
     expect(vanillin.stock).not.toBeNull();
@@ -169,18 +164,16 @@ describe('too little for the scale', () => {
     expect(keysOf(runOf(coarse))).toContain('t.vanillin');
   });
 
-  test('is thinned at most to 1 %: what is less yet is named, with the way that is left', () => {
-    const words = stepOf(runOf({ ...coarse, litres: '0.5', dose: '1' }), 'scale').more!.join(' ');
+  test('is diluted at most to 1 %: what is less yet is named, with the way that is left', () => {
+    const words = wordsIn(runOf({ ...coarse, litres: '0.5', dose: '1' }), 'Weighing');
     expect(words).toMatch(/Too little for this scale.*vanillin/);
-    expect(words).toContain('can be thinned on the Bench first');
+    expect(words).toContain('can be diluted on the Bench first');
   });
 
   test('what the scale would show nothing of is refused before anything is weighed, and never asked for as 0.00 g', () => {
     const run = runOf({ ...coarse, litres: '0.5', dose: '1' });
-    expect(stepOf(run, 'scale').problem).toMatch(
-      /^The scale would show nothing of .*vanillin.*: make more, take a finer/,
-    );
-    expect(stepOf(runOf(coarse), 'scale').problem).toBeUndefined();
+    expect(recipeOf(run).problem).toMatch(/^The scale would show nothing of .*vanillin.*: make more, take a finer/);
+    expect(recipeOf(runOf(coarse)).problem).toBeUndefined();
     const weighing = stepOf(run, 'c.vanillin'); // a run that was paused here goes on
     expect(weighing.say).toMatch(/^Weigh ‹less than 0.01 g› of ‹VANI/);
     expect(weighing.offers).toEqual([]);
@@ -198,12 +191,12 @@ describe('too little for the scale', () => {
 describe('too little for the scale, in the syrup', () => {
   test('is said before anything is weighed, and where it is weighed', () => {
     const run = runOf({ ...clearPlan, litres: '0.5', dose: '500', fine: '0.01', benzoate: '120' });
-    const words = stepOf(run, 'scale').more!.join(' ');
+    const words = wordsIn(run, 'Weighing');
     expect(words).toMatch(/Too little for this scale.*sodium benzoate, sugar/); // 0.07 g of 0.82, and 52 g of 82 on the large one
     expect(stepOf(run, 's.sodium-benzoate').more).toContain('Less than this scale can weigh well.');
     expect(stepOf(run, 'd.water').more).not.toContain('Less than this scale can weigh well.');
     const large = runOf({ ...clearPlan, benzoate: '120' });
-    expect(stepOf(large, 'scale').more!.join(' ')).not.toContain('Too little');
+    expect(wordsIn(large, 'Weighing')).not.toContain('Too little');
   });
 });
 
@@ -369,16 +362,15 @@ describe('a weighing for the drink that went over', () => {
 describe('limits', () => {
   test('nutmeg oil brings safrole over its limit at 100 mg/kg, and the reverse answer lets it pass', () => {
     const run = runOf({ ...clearPlan, dose: '100' });
-    const step = stepOf(run, 'limits');
-    expect(step.say).toBe('The rules say: ‹over the limit›.'); // 100 × 40 % × 2.8 % (worst published) is 1.12 mg/kg of 1
-    const offer = step.offers![0]!;
+    expect(gradeOf(run)).toBe('EU rules: over the limit'); // 100 × 40 % × 2.8 % (worst published) is 1.12 mg/kg of 1
+    const offer = recipeOf(run).card!.advice!.offer!;
     expect(offer.words).toContain('nutmeg oil');
     const dose = Number(offer.type!['dose']);
     expect(dose / (1 / 0.4 / 0.028)).toBeLessThanOrEqual(0.98); // two per cent in hand for the weighing
     expect(dose / (1 / 0.4 / 0.028)).toBeGreaterThan(0.97);
-    const lower = stepOf(runOf({ ...clearPlan, ...offer.type }), 'limits');
-    expect(lower.say).not.toContain('over');
-    expect(lower.offers).toEqual([]);
+    const lower = runOf({ ...clearPlan, ...offer.type });
+    expect(gradeOf(lower)).not.toContain('over');
+    expect(recipeOf(lower).card!.advice).toBeUndefined();
   });
 
   test('the certificate of the lot beats the worst published content', () => {
@@ -388,12 +380,12 @@ describe('limits', () => {
         constituents: [{ cas: '94-59-7', name: 'safrole', share: 0.001 }],
       } as never,
     ]);
-    expect(stepOf(runOf({ ...clearPlan, dose: '100' }), 'limits').say).not.toContain('over');
+    expect(gradeOf(runOf({ ...clearPlan, dose: '100' }))).not.toContain('over');
   });
 
   test('too much preservative is told, as its acid, and sugar and water are not judged', () => {
     const run = runOf({ ...clearPlan, benzoate: '200' });
-    expect(stepOf(run, 'limits').say).toContain('over the limit'); // EU 150 mg/L as benzoic acid
+    expect(gradeOf(run)).toContain('over the limit'); // EU 150 mg/L as benzoic acid
   });
 });
 
@@ -404,21 +396,20 @@ describe('the emulsion branch', () => {
     const plan = planOf(runOf(cloudy))!;
     expect(plan.concentrate.reduce((sum, { mass }) => sum + mass, 0)).toBeCloseTo(40, 9);
     expect(plan.emulsion!.agentMgPerL).toBeLessThanOrEqual(100 * (1 + 1e-12)); // E 445, 100 mg/L
-    expect(stepOf(runOf(cloudy), 'droplets').more!.join(' ')).toContain('a ring after about');
+    expect(wordsIn(runOf(cloudy), 'Emulsion')).toContain('a ring after about');
   });
 
   test('an oil that water cannot hold makes the emulsion the usual answer', () => {
     const { make: _, ...open } = clearPlan;
     const run = runOf({ ...open, dose: '500' });
-    expect(stepOf(run, 'dissolve').say).toBe('It will not stay dissolved in the drink.');
-    expect(keysOf(run)).toContain('oil');
-    expect(keysOf(run)).not.toContain('carrier');
+    expect(wordsIn(run, 'Emulsion')).toContain('It will not stay dissolved in the drink.');
+    expect(fieldOf(run, 'oil')).toBeDefined();
+    expect(fieldOf(run, 'carrier')).toBeUndefined();
   });
 
   test('an agent that no rule names is not offered, and why is said; US rules want citrus oil for ester gum', () => {
-    expect(stepOf(runOf(cloudy), 'oil').more!.join(' ')).toContain('damar gum');
-    const agents = (typed: Record<string, string>) =>
-      stepOf(runOf({ ...cloudy, ...typed }), 'oil').ask!.find(({ name }) => name === 'agent')!.options!.length;
+    expect(wordsIn(runOf(cloudy), 'Emulsion')).toContain('damar gum');
+    const agents = (typed: Record<string, string>) => fieldOf(runOf({ ...cloudy, ...typed }), 'agent')!.options!.length;
     expect(agents({ jurisdiction: 'US' })).toBe(2); // none, SAIB
     expect(agents({ jurisdiction: 'US', 'trait.citrus oil': 'yes' })).toBe(3);
   });
@@ -434,7 +425,7 @@ describe('the emulsion branch', () => {
 
   test('no room in the concentrate is said in one sentence, not thrown', () => {
     const run = runOf({ ...cloudy, dosage: '0.1' });
-    expect(stepOf(run, 'oil').problem).toMatch(/need at least .* g\/L/);
+    expect(recipeOf(run).problem).toMatch(/need at least .* g\/L/);
     expect(emulsions.rows.length).toBeGreaterThan(0);
   });
 });
@@ -442,11 +433,10 @@ describe('the emulsion branch', () => {
 describe('what may not go into a drink', () => {
   test('the smell-only bottle is shown, refused with the reason, and leads nowhere', () => {
     const run = runOf({ ...clearPlan, 'lot.linalool': 'b-linalool-nose' });
-    expect(stepOf(run, 'lots').problem).toContain('is not fit for drinks: smell only, it never goes into a drink.');
-    expect(keysOf(run)).toEqual(['what', 'lots']);
+    expect(recipeOf(run).problem).toContain('is not fit for drinks: smell only, it never goes into a drink.');
+    expect(keysOf(run)).toEqual(['recipe']);
     expect(() => batch.keep(run)).toThrow('smell only');
-    const asked = stepOf(run, 'lots').ask!.find(({ name }) => name === 'lot.linalool')!;
-    expect(asked.options!.map(({ value }) => value)).toContain('b-linalool-nose');
+    expect(fieldOf(run, 'lot.linalool')!.options!.map(({ value }) => value)).toContain('b-linalool-nose');
   });
 
   test('a vial that comes from a smell-only one is refused too', () => {
@@ -477,12 +467,12 @@ describe('what may not go into a drink', () => {
       } as never);
     takeIn([vial('nose', false, []), vial('thin', true, [{ id: 'nose', massG: 1 }])]);
     const run = runOf({ ...clearPlan, 'lot.linalool': 'thin' });
-    expect(stepOf(run, 'lots').problem).toContain('THIN 10 % w/w was made with NOSE 10 % w/w');
+    expect(recipeOf(run).problem).toContain('THIN 10 % w/w was made with NOSE 10 % w/w');
   });
 
   test('a carrier that is not food grade stops the batch', () => {
     const run = runOf({ ...clearPlan, 'carrier.food': 'no' });
-    expect(stepOf(run, 'carrier-food').problem).toContain('smell only');
+    expect(recipeOf(run).problem).toContain('smell only');
     expect(() => batch.keep(run)).toThrow('never goes into a drink');
   });
 });
@@ -505,7 +495,7 @@ describe('a drink with alcohol', () => {
 
   test('a syrup without room for its water is told where it can be mended', () => {
     const run = runOf({ ...clearPlan, abv: '30', spirit: '40', 'spirit.food': 'yes' });
-    expect(stepOf(run, 'syrup').problem).toContain('no room for its water');
+    expect(recipeOf(run).card!.slots!['throw.n']!.wrong).toContain('no room for its water');
   });
 });
 
@@ -517,7 +507,7 @@ describe('again, a year later', () => {
     const fresh = { ...spent, id: 'b-linalool-27', lot: 'L-27' };
     takeIn([first, { ...spent, archived: '2027-05-04' } as never, fresh as never]);
     const again = { ...first.asked, what: first.formula.id, again: first.id };
-    const words = stepOf(runOf(again), 'lots').more!.join(' ');
+    const words = wordsIn(runOf(again), 'Weighing');
     expect(words).toContain('this is different');
     expect(words).toContain('linalool: Saltmarsh Supplies, lot L-b-linalool then, ‹Saltmarsh Supplies, lot L-27› now.');
     const second = kept(weighAll(again));
@@ -528,14 +518,14 @@ describe('again, a year later', () => {
 
 describe('wrong input', () => {
   test.each([
-    ['dose', '0', 'drink', 'more than 0 mg/kg'],
-    ['litres', '', 'drink', 'still empty'],
-    ['brix', 'sweet', 'drink', 'is not a number'],
-    ['dosage', '-1', 'dosage', 'more than 0 g/L'],
-    ['gas', '12', 'gas', 'at most 8 volumes'],
-  ])('%s “%s” gets one sentence', (name, text, key, sentence) => {
+    ['dose', '0', 'more than 0 mg/kg'],
+    ['litres', '', 'still empty'],
+    ['brix', 'sweet', 'is not a number'],
+    ['dosage', '-1', 'more than 0 g/L'],
+    ['gas', '12', 'at most 8 volumes'],
+  ])('%s “%s” gets one sentence', (name, text, sentence) => {
     const run = runOf({ ...clearPlan, [name]: text });
-    expect(problemsOf(stepOf(run, key), run)[name]).toContain(sentence);
+    expect(problemsOf(recipeOf(run), run)[name]).toContain(sentence);
   });
 
   test('nothing is kept before the last thing is weighed', () => {
@@ -544,7 +534,7 @@ describe('wrong input', () => {
 
   test('a dose beyond the concentrate is told at the concentrate', () => {
     const run = runOf({ ...clearPlan, dose: '5000', dosage: '1' });
-    expect(stepOf(run, 'dosage').problem).toBeTruthy();
+    expect(recipeOf(run).card!.slots!['dosage']!.wrong).toBeTruthy();
     expect(() => batch.steps(run)).not.toThrow();
   });
 

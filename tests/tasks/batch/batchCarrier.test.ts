@@ -9,7 +9,7 @@ import { repeatOf } from '../../../src/tasks/shared/repeat';
 import { batch } from '../../../src/tasks/batch/task';
 import { refusalOf } from '../../../src/workshop/drinkable/grade';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
-import { keysOf, runOf, stepOf, weighAll } from './batchRuns';
+import { fieldOf, keysOf, recipeOf, runOf, stepOf, weighAll, wordsIn } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 import { startWalking } from '../walking';
 
@@ -28,10 +28,13 @@ const glycol = (id: string, facts: Partial<Supply> = {}): Supply => ({
   ...facts,
 });
 const { 'carrier.food': _, ...plan } = clearPlan; // nothing was answered about its bottle yet
-const asked = (typed: Record<string, string>) => stepOf(runOf(typed), 'carrier-bottle').ask![0]!;
+const asked = (typed: Record<string, string>) => fieldOf(runOf(typed), lot)!;
+const asksFood = (typed: Record<string, string>) =>
+  recipeOf(runOf(typed)).ask!.some(({ name }) => name.startsWith('carrier.food'));
 const kept = (typed: Record<string, string>) => batch.keep(weighAll(typed))[0] as Batch;
 const carrierIn = (made: Batch) => made.weighed.find(({ id }) => id === 'propylene-glycol')!;
 const lot = 'lot.propylene-glycol';
+const LOTS = ['nutmeg', 'linalool', 'maltol', 'vanillin'].map((id) => `lot.${id}`);
 
 beforeEach(() => {
   shelf.records.value = new Map();
@@ -45,9 +48,8 @@ describe('the bottle that the carrier comes from', () => {
       'propylene glycol, lot L-pg',
       'Not from the Shelf',
     ]);
-    expect(keysOf(runOf(plan))).not.toContain('carrier-food');
+    expect(asksFood(plan)).toBe(false);
     const walker = startWalking(batch, plan);
-    while (walker.step().key !== 'carrier-bottle') walker.next();
     walker.next();
     expect(walker.state().presets[lot]).toBe('pg'); // what stood on the screen is what was chosen
   });
@@ -95,14 +97,14 @@ describe('the bottle that the carrier comes from', () => {
 
   test('has to be named where several will do; smell only and empty ones are no choice of their own', () => {
     takeIn([glycol('pg2')]);
-    expect(problemsOf(stepOf(runOf(plan), 'carrier-bottle'), runOf(plan))[lot]).toContain('choose one');
+    expect(problemsOf(recipeOf(runOf(plan)), runOf(plan))[lot]).toContain('choose one');
     expect(kept({ ...plan, [lot]: 'pg2' }).uses.map(({ id }) => id)).toContain('pg2');
     takeIn([glycol('pg2', { grade: 'smell only' }), glycol('pg3', { amount: 0 })]);
     expect(asked(plan).preset).toBe('pg');
   });
 
   test('may be none of the Shelf: then its grade is asked, and nothing is counted off', () => {
-    expect(keysOf(runOf({ ...plan, [lot]: 'none' }))).toContain('carrier-food');
+    expect(asksFood({ ...plan, [lot]: 'none' })).toBe(true);
     const made = kept({ ...plan, [lot]: 'none', 'carrier.food': 'yes' });
     expect(carrierIn(made)).toMatchObject({ source: null, lot: '' });
     expect(made.uses.map(({ id }) => id)).not.toContain('pg');
@@ -117,7 +119,8 @@ describe('the bottle that the carrier comes from', () => {
     expect(asked(plan).preset).toBe('none');
     const run = runOf({ ...plan, [lot]: 'pg' });
     const refusal = 'The bottle of propylene glycol (Saltmarsh Supplies, lot L-pg) is not fit for drinks: smell only';
-    expect(stepOf(run, 'carrier-bottle').problem).toContain(refusal);
+    expect(recipeOf(run).problem).toContain(refusal);
+    expect(recipeOf(run).card!.slots![lot]!.wrong).toContain(refusal);
     expect(() => batch.keep(weighAll(run.typed))).toThrow(refusal);
   });
 
@@ -125,15 +128,15 @@ describe('the bottle that the carrier comes from', () => {
     const { grade: __, ...unread } = glycol('pg');
     takeIn([unread]);
     const typed = { ...plan, [lot]: 'pg' };
-    expect(keysOf(runOf(typed))).toContain('carrier-food');
+    expect(asksFood(typed)).toBe(true);
     expect(() => batch.keep(weighAll({ ...typed, 'carrier.food': 'no' }))).toThrow('never goes into a drink');
     expect(carrierIn(kept({ ...typed, 'carrier.food': 'yes' })).source).toBe('pg');
   });
 
   test('of another carrier is another question', () => {
     const spirit = { ...plan, carrier: 'ethanol-96' };
-    expect(keysOf(runOf(spirit))).not.toContain('carrier-bottle');
-    expect(keysOf(runOf({ ...plan, make: 'emulsion' }))).not.toContain('carrier-bottle');
+    expect(fieldOf(runOf(spirit), 'lot.ethanol-96')).toBeUndefined();
+    expect(fieldOf(runOf({ ...plan, make: 'emulsion' }), lot)).toBeUndefined();
   });
 });
 
@@ -181,7 +184,10 @@ describe('the batch made again', () => {
     expect(newer).toMatchObject({ then: 'version 1', now: 'version 2', typed: { what: 'f2' } });
     expect(typed['carrier.food']).toBeUndefined(); // it may be another bottle
     const again = { ...typed, [lot]: 'none' };
-    expect(keysOf(runOf(again)).slice(0, 4)).toEqual(['lots', 'carrier-food', 'limits', 'c.vanillin']);
+    expect(keysOf(runOf(again)).slice(0, 2)).toEqual(['recipe', 'c.vanillin']);
+    const { slots } = recipeOf(runOf(again)).card!;
+    const open = recipeOf(runOf(again)).ask!.filter(({ name }) => !slots![name]?.fixed);
+    expect(open.map(({ name }) => name)).toEqual([lot, 'carrier.food.propylene-glycol', ...LOTS]);
     const second = kept({ ...again, 'carrier.food': 'yes' });
     expect(second.weighed.map(({ id, source, plannedG }) => [id, source, plannedG])).toEqual(
       made.weighed.map(({ id, source, plannedG }) => [id, source, plannedG]),
@@ -194,9 +200,9 @@ describe('the batch made again', () => {
     const run = newRecord('run', { id: 'run', task: 'batch', kept: [made.id], title: '' });
     const { typed } = repeatOf(batch, run, { ...runOf(plan) });
     expect(typed).toMatchObject({ carrier: 'propylene-glycol', [lot]: 'pg2' });
-    expect(stepOf(runOf(typed), 'lots').more!.join(' ')).toContain(
+    expect(wordsIn(runOf(typed), 'Weighing')).toContain(
       'propylene glycol: Saltmarsh Supplies, lot L-pg then, ‹Saltmarsh Supplies, lot L-pg2› now.',
     );
-    expect(stepOf(runOf({ ...typed, [lot]: 'none' }), 'lots').more!.join(' ')).toContain('‹not from the Shelf› now.');
+    expect(wordsIn(runOf({ ...typed, [lot]: 'none' }), 'Weighing')).toContain('‹not from the Shelf› now.');
   });
 });

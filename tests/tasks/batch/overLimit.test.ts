@@ -14,7 +14,7 @@ import { batch } from '../../../src/tasks/batch/task';
 import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { overLines, overNow } from '../../../src/workshop/drinkable/overNow';
 import { partsOfBatch } from '../../../src/workshop/drinkable/partsOfDrink';
-import { runOf, stepOf, weighAll } from './batchRuns';
+import { gradeOf, recipeOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 
 beforeEach(() => {
@@ -176,13 +176,9 @@ describe('what a kept drink is', () => {
 describe('going on over a limit', () => {
   test('asks why, at the plan and as weighed; a tap or a word answers, and is kept and told', () => {
     const over = { ...clearPlan, benzoate: '200' };
-    for (const key of ['limits', 'checked']) {
+    for (const key of ['recipe', 'checked']) {
       const step = stepOf(weighAll(over), key);
-      expect([key, step.problem, Object.keys(problemsOf(step, runOf(over)))]).toEqual([
-        key,
-        'Over a limit: tap or type a reason, or change the drink.',
-        ['although'],
-      ]);
+      expect([key, step.problem]).toEqual([key, 'Over a limit: tap or type a reason, or change the drink.']);
       const told = stepOf(weighAll({ ...over, ...WHY }), key);
       expect([told.problem, problemsOf(told, runOf({ ...over, ...WHY }))]).toEqual([undefined, {}]);
     }
@@ -200,7 +196,8 @@ describe('going on over a limit', () => {
   });
 
   test('a drink that is over nothing is not asked, and keeps no reason that was typed before', () => {
-    expect(stepOf(runOf(clearPlan), 'limits').ask ?? []).toEqual([]);
+    expect(recipeOf(runOf(clearPlan)).problem).toBeUndefined();
+    expect(stepOf(weighAll(clearPlan), 'checked').ask ?? []).toEqual([]);
     expect(kept(WHY).although).toBeUndefined();
   });
 });
@@ -210,7 +207,7 @@ describe('a value at its limit', () => {
     'typed %s mg/L of 150 is at the limit, not over: weigh list and limit share one ratio',
     (benzoate) => {
       const run = runOf({ ...clearPlan, benzoate });
-      expect(stepOf(run, 'limits').say).toBe('The rules say: ‹at the limit›.');
+      expect(gradeOf(run)).toBe('EU rules: at the limit');
       expect(planOf(run)!.syrup.find(({ goods }) => goods.id === 'sodium-benzoate')!.mass).toBeCloseTo(
         (20 * 0.15 * 144.1) / 122.12,
         9,

@@ -54,19 +54,20 @@ export function ofThisRecipe(run: RunState): RunState {
   return before === null || before === recipeOrNull(run)?.id ? run : { ...run, presets: {} };
 }
 
-/** Dose, sugar and alcohol: empty where nothing like it was made or tasted. */
+/** Dose, sugar and alcohol: as that drink was asked for, else as it became; empty where nothing like it was made or tasted. */
 function drinkAsked(run: RunState, own: RunState) {
   const before = drinkBefore(run);
   const mgPerKg = recipeOrNull(run)?.mgPerKg ?? sameBefore(run)?.mgPerKg;
   const usual = (value: number | undefined) => (value === undefined ? '' : formatTyped(value, 3));
-  const brix = asBefore(own, fields.brix, [], usual(before?.brix));
-  const abv = asBefore(own, fields.abv, [], usual(before?.abv));
+  const last = before?.asked ? [before.asked] : [];
+  const brix = asBefore(own, fields.brix, last, usual(before?.brix));
+  const abv = asBefore(own, fields.abv, last, usual(before?.abv));
   const perL = gramsPerL(answer(run, brix), answer(run, abv) ?? 0);
   return {
-    dose: asBefore(own, fields.dose, [], usual(mgPerKg)),
+    dose: asBefore(own, fields.dose, last, usual(mgPerKg)),
     brix,
     abv,
-    sugarPerL: asBefore(own, fields.sugarPerL, [], perL === null ? '' : formatTyped(perL, 4)),
+    sugarPerL: asBefore(own, fields.sugarPerL, last, perL === null ? '' : formatTyped(perL, 4)),
   };
 }
 

@@ -55,7 +55,7 @@ function rootOf(id: string): string {
  * The drink that sugar and alcohol are taken from: the one chosen, the one tasted, or the last one of this formula;
  * null where none of these is known. °Brix and % ABV.
  */
-export function drinkBefore(run: RunState): { name: string; brix: number; abv: number } | null {
+export function drinkBefore(run: RunState): (Partial<MadeBefore> & Pick<MadeBefore, 'name' | 'brix' | 'abv'>) | null {
   const drink = find('base', answer(run, fields.base)) ?? find('tasting', recipeOrNull(run)?.id)?.base;
   if (drink) return drink;
   const same = sameBefore(run);

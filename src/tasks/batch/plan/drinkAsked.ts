@@ -51,20 +51,15 @@ export const drinkOf = oncePerRun((run: RunState): DrinkAsked | null => {
 
 const saidOf = (trait: Trait) => given(traitKey(trait), ['yes', 'no']);
 
-/** What the run says itself about the drink, by the names of the answers: cloudy, carbonated, no added sugar; without what the person said. */
-export function traitsOf(run: RunState, emulsion: boolean): Record<string, string> {
+/** The run with what it says itself about the drink: cloudy, carbonated, no added sugar. What the person said wins. */
+export function answered(run: RunState, emulsion: boolean): RunState {
   const known: readonly (readonly [Trait, boolean])[] = [
     ['cloudy', emulsion],
     ['carbonated', (answer(run, asked(run).volumes) ?? 0) > 0],
     ['no added sugar', answer(run, sugarField(run)) === 0],
   ];
   const open = known.filter(([trait]) => answer(run, saidOf(trait)) === null);
-  return Object.fromEntries(open.map(([trait, is]) => [traitKey(trait), is ? 'yes' : 'no']));
-}
-
-/** The run with that filled in; what the person said wins. */
-export function answered(run: RunState, emulsion: boolean): RunState {
-  return supposing(run, traitsOf(run, emulsion));
+  return supposing(run, Object.fromEntries(open.map(([trait, is]) => [traitKey(trait), is ? 'yes' : 'no'])));
 }
 
 /** g of concentrate to make per g that the drink needs. */
