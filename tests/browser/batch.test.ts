@@ -97,7 +97,6 @@ async function leave(by: () => Promise<void>): Promise<void> {
 
 /** Taps a choice; one that is not the only question of its step stays to be seen. */
 const choose = (words: string) => page.locator('label.choice', { hasText: words }).first().tap();
-const chosen = (words: string) => page.locator('label.choice.chosen', { hasText: words }).first().waitFor();
 
 async function type(name: string, text: string): Promise<void> {
   await field(name).fill('');
@@ -123,10 +122,14 @@ async function finish(): Promise<void> {
   await page.locator('.record').waitFor();
 }
 
-const carrier = {
-  carrier: async () => (await leave(() => choose('propylene glycol')), 'left' as const),
-  'carrier-bottle': () => chosen('lot PG-7'), // there is one, and its label was read
-};
+/** Fills slots of the recipe page, by the names of their questions. */
+async function fill(slots: Readonly<Record<string, string>>): Promise<void> {
+  for (const [name, words] of Object.entries(slots)) await hand(page).slot(name, words);
+}
+
+const recipe = () => page.locator('.card-sections').waitFor();
+const slot = (name: string) => page.locator(`.slot[data-name="${name}"]`);
+const section = (title: string) => page.locator('.card-sections > section', { hasText: title });
 
 beforeAll(async () => {
   site = await serve();
@@ -170,40 +173,42 @@ describe('from a liked layering to a batch', () => {
     expect(text).toContain('lot L-b-nutmeg');
     expect(text).toContain('worth of it'); // 50 mg/kg at 2 a gram
     await page.locator('.actions .main').tap();
-    await page.waitForFunction(() => document.querySelector('.say')?.textContent?.startsWith('What do you make'));
+    await recipe();
+    expect(await slot('what').textContent()).toContain('Orchard');
+    expect(await slot('dose').textContent()).toContain('50 mg/kg');
   });
 
   test('a bottle for the nose is refused with the reason, and the run does not go on', async () => {
-    await leave(main);
-    await choose('linalool-nose');
-    await chosen('linalool-nose');
+    await fill({ brix: '10', abv: '0', carrier: 'propylene glycol' }); // nothing of this formula was made or tasted yet: no drink is taken for granted
+    expect(await section('Concentrate').textContent()).toContain('lot PG-7'); // there is one, and its label was read
+    await fill({ 'lot.linalool': 'linalool-nose' });
+    await section('Weighing').locator('.trouble', { hasText: 'smell only, it never goes into a drink' }).waitFor();
+    expect(await page.locator('.actions .main').textContent()).toBe('Change linalool');
     await main();
-    await page.locator('.trouble', { hasText: 'smell only, it never goes into a drink' }).waitFor();
-    expect(step()).toBe('lots');
-    await choose('L-b-linalool');
-    await chosen('L-b-linalool');
-    await leave(main);
+    await page.locator('dialog[open] .sheet-row', { hasText: 'L-b-linalool' }).first().tap();
+    await page.locator('.card-sections .trouble').waitFor({ state: 'detached' });
+    expect(await page.locator('.actions .main').textContent()).toMatch(/^Weigh [\d.]+ g of/);
   });
 
   test('nutmeg oil breaks a limit through what it contains, and the highest dose that passes is offered and taken', async () => {
-    await type('dose', '150');
-    await type('brix', '10'); // nothing of this formula was made or tasted yet: no drink is taken for granted
-    await type('abv', '0');
-    await walkTo('limits', {
-      dosage: () => type('spare', '25'),
-      dissolve: async () => (await leave(() => choose('A solution')), 'left'),
-      ...carrier,
-    });
-    await page.locator('.say', { hasText: 'over the limit' }).waitFor();
-    await page.locator('.finding.bad', { hasText: 'safrole' }).waitFor();
+    await fill({ dose: '150', spare: '25', make: 'A solution' });
+    await page.locator('.actions .smell-only', { hasText: 'over the limit' }).waitFor();
+    await main();
+    await page.locator('.trouble', { hasText: 'tap or type a reason' }).waitFor();
+    expect(step()).toBe('recipe');
+    await offer(/^Rules$/).tap();
+    await page.locator('dialog[open] .finding.bad', { hasText: 'safrole' }).waitFor();
     await page.locator('.highest', { hasText: 'through nutmeg oil' }).waitFor();
+    expect(await page.locator('.no-certificate').textContent()).toContain('does not certify');
+    await page.keyboard.press('Escape');
+    await page.locator('dialog[open]').waitFor({ state: 'detached' });
     await offer(/Take .* mg\/kg: nutmeg oil then passes/).tap();
-    await page.locator('.say:not(:has-text("over the limit"))').waitFor();
-    await page.locator('.no-certificate', { hasText: 'does not certify' }).waitFor();
+    await page.locator('.actions .smell-only').waitFor({ state: 'detached' });
   });
 
   test('a vessel is begun again: taken back it is as it was; in earnest what was in it is lost, after a reload too', async () => {
-    await walkTo('c.maltol', { scale: async () => type('fine', '0.001') });
+    await fill({ fine: '0.001' });
+    await walkTo('c.maltol');
     await offer(/^Begin this vessel again$/).tap();
     await page.locator('.say', { hasText: 'Empty this vessel' }).waitFor();
     await offer(/^Undo/).tap();
@@ -312,9 +317,11 @@ describe('from a liked layering to a batch', () => {
     await page.locator('.second', { hasText: 'Make exactly this' }).tap();
     await page.locator('.differences', { hasText: 'lot L-b-linalool is archived' }).waitFor();
     await page.locator('.main', { hasText: 'Begin' }).tap();
-    await page.locator('.say', { hasText: 'Which bottles' }).waitFor();
+    await recipe();
     await page.locator('.quiet', { hasText: 'lot L-b-linalool then' }).waitFor();
-    await walkTo('name', { limits: async () => void expect(await say()).not.toContain('over') });
+    expect(await page.locator('.slot.fixed', { hasText: '20 L' }).count()).toBe(1);
+    expect(await page.locator('.actions .smell-only').count()).toBe(0);
+    await walkTo('name');
     await finish();
     const [first, second] = await batches();
     expect(second!.from).toEqual(expect.arrayContaining([first!.id, 'b-linalool-27']));
@@ -326,25 +333,19 @@ describe('from a liked layering to a batch', () => {
     await page.clock.setFixedTime(new Date(clock.replace('T12', 'T13'))); // ids are in order of time
     await page.goto(site.url);
     await page.locator('.tasks .card', { hasText: 'Make a batch' }).tap();
-    await page.locator('.say', { hasText: 'What do you make' }).waitFor();
-    await leave(() => choose('Orchard'));
+    await recipe();
+    expect(await slot('what').textContent()).toContain('Orchard'); // as last time
+    expect(await slot('spare').textContent()).toContain('25 % to spare');
+    await fill({ dose: '60', make: 'An emulsion', dosage: '2', agent: 'ester gum', spare: '0' });
+    expect(await slot('brix').textContent()).toContain('10 °Brix');
+    expect(await slot('fine').textContent()).toContain('0.001 g');
+    expect(await section('Emulsion').textContent()).toContain('a ring after about');
+    await offer(/^Rules$/).tap();
+    await page.locator('.limits summary', { hasText: 'Limits of this kind of drink' }).tap();
+    await page.locator('.finding', { hasText: 'glycerol esters of wood rosin' }).first().waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator('dialog[open]').waitFor({ state: 'detached' });
     await walkTo('name', {
-      drink: async () => {
-        await type('dose', '60');
-        await type('brix', '10');
-      },
-      dosage: async () => type('dosage', '2'),
-      dissolve: async () => (await leave(() => choose('An emulsion')), 'left'),
-      oil: async () => {
-        await choose('ester gum');
-        await chosen('ester gum');
-      },
-      droplets: async () => void expect(await page.locator('.body').textContent()).toContain('a ring after about'),
-      limits: async () => {
-        await page.locator('.limits summary', { hasText: 'Limits of this kind of drink' }).tap();
-        await page.locator('.finding', { hasText: 'glycerol esters of wood rosin' }).first().waitFor();
-      },
-      scale: async () => type('fine', '0.001'),
       's.sugar': async () => {
         const grams = Number(/([\d.]+) g of/.exec(await say())![1]);
         await type('mass.s.sugar', (1.03 * grams).toFixed(0));

@@ -15,7 +15,7 @@ let read = 0;
 let weighings = 0;
 
 const SCALES = { fine: '0.001', coarse: '1', readability: '0.01' } as const; // what the walks type
-const WEIGHS = /^(Weigh|Add|Tare|Thin it first|Put the vial on the scale|Into the)/;
+const WEIGHS = /^(Weigh|Add|Tare|Dilute it first|Put the vial on the scale|Into the)/;
 const COARSE = /^Into the .* of (sugar|water)/;
 
 function hold(here: string, texts: readonly string[]): void {
