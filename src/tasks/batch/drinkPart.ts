@@ -24,14 +24,15 @@ export function drinkPart(run: RunState): Part {
   const now = asked(run);
   const { value: drink, problem } = outcome(() => drinkOf(run));
   const [sugar, isStrong] = [sugarField(run), (answer(run, now.abv) ?? 0) > 0];
-  const spirit = isStrong ? ` from spirit of {${now.spirit.name}}, {${now.spiritFood.name}}` : '';
+  const sweet = `{${sugar.name}}`;
+  const spirit = isStrong ? ' from spirit of {spirit}, {spirit.food}' : '';
   const own: readonly Field[] = isStrong ? [now.spirit, now.spiritFood] : [];
   return {
     ask: [now.litres, now.what, now.dose, sugar, now.abv, ...own, now.volumes, judgeFields.jurisdiction],
     slots: { ...slotsOf(run, problem), ...gasSlot(run) },
     section: {
       title: 'Drink',
-      sentence: `{litres} of {what} at {dose}: {${sugar.name}}, {abv}${spirit}, {gas}, by {jurisdiction} rules`,
+      sentence: `{litres} of {what} at {dose}: ${sweet}, {abv}${spirit}, {gas}, by {jurisdiction} rules`,
       lines: [...fromWords(run), ...(drink ? drinkWords(run, drink) : []), ...gasWords(run)],
     },
   };
@@ -88,7 +89,7 @@ function gasSlot(run: RunState): Record<string, SlotFacts> {
     gas: {
       usual: chips(['0', '2.5', '3', '4'], 'volumes'),
       beside: [gasAt],
-      ...(said === 0 ? { shows: 'still' } : {}),
+      ...(said === 0 ? { shows: 'no gas' } : {}),
       ...wrongIn(at.ok ? gaugeOf(said ?? 0, at.value).problem : at.why),
     },
   };

@@ -1,8 +1,7 @@
 import { mayCrystallise } from '../../core/drink/batchPlan';
 import { celsius } from '../../core/number/units';
-import { formatPlain, formatTypedText } from '../../ui/format';
+import { formatPlain } from '../../ui/format';
 import { answer } from '../engine/answers';
-import { textOf } from '../engine/fields';
 import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts } from '../engine/task';
@@ -15,14 +14,16 @@ export function syrupPart(run: RunState, plan: Plan | null, problem: string | nu
   const { parts, by, acid, acidity, benzoate, sorbate } = asked(run);
   const isThrown = answer(run, parts) !== 0;
   const hasAcid = answer(run, acid) !== 'none';
-  const thrown = isThrown ? '{throw.n} by {throw.by}' : '{throw.n}';
+  const thrown = isThrown ? '{throw.n} {throw.by}' : '{throw.n}';
+  const benzoic = answer(run, benzoate) === 0 ? '{benzoate}' : '{benzoate} of benzoic acid';
+  const sorbic = answer(run, sorbate) === 0 ? '{sorbate}' : '{sorbate} of sorbic acid';
   const sour = hasAcid ? '{acidity} of {acid}' : '{acid}';
   return {
     ask: [parts, ...(isThrown ? [by] : []), ...(hasAcid ? [acidity] : []), acid, benzoate, sorbate],
     slots: slotsOf(run, problem),
     section: {
       title: 'Syrup',
-      sentence: `${thrown}, ${sour}, {benzoate}, {sorbate}`,
+      sentence: `${thrown}, ${sour}, ${benzoic}, ${sorbic}`,
       lines: plan && isThrown ? syrupWords(plan) : [],
     },
   };
@@ -31,10 +32,7 @@ export function syrupPart(run: RunState, plan: Plan | null, problem: string | nu
 function slotsOf(run: RunState, problem: string | null): Record<string, SlotFacts> {
   const { parts, benzoate, sorbate } = asked(run);
   const thrown = answer(run, parts);
-  const none = (field: typeof benzoate, words: string): SlotFacts => ({
-    usual: chips(['0', '100', '150', '200'], 'mg/L'),
-    shows: answer(run, field) === 0 ? `no ${words}` : `${formatTypedText(textOf(run, field))} mg/L ${words}`,
-  });
+  const usual = chips(['0', '100', '150', '200'], 'mg/L');
   return {
     'throw.n': {
       usual: chips(['0', '4', '5', '6'], 'parts'),
@@ -42,8 +40,8 @@ function slotsOf(run: RunState, problem: string | null): Record<string, SlotFact
       ...wrongIn(problem),
     },
     acidity: { usual: chips(['1', '1.5', '2', '2.5'], 'g/L') },
-    benzoate: none(benzoate, 'benzoic acid'),
-    sorbate: none(sorbate, 'sorbic acid'),
+    benzoate: { usual, ...(answer(run, benzoate) === 0 ? { shows: 'no benzoic acid' } : {}) },
+    sorbate: { usual, ...(answer(run, sorbate) === 0 ? { shows: 'no sorbic acid' } : {}) },
   };
 }
 

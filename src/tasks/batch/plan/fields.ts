@@ -55,8 +55,8 @@ export const fields = {
     title: 'Parts are measured by',
     preset: 'volume',
     options: [
-      { value: 'volume', label: 'Volume', short: 'volume' },
-      { value: 'mass', label: 'Mass', short: 'mass' },
+      { value: 'volume', label: 'Volume', short: 'by volume' },
+      { value: 'mass', label: 'Mass', short: 'by mass' },
     ],
   }),
   acid: choice({
