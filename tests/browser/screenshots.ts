@@ -9,7 +9,7 @@ const wanted: Record<string, string> = {
   'Layer strips fan': 'layer',
   'Count drops card': 'count',
   'Dose a drink glass.#': 'dose',
-  'Make a batch result': 'batch',
+  'Make a batch recipe': 'batch',
 };
 
 const site = await serve();

@@ -8,9 +8,9 @@ const all = [...tasks, ...shelfTasks];
 const loaded = await Promise.all(all.map(async (card) => [card.name, await card.load(), card.id] as const));
 const src = resolve(import.meta.dirname, '../../src/tasks');
 
-/** The text of a room of the tasks. */
+/** The text of a room of the tasks, with that of the rooms in it. */
 function textOf(room: string): string {
-  return readdirSync(join(src, room))
+  return readdirSync(join(src, room), { recursive: true, encoding: 'utf8' })
     .filter((file) => /\.tsx?$/.test(file))
     .map((file) => readFileSync(join(src, room, file), 'utf8'))
     .join('\n');

@@ -30,12 +30,15 @@ import { takenInAll } from './takings';
 import { refusalOfLine, spoiltBy } from './plan/drinkAsked';
 import { recipeOrNull } from './plan/recipe';
 
-/** Names of the answers that are the plan, as the batch keeps it: what the next one begins with, and what the rules were told. */
-export const PLANNED: readonly string[] = [
-  ...['base', 'litres', 'dose', 'brix', 'sugar.', 'abv', 'spirit', 'throw.', 'acid', 'acidity', 'benzoate', 'sorbate'],
-  ...['dosage', 'spare', 'make', 'carrier', 'oil', 'agent', 'gum', 'trait.', 'droplet', 'gas', 'gas.'],
+/** Names of the answers that are the plan: what a repeat begins with. Whether spirit and carrier are fit for drinks is asked each time: it may be another bottle. */
+export const repeats = [
+  ...['what', 'base', 'litres', 'dose', 'brix', 'sugar.', 'abv', 'spirit', 'throw.', 'acid', 'acidity', 'benzoate'],
+  ...['sorbate', 'dosage', 'spare', 'make', 'carrier', 'oil', 'agent', 'gum', 'trait.', 'droplet', 'gas', 'gas.'],
   ...['fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
 ];
+
+/** Names of the answers that the batch keeps: what the next one begins with, and what was told to the rules. */
+const KEPT = [...repeats.slice(1), 'spirit.food', 'carrier.food', 'carrier.food.', 'cert.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
@@ -62,7 +65,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
     name: answer(run, fields.name(usualName(run)))!,
     formula: { id: recipe.id, name: recipe.name, version: recipe.version },
     lines: [...recipe.lines],
-    asked: askedIn(run, [...PLANNED, 'spirit.food', 'carrier.food', 'carrier.food.', 'cert.']),
+    asked: askedIn(run, KEPT),
     weighed: [...making.vessel.pours, ...making.syrup.pours].map(weighedOf),
     drink: drinkFacts(run, making, made),
     reached: [...made.reached],

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { firstOpen, sentenceText, slotsOf, type Slot } from '../engine/card';
 import type { Card, CardAnswer, Offer, Step, Walk } from '../engine/task';
 import { Chips } from './CardChips';
+import { Say } from '../../ui/controls/Say';
 import { Sheet } from '../../ui/controls/Sheet';
 import { useAwake } from './awake';
 import { DropRow } from './DropRow';
@@ -123,7 +124,9 @@ function Foot({ step: { card, more, cautions }, onTake }: { step: Step; onTake: 
         </div>
       )}
       {more?.map((line) => (
-        <p class="quiet">{line}</p>
+        <p class="quiet">
+          <Say text={line} />
+        </p>
       ))}
       {cautions && cautions.length > 0 && <Cautions lines={cautions} />}
     </div>

@@ -116,8 +116,13 @@ export const fields = {
     title: 'The concentrate that is left',
     preset: 'keep',
     options: [
-      { value: 'keep', label: 'Keep it as a vial', hint: 'on the Shelf, with its strengths' },
-      { value: 'away', label: 'It is not kept' },
+      {
+        value: 'keep',
+        label: 'Keep it as a vial',
+        short: 'the rest of the concentrate as a vial',
+        hint: 'on the Shelf, with its strengths',
+      },
+      { value: 'away', label: 'It is not kept', short: 'the rest of the concentrate not kept' },
     ],
   }),
   leftCode: () =>

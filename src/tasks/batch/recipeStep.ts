@@ -1,14 +1,12 @@
-import { isOver, worstState } from '../../core/limits/finding';
+import { isOver } from '../../core/limits/finding';
 import type { Ceiling } from '../../core/limits/highestDose';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import type { Judgement } from '../../workshop/drinkable/judging';
-import { stateWords } from '../../workshop/drinkable/limitRules';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Card, CardAnswer, Offer, Step } from '../engine/task';
 import { although, asksWhy } from '../shared/goingOn';
-import { LimitsPanel } from '../shared/LimitsPanel';
 import { asked } from './plan/asked';
 import { carrierRefusal } from './plan/carrierBottle';
 import { concentratePart } from './concentratePart';
@@ -21,6 +19,7 @@ import { basisOf, concentrateOf, planOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
 import { judgeDrink, makingOf, plannedDrink, type Making } from './progress';
 import { recipeOptions, recipeOrNull } from './plan/recipe';
+import { rulesOffer, withRules } from './rules';
 import { syrupPart } from './syrupPart';
 import { weighingPart } from './weighingPart';
 
@@ -52,7 +51,7 @@ export function recipeStep(run: RunState, first: string | null, isShown: boolean
     rows: [asked(run).sugarBy, asked(run).scatter, although],
     card: cardOf(run, parts, { plan, judgement, isExact: making !== null && answer(run, fields.exactly) !== null }),
     told: isOverNow ? [[although.title, answer(run, although) ?? '–']] : [],
-    offers: [...(judgement ? [rulesOffer(judgement)] : []), { ...WRITE, place: 'more' }],
+    offers: [...rulesOffer(judgement), { ...WRITE, place: 'more' }],
     types: { [fields.plannedFor.name]: recipeOrNull(run)?.id ?? '' },
     done: first ?? 'Weigh',
     ...(stuck ? { problem: stuck } : {}),
@@ -101,29 +100,13 @@ function cardOf(run: RunState, parts: readonly Part[], { plan, judgement, isExac
   };
 }
 
-/** What the recipe comes to, and what the rules say of it: green only where all of it is within. */
+/** What the recipe comes to, and what the rules say of it. */
 function answerOf({ concentrate, batch, water, drink }: Plan, judgement: Judgement | null): CardAnswer {
   const kg = (grams: number) => `${formatPlain(grams / 1000, 3)} kg`;
   const into =
     water > 0 ? `in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water` : `in ${kg(batch.drink.mass)}`;
   const line = `concentrate ${into}: ${formatPlain(drink.mgPerKg, 3)} mg/kg`;
-  const big = `${formatPlain(massOf(concentrate), 3)} g`;
-  if (!judgement) return { big, lines: [line] };
-  const state = worstState(judgement.findings);
-  const words = `${judgement.jurisdiction} rules: ${stateWords[state].words}`;
-  const barred = isOver({ state });
-  return barred || state === 'within'
-    ? { big, lines: [line], grade: { words, barred } }
-    : { big, lines: [line, words] };
-}
-
-/** What the rules say, all of it, and why one goes on all the same. */
-function rulesOffer(judgement: Judgement): Offer {
-  const sheet = {
-    title: 'What the rules say',
-    draw: (walk: Parameters<typeof LimitsPanel>[0]['walk']) => <LimitsPanel walk={walk} judgement={judgement} />,
-  };
-  return { words: 'Rules', sheet };
+  return withRules({ big: `${formatPlain(massOf(concentrate), 3)} g`, lines: [line] }, judgement);
 }
 
 /** A bottle that is missing; else a dose that passes, where this one is over. */
