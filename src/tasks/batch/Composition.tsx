@@ -18,10 +18,10 @@ export interface Compared {
 }
 
 /** What a vessel was meant to have, and what it has if the rest is weighed as planned. */
-export function Comparison({ vessel, rows }: { vessel: string; rows: readonly Compared[] }) {
+export function Comparison({ caption, rows }: { caption: string; rows: readonly Compared[] }) {
   return (
     <table class="composition">
-      <caption>The {vessel}, if the rest is weighed as planned</caption>
+      <caption>{caption}</caption>
       <thead>
         <tr>
           <th scope="col">What</th>
@@ -58,7 +58,7 @@ export function drawComposition(walk: Walk) {
     now: percent(strength.value),
     isIn: isWeighed(making, material),
   }));
-  return <Comparison vessel="concentrate" rows={rows} />;
+  return <Comparison caption="The concentrate, if the rest is weighed as planned" rows={rows} />;
 }
 
 /** Materials in the order of the formula, then what they are in. */

@@ -11,7 +11,7 @@ import { outcome } from '../../workshop/attempt';
 export function drawDrink(walk: Walk) {
   const making = outcome(() => makingOf(walk.state.value)).value;
   const now = making && expectedDrink(making);
-  return now ? <Comparison vessel="drink" rows={rowsOf(making, now)} /> : <></>;
+  return now ? <Comparison caption="The drink, if the rest is weighed as planned" rows={rowsOf(making, now)} /> : <></>;
 }
 
 function rowsOf(making: Making, now: Made): Compared[] {

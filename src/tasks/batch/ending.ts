@@ -35,7 +35,7 @@ function nameStep(run: RunState, making: Making): Step {
   const { value: judgement } = outcome(() => (isShown && made ? judgeDrink(run, making.plan, made) : null));
   const { problem } = asksWhy(run, judgement);
   const [name, left] = [fields.name(usualName(run)), leftFields(run, making)];
-  const rest = left.map((field) => `{${field.name}}`).join(' ');
+  const rest = left.map((field) => `{${field.name}}`).join(', ');
   const isOverNow = judgement?.findings.some(isOver);
   const big = made ? measuredText(made.litres, 'L') : '';
   return {

@@ -14,7 +14,7 @@ export function syrupPart(run: RunState, plan: Plan | null, problem: string | nu
   const { parts, by, acid, acidity, benzoate, sorbate } = asked(run);
   const isThrown = answer(run, parts) !== 0;
   const hasAcid = answer(run, acid) !== 'none';
-  const thrown = isThrown ? '{throw.n} {throw.by}' : '{throw.n}';
+  const thrown = isThrown ? '{throw.n}, {throw.by}' : '{throw.n}';
   const benzoic = answer(run, benzoate) === 0 ? '{benzoate}' : '{benzoate} of benzoic acid';
   const sorbic = answer(run, sorbate) === 0 ? '{sorbate}' : '{sorbate} of sorbic acid';
   const sour = hasAcid ? '{acidity} of {acid}' : '{acid}';

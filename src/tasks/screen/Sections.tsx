@@ -16,7 +16,7 @@ export function Sections({ card: { sections }, slots, onOpen, onTake }: Props) {
   if (!sections) return <Impossible slots={slots} onTake={onTake} />;
   return (
     <div class="card-sections">
-      {sections.map(({ title, sentence, lines, folded }) => (
+      {sections.map(({ title, sentence, lines, folded = [] }) => (
         <section key={title}>
           <h3>{title}</h3>
           <SlotWords sentence={sentence} slots={slots} onOpen={onOpen} onPill={() => undefined} />
@@ -26,7 +26,7 @@ export function Sections({ card: { sections }, slots, onOpen, onTake }: Props) {
               <Say text={line} />
             </p>
           ))}
-          {folded && <FoldedLines lines={folded} />}
+          {folded.length > 0 && <FoldedLines lines={folded} />}
         </section>
       ))}
     </div>
