@@ -3,6 +3,7 @@ import { exact } from '../../../src/core/number/measured';
 import type { Vial } from '../../../src/records/kind/vial';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { alcoholOfVial, bottlesOf, carriersOf, isCloudy, mostAlcoholOfVial } from '../../../src/workshop/thing/carrier';
+import { ownAlcoholText } from '../../../src/workshop/thing/alcohol';
 import { vialRecord } from '../../browser/benchRecords';
 
 const facts = (id: string) => ({
@@ -55,6 +56,8 @@ describe('what the materials of a vial are in', () => {
     const of = (id: string) => vial('weak', { uses: [{ id, massG: 5 }] });
     expect(shares(of('strong'))).toEqual({ 'propylene-glycol': 0.9 }); // half of it, and 0.8 of the other half
     expect(shares(of('other'))).toEqual({ 'propylene-glycol': 0.5, triacetin: 0.4 });
+    const more = vial('more', { uses: [{ id: 'strong', massG: 12 }] }); // than it holds: its own is none, not less
+    expect(shares(more)).toEqual({ 'propylene-glycol': 0.96 });
   });
 
   test('nothing that adding up leaves over counts, and a circle in a damaged backup is not walked for ever', () => {
@@ -94,6 +97,15 @@ describe('the alcohol of a vial', () => {
     expect(mostAlcoholOfVial(own)).toBeCloseTo(0.8, 3); // 0.789 g/mL, as ethanol
     const dense = vial('dense', { solvent: facts('own'), densityGPerMl: 1.5 });
     expect(mostAlcoholOfVial(dense)).toBe(1);
+  });
+
+  test('of a solvent of one’s own is said with three digits, none as 0', () => {
+    expect([0.955, 0.1234, 0, undefined].map(ownAlcoholText)).toEqual([
+      '95.5 % vol',
+      '12.3 % vol',
+      '0 % vol',
+      'not known',
+    ]);
   });
 
   test('that is known is that much, and none is none', () => {
