@@ -17,6 +17,7 @@ import { enterGoesOn } from './enter';
 import { HandsOffer } from './HandsOffer';
 import { RunHead } from './RunHead';
 import { StepActions, StepOffers } from './StepActions';
+import './beside.css';
 import type { Offer, Step, Walk } from '../engine/task';
 
 interface Props {

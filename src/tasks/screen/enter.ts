@@ -9,15 +9,29 @@ import { countingOf, type Walk } from '../engine/task';
 export function enterGoesOn(walk: Walk): () => void {
   const onKey = (event: KeyboardEvent) => {
     if (event.key !== 'Enter' || event.repeat || event.isComposing || event.defaultPrevented || isTaken(walk)) return;
-    const fields = [...document.querySelectorAll<HTMLInputElement>('.run input:not([type=search], [type=radio])')];
-    const at = fields.indexOf(event.target as HTMLInputElement);
-    if (at < 0 && isControl(event.target)) return;
+    if (placeOf(event.target).at < 0 && isControl(event.target)) return;
     event.preventDefault();
-    if (at >= 0 && at < fields.length - 1) fields[at + 1]!.focus();
-    else document.querySelector<HTMLElement>('.run > .actions .main, .run .first-match')?.click();
+    void goOnFrom(event.target, walk);
   };
   addEventListener('keydown', onKey);
   return () => removeEventListener('keydown', onKey);
+}
+
+/** To the next field, else as the main button does. A list that grows draws its next row when what was typed is stored. */
+async function goOnFrom(target: EventTarget | null, walk: Walk): Promise<void> {
+  if (walk.step.peek().rows) {
+    await walk.settled();
+    await new Promise((drawn) => setTimeout(drawn));
+  }
+  const { fields, at } = placeOf(target);
+  if (at >= 0 && at < fields.length - 1) fields[at + 1]!.focus();
+  else document.querySelector<HTMLElement>('.run > .actions .main, .run .first-match')?.click();
+}
+
+/** The fields to type in, and which of them it is; -1 for none. */
+function placeOf(target: EventTarget | null): { fields: readonly HTMLInputElement[]; at: number } {
+  const fields = [...document.querySelectorAll<HTMLInputElement>('.run input:not([type=search], [type=radio])')];
+  return { fields, at: fields.indexOf(target as HTMLInputElement) };
 }
 
 /** Whether Enter is something else now: a drop, what a foot switch was taught, or that of an open sheet. */

@@ -25,7 +25,7 @@ export function Sheet({ title, onClose, children }: Props) {
     const off = onBack(() => closing.current());
     return () => {
       off();
-      if (opener instanceof HTMLElement) opener.focus({ preventScroll: true });
+      if (opener instanceof HTMLElement) asItIsNow(opener)?.focus({ preventScroll: true });
     };
   }, []);
   return (
@@ -50,4 +50,11 @@ export function Sheet({ title, onClose, children }: Props) {
       </div>
     </dialog>
   );
+}
+
+/** What opened a sheet; where it was drawn again meanwhile, what has its name now. */
+function asItIsNow(opener: HTMLElement): HTMLElement | null {
+  const name = opener.dataset['name'];
+  if (opener.isConnected || name === undefined) return opener;
+  return document.querySelector<HTMLElement>(`[data-name="${CSS.escape(name)}"]`);
 }
