@@ -370,7 +370,7 @@ test('no vial is dosed by itself that holds less than the level of last time tak
     id: 'last',
     kind: 'tasting',
     base: { name: 'tonic', volumeMl: 250, brix: 8, abv: 0, densityGPerMl: 1.03 },
-    doses: [{ vial: 'nearly', code: 'PEAR', drops: 20, mgPerKg: sure(20) }],
+    doses: [{ vial: 'nearly', code: 'PEAR', name: 'PEAR oil', drops: 20, massG: sure(0.3) }],
     reached: [],
     verdict: '',
     liking: null,
