@@ -93,8 +93,8 @@ describe('from an empty profile', () => {
     await bench();
     await at('.labels-waiting', '1 label not printed').waitFor();
     await h.tap('Written by hand');
-    await at('.labels-waiting, .paused', '1 label is written').waitFor();
-    await at('button', 'Undo').tap();
+    await at('.labels-waiting', '1 label is written').waitFor();
+    await at('.labels-waiting button', 'Undo').tap();
     await at('.labels-waiting', '1 label not printed').waitFor();
     await h.tap('Print label');
     await at('.actions .main', 'Print 1 label').tap();

@@ -15,7 +15,7 @@ export function LabelsWaiting() {
   const waiting = unlabelledVials();
   if (waiting.length === 0)
     return written.value.length === 0 ? null : (
-      <section class="card paused labels-waiting">
+      <section class="card waiting labels-waiting">
         <div role="status">
           <b>{written.value.length === 1 ? '1 label is written' : `${written.value.length} labels are written`}</b>
           <span>{named(written.value)}</span>
@@ -27,7 +27,7 @@ export function LabelsWaiting() {
     );
   const ids = waiting.map(({ id }) => id);
   return (
-    <section class="card paused labels-waiting">
+    <section class="card waiting labels-waiting">
       <div>
         <b>{waiting.length === 1 ? '1 label not printed' : `${waiting.length} labels not printed`}</b>
         <span>{named(waiting)}</span>
