@@ -13,7 +13,7 @@ export function offWords(error: number): string {
     : `${formatOnScale(percent, percent < 10 ? 0.1 : 1)} % ${error > 0 ? 'over' : 'under'}`;
 }
 
-/** What stands behind a count: 'of 4 drops'; past the target '2 too many: 4 wanted'. */
+/** What stands behind a count: 'of 4 drops'; past the target '2 too many: 4 planned'. */
 export function ofTarget(count: number, target: number): string {
   return count > target ? `${count - target} too many: ${target} planned` : `of ${dropsText(target)}`;
 }

@@ -51,7 +51,7 @@ describe('alone, with nobody to serve', () => {
     walk.type('tries', '12');
     to(walk, 'sheet');
     expect(walk.step().more!.join(' ')).toContain('shuffle the cards, never the cups');
-    expect(walk.step().more!.join(' ')).toContain('Chance: which card you take when');
+    expect(walk.step().more!.join(' ')).toContain('Random: which card you take when');
   });
 
   test('on a ladder it says that balance is not possible alone', () => {

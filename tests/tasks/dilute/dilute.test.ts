@@ -86,7 +86,7 @@ describe('a dilution from the neat bottle', () => {
     const { live } = step(walked(over), 'drops').pad!;
     expect(live(0)).toBe(`of ${wish} drops`);
     expect(live(wish)).toMatch(new RegExp(`^of ${wish} drops · 1.* now$`));
-    expect(live(wish + 1)).toMatch(new RegExp(`^1 too many: ${wish} wanted · 1.* now$`));
+    expect(live(wish + 1)).toMatch(new RegExp(`^1 too many: ${wish} planned · 1.* now$`));
     const kept = walked(over, wish + 1);
     expect(step(kept, 'made').done).toMatch(/^Keep it as/);
     expect(percentWv(vialOf(kept))).toBeGreaterThan(1.2);
