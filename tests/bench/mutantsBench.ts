@@ -139,7 +139,12 @@ function mutantsOf(path: string): Mutant[] {
     for (const child of Object.values(node).flat()) if (typeof (child as Node)?.type === 'string') see(child as Node);
   };
   see(parseSync(basename(path), source).program as unknown as Node);
-  return found;
+  return found.filter(({ start, end, is }) => parses(path, source.slice(0, start) + is + source.slice(end)));
+}
+
+/** Some changes are no program: ?? beside && without brackets. */
+function parses(path: string, source: string): boolean {
+  return parseSync(basename(path), source).errors.length === 0;
 }
 
 function joinsText(node: Node): boolean {
