@@ -49,7 +49,7 @@ export async function stroll(page: Page, path: Path, { inspect, note }: Inspecto
 
 /** Whether the focus has come to the instruction, or to the one field that a step begins with; the address may change a moment before the screen does. */
 async function instructionHeld(page: Page): Promise<boolean> {
-  const held = page.locator('.run .say:focus, .run .naming input:focus').first();
+  const held = page.locator('.run .say:focus, .run .naming input:focus, .run .questions input:focus').first();
   return held.waitFor({ timeout: 20_000 }).then(
     () => true,
     () => false,
