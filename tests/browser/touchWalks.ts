@@ -72,6 +72,7 @@ export const touchWalks: readonly TouchWalk[] = [
   },
   { task: 'dilute', first: 16, most: { taps: 4, keys: 0 }, before: solventOnShelf, go: dilute },
   { task: 'make exactly this', first: 9, most: { taps: 2, keys: 0 }, from: vialPage, go: exactly },
+  { task: 'dose 250 mL to a target', first: 16, most: { taps: 5, keys: 0 }, before: dose, go: dose },
   { task: 'a set of three', first: 58, most: { taps: 8, keys: 0 }, go: rack },
   { task: '0.1 % through a bridge', first: 37, most: { taps: 8, keys: 0 }, before: bridgeOnce, go: bridge },
   {
@@ -95,7 +96,6 @@ export const touchWalks: readonly TouchWalk[] = [
     before: (_, page) => shelve(page, [FORMULA]),
     go: count,
   },
-  { task: 'dose 250 mL to a target', first: 16, most: { taps: 5, keys: 0 }, before: dose, go: dose },
   { task: 'backup', first: 3, most: { taps: 1, keys: 0 }, go: backup },
 ];
 
@@ -127,6 +127,7 @@ async function nextBottle(h: Hand, page: Page, letters: string, save: string): P
 
 /** Lets all drops that the pad asks for fall; how many those are. */
 async function allDrops(h: Hand, page: Page, more = 0): Promise<void> {
+  await page.locator('.pad').waitFor();
   const asked = /(?:Add|Count) (\d+)/.exec((await page.locator('.say').first().textContent())!)!;
   await h.drops(Number(asked[1]) - (await h.count()) + more);
 }

@@ -128,7 +128,7 @@ describe('with the network cut, from the neat bottle to a dose in a drink', () =
     await h.finish();
     await h.wayBack();
     await phone.page.locator('.tasks .card').first().waitFor();
-    expect(await phone.page.locator('.paused').count()).toBe(0);
+    expect(await phone.page.locator('.paused-runs .paused').count()).toBe(0);
   });
 
   test('strips are dipped, fanned, read and judged', async () => {
