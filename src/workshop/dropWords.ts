@@ -5,7 +5,7 @@ export function dropsText(drops: number): string {
   return drops === 1 ? '1 drop' : `${drops} drops`;
 }
 
-/** What whole drops are off by (share of what was wanted): 'as planned', '3.2 % over', '14 % under'. */
+/** What whole drops are off by (share of the target): 'as planned', '3.2 % over', '14 % under'. */
 export function offWords(error: number): string {
   const percent = Math.abs(error) * 100;
   return percent < 0.05
