@@ -10,7 +10,7 @@ import { although, asksWhy } from '../shared/goingOn';
 import { asked } from './plan/asked';
 import { carrierRefusal } from './plan/carrierBottle';
 import { concentratePart } from './concentratePart';
-import { drinkOf, refusalOfLine, sourceOf } from './plan/drinkAsked';
+import { drinkOf, refusalOfLine, sourceOf, spareFactor } from './plan/drinkAsked';
 import { drinkPart } from './drinkPart';
 import { fields } from './plan/fields';
 import { massOf } from './plan/goods';
@@ -95,18 +95,22 @@ function cardOf(run: RunState, parts: readonly Part[], { plan, judgement, isExac
     sentence: sections.map(({ title, sentence }) => `${title}: ${sentence}.`).join(' '),
     sections,
     slots: { ...slots, ...Object.fromEntries(fixed) },
-    ...(plan ? { answer: answerOf(plan, judgement) } : {}),
+    ...(plan ? { answer: answerOf(run, plan, judgement) } : {}),
     ...adviceOf(run, plan, judgement),
   };
 }
 
 /** What the recipe comes to, and what the rules say of it. */
-function answerOf({ concentrate, batch, water, drink }: Plan, judgement: Judgement | null): CardAnswer {
+function answerOf(run: RunState, plan: Plan, judgement: Judgement | null): CardAnswer {
+  const { concentrate, batch, water, drink } = plan;
   const kg = (grams: number) => `${formatPlain(grams / 1000, 3)} kg`;
   const into =
     water > 0 ? `in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water` : `in ${kg(batch.drink.mass)}`;
-  const line = `concentrate ${into}: ${formatPlain(drink.mgPerKg, 3)} mg/kg`;
-  return withRules({ big: `${formatPlain(massOf(concentrate), 3)} g`, lines: [line] }, judgement);
+  const g = (grams: number) => `${formatPlain(grams, 3)} g`;
+  const [needed, spare] = [massOf(concentrate), spareFactor(run)];
+  const what = spare > 1 ? `concentrate, ${g(needed)} of it` : 'concentrate';
+  const line = `${what} ${into}: ${formatPlain(drink.mgPerKg, 3)} mg/kg`;
+  return withRules({ big: g(needed * spare), lines: [line] }, judgement);
 }
 
 /** A bottle that is missing; else a dose that passes, where this one is over. */

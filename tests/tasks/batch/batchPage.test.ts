@@ -3,7 +3,6 @@ import type { Batch } from '../../../src/records/kind/batch';
 import type { Formula } from '../../../src/records/kind/formula';
 import { find, newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { answered } from '../../../src/tasks/batch/plan/drinkAsked';
-import { planOf } from '../../../src/tasks/batch/plan/plan';
 import { batch } from '../../../src/tasks/batch/task';
 import { slotsOf } from '../../../src/tasks/engine/card';
 import { textOf } from '../../../src/tasks/engine/fields';
@@ -192,7 +191,12 @@ test('the button names the first movement of the hand, and the Book tells all se
   const run = runOf(clearPlan);
   expect(recipeOf(run).done).toBe('Weigh 0.104 g of VANI neat');
   expect(recipeOf(runOf({ ...clearPlan, fine: '0.01' })).done).toMatch(/^Weigh [\d.]+ g of VANI neat$/);
-  expect(planOf(run)!.concentrate.length).toBe(5);
+  expect(recipeOf(run).card!.answer).toMatchObject({
+    big: '20 g',
+    lines: [expect.stringMatching(/^concentrate in 4.11 kg of syrup/), expect.anything()],
+  });
+  const { big, lines } = recipeOf(runOf({ ...clearPlan, spare: '25' })).card!.answer!;
+  expect([big, lines[0]]).toEqual(['25 g', expect.stringMatching(/^concentrate, 20 g of it in/)]);
   const { say } = toldOf(recipeOf(run), run);
   for (const words of ['20 L of Orchard at 50 mg/kg', 'Syrup: 1 part to 5 of water', 'in propylene glycol'])
     expect(say).toContain(words);
