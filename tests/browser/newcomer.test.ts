@@ -80,7 +80,7 @@ describe('from an empty profile', () => {
     await h.type('new.name', 'glycerol');
     await at('.first-match', 'a solvent').tap();
     await at('.advice', 'This is a solvent').waitFor();
-    await at('.advice button', 'Add it as a solvent').tap();
+    await at('.actions button', 'Add it as a solvent').tap();
     await at('.run', 'Came from').waitFor();
     await at('.run', 'Say the grade of glycerol').waitFor();
     await bench();

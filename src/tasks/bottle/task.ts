@@ -5,7 +5,7 @@ import type { RunState } from '../engine/fold';
 import { asked, remembers, solventsIn } from '../shared/newBottleAsked';
 import { bottleFields } from '../shared/bottleFields';
 import { newBottle, newBottleSteps, type NewBottleStep } from '../shared/newBottle';
-import type { Card, Offer, Step, Task } from '../engine/task';
+import type { Offer, Step, Task } from '../engine/task';
 import { Refusal } from '../../core/text/refusal';
 
 /** What a repeat begins with. Its grade is what the label of this bottle says, whatever stood on the last. */
@@ -13,25 +13,15 @@ const repeats = [bottleFields.supplier, bottleFields.box, bottleFields.row].map(
 
 /** The card ends the run; or the run, and the next bottle of the same delivery follows. */
 function steps(run: RunState): Step<NewBottleStep>[] {
-  return newBottleSteps(run).map((step) =>
-    step.card
-      ? {
-          ...step,
-          card: withSolvent(run, step.card),
-          done: 'Save',
-          offers: [{ words: 'Save and next', leave: true, start: nextOf(run) }],
-        }
-      : step,
-  );
+  return newBottleSteps(run).map((step) => (step.card ? { ...step, done: 'Save', offers: [otherWay(run)] } : step));
 }
 
-/** What is a solvent is offered as one: the list of supplies, with it tapped where it can be only one. */
-function withSolvent(run: RunState, card: Card<NewBottleStep>): Card<NewBottleStep> {
-  if (!card.advice) return card;
+/** The next bottle; of what is a solvent, the list of supplies in place of this run, with it tapped where it can be only one. */
+function otherWay(run: RunState): Offer {
   const [one, ...others] = solventsIn(run);
-  const typed = one && others.length === 0 ? { [`came.${one.id}`]: 'yes' } : {};
-  const offer: Offer = { words: 'Add it as a solvent', start: { task: 'supply', typed }, instead: true };
-  return { ...card, advice: { ...card.advice, offer } };
+  if (!one) return { words: 'Save and next', leave: true, start: nextOf(run) };
+  const typed: Readonly<Record<string, string>> = others.length === 0 ? { [`came.${one.id}`]: 'yes' } : {};
+  return { words: 'Add it as a solvent', start: { task: 'supply', typed }, instead: true };
 }
 
 /** The next bottle, from the same supplier on the same day. */

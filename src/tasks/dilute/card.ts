@@ -19,7 +19,8 @@ import { asPlanned } from './rack';
 import { neverFitOwn, ownAlcohol, ownSolvent, solventBottleOf, solventOf, sourceOf } from './source';
 import { wayDown, type WayDown } from './wayDown';
 import { adviceOf } from './advice';
-import { codeAsked, inAlready, worthAWord } from './worthAWord';
+import { underSentence } from '../shared/underSentence';
+import { codeAsked, inAlready, twinWords, worthAWord } from './worthAWord';
 
 /** All of a dilution at once. `nextKey` is the step that the hand goes on to. */
 export function cardStep(run: RunState, nextKey: (run: RunState) => string | undefined): DiluteStep {
@@ -28,12 +29,14 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
   const known = order instanceof Refused ? null : order;
   const better = known?.plan.tooLittle && answer(now, fields.direct) !== 'yes' ? wayDown(now, known) : null;
   const isNew = answer(now, fields.source) === 'new' && !sourceOf(now);
+  const twin = known && !better ? twinWords(now, known) : null;
   const next = isNew ? 'new-material' : nextKey(better ? supposing(run, better.types) : run);
   return {
     key: 'card',
     say: 'What is diluted, how strong, and in what.',
     ask: [...fieldsOf(run, now), ...(known && !better ? codeAsked(now, known) : [])],
     card: cardOf(run, now, { order: known, better }),
+    ...(twin ? { draw: underSentence(twin) } : {}),
     ...(known ? { results: [strengthResult(known, madeOf(asPlanned(now, known), known))] } : {}),
     ...(known && isNothing(known) && !better ? { problem: NOTHING } : {}),
     more: [...(known ? worthAWord(now, known) : []), ...inAlready(now)],

@@ -20,10 +20,10 @@ export function inAlready(now: RunState): string[] {
     : [];
 }
 
-/** What speaks against the plan, and leaves it to the person: too little left, past its date; and how the vial is told from one like it. */
+/** What speaks against the plan, and leaves it to the person: too little left, past its date. */
 export function worthAWord(now: RunState, order: Order): string[] {
   const short = [tooLittleOf(order), tooLittleSolvent(order, solventBottleOf(now))];
-  return [twinWords(now, order), ...short, isPast(now, order) && PAST].filter((line): line is string => !!line);
+  return [...short, isPast(now, order) && PAST].filter((line): line is string => !!line);
 }
 
 /** The code that is proposed where that of the material is on a vial of that strength and day already; it may be changed. */
@@ -36,7 +36,8 @@ export function codeAsked(now: RunState, order: Order): Field[] {
 
 const TWIN = 'this code is on a vial of the same strength and day, and a code means one vial.';
 
-function twinWords(now: RunState, order: Order): string | null {
+/** Why the code of the vial gets a letter; null where it does not. */
+export function twinWords(now: RunState, order: Order): string | null {
   const { label, code } = writtenOnPlanned(now, order);
   const strength = strengthWords(label);
   return code.free === order.source.code

@@ -11,6 +11,7 @@ import type { RunState } from '../engine/fold';
 import type { CardAnswer, SlotFacts, Step } from '../engine/task';
 import { asked, densityFor, formOf, gramsOf, knownOf, neverFitIn, solventsIn } from './newBottleAsked';
 import { bottleFields as fields } from './bottleFields';
+import { underSentence } from './underSentence';
 
 const NEAT = 'Neat material: gloves and eye protection, open window, never taste it.';
 
@@ -62,8 +63,8 @@ export function bottleCard(run: RunState): Step<'new-card'> {
       chips: more.map(([{ name }]) => name).filter((name) => name !== fields.row.name), // it is asked beside its box
       picture: () => picture(run),
       answer: answerOf(run),
-      ...(solventsIn(run).length > 0 ? { advice: { words: SOLVENT } } : {}),
     },
+    ...(solventsIn(run).length > 0 ? { draw: underSentence(SOLVENT) } : {}),
     told: [['Material', !isNew ? 'on the Shelf already' : known ? 'from the catalogue' : 'of your own']],
     ...gradeNeeds(run, [...cautionWords(known?.cautions ?? []), NEAT]),
     done: 'Next',
