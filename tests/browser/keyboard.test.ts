@@ -83,6 +83,7 @@ const CARDS: Readonly<Record<string, string>> = {
   dose: '',
   blind: '',
   lookup: '',
+  batch: '',
 };
 
 test.each(Object.entries(CARDS))(

@@ -43,7 +43,7 @@ export function begunSteps(run: RunState, making: Making, of: 'concentrate' | 'd
 }
 
 function undo(all: readonly Begun[]): Offer {
-  return { words: 'Undo: go on with what is in it', type: types(begunField, all.slice(0, -1)) };
+  return { words: 'Undo: continue with what is in it', type: types(begunField, all.slice(0, -1)) };
 }
 
 function begunStep(run: RunState, { at, vessels, was, taken, poured }: Begun): Step {

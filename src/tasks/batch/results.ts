@@ -41,7 +41,7 @@ export function abvWords({ plan }: Making, { abv, unknown }: Made): string[] {
   return [0.05, 0.5].map((maxAbv) => {
     const said = verdicts[meetsTerm(abv, { maxAbv, below: false })];
     const who = [...new Set(abvTerms.filter((row) => row.maxAbv === maxAbv).map(({ jurisdiction }) => jurisdiction))];
-    return `${formatPlain(maxAbv)} % ABV: ‹${said}› (asked for in ${who.join(', ')}).`;
+    return `${formatPlain(maxAbv)} % ABV: ‹${said}› (required in ${who.join(', ')}).`;
   });
 }
 

@@ -25,7 +25,7 @@ function steps(run: RunState): readonly Step[] {
 function spoiltStep(run: RunState, why: string): Step {
   return {
     key: 'spoilt',
-    say: '‹Do not go on with it›: put what is in the vessel away.',
+    say: '‹Do not use it›: put what is in the vessel away.',
     more: [why, 'It was fit for drinks when it was weighed, and is not now.'],
     problem: why,
     offers: [{ words: 'Begin again with other bottles', start: { task: 'batch', typed: askedIn(run, repeats) } }],

@@ -61,7 +61,7 @@ function stockStep(run: RunState, pour: Pour): Step {
       made || amounts.some(({ entry }) => entry === '')
         ? []
         : [exactly({ [`mass.${key}`]: amounts[0].entry, [`mass.${key}.thin`]: amounts[1].entry }, 'Both exactly so')],
-    done: 'Mixed',
+    done: 'Next',
   };
 }
 
@@ -106,7 +106,10 @@ function waysOn(
       mass === null && grams.entry ? [exactly({ [`mass.${key}`]: grams.entry }, `Exactly ${grams.text}`)] : [];
     return { offers: [...whole, ...again] };
   }
-  return { offers: [...overOffers(making, pour, rescue), ...again], problem: 'It is over: choose how to go on.' };
+  return {
+    offers: [...overOffers(making, pour, rescue), ...again],
+    problem: 'Too much was added: choose how to continue.',
+  };
 }
 
 function overOffers({ plan, vessel, syrup }: Making, { key, id, into, goods }: Pour, rescue: Rescue): Offer[] {
@@ -139,7 +142,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
     ask: [massField(run, key, { title: 'The scale shows', scale: pour.scale })],
     draw: drawDrink,
     ...waysOn(run, making, { pour, grams }),
-    done: 'In',
+    done: 'Next',
   };
 }
 
@@ -176,7 +179,9 @@ function lotWords({ source }: Goods, grams: number): string[] {
     ? [lot]
     : [
         lot,
-        leftG < 0.0005 ? 'By the book it is empty.' : `By the book only ${formatPlain(leftG, 3)} g are left in it.`,
+        leftG < 0.0005
+          ? 'According to your records it is empty.'
+          : `According to your records only ${formatPlain(leftG, 3)} g are left in it.`,
       ];
 }
 

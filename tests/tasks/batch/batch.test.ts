@@ -206,7 +206,7 @@ describe('a weighing that went over', () => {
     walkTo(walker, 'c.linalool');
     const target = Number(/‹([\d.]+) g›/.exec(walker.step().say)![1]);
     walker.type('mass.c.linalool', String(1.1 * target));
-    expect(() => walker.next()).toThrow('It is over: choose how to go on.');
+    expect(() => walker.next()).toThrow('Too much was added: choose how to continue.');
     expect(walker.step().offers!.map(({ words }) => words)).toEqual([
       expect.stringMatching(/^Scale all up by 9\.\d %, to 21\.\d+ L$/),
       'Keep 20 L; set the rest of the concentrate aside',
@@ -299,7 +299,7 @@ describe('a weighing for the drink that went over', () => {
     walkTo(walker, key);
     const target = Number(/‹([\d.]+) g›/.exec(walker.step().say)![1]);
     walker.type(`mass.${key}`, String(times * target));
-    expect(() => walker.next()).toThrow('It is over: choose how to go on.');
+    expect(() => walker.next()).toThrow('Too much was added: choose how to continue.');
     const open = walker.step();
     walker.type(`over.${key}`, how.way);
     return { open, run: weighAll({ ...walker.state().typed }) };

@@ -70,9 +70,9 @@ describe('the bottle that the carrier comes from', () => {
 
   test('says so where it is weighed when by the book there is too little in it', () => {
     const words = () => stepOf(runOf({ ...plan, [lot]: 'pg' }), 'c.propylene-glycol').more!;
-    expect(words().join(' ')).not.toContain('By the book');
+    expect(words().join(' ')).not.toContain('your records');
     takeIn([glycol('pg', { amount: 12 })]);
-    expect(words()).toContain('By the book only 12 g are left in it.');
+    expect(words()).toContain('According to your records only 12 g are left in it.');
   });
 
   test('is not chosen by itself past its date, or with less in it than the concentrate takes; the reason stands beside it', () => {
@@ -103,7 +103,7 @@ describe('the bottle that the carrier comes from', () => {
     expect(asked(plan).preset).toBe('pg');
   });
 
-  test('may be none of the Shelf: then its grade is asked, and nothing is counted off', () => {
+  test('may be none of the Shelf: then its grade is asked, and stock is not changed', () => {
     expect(asksFood({ ...plan, [lot]: 'none' })).toBe(true);
     const made = kept({ ...plan, [lot]: 'none', 'carrier.food': 'yes' });
     expect(carrierIn(made)).toMatchObject({ source: null, lot: '' });

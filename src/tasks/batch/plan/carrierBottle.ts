@@ -34,7 +34,7 @@ export function carrierBottleField(run: RunState): Field<string> | null {
       value: ELSEWHERE,
       label: 'Not from the Shelf',
       short: 'not from the Shelf',
-      hint: 'nothing is counted off',
+      hint: 'stock is not changed',
       always: true,
     },
   ];

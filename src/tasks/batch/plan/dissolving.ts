@@ -52,7 +52,7 @@ function oneOf(line: RecipeLine, drink: DrinkAsked): Dissolving {
 
 /** One material in words. */
 export function dissolvingText({ name, mgPerL, holds, verdict, words }: Dissolving): string {
-  const asked = `${name}: ‹${formatPlain(mgPerL, 2)} mg/L› wanted`;
+  const asked = `${name}: ‹${formatPlain(mgPerL, 2)} mg/L› needed`;
   if (!holds) return `${asked}; ${words}: try it.`;
   return `${asked}, water holds ${formatPlain(holds.low, 1)} to ${formatPlain(holds.high, 1)} (${words}): ‹${verdict}›.`;
 }

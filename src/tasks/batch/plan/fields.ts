@@ -201,7 +201,7 @@ export const fields = {
     unit: 'g',
     min: 0,
     max: 1,
-    help: 'Standard deviation of ten weighings; may stay empty.',
+    help: 'Optional: standard deviation of ten weighings.',
   }),
   coarse: amount({
     name: 'coarse',
@@ -226,5 +226,5 @@ export const fields = {
   /** How many of the steps at which a vessel is begun again were left. */
   emptied: whole({ name: 'begun.emptied', title: 'Emptied', unit: 'times', preset: '0' }),
   name: (preset: string) => words({ name: 'name', title: 'Name of the batch', max: 60, preset }),
-  notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'May stay empty.' }),
+  notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'Optional.' }),
 };
