@@ -89,7 +89,7 @@ async function noteOnProposal(liking: number, interrupted: boolean): Promise<voi
   await h.done();
   await phone.page.locator('.fan').waitFor();
   await expect.poll(() => phone.page.locator('.fan .strip:not(.aside)').count()).toBe(2);
-  await h.tap('More…');
+  await phone.page.locator('.note-words .more').tap();
   await phone.page.locator('.tab', { hasText: 'citrus' }).tap();
   await phone.page.getByRole('button', { name: 'zesty', exact: true }).tap();
   await phone.page.waitForFunction(

@@ -229,7 +229,7 @@ describe('from a liked layering to a batch', () => {
         await type('mass.c2.linalool', (1.05 * grams).toFixed(3).replace('.', ','));
         await page.locator('.quiet', { hasText: 'over,' }).waitFor();
         await main();
-        await page.locator('.trouble', { hasText: 'It is over' }).waitFor();
+        await page.locator('.trouble', { hasText: 'Too much was added' }).waitFor();
         await leave(() => offer(/Scale all up by/).tap());
         expect(await say()).toMatch(/^Add .* g more of/);
         return 'left';

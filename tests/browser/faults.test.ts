@@ -198,11 +198,11 @@ describe('two windows', () => {
     for (let i = 0; i < 2; i++) await tapOnce(first);
     expect(await countOf(second)).toBe(1);
     await tapOnce(second); // refused: its place in the run is taken
-    await second.getByText('This run went on in another window').waitFor();
+    await second.getByText('This run was continued in another window').waitFor();
     expect(await countOf(second)).toBe(3);
     for (let i = 0; i < 2; i++) await tapOnce(second);
     await tapOnce(first);
-    await first.getByText('This run went on in another window').waitFor();
+    await first.getByText('This run was continued in another window').waitFor();
     expect(await countOf(first)).toBe(5);
     await tapOnce(first);
     await second.close();

@@ -42,7 +42,7 @@ async function openStore(): Promise<{ keys: string[]; mended: readonly string[];
   await page.goto(url);
   return page.evaluate(async () => {
     await store.opened;
-    for (let i = 0; i < 100 && /anew/.test(store.copies().why); i++)
+    for (let i = 0; i < 100 && /rewritten/.test(store.copies().why); i++)
       await new Promise((resolve) => setTimeout(resolve, 50));
     const { refilled, ...copies } = store.copies();
     return { keys: (await store.keys()).sort(), ...copies, refilled: refilled !== '' };

@@ -104,13 +104,15 @@ function cardOf(run: RunState, parts: readonly Part[], { plan, judgement, isExac
 function answerOf(run: RunState, plan: Plan, judgement: Judgement | null): CardAnswer {
   const { concentrate, batch, water, drink } = plan;
   const kg = (grams: number) => `${formatPlain(grams / 1000, 3)} kg`;
-  const into =
-    water > 0 ? `in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water` : `in ${kg(batch.drink.mass)}`;
   const g = (grams: number) => `${formatPlain(grams, 3)} g`;
   const [needed, spare] = [massOf(concentrate), spareFactor(run)];
-  const what = spare > 1 ? `concentrate, ${g(needed)} of it` : 'concentrate';
-  const line = `${what} ${into}: ${formatPlain(drink.mgPerKg, 3)} mg/kg`;
-  return withRules({ big: g(needed * spare), lines: [line] }, judgement);
+  const dose = `${formatPlain(drink.mgPerKg, 3)} mg/kg`;
+  const line =
+    water > 0
+      ? `concentrate in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water: ${dose}`
+      : `concentrate in ${kg(batch.drink.mass)}: ${dose}`;
+  const lines = spare > 1 ? [line, `${g(needed)} of it is for this batch.`] : [line];
+  return withRules({ big: g(needed * spare), lines }, judgement);
 }
 
 /** A bottle that is missing; else a dose that passes, where this one is over. */

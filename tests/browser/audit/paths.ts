@@ -61,7 +61,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
     name: 'Count drops: by hand',
     slots: { formula: /Vials and drops|vials/ },
     at: [
-      [/^Count vials into/, press('.run .second', /Pick vials/)],
+      [/^Count vials into/, press('.run button:is(.main, .second)', /Pick vials/)],
       [/^Count vials/, press('dialog[open] .choice')],
       [/^Count v/, press('dialog[open] .main')],
     ],

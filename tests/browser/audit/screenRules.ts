@@ -46,9 +46,9 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
     let { left, top, right, bottom } = element.getBoundingClientRect();
     let bar: Element | null = null;
     for (let at: Element | null = element; at && at !== document.body; at = at.parentElement) {
-      const { overflowX, overflowY, position } = getComputedStyle(at);
+      const { display, overflowX, overflowY, position } = getComputedStyle(at);
       if (position === 'fixed' || position === 'sticky') bar ??= at;
-      if (at === element || (overflowX === 'visible' && overflowY === 'visible')) continue;
+      if (at === element || display === 'contents' || (overflowX === 'visible' && overflowY === 'visible')) continue; // without a box nothing is cut
       const box = at.getBoundingClientRect();
       left = Math.max(left, box.left);
       top = Math.max(top, box.top);
