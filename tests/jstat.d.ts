@@ -3,6 +3,7 @@ declare module 'jstat' {
   export const jStat: {
     studentt: { cdf(x: number, df: number): number; inv(p: number, df: number): number };
     chisquare: { cdf(x: number, df: number): number };
+    centralF: { cdf(x: number, above: number, below: number): number };
   };
   const jstat: { jStat: typeof jStat };
   export default jstat;

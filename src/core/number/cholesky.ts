@@ -9,6 +9,8 @@ import { Refusal } from '../text/refusal';
 export function cholesky(a: readonly (readonly number[])[]): {
   solve: (b: readonly number[]) => number[];
   inverse: () => number[][];
+  /** ln of the determinant of A. */
+  lnDeterminant: () => number;
 } {
   const n = a.length;
   const l = a.map(() => new Float64Array(n));
@@ -31,5 +33,9 @@ export function cholesky(a: readonly (readonly number[])[]): {
     }
     return x;
   };
-  return { solve, inverse: () => a.map((_, i) => solve(a.map((_, j) => (i === j ? 1 : 0)))) };
+  return {
+    solve,
+    inverse: () => a.map((_, i) => solve(a.map((_, j) => (i === j ? 1 : 0)))),
+    lnDeterminant: () => 2 * l.reduce((sum, row, i) => sum + Math.log(row[i]!), 0),
+  };
 }

@@ -1,4 +1,4 @@
-import { continuedFraction, lnGamma } from './gamma';
+import { incompleteBeta } from './beta';
 import { Refusal } from '../text/refusal';
 
 /**
@@ -42,22 +42,4 @@ export function studentQuantile(p: number, df: number): number {
 export function studentFactor95(n: number): number {
   if (!(n >= 2)) throw new Refusal('an interval from scatter needs two weighings or more, not {n}', { n });
   return studentQuantile(0.975, n - 1);
-}
-
-/** Regularised incomplete beta I_x(a, b), by Lentz's continued fraction. Source: Abramowitz & Stegun 26.5.8. */
-function incompleteBeta(x: number, a: number, b: number): number {
-  if (x <= 0) return 0;
-  if (x >= 1) return 1;
-  const front = Math.exp(lnGamma(a + b) - lnGamma(a) - lnGamma(b) + a * Math.log(x) + b * Math.log(1 - x));
-  return x < (a + 1) / (a + b + 2) ? (front * betaFraction(x, a, b)) / a : 1 - (front * betaFraction(1 - x, b, a)) / b;
-}
-
-/** 1/(1 + d₁/(1 + d₂/(1 + …))), the fraction of A&S 26.5.8. */
-function betaFraction(x: number, a: number, b: number): number {
-  return continuedFraction((i) => {
-    if (i === 0) return [1, 1];
-    const m = i >> 1;
-    const d = i % 2 === 0 ? m * (b - m) : -(a + m) * (a + b + m);
-    return [(d * x) / ((a + i - 1) * (a + i)), 1];
-  });
 }
