@@ -78,7 +78,7 @@ export const tasks: readonly BenchCard[] = [
   },
 ];
 
-/** Tasks that begin on the Shelf, not on the Bench. */
+/** Tasks that begin on the Shelf or on the page of a thing, not on the Bench. */
 export const shelfTasks: readonly TaskCard[] = [
   {
     id: 'bottle',
@@ -97,6 +97,12 @@ export const shelfTasks: readonly TaskCard[] = [
     name: 'Certificate of a bottle',
     hint: 'What its oil brings',
     load: async () => (await import('./certificate/task')).certificate,
+  },
+  {
+    id: 'proportions',
+    name: 'Find the proportions',
+    hint: 'How much of each, by nose',
+    load: async () => (await import('./proportions/task')).proportions,
   },
   {
     id: 'formula',

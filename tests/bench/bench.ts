@@ -1,4 +1,5 @@
 import { backupBench } from './backupBench';
+import { blendsBench } from './blendsBench';
 import { firstBottleBench } from './firstBottleBench';
 import { killsBench } from './killsBench';
 import { layeringBench } from './layeringBench';
@@ -16,6 +17,7 @@ import { touchesBench } from './touchesBench';
 const parts: Readonly<Record<string, (...rest: string[]) => Promise<void>>> = {
   plan: planBench,
   layering: layeringBench,
+  blends: blendsBench,
   search: searchBench,
   searchPaint: searchPaintBench,
   touches: touchesBench,

@@ -3,7 +3,7 @@ import type { Run } from '../../records/kind/run';
 import { photosOf } from '../../records/photos';
 import { tasks } from '../../tasks';
 import { canBeMadeAgain } from '../../tasks/shared/repeat';
-import { book, shelf as bottles } from '../../ui/drawn/firstIcons';
+import { book, layer, shelf as bottles } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { Boundary } from '../../ui/fault/Boundary';
 import { faultText } from '../../ui/fault/FaultNotice';
@@ -53,7 +53,12 @@ function Written({ run }: { run: Run }) {
   return (
     <>
       <header>
-        <Icon of={tasks.find(({ id }) => id === run.task)?.icon ?? (first ? bottles : book)} />
+        <Icon
+          of={
+            tasks.find(({ id }) => id === run.task)?.icon ??
+            (!first ? book : first.kind === 'proportions' ? layer : bottles)
+          }
+        />
         <h3>{kept.length > 1 && first && isOf('vial', first) ? run.title : title}</h3>
         <time dateTime={endOf(run)}>{formatTime(endOf(run))}</time>
       </header>

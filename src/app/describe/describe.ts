@@ -8,6 +8,7 @@ import { facts, type Description } from './description';
 import { describeBatch } from './describeBatch';
 import { describeLayering } from './describeLayering';
 import { describeBottle, describeMaterial } from './describeMaterial';
+import { describeProportions } from './describeProportions';
 import { describeTasting } from './describeTasting';
 import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
@@ -107,6 +108,7 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
     ),
   }),
   layering: describeLayering,
+  proportions: describeProportions,
   base: (r) => ({
     title: r.name,
     line: `${formatGiven(r.volumeMl)} mL, ${formatGiven(r.brix)} °Brix, ${formatGiven(r.abv)} % ABV`,

@@ -53,7 +53,9 @@ export function runOf(record: AnyRecord): string | null {
 }
 
 function wentWords({ kind }: AnyRecord): string {
-  return kind === 'layering' || kind === 'test' || kind === 'tasting' ? 'How it went' : 'How it was made';
+  return kind === 'layering' || kind === 'proportions' || kind === 'test' || kind === 'tasting'
+    ? 'How it went'
+    : 'How it was made';
 }
 
 function whenWords({ done, made }: AnyRecord): string {

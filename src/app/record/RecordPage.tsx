@@ -10,7 +10,10 @@ import { useFault } from '../../ui/fault/useFault';
 import { formatDay } from '../../ui/format';
 import { HowPage } from '../../ui/controls/HowPage';
 import type { Result } from '../../ui/controls/result';
+import { BlendMap } from '../../ui/plot/BlendMap';
 import { Scatter } from '../../ui/plot/Scatter';
+import { mapOf } from '../../tasks/proportions/mapOf';
+import { searchKept } from '../../tasks/proportions/search';
 import { RepeatPage } from './RepeatPage';
 import { ArchivedNotice, leftResult } from './Care';
 import { describe } from '../describe/describe';
@@ -154,7 +157,8 @@ function partsOf({ record, description: { results = [] }, events }: ThingProps, 
     <Relabel record={record} />,
     <Learned record={record} />,
     <Drops record={record} />,
-    <Facts facts={thing.facts} stacked={isOf('layering', record)} />,
+    <Blends record={record} />,
+    <Facts facts={thing.facts} stacked={isOf('layering', record) || isOf('proportions', record)} />,
     <Keeping record={record} />,
     <Lots record={record} />,
     <OfMaterial record={record} />,
@@ -190,6 +194,11 @@ function howLeft(record: AnyRecord): Result | null {
 
 function Keeping({ record }: { record: AnyRecord }) {
   return <Facts facts={keepingOf(record)} />;
+}
+
+/** The surface that a search for proportions found, with its blends. */
+function Blends({ record }: { record: AnyRecord }) {
+  return isOf('proportions', record) ? <BlendMap {...mapOf(searchKept(record), false)} /> : null;
 }
 
 /** A dropper as it was weighed; a calibration with its readings, and with those before and after it. */

@@ -44,6 +44,7 @@ function iconOf({ kind }: AnyRecord): string {
   if (kind === 'dropper' || kind === 'calibration') return icons.calibrate;
   if (kind === 'formula') return icons.count;
   if (kind === 'test') return icons.blind;
+  if (kind === 'proportions') return icons.layer;
   if (kind === 'run') return icons.book;
   return kind === 'material' ? icons.dilute : icons.shelf;
 }

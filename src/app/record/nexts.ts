@@ -1,6 +1,8 @@
 import { isOf, type AnyRecord, type KindName, type RecordOf } from '../../records/kind/kinds';
 import type { Offer, Task } from '../../tasks/engine/task';
+import { dropsWords } from '../../tasks/proportions/blends';
 import { canBeMadeAgain } from '../../tasks/shared/repeat';
+import { tagOfId } from '../../workshop/thing/labelled';
 
 /** Something that can be done next with a thing. */
 export interface Next {
@@ -72,10 +74,17 @@ const table: {
   ],
   layering: (layering) => [
     begin('Take it to a formula', 'formula', { from: layering.id, of: layering.id }),
+    ...proportionsOf(stayed(layering)),
     {
       words: 'Print strip labels',
       to: ['labels', layering.strips.map(({ vial }) => vial).join(','), 'strips'],
     },
+  ],
+  proportions: (search) => [
+    begin('Take it to a formula', 'formula', { from: search.id, of: search.id }),
+    begin('Count it into a vial', 'count', countedBlend(search)),
+    ...(search.runnerUp ? [begin('Test it blind', 'blind', againstRunnerUp(search))] : []),
+    begin('Smell more blends', 'proportions', { ...vialsTyped(search.vials.map(({ id }) => id)), earlier: search.id }),
   ],
   tasting: ({ id }) => [begin('Make a batch', 'batch', { what: id })],
   batch: (batch) => [label(batch), { words: 'Sheet to print', to: ['sheet', batch.id] }],
@@ -83,6 +92,34 @@ const table: {
   material: ({ id, name }) => [begin('Add a bottle', 'bottle', { 'new.name': name, 'new.material': id })],
   run: ({ kept }) => kept.slice(0, 1).map((id) => open('Open what was made', id)),
 };
+
+/** The search for proportions of some vials, where they are as many as can be blended. */
+function proportionsOf(vials: readonly string[]): Next[] {
+  const right = vials.length >= 2 && vials.length <= MOST_BLENDED;
+  return right ? [begin('Find the proportions', 'proportions', vialsTyped(vials))] : [];
+}
+
+const MOST_BLENDED = 4;
+
+function vialsTyped(vials: readonly string[]): Record<string, string> {
+  return Object.fromEntries(vials.map((id, i) => [`vial.${i}`, id]));
+}
+
+/** The drops of the best blend, counted by hand into a vial of its own: from there it is dosed. */
+function countedBlend({ vials, best }: RecordOf<'proportions'>): Record<string, string> {
+  const used = vials.flatMap(({ id }, i) => (best.drops[i]! > 0 ? [{ id, drops: best.drops[i]! }] : []));
+  const planned = Object.fromEntries(used.map(({ id, drops }) => [`plan.${id}`, String(drops)]));
+  return { formula: 'hand', vials: used.map(({ id }) => id).join(' '), ...planned };
+}
+
+/** The best blend against the one after it: which is liked better? */
+function againstRunnerUp({ vials, best, runnerUp }: RecordOf<'proportions'>): Record<string, string> {
+  const tags = vials.map(({ id, code }) => ({ tag: tagOfId(id) ?? code }));
+  const name = (drops: readonly number[]) => dropsWords(drops, tags).slice(0, MOST_LETTERS);
+  return { test: 'preference', 'sample.0': name(best.drops), 'sample.1': name(runnerUp!.drops) };
+}
+
+const MOST_LETTERS = 40; // of the name of a sample
 
 function begin(words: string, task: string, typed: Readonly<Record<string, string>>): Next {
   return { words, start: { task, typed } };

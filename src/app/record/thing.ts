@@ -8,6 +8,7 @@ import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatGiven, formatMoment, formatPlain, formatTime, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
 import { gasWords, weighedFacts } from '../describe/describeBatch';
+import { standingWords } from '../describe/describeProportions';
 import type { Description } from '../describe/description';
 import { ownWords } from './ownWords';
 import { doneFacts, lostFacts, slipWords, wentIn, wentInRows, type WentIn } from '../describe/wentIn';
@@ -35,7 +36,7 @@ export function thingOf(record: AnyRecord, description: Description): Thing {
   return {
     under: underOf(record, description),
     own: ownWords(record),
-    inIt: isOf('batch', record) ? [] : inItOf(record, uses),
+    inIt: isOf('batch', record) || isOf('proportions', record) ? [] : inItOf(record, uses),
     remarks: remarksOf(record),
     facts: (description.facts ?? []).filter(
       (fact) => !shown.has(asOne(fact)) && (fact[2] !== undefined || !ELSEWHERE[record.kind]?.includes(fact[0])),
@@ -64,6 +65,7 @@ const ELSEWHERE: { readonly [K in AnyRecord['kind']]?: readonly string[] } = {
   bottle: ['Supplier', 'Lot', 'Received'],
   tasting: ['Drink', 'Glass', 'Alcohol of the whole', 'Verdict', 'Liking', 'What went in'],
   layering: ['Verdict', 'Liking', 'Note', 'Dipped'],
+  proportions: ['Best'],
   batch: ['Made', 'Formula', 'Gas', 'Notes'],
   formula: ['Notes'],
   test: ['Outcome'],
@@ -82,6 +84,7 @@ function underOf(record: AnyRecord, { line }: Description): string[] {
     return [`${formatPlain(volumeMl)} mL, ${formatGiven(brix)} °Brix, ${whole}`, glassWords(record), day];
   }
   if (isOf('layering', record)) return [verdictHead(record), dippedWords(record) || day];
+  if (isOf('proportions', record)) return [...standingWords(record), day];
   if (isOf('calibration', record)) return ['mean of its weighings', day];
   if (isOf('test', record)) return [line, day];
   if (isOf('formula', record)) return [line, formatDay(record.made)];

@@ -15,10 +15,13 @@ const LEVEL = 1.5; // SD of how well the parts are liked in general, points
 const SLOPE = 1.5; // SD of how much better one part is liked than another, points
 const REACHES = [0.25, 0.4, 0.7]; // distance over which likings hang together, in shares
 const HEIGHTS = [0.6, 1.2, 2.4]; // SD of the surface about its plane, points
-const NOISES = [0.7, 1, 1.4, 2]; // SD of one nose on one blend, points
-/** How likely each noise is beforehand. */
-const NOISE_PRIOR = [0.15, 0.35, 0.35, 0.15];
-const NEGLIGIBLE = 0.01; // share of the weight below which a setting is left out
+/** SD of one judgement of one blend, points, and how likely each is beforehand. */
+const NOISES = [
+  { noise: 0.8, prior: 0.3 },
+  { noise: 1.2, prior: 0.4 },
+  { noise: 1.8, prior: 0.3 },
+];
+const NEGLIGIBLE = 0.02; // of the weight of the likeliest setting; less is left out
 
 /** A value with its standard uncertainty, points of liking. */
 export interface Expected {
@@ -45,16 +48,26 @@ interface Setting {
   readonly prior: number;
 }
 
-/** One setting, fitted: what it foretells. */
-interface Fitted {
-  readonly setting: Setting;
+/** What one setting foretells. */
+interface Fitted extends Setting {
+  /** Its share of all that are kept. */
+  weight: number;
+  /** ln of its likelihood and prior. */
   readonly lnWeight: number;
-  readonly mean: (k: readonly number[]) => number;
-  readonly taken: (k: readonly number[], other: readonly number[]) => number;
+  /** (K + noise²)⁻¹·(likings − centre), and (K + noise²)⁻¹. */
+  readonly weights: Float64Array;
+  readonly inverse: readonly Float64Array[];
+}
+
+/** What one setting says of one or two blends. */
+interface Guess {
+  readonly weight: number;
+  readonly value: number;
+  readonly variance: number;
 }
 
 const SETTINGS: readonly Setting[] = REACHES.flatMap((reach) =>
-  HEIGHTS.flatMap((height) => NOISES.map((noise, i) => ({ reach, height, noise, prior: NOISE_PRIOR[i]! }))),
+  HEIGHTS.flatMap((height) => NOISES.map((one) => ({ reach, height, ...one }))),
 );
 
 /**
@@ -64,81 +77,112 @@ const SETTINGS: readonly Setting[] = REACHES.flatMap((reach) =>
 export function beliefAfter(judged: readonly Judged[]): Belief {
   if (judged.length === 0) throw new Refusal('a surface needs at least one liking');
   if (judged.some(({ liking }) => !Number.isFinite(liking))) throw new Refusal('every blend needs its liking');
-  const all = SETTINGS.map((setting) => fit(judged, setting));
-  const top = Math.max(...all.map(({ lnWeight }) => lnWeight));
-  const kept = all.filter(({ lnWeight }) => lnWeight > top + Math.log(NEGLIGIBLE));
-  const total = kept.reduce((sum, { lnWeight }) => sum + Math.exp(lnWeight - top), 0);
-  const models = kept.map((one) => ({ ...one, weight: Math.exp(one.lnWeight - top) / total }));
-  const row = (shares: Shares, setting: Setting) => judged.map((one) => kernel(one.shares, shares, setting));
-  const guesses = (shares: Shares) =>
-    models.map(({ setting, mean, taken, weight }) => {
-      const k = row(shares, setting);
-      return { weight, value: CENTRE + mean(k), variance: kernel(shares, shares, setting) - taken(k, k) };
-    });
-  const best = models.map(({ setting, mean }) =>
-    Math.max(...judged.map(({ shares }) => CENTRE + mean(row(shares, setting)))),
-  );
+  const models = likeliest(SETTINGS.map((setting) => fit(judged, setting)));
+  const blends = judged.map(({ shares }) => shares);
+  const guesses = (shares: Shares): Guess[] => {
+    const met = meetings(blends, shares);
+    return models.map((model) => guess(model, commonWith(met, model), kernel(shares, shares, model)));
+  };
+  const likings = blends.map((shares) => guesses(shares).map(({ value }) => value));
+  const best = models.map((_, i) => Math.max(...likings.map((values) => values[i]!)));
   return {
-    at: (shares) => mixed(guesses(shares)),
-    between: (one, other) =>
-      mixed(
-        models.map(({ setting, mean, taken, weight }) => {
-          const k = row(one, setting).map((value, i) => value - row(other, setting)[i]!);
-          const bare = kernel(one, one, setting) + kernel(other, other, setting) - 2 * kernel(one, other, setting);
-          return { weight, value: mean(k), variance: bare - taken(k, k) };
+    at: (shares) => {
+      const { value, uncertainty } = mixed(guesses(shares));
+      return { value: CENTRE + value, uncertainty };
+    },
+    between: (one, other) => {
+      const [met, metByOther] = [meetings(blends, one), meetings(blends, other)];
+      return mixed(
+        models.map((model) => {
+          const byOther = commonWith(metByOther, model);
+          const bare = kernel(one, one, model) + kernel(other, other, model) - 2 * kernel(one, other, model);
+          return guess(model, commonWith(met, model).map((k, i) => k - byOther[i]!), bare); // prettier-ignore
         }),
-      ),
-    gain: (shares) =>
-      guesses(shares).reduce(
-        (sum, { weight, value, variance }, i) => sum + weight * above(value, variance, best[i]!),
-        0,
-      ),
-    noise: Math.sqrt(models.reduce((sum, { setting, weight }) => sum + weight * setting.noise ** 2, 0)),
+      );
+    },
+    gain: (shares) => guesses(shares).reduce((sum, one, i) => sum + one.weight * above(one, best[i]!), 0),
+    noise: Math.sqrt(models.reduce((sum, { noise, weight }) => sum + weight * noise ** 2, 0)),
   };
 }
 
 function fit(judged: readonly Judged[], setting: Setting): Fitted {
-  const { solve, inverse, lnDeterminant } = cholesky(
-    judged.map((one, i) =>
-      judged.map((other, j) => kernel(one.shares, other.shares, setting) + (i === j ? setting.noise ** 2 : 0)),
+  const common = judged.map(({ shares }) =>
+    commonWith(
+      meetings(
+        judged.map((one) => one.shares),
+        shares,
+      ),
+      setting,
     ),
   );
-  const rest = judged.map(({ liking }) => liking - CENTRE);
-  const weights = solve(rest);
-  const inverted = inverse();
-  return {
-    setting,
-    lnWeight: Math.log(setting.prior) - (dot(rest, weights) + lnDeterminant()) / 2,
-    mean: (k) => dot(k, weights),
-    taken: (k, other) => inverted.reduce((sum, line, i) => sum + k[i]! * dot(line, other), 0),
-  };
+  const { solve, inverse, lnDeterminant } = cholesky(
+    common.map((line, i) => Array.from(line, (k, j) => k + (i === j ? setting.noise ** 2 : 0))),
+  );
+  const rest = Float64Array.from(judged, ({ liking }) => liking - CENTRE);
+  const weights = Float64Array.from(solve([...rest]));
+  const lnWeight = Math.log(setting.prior) - (dot(rest, weights) + lnDeterminant()) / 2;
+  return { ...setting, weight: 0, lnWeight, weights, inverse: inverse().map((line) => Float64Array.from(line)) };
 }
 
-/** How much two blends have in common: level, slopes, and what is near. */
-function kernel(one: Shares, other: Shares, { reach, height }: Setting): number {
-  let [along, apart] = [0, 0];
-  for (let i = 0; i < one.length; i++) {
-    along += one[i]! * other[i]!;
-    apart += (one[i]! - other[i]!) ** 2;
-  }
-  return LEVEL ** 2 + SLOPE ** 2 * along + height ** 2 * Math.exp(-apart / (2 * reach * reach));
+/** The settings that count, with their shares. */
+function likeliest(all: readonly Fitted[]): Fitted[] {
+  const top = Math.max(...all.map(({ lnWeight }) => lnWeight));
+  const kept = all.filter(({ lnWeight }) => lnWeight > top + Math.log(NEGLIGIBLE));
+  const total = kept.reduce((sum, { lnWeight }) => sum + Math.exp(lnWeight - top), 0);
+  return kept.map((one) => ({ ...one, weight: Math.exp(one.lnWeight - top) / total }));
+}
+
+/** From what a blend has in common with those judged, and with itself. */
+function guess({ weight, weights, inverse }: Fitted, k: Float64Array, bare: number): Guess {
+  let taken = 0;
+  for (let i = 0; i < k.length; i++) taken += k[i]! * dot(inverse[i]!, k);
+  return { weight, value: dot(k, weights), variance: bare - taken };
+}
+
+/** Of a blend and each of those judged: the product of their shares, and half of their squared distance. */
+interface Meetings {
+  readonly along: Float64Array;
+  readonly apart: Float64Array;
+}
+
+function meetings(blends: readonly Shares[], shares: Shares): Meetings {
+  const met = { along: new Float64Array(blends.length), apart: new Float64Array(blends.length) };
+  blends.forEach((blend, i) => {
+    for (let part = 0; part < shares.length; part++) {
+      met.along[i]! += blend[part]! * shares[part]!;
+      met.apart[i]! += (blend[part]! - shares[part]!) ** 2 / 2;
+    }
+  });
+  return met;
+}
+
+/** How much a blend has in common with each of those judged: level, slopes, and what is near. */
+function commonWith({ along, apart }: Meetings, { reach, height }: Setting): Float64Array {
+  const common = new Float64Array(along.length);
+  for (let i = 0; i < common.length; i++)
+    common[i] = LEVEL ** 2 + SLOPE ** 2 * along[i]! + height ** 2 * Math.exp(-apart[i]! / (reach * reach));
+  return common;
+}
+
+function kernel(one: Shares, other: Shares, setting: Setting): number {
+  return commonWith(meetings([one], other), setting)[0]!;
 }
 
 /** Mean and SD of several guesses with weights. */
-function mixed(guesses: readonly { weight: number; value: number; variance: number }[]): Expected {
+function mixed(guesses: readonly Guess[]): Expected {
   const value = guesses.reduce((sum, one) => sum + one.weight * one.value, 0);
   const variance = guesses.reduce((sum, one) => sum + one.weight * (one.variance + (one.value - value) ** 2), 0);
   return { value, uncertainty: Math.sqrt(Math.max(0, variance)) };
 }
 
 /** E[max(0, X − best)] of a normal X. Source: Jones, Schonlau & Welch, J. Glob. Optim. 13 (1998) 455. */
-function above(value: number, variance: number, best: number): number {
+function above({ value, variance }: Guess, best: number): number {
   const sd = Math.sqrt(Math.max(variance, 1e-12));
   const z = (value - best) / sd;
   return sd * (z * normalTail(-z) + Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI));
 }
 
-function dot(a: readonly number[], b: readonly number[]): number {
+function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
   return sum;

@@ -7,6 +7,7 @@ import { layering } from './layering';
 import { bottle, material } from './material';
 import { photo } from './photo';
 import { picture } from './picture';
+import { proportions } from './proportions';
 import type { Kind, Stored } from './record';
 import { run } from './run';
 import { settings } from './settings';
@@ -24,6 +25,7 @@ export const kinds = {
   dropper,
   calibration,
   layering,
+  proportions,
   tasting,
   batch,
   test,

@@ -1,3 +1,4 @@
+import { randomFrom } from '../../core/number/randomFrom';
 import { blindCodes } from '../../core/sensory/blindCodes';
 import { rankingOrders, servingOrders, type TwoSampleTest } from '../../core/sensory/servingOrder';
 import { answer } from '../engine/answers';
@@ -124,20 +125,6 @@ function ordersOf({ method, tries, samples, levels, seed }: Asked): number[][] {
 export function twoSampleTest({ id }: Method): TwoSampleTest {
   const kinds: Readonly<Record<string, TwoSampleTest>> = { preference: 'paired', threshold: '3-AFC' };
   return kinds[id] ?? (id as TwoSampleTest);
-}
-
-/**
- * Numbers from 0 up to, not including, 1, the same for the same seed (32 bits): the mulberry32 generator, public domain.
- * The seed itself is drawn from the phone's own source of chance.
- */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
 }
 
 /** The sample that is the right answer of a set: the odd one, the one like the reference, the one with more; null for no right answer. */

@@ -1,7 +1,7 @@
 import { sharesOf, type PartsLine } from '../../core/drink/formula';
 import type { Formula } from '../../records/kind/formula';
 import { find, list } from '../../records/shelf';
-import { formatPlain, formatTyped } from '../../ui/format';
+import { formatFixed, formatPlain, formatTyped } from '../../ui/format';
 import type { Option } from '../../ui/controls/field';
 import { amount, valueOf, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -29,7 +29,8 @@ export function originOptions(): Option[] {
   const trials = list('vial')
     .filter(({ contents }) => contents.length > 1)
     .map(({ id, name, code }) => ({ value: id, label: `${code} · ${name}`, hint: 'counted trial' }));
-  return [{ value: 'hand', label: 'Nothing: by hand' }, ...trials, ...layerings, ...formulas];
+  const searches = list('proportions').map(({ id, name }) => ({ value: id, label: name, hint: 'proportions found' }));
+  return [{ value: 'hand', label: 'Nothing: by hand' }, ...trials, ...searches, ...layerings, ...formulas];
 }
 
 /** The formula that a new version is made of. */
@@ -84,10 +85,34 @@ function rowOf(run: RunState, key: string, line: PartsLine): Row {
   return { key, material, name: name ?? 'a material that is gone', parts };
 }
 
+/** The best blend of a search for proportions, in parts of a hundred of neat material: drops times their mass and strength. */
+function blendLines(id: string | undefined): PartsLine[] {
+  const search = find('proportions', id);
+  const mg = new Map<string, number>();
+  search?.vials.forEach(({ id: vial, mgPerDrop }, i) => {
+    for (const { material, strength } of find('vial', vial)?.contents ?? [])
+      mg.set(material, (mg.get(material) ?? 0) + search.best.drops[i]! * mgPerDrop * strength.value);
+  });
+  const lines = [...mg].flatMap(([material, share]) => (share > 0 ? [{ material, share }] : []));
+  if (lines.length === 0) return [];
+  return sharesOf(lines).map((line) => ({ material: line.id, share: Number((line.share * 100).toPrecision(3)) }));
+}
+
+/** The drops of the best blend and how it is expected to be liked; '' where the formula comes from something else. */
+export function blendNotes(id: string | undefined): string {
+  const search = find('proportions', id);
+  if (!search) return '';
+  const { drops, expected, uncertainty } = search.best;
+  const each = search.vials.flatMap(({ code }, i) => (drops[i]! > 0 ? `${drops[i]} ${code}` : []));
+  return `${each.join(' + ')}: liking expected ${formatFixed(expected, 1)} ± ${formatFixed(2 * uncertainty, 1)} of 9.`;
+}
+
 /** What the origin holds: strips by strength times dips, a trial as it was counted; in parts of a hundred. */
 function originLines(id: string | undefined): PartsLine[] {
   const formula = find('formula', id);
   if (formula) return formula.lines;
+  const blend = blendLines(id);
+  if (blend.length > 0) return blend;
   const strips = find('layering', id)?.strips.flatMap(({ vial, dips }) =>
     (find('vial', vial)?.contents ?? []).map(({ material, strength }) => ({ material, share: strength.value * dips })),
   );

@@ -6,20 +6,26 @@ import { formatPlain } from '../../ui/format';
 import { choice, textOf, valueOf, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
-import { earlierOf, linesOf, originOptions, rowsOf } from './lines';
+import { blendNotes, earlierOf, linesOf, originOptions, rowsOf } from './lines';
 import { drawLines } from './LinesEditor';
 import { Refusal } from '../../core/text/refusal';
 
 const fields = {
   from: () => choice({ name: 'from', title: 'Begins with', options: originOptions() }),
   name: (preset: string) => words({ name: 'name', title: 'Name of the formula', max: 60, preset }),
-  notes: words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'Optional.' }),
+  notes: (preset: string) =>
+    words({ name: 'notes', title: 'Notes', optional: true, max: 500, help: 'Optional.', preset }),
 };
 
 function nameField(run: RunState): Field<string> {
   const from = run.typed['from'];
-  const origin = earlierOf(run) ?? find('layering', from) ?? find('vial', from);
+  const origin = earlierOf(run) ?? find('layering', from) ?? find('proportions', from) ?? find('vial', from);
   return fields.name(origin?.name ?? '');
+}
+
+/** Begins with the drops and the liking of a blend that was found. */
+function notesField(run: RunState): Field<string> {
+  return fields.notes(blendNotes(run.typed['from']));
 }
 
 /** Version that the formula becomes, counted over all that share its root. */
@@ -60,7 +66,7 @@ function steps(run: RunState): Step[] {
     key: 'name',
     say: version > 1 ? `This becomes version ‹${version}›.` : 'What is it called?',
     more: changeWords(run),
-    ask: [nameField(run), fields.notes],
+    ask: [nameField(run), notesField(run)],
     done: 'Save',
   };
   return run.typed['of'] ? [lines, name] : [from, lines, name]; // begun on the page of what it comes from
@@ -79,7 +85,7 @@ function keep(run: RunState): AnyRecord[] {
       root: earlier?.root ?? id,
       version: versionOf(earlier),
       lines,
-      notes: valueOf(run, fields.notes) ?? '',
+      notes: valueOf(run, notesField(run)) ?? '',
       from: from && from !== 'hand' ? [from] : [],
     }),
   ];

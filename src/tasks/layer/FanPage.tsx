@@ -10,7 +10,7 @@ import { NotesSoFar } from './NotesSoFar';
 import { useNow } from './now';
 import { fields } from './fields';
 import { beginNote, closing, dueAt, momentText, noteOf, openNote, smelledAt, typed } from './notes';
-import { restHint } from './rest';
+import { restHint } from '../shared/rest';
 import { StripChips, useDrying } from './StripChips';
 import { AddSheet, StripSheet } from './StripSheet';
 import { ADVISED_STRIPS, inFan, MOST_STRIPS } from './strips';

@@ -2,7 +2,7 @@ import { formatPlain } from '../../ui/format';
 import { Liking } from '../../ui/controls/Scale';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import type { Step, Walk } from '../engine/task';
+import type { Offer, Step, Walk } from '../engine/task';
 import { dryingAt } from './clock';
 import { fields } from './fields';
 import { isDry, notesOf, typed } from './notes';
@@ -51,6 +51,17 @@ export function isJudgedWet(run: RunState): boolean {
   return strips.some((strip) => strip.dippedAt !== null && !dryingAt({ ...strip, dippedAt: strip.dippedAt }, at).ready);
 }
 
+const toFormula: Offer<string> = { words: 'Take it to a formula', type: { [fields.draft.name]: 'yes' }, leave: true };
+
+/** How much of each: for as many strips as can be blended. */
+function toProportions(strips: readonly Strip[]): Offer<string>[] {
+  const typed = Object.fromEntries(strips.map(({ vial }, i) => [`vial.${i}`, vial.id]));
+  const right = strips.length >= 2 && strips.length <= MOST_BLENDED;
+  return right ? [{ words: 'Find the proportions', leave: true, start: { task: 'proportions', typed } }] : [];
+}
+
+const MOST_BLENDED = 4;
+
 /** The step of the verdict. */
 export function verdictStep(run: RunState): Step {
   const keeps = answer(run, fields.decision) === 'keep';
@@ -62,9 +73,7 @@ export function verdictStep(run: RunState): Step {
     draw: (walk) => <Verdict walk={walk} />,
     ask: [fields.decision, fields.verdictNote],
     told: liking === null ? [] : [['Liking', `${formatPlain(liking, 2)} of 9`]],
-    ...(keeps && !drafts
-      ? { offers: [{ words: 'Take it to a formula', type: { [fields.draft.name]: 'yes' }, leave: true as const }] }
-      : {}),
+    ...(keeps && !drafts ? { offers: [toFormula, ...toProportions(judged(run))] } : {}),
     done: keeps && drafts ? 'Next: the formula' : 'Save',
   };
 }

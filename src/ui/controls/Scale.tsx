@@ -13,6 +13,11 @@ export function Liking(props: Props) {
   return <Numbers {...props} title="Liking" numbers={from(1, 9)} words={likingWords} columns={3} />;
 }
 
+/** An own question, answered 1 to 9: not at all, to completely. */
+export function OwnScale({ title, ...props }: Props & { title: string }) {
+  return <Numbers {...props} title={title} numbers={from(1, 9)} words={closenessWords} columns={3} />;
+}
+
 /** How strong it is, 0 to 10. */
 export function Strength(props: Props) {
   return <Numbers {...props} title="Strength" numbers={from(0, 10)} words={strengthWords} columns={6} />;
@@ -57,6 +62,13 @@ function from(first: number, last: number): number[] {
 export function strengthWords(n: number): string {
   if (n === 0) return 'nothing';
   return n <= 2 ? 'faint' : n <= 4 ? 'weak' : n <= 6 ? 'clear' : n <= 8 ? 'strong' : 'overpowering';
+}
+
+/** An answer to an own question, 1 to 9, in words; our choice. */
+export function closenessWords(n: number): string {
+  if (n === 1) return 'not at all';
+  if (n === 9) return 'completely';
+  return n <= 3 ? 'hardly' : n <= 5 ? 'half way' : n <= 7 ? 'nearly' : 'very nearly';
 }
 
 /** A point of the nine-point hedonic scale in words. */

@@ -5,7 +5,7 @@ import { find, shelf, takeIn } from '../../../src/records/shelf';
 import type { Vial } from '../../../src/records/kind/vial';
 import { draftLines } from '../../../src/tasks/layer/draft';
 import { familyOf } from '../../../src/tasks/layer/families';
-import { restHint } from '../../../src/tasks/layer/rest';
+import { restHint } from '../../../src/tasks/shared/rest';
 import { layer } from '../../../src/tasks/layer/task';
 import { judged, verdictLiking } from '../../../src/tasks/layer/verdict';
 import { hasWord, ownWords, toggleWord, tradeWords } from '../../../src/tasks/layer/wordList';

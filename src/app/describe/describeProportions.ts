@@ -1,0 +1,49 @@
+import type { RecordOf } from '../../records/kind/kinds';
+import { dropsWords } from '../../tasks/proportions/blends';
+import { apartWords, repeatWords, resultOf } from '../../tasks/proportions/outcome';
+import { foundIn, searchKept } from '../../tasks/proportions/search';
+import { formatMoment, formatPlain, formatShare } from '../../ui/format';
+import { likingText } from '../../ui/plot/BlendMap';
+import { tagOfId } from '../../workshop/thing/labelled';
+import { facts, type Description } from './description';
+
+type Proportions = RecordOf<'proportions'>;
+
+/** A search for proportions in words: the best blend, whether it is told apart, and every blend that was judged. */
+export function describeProportions(r: Proportions): Description {
+  const vials = r.vials.map(({ id, code }) => ({ tag: tagOfId(id) ?? code }));
+  const words = (drops: readonly number[]) => dropsWords(drops, vials);
+  const liking = (of: Proportions['best']) => likingText({ value: of.expected, uncertainty: of.uncertainty });
+  const blends = r.blends.length === 1 ? '1 blend' : `${r.blends.length} blends`;
+  return {
+    title: vials.map(({ tag }) => tag).join(' + '),
+    line: `${blends}, best ${words(r.best.drops)}`,
+    did: `${blends}; best ${words(r.best.drops)}, liking expected ${liking(r.best)}`,
+    facts: facts(
+      ['Question', r.question],
+      ['Best', `${words(r.best.drops)}: ${liking(r.best)} of 9`],
+      ['Shares', r.best.shares.map((share, i) => `${formatShare(share)} ${vials[i]!.tag}`).join(', ')],
+      ['Runner-up', r.runnerUp ? `${words(r.runnerUp.drops)}: ${liking(r.runnerUp)} of 9` : undefined],
+      ['Told apart', r.toldApart ? 'yes' : 'not yet'],
+      ['Each blend', r.on === 'vial' ? 'in an empty vial' : 'on a strip'],
+      ['Limits', limitsText(r)],
+      ...r.blends.map(
+        ({ drops, liking, at, code }, i) =>
+          [`Blend ${i + 1}`, [words(drops), formatPlain(liking), code && `code ${code}`, at && formatMoment(at)].filter(Boolean).join(', ')] as const, // prettier-ignore
+      ),
+    ),
+    get results() {
+      return [resultOf(searchKept(r))]; // only where they are shown: lists would wait for them
+    },
+  };
+}
+
+function limitsText({ bounds, vials }: Proportions): string {
+  return bounds.flatMap(({ most }, i) => (most < 1 ? `at most ${formatShare(most)} ${vials[i]!.code}` : [])).join(', ');
+}
+
+/** What its page says under its name: whether the best is told apart, and how well the nose repeats. */
+export function standingWords(r: Proportions): string[] {
+  const search = searchKept(r);
+  return [apartWords(foundIn(search), search), repeatWords(search)].filter(Boolean);
+}

@@ -1,0 +1,89 @@
+import { firstBlends } from '../../core/blend/design';
+import { lattice, type Bounds, type Shares } from '../../core/blend/region';
+import { tastingOrder } from '../../core/blend/tastingOrder';
+import { randomFrom } from '../../core/number/randomFrom';
+import { bestPlan } from '../../core/plan/bestPlan';
+import { blindCodes } from '../../core/sensory/blindCodes';
+import type { Laid, LaidVial } from './fields';
+
+/** Drops of each vial of a blend, in the order of the vials. */
+export type Drops = readonly number[];
+
+/** The largest number of steps of a share that blends are proposed in, by the number of vials: our choice, for a phone. */
+const STEPS: Readonly<Record<number, number>> = { 2: 24, 3: 16, 4: 8 };
+const OUT = 0.8; // the most of one vial where none is judged alone; our choice
+
+/** What is left to each vial, 0 to 1: its limit, where it has one, and less than all where none is judged alone. */
+export function boundsOf(most: readonly (number | null)[], endsIn: boolean): Bounds {
+  return most.map((percent) => ({ least: 0, most: Math.min((percent ?? 100) / 100, endsIn ? 1 : OUT) }));
+}
+
+/** What share of a blend each vial is, by mass. */
+export function sharesOf(drops: Drops, vials: readonly Pick<LaidVial, 'mg'>[]): Shares {
+  const mg = drops.map((count, i) => count * vials[i]!.mg);
+  const all = mg.reduce((sum, one) => sum + one, 0);
+  return mg.map((one) => one / all);
+}
+
+/**
+ * The whole drops that come nearest to some shares, with about as much liquid as `total` drops of the mean vial: so that no
+ * blend is stronger for being more. By the planner of counted drops.
+ */
+export function wholeDrops(shares: Shares, vials: readonly LaidVial[], total: number): Drops | null {
+  const used = vials.flatMap((vial, i) => (shares[i]! > 1e-9 ? [{ vial, share: shares[i]! }] : []));
+  const mean = vials.reduce((sum, { mg }) => sum + mg, 0) / vials.length;
+  const found = bestPlan({
+    components: used.map(({ vial: { id, tag, mg }, share }) => ({
+      id,
+      name: tag,
+      parts: share,
+      stocks: [{ id, strength: 1, mgPerDrop: mg, rsd: 0, availableDrops: null, solvent: 'none' }],
+    })),
+    limits: {
+      maxDrops: 3 * total, // light drops need more of them
+      minDropsPerComponent: 1,
+      maxStocksPerComponent: 1,
+      maxTotalMassMg: null,
+      maxSolventMassMg: {},
+    },
+    scale: { kind: 'fixed', mgPerPart: total * mean },
+    objective: { kind: 'minimax', z: 0 },
+  });
+  return found.ok ? vials.map(({ id }) => found.plan[id] ?? 0) : null;
+}
+
+/** The blends that can be dropped of all these shares, each once. */
+function droppable(all: readonly Shares[], vials: readonly LaidVial[], total: number): Drops[] {
+  const found = new Map<string, Drops>();
+  for (const shares of all) {
+    const drops = wholeDrops(shares, vials, total);
+    if (drops) found.set(drops.join(' '), drops);
+  }
+  return [...found.values()];
+}
+
+/** Every blend that may be proposed: whole drops, as finely as the drops of a blend allow. */
+export function candidatesOf({ vials, bounds, total }: Omit<Laid, 'blends'>): Drops[] {
+  const steps = Math.min(total, STEPS[vials.length]!);
+  return droppable(lattice(bounds, steps), vials, total);
+}
+
+/** The first blends, each as whole drops; without order, and without the one that comes twice. */
+export function firstDrops({ vials, bounds, total }: Omit<Laid, 'blends'>): Drops[] {
+  return droppable(firstBlends(bounds), vials, total);
+}
+
+/** The first blends in the order in which they are judged, one of them twice; with three-digit codes where they are judged blind. */
+export function laidOut(asked: Omit<Laid, 'blends'>, seed: number, blind: boolean): Laid {
+  const first = firstDrops(asked);
+  const random = randomFrom(seed);
+  const shares = first.map((drops) => sharesOf(drops, asked.vials));
+  const order = tastingOrder(shares, random).map(({ blend }) => first[blend]!);
+  const codes = blind ? blindCodes(order.length, random) : [];
+  return { ...asked, blends: order.map((drops, i) => ({ drops: [...drops], ...(blind ? { code: codes[i]! } : {}) })) };
+}
+
+/** '4 CARD 1 % + 1 HEX 0.1 %'. */
+export function dropsWords(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
+  return drops.flatMap((count, i) => (count > 0 ? `${count} ${vials[i]!.tag}` : [])).join(' + ');
+}

@@ -1,0 +1,78 @@
+import { measured } from '../../core/number/measured';
+import { repeatability } from '../../core/blend/nextBlend';
+import { bestCarried, termParts, type Surface } from '../../core/blend/scheffe';
+import type { Result } from '../../ui/controls/result';
+import { formatChance, formatCount, formatFixed } from '../../ui/format';
+import { dropsWords } from './blends';
+import { foundIn, type Found, type Search } from './search';
+
+/** Whether the best blend is told apart from the one after it, in a sentence; '' where there is no other. */
+export function apartWords({ lead, runnerUpDrops, toldApart }: Found, { vials }: Search): string {
+  if (!lead || !runnerUpDrops) return '';
+  const other = dropsWords(runnerUpDrops, vials);
+  const by = `${formatFixed(lead.value, 1)} ± ${formatFixed(2 * lead.uncertainty, 1)} points`;
+  return toldApart ? `Better than ${other} by ${by}.` : `Not yet told apart from ${other}: ${by} between them.`;
+}
+
+/** Whether another blend is worth it, in a sentence. */
+export function enoughWords({ enough, gain }: Found): string {
+  if (enough === 'told apart') return 'It is enough: another blend would hardly change it.';
+  if (enough === 'little to gain') return 'It is enough: what is left to gain is less than a nose can tell.';
+  if (enough === 'many') return 'Thirty blends are enough for one nose.';
+  return `The next one is expected to gain ${formatFixed(gain, 1)} points.`;
+}
+
+/** How well the nose repeats, in a sentence; '' where nothing was judged twice. */
+export function repeatWords({ judged }: Search): string {
+  const known = repeatability(judged);
+  if (!known) return '';
+  const times = known.freedom === 1 ? 'the one blend that came twice' : `${known.freedom} repeats`;
+  return `Your likings of the same blend differ by about ${formatFixed(known.sd * Math.SQRT2, 1)} points (from ${times}).`;
+}
+
+/** The liking that is expected of the best blend, with how it was worked out. @throws Refusal without likings */
+export function resultOf(search: Search): Result {
+  const { best, bestDrops, belief } = foundIn(search);
+  const { judged, vials } = search;
+  const surface = bestCarried(judged);
+  return {
+    label: `Liking expected of ${dropsWords(bestDrops, vials)}`,
+    amount: measured(best.expected.value, best.expected.uncertainty, {
+      id: `likings:${judged.length}`,
+      words: `scatter of ${formatCount(judged.length)} likings`,
+    }),
+    unit: 'of 9',
+    how: {
+      words: [
+        'A Gaussian process over the true shares of the drops, averaged over how fast liking may change and how well a nose repeats.',
+        'The next blend is the one with the largest expected improvement. Two blends are told apart when they differ by twice their uncertainty.',
+        ...(surface ? surfaceWords(surface, vials.map(({ tag }) => tag)) : []), // prettier-ignore
+      ],
+      inputs: [
+        { words: 'Likings', text: formatCount(judged.length), source: 'your judging, 1 to 9' },
+        { words: 'One judgement scatters by', text: `${formatFixed(belief.noise, 1)} points`, source: 'fitted, SD' },
+        ...(surface ? termInputs(surface, vials.map(({ tag }) => tag)) : []), // prettier-ignore
+      ],
+    },
+  };
+}
+
+/** The plain surface that the likings carry, and whether it fits. */
+function surfaceWords({ model, r2, rmse, lackOfFit }: Surface, tags: readonly string[]): string[] {
+  const fit = `Beside it, a ${model} surface of Scheffé in the shares of ${tags.join(', ')}: R² ${formatFixed(r2, 2)}, scatter ${formatFixed(rmse, 2)} points.`;
+  if (!lackOfFit) return [fit];
+  const told = lackOfFit.p < 0.05 ? 'it misses more than repeats differ by' : 'no lack of fit shows';
+  return [`${fit} Against the repeats ${told} (chance ${formatChance(lackOfFit.p)}).`];
+}
+
+/** Its coefficients: what each vial is alone, and what several lift each other by. */
+function termInputs(
+  { model, coefficients, standardErrors }: Surface,
+  tags: readonly string[],
+): Result['how']['inputs'] {
+  return termParts(tags.length, model).map((parts, i) => ({
+    words: parts.map((part) => tags[part]!).join(' × '),
+    text: `${formatFixed(coefficients[i]!, 1)} ± ${formatFixed(2 * standardErrors[i]!, 1)}`,
+    source: parts.length === 1 ? 'alone' : 'together, beyond each alone',
+  }));
+}
