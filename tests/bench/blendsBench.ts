@@ -19,7 +19,7 @@ type Height = (shares: Shares) => number;
  */
 export async function blendsBench(count = '200', parts = '3'): Promise<void> {
   const surfaces = Array.from({ length: Number(count) }, (_, i) => surfaceOf(Number(parts), seeded(1000 + i)));
-  const grid = lattice(free(Number(parts)), Number(parts) > 3 ? 10 : 20);
+  const grid = lattice(free(Number(parts)), Number(parts) > 3 ? 8 : 16);
   for (const nose of NOSES) {
     const lost = surfaces.map((height, i) => lostBy({ height, nose, grid, seed: i }));
     for (const way of ['search', 'design', 'random best', 'random fitted'] as const)

@@ -3,7 +3,7 @@ import { dropsWords } from '../../tasks/proportions/blends';
 import { apartWords, repeatWords, resultOf } from '../../tasks/proportions/outcome';
 import { foundIn, searchKept } from '../../tasks/proportions/search';
 import { formatMoment, formatPlain, formatShare } from '../../ui/format';
-import { likingText } from '../../ui/plot/BlendMap';
+import { likingText } from '../../ui/likingText';
 import { tagOfId } from '../../workshop/thing/labelled';
 import { facts, type Description } from './description';
 

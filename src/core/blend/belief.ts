@@ -13,15 +13,16 @@ import type { Judged } from './scheffe';
 const CENTRE = 5; // the middle of the scale
 const LEVEL = 1.5; // SD of how well the parts are liked in general, points
 const SLOPE = 1.5; // SD of how much better one part is liked than another, points
-const REACHES = [0.25, 0.4, 0.7]; // distance over which likings hang together, in shares
-const HEIGHTS = [0.6, 1.2, 2.4]; // SD of the surface about its plane, points
+const PAIRS = 3; // SD of what two parts lift each other by, points over the product of their shares
+const REACHES = [0.2, 0.35, 0.6]; // distance over which likings hang together, in shares
+const HEIGHTS = [0.6, 1.2, 2.4]; // SD of the surface about its quadratic, points
 /** SD of one judgement of one blend, points, and how likely each is beforehand. */
 const NOISES = [
   { noise: 0.8, prior: 0.3 },
   { noise: 1.2, prior: 0.4 },
   { noise: 1.8, prior: 0.3 },
 ];
-const NEGLIGIBLE = 0.02; // of the weight of the likeliest setting; less is left out
+const NEGLIGIBLE = 0.1; // of the weight of the likeliest setting; less is left out
 
 /** A value with its standard uncertainty, points of liking. */
 export interface Expected {
@@ -139,28 +140,35 @@ function guess({ weight, weights, inverse }: Fitted, k: Float64Array, bare: numb
   return { weight, value: dot(k, weights), variance: bare - taken };
 }
 
-/** Of a blend and each of those judged: the product of their shares, and half of their squared distance. */
+/** Of a blend and each of those judged: the product of their shares, that of their pairs, and half of their squared distance. */
 interface Meetings {
   readonly along: Float64Array;
+  readonly pairs: Float64Array;
   readonly apart: Float64Array;
 }
 
 function meetings(blends: readonly Shares[], shares: Shares): Meetings {
-  const met = { along: new Float64Array(blends.length), apart: new Float64Array(blends.length) };
+  const zeros = () => new Float64Array(blends.length);
+  const met = { along: zeros(), pairs: zeros(), apart: zeros() };
   blends.forEach((blend, i) => {
+    let squares = 0;
     for (let part = 0; part < shares.length; part++) {
-      met.along[i]! += blend[part]! * shares[part]!;
+      const both = blend[part]! * shares[part]!;
+      met.along[i]! += both;
+      squares += both * both;
       met.apart[i]! += (blend[part]! - shares[part]!) ** 2 / 2;
     }
+    met.pairs[i] = (met.along[i]! ** 2 - squares) / 2; // Σ i<j of (a_i·a_j)·(b_i·b_j)
   });
   return met;
 }
 
-/** How much a blend has in common with each of those judged: level, slopes, and what is near. */
-function commonWith({ along, apart }: Meetings, { reach, height }: Setting): Float64Array {
+/** How much a blend has in common with each of those judged: level, slopes, pairs, and what is near. */
+function commonWith({ along, pairs, apart }: Meetings, { reach, height }: Setting): Float64Array {
   const common = new Float64Array(along.length);
   for (let i = 0; i < common.length; i++)
-    common[i] = LEVEL ** 2 + SLOPE ** 2 * along[i]! + height ** 2 * Math.exp(-apart[i]! / (reach * reach));
+    common[i] =
+      LEVEL ** 2 + SLOPE ** 2 * along[i]! + PAIRS ** 2 * pairs[i]! + height ** 2 * Math.exp(-apart[i]! / reach ** 2);
   return common;
 }
 

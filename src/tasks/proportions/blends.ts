@@ -1,9 +1,10 @@
 import { firstBlends } from '../../core/blend/design';
-import { lattice, type Bounds, type Shares } from '../../core/blend/region';
+import { free, keeps, lattice, type Bounds, type Shares } from '../../core/blend/region';
 import { tastingOrder } from '../../core/blend/tastingOrder';
 import { randomFrom } from '../../core/number/randomFrom';
 import { bestPlan } from '../../core/plan/bestPlan';
 import { blindCodes } from '../../core/sensory/blindCodes';
+import { Refusal } from '../../core/text/refusal';
 import type { Laid, LaidVial } from './fields';
 
 /** Drops of each vial of a blend, in the order of the vials. */
@@ -11,11 +12,13 @@ export type Drops = readonly number[];
 
 /** The largest number of steps of a share that blends are proposed in, by the number of vials: our choice, for a phone. */
 const STEPS: Readonly<Record<number, number>> = { 2: 24, 3: 16, 4: 8 };
+/** Fewer blends than this say nothing of proportions; our choice. */
+export const LEAST = 3;
 const OUT = 0.8; // the most of one vial where none is judged alone; our choice
 
 /** What is left to each vial, 0 to 1: its limit, where it has one, and less than all where none is judged alone. */
 export function boundsOf(most: readonly (number | null)[], endsIn: boolean): Bounds {
-  return most.map((percent) => ({ least: 0, most: Math.min((percent ?? 100) / 100, endsIn ? 1 : OUT) }));
+  return free(most.length).map((all, i) => ({ ...all, most: Math.min((most[i] ?? 100) / 100, endsIn ? 1 : OUT) }));
 }
 
 /** What share of a blend each vial is, by mass. */
@@ -52,25 +55,43 @@ export function wholeDrops(shares: Shares, vials: readonly LaidVial[], total: nu
   return found.ok ? vials.map(({ id }) => found.plan[id] ?? 0) : null;
 }
 
-/** The blends that can be dropped of all these shares, each once. */
-function droppable(all: readonly Shares[], vials: readonly LaidVial[], total: number): Drops[] {
+/** The blends that can be dropped of all these shares within the bounds, each once. */
+function droppable(all: readonly Shares[], { vials, bounds, total }: Omit<Laid, 'blends'>): Drops[] {
   const found = new Map<string, Drops>();
   for (const shares of all) {
     const drops = wholeDrops(shares, vials, total);
-    if (drops) found.set(drops.join(' '), drops);
+    if (drops && keeps(sharesOf(drops, vials), bounds)) found.set(drops.join(' '), drops);
   }
   return [...found.values()];
 }
 
 /** Every blend that may be proposed: whole drops, as finely as the drops of a blend allow. */
-export function candidatesOf({ vials, bounds, total }: Omit<Laid, 'blends'>): Drops[] {
-  const steps = Math.min(total, STEPS[vials.length]!);
-  return droppable(lattice(bounds, steps), vials, total);
+export function candidatesOf(asked: Omit<Laid, 'blends'>): Drops[] {
+  const steps = Math.min(asked.total, STEPS[asked.vials.length]!);
+  return droppable(lattice(asked.bounds, steps), asked);
 }
 
-/** The first blends, each as whole drops; without order, and without the one that comes twice. */
-export function firstDrops({ vials, bounds, total }: Omit<Laid, 'blends'>): Drops[] {
-  return droppable(firstBlends(bounds), vials, total);
+/**
+ * The first blends, each as whole drops; without order, and without the one that comes twice. Where whole drops would go over a
+ * limit, the nearest blend within it stands in.
+ */
+export function firstDrops(asked: Omit<Laid, 'blends'>): Drops[] {
+  const { vials, bounds, total } = asked;
+  const within = candidatesOf(asked);
+  const all = firstBlends(bounds).flatMap((shares) => {
+    const drops = wholeDrops(shares, vials, total);
+    const kept = drops && keeps(sharesOf(drops, vials), bounds) ? drops : nearest(shares, within, vials);
+    return kept ? [[kept.join(' '), kept] as const] : [];
+  });
+  const blends = [...new Map(all).values()];
+  if (blends.length < LEAST)
+    throw new Refusal('Only {blends} blends can be dropped within these limits: give them more drops.', { blends: blends.length }); // prettier-ignore
+  return blends;
+}
+
+function nearest(shares: Shares, all: readonly Drops[], vials: readonly LaidVial[]): Drops | undefined {
+  const apart = all.map((drops) => Math.hypot(...sharesOf(drops, vials).map((one, i) => one - shares[i]!)));
+  return all[apart.indexOf(Math.min(...apart))];
 }
 
 /** The first blends in the order in which they are judged, one of them twice; with three-digit codes where they are judged blind. */

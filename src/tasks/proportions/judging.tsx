@@ -5,14 +5,11 @@ import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Walk } from '../engine/task';
 import { restHint } from '../shared/rest';
-import { dropsWords } from './blends';
+import { dropsWords, LEAST } from './blends';
 import { fields, type Laid } from './fields';
 import { Had } from './Had';
 import { askedDrops, givenDrops, judgedCount, laidIn } from './search';
 import { settled } from './asked';
-
-/** Fewer blends than this say nothing of proportions; our choice. */
-export const LEAST = 3;
 
 /** What is asked of each blend; '' for how it is liked. */
 export function questionOf(run: RunState): string {

@@ -8,7 +8,8 @@ import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { settled } from './asked';
 import { fields, type Laid, type LaidVial } from './fields';
-import { LEAST, questionOf } from './judging';
+import { LEAST } from './blends';
+import { questionOf } from './judging';
 import { foundIn, givenDrops, judgedCount, laidIn, searchOf } from './search';
 
 /** The search as it is kept. @throws Refusal with fewer than three blends judged */

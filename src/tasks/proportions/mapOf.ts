@@ -1,21 +1,12 @@
 import { same } from '../../core/blend/region';
-import type { BlendPoint } from '../../ui/plot/BlendMap';
-import { likingText } from '../../ui/plot/BlendMap';
+import type { BlendFacts, BlendPoint } from '../../ui/plot/BlendMark';
+import { likingText } from '../../ui/likingText';
 import { formatPlain } from '../../ui/format';
 import { dropsWords } from './blends';
 import { foundIn, type Search } from './search';
 
-/** What the picture of a search shows. */
-export interface MapFacts {
-  readonly parts: readonly string[];
-  readonly bounds: Search['bounds'];
-  readonly surface: (shares: readonly number[]) => { readonly value: number; readonly uncertainty: number };
-  readonly points: readonly BlendPoint[];
-  readonly words: string;
-}
-
 /** A search as a picture: its surface, the blends judged, the best, and the next one while it goes on; told in words too. @throws Refusal without likings */
-export function mapOf(search: Search, goesOn: boolean): MapFacts {
+export function mapOf(search: Search, goesOn: boolean): BlendFacts {
   const { vials, bounds, judged } = search;
   const { best, bestDrops, next, nextDrops, belief } = foundIn(search);
   const tried = judged.filter((one, i) => judged.findIndex(({ shares }) => same(shares, one.shares)) === i);

@@ -1,8 +1,10 @@
 import { measured } from '../../core/number/measured';
 import { repeatability } from '../../core/blend/nextBlend';
-import { bestCarried, termParts, type Surface } from '../../core/blend/scheffe';
+import { highestFrom } from '../../core/blend/highest';
+import { lattice } from '../../core/blend/region';
+import { bestCarried, heightAt, termParts, type Surface } from '../../core/blend/scheffe';
 import type { Result } from '../../ui/controls/result';
-import { formatChance, formatCount, formatFixed } from '../../ui/format';
+import { formatChance, formatCount, formatFixed, formatShare } from '../../ui/format';
 import { dropsWords } from './blends';
 import { foundIn, type Found, type Search } from './search';
 
@@ -46,7 +48,7 @@ export function resultOf(search: Search): Result {
       words: [
         'A Gaussian process over the true shares of the drops, averaged over how fast liking may change and how well a nose repeats.',
         'The next blend is the one with the largest expected improvement. Two blends are told apart when they differ by twice their uncertainty.',
-        ...(surface ? surfaceWords(surface, vials.map(({ tag }) => tag)) : []), // prettier-ignore
+        ...(surface ? surfaceWords(surface, search) : []),
       ],
       inputs: [
         { words: 'Likings', text: formatCount(judged.length), source: 'your judging, 1 to 9' },
@@ -57,13 +59,19 @@ export function resultOf(search: Search): Result {
   };
 }
 
-/** The plain surface that the likings carry, and whether it fits. */
-function surfaceWords({ model, r2, rmse, lackOfFit }: Surface, tags: readonly string[]): string[] {
-  const fit = `Beside it, a ${model} surface of Scheffé in the shares of ${tags.join(', ')}: R² ${formatFixed(r2, 2)}, scatter ${formatFixed(rmse, 2)} points.`;
+/** The plain surface that the likings carry, where it is highest, and whether it fits. */
+function surfaceWords(surface: Surface, { vials, bounds }: Search): string[] {
+  const { model, r2, rmse, lackOfFit } = surface;
+  const tags = vials.map(({ tag }) => tag).join(', ');
+  const top = highestFrom(lattice(bounds, STEPS), (shares) => heightAt(surface, shares), bounds);
+  const at = top.flatMap((share, i) => (share > 0.005 ? `${formatShare(share, 2)} ${vials[i]!.tag}` : [])).join(', ');
+  const fit = `Beside it, a ${model} surface of Scheffé in the shares of ${tags}: R² ${formatFixed(r2, 2)}, scatter ${formatFixed(rmse, 2)} points, highest at ${at}.`;
   if (!lackOfFit) return [fit];
   const told = lackOfFit.p < 0.05 ? 'it misses more than repeats differ by' : 'no lack of fit shows';
-  return [`${fit} Against the repeats ${told} (chance ${formatChance(lackOfFit.p)}).`];
+  return [fit, `Against the repeats ${told} (chance ${formatChance(lackOfFit.p)}).`];
 }
+
+const STEPS = 8; // of a share between the blends that the way up begins at
 
 /** Its coefficients: what each vial is alone, and what several lift each other by. */
 function termInputs(

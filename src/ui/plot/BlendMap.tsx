@@ -1,36 +1,11 @@
 import { useSignal } from '@preact/signals';
-import { lattice, type Bounds, type Shares } from '../../core/blend/region';
-import { formatFixed, formatShare } from '../format';
-import {
-  linePlaces,
-  nearestPlace,
-  trianglePlaces,
-  type LinePlaces,
-  type Place,
-  type TrianglePlaces,
-} from './blendPlaces';
+import { lattice, type Shares } from '../../core/blend/region';
+import { formatShare } from '../format';
+import { BlendLine } from './BlendLine';
+import { Mark, place, touched, type BlendFacts, type BlendPicture, type BlendPoint } from './BlendMark';
+import { nearestPlace, trianglePlaces, type TrianglePlaces } from './blendPlaces';
 import { letterScale, pageRoom } from './pictureRoom';
 import './blendMap.css';
-
-/** A blend in the picture, and what is said of it when it is touched. */
-export interface BlendPoint {
-  readonly shares: Shares;
-  readonly sort: 'tried' | 'best' | 'next';
-  /** How it was liked, 1 to 9, where it was tried. */
-  readonly liking: number | null;
-  readonly words: string;
-}
-
-interface Props {
-  /** What the parts are called: two, three or four. */
-  parts: readonly string[];
-  bounds: Bounds;
-  /** What is expected of a blend, points of 1 to 9, with its standard uncertainty. */
-  surface: (shares: Shares) => { readonly value: number; readonly uncertainty: number };
-  points: readonly BlendPoint[];
-  /** The whole picture in words, for those who cannot see it. */
-  words: string;
-}
 
 const CELLS = 12; // steps of a share between the cells of a triangle
 const SLICES = [0, 0.25, 0.5]; // shares of the fourth part
@@ -39,14 +14,14 @@ const SURE = 0.3; // points of uncertainty at which a cell has its full size
 const UNSURE = 1.8; // and at which it is a dot
 
 /** Where it is expected to be best: a line for two parts, a triangle for three, slices for four. A touch tells of the nearest blend. */
-export function BlendMap({ parts, bounds, surface, points, words }: Props) {
+export function BlendMap({ parts, bounds, surface, points, words }: BlendFacts) {
   const chosen = useSignal(points.findLastIndex(({ sort }) => sort !== 'tried'));
   const choose = (i: number) => (chosen.value = i);
   const common = { parts, bounds, surface, points, words, chosen: chosen.value, onChoose: choose };
   return (
     <figure class="blend-map">
       {parts.length === 2 ? (
-        <Line {...common} />
+        <BlendLine {...common} />
       ) : parts.length === 3 ? (
         <Triangle {...common} />
       ) : (
@@ -58,11 +33,6 @@ export function BlendMap({ parts, bounds, surface, points, words }: Props) {
       <Legend line={parts.length === 2} />
     </figure>
   );
-}
-
-interface PictureProps extends Props {
-  chosen: number;
-  onChoose: (point: number) => void;
 }
 
 /** What the signs mean, each with its sign. */
@@ -83,90 +53,7 @@ function Sign({ sort }: Pick<BlendPoint, 'sort'>) {
   );
 }
 
-/** A ring for what was tried, a full dot in a ring for the best, a cross for the next. */
-function Mark({ at: { x, y }, sort, chosen }: { at: Place; sort: BlendPoint['sort']; chosen?: boolean }) {
-  return (
-    <g class={`mark ${sort}`} transform={`translate(${x} ${y})`}>
-      {chosen && <circle class="chosen" r="12" />}
-      {sort === 'tried' && <circle r="5" />}
-      {sort === 'best' && (
-        <>
-          <circle r="8" />
-          <circle class="core" r="3.5" />
-        </>
-      )}
-      {sort === 'next' && <path d="M-6 0H6M0 -6V6" />}
-    </g>
-  );
-}
-
-/** The touch in the units of the picture. */
-function touched(event: MouseEvent, width: number): Place {
-  const box = (event.currentTarget as Element).getBoundingClientRect();
-  const scale = width / box.width;
-  return { x: (event.clientX - box.left) * scale, y: (event.clientY - box.top) * scale };
-}
-
-function Line({ parts, bounds, surface, points, words, chosen, onChoose }: PictureProps) {
-  const places = linePlaces(pageRoom(), letterScale());
-  const { at, width, height, letters, left, right, bottom } = places;
-  const [least, most] = [bounds[1]!.least, bounds[1]!.most];
-  const curve = Array.from({ length: 41 }, (_, i) => least + (i / 40) * (most - least)).map((share) => ({
-    share,
-    ...surface([1 - share, share]),
-  }));
-  const path = (of: (one: (typeof curve)[number]) => number, all = curve) =>
-    all.map((one) => place(at(one.share, of(one)))).join('L');
-  const band = `M${path((one) => one.value + one.uncertainty)}L${path((one) => one.value - one.uncertainty, curve.toReversed())}Z`; // prettier-ignore
-  const marks = points.map(({ shares, liking }) => at(shares[1]!, liking ?? surface(shares).value));
-  return (
-    <svg
-      viewBox={`0 0 ${width} ${height}`}
-      font-size={letters}
-      role="img"
-      aria-label={words}
-      onClick={(event) => onChoose(nearestPlace(touched(event, width), marks))}
-    >
-      <Grid places={places} />
-      <path class="band" d={band} />
-      <path class="curve" d={`M${path((one) => one.value)}`} />
-      {marks.map((mark, i) => (
-        <Mark at={mark} sort={points[i]!.sort} chosen={i === chosen} />
-      ))}
-      <text x={left} y={height - letters / 3}>
-        {parts[0]}
-      </text>
-      <text x={right} y={height - letters / 3} text-anchor="end">
-        {parts[1]}
-      </text>
-      <line class="axis" x1={left} x2={right} y1={bottom} y2={bottom} />
-    </svg>
-  );
-}
-
-function Grid({ places: { at, letters } }: { places: LinePlaces }) {
-  return (
-    <>
-      {[1, 3, 5, 7, 9].map((liking) => {
-        const [start, end] = [at(0, liking), at(1, liking)];
-        return (
-          <g>
-            <line class="grid" x1={start.x} x2={end.x} y1={start.y} y2={end.y} />
-            <text x={start.x - letters / 2} y={start.y + letters / 3} text-anchor="end">
-              {liking}
-            </text>
-          </g>
-        );
-      })}
-    </>
-  );
-}
-
-function place({ x, y }: Place): string {
-  return `${x.toFixed(1)} ${y.toFixed(1)}`;
-}
-
-function Triangle(props: PictureProps) {
+function Triangle(props: BlendPicture) {
   const places = trianglePlaces(Math.min(pageRoom(), 420 * letterScale()), letterScale());
   return (
     <Face {...props} places={places} names={props.parts} cells={lattice(props.bounds, CELLS)} shown={() => true} />
@@ -174,7 +61,7 @@ function Triangle(props: PictureProps) {
 }
 
 /** Triangles of the first three parts, at several shares of the fourth; a blend is drawn in the slice that is nearest to it. */
-function Slices(props: PictureProps) {
+function Slices(props: BlendPicture) {
   const { parts, bounds } = props;
   const room = pageRoom();
   const places = trianglePlaces(room < 480 ? (room - 12) / 2 : (room - 24) / 3, letterScale());
@@ -201,7 +88,7 @@ function Slices(props: PictureProps) {
   );
 }
 
-interface FaceProps extends PictureProps {
+interface FaceProps extends BlendPicture {
   places: TrianglePlaces;
   names: readonly string[];
   cells: readonly Shares[];
@@ -248,9 +135,4 @@ function Face({ places, names, cells, shown, surface, points, words, chosen, onC
 function sureness(uncertainty: number): number {
   const share = (uncertainty - SURE) / (UNSURE - SURE);
   return 1 - 0.7 * Math.min(1, Math.max(0, share));
-}
-
-/** '7.2 ± 0.6': a liking with its standard uncertainty doubled. */
-export function likingText({ value, uncertainty }: { value: number; uncertainty: number }): string {
-  return `${formatFixed(value, 1)} ± ${formatFixed(2 * uncertainty, 1)}`;
 }
