@@ -15,12 +15,12 @@ type Height = (shares: Shares) => number;
 /**
  * Points of liking lost against the true best of hidden surfaces, after 10, 15, 20 and 30 likings on the nine-point scale: by the
  * search of the app (first blends with one repeat, then proposals), by the first blends repeated with a quadratic surface, and
- * by blends at random, of which the best liked or the best by the same fit is taken. `-- blends 200 3`: surfaces, parts.
+ * by blends at random, of which the best liked or the best by the same fit is taken. `-- blends 200 3 1`: surfaces, parts, nose.
  */
-export async function blendsBench(count = '200', parts = '3'): Promise<void> {
+export async function blendsBench(count = '200', parts = '3', only?: string): Promise<void> {
   const surfaces = Array.from({ length: Number(count) }, (_, i) => surfaceOf(Number(parts), seeded(1000 + i)));
   const grid = lattice(free(Number(parts)), Number(parts) > 3 ? 8 : 16);
-  for (const nose of NOSES) {
+  for (const nose of only ? [Number(only)] : NOSES) {
     const lost = surfaces.map((height, i) => lostBy({ height, nose, grid, seed: i }));
     for (const way of ['search', 'design', 'random best', 'random fitted'] as const)
       print({ nose, way, ...atEach((n) => mean(lost.map((one) => one[way].get(n) ?? NaN))) });
@@ -29,6 +29,7 @@ export async function blendsBench(count = '200', parts = '3'): Promise<void> {
     const single = surfaces.map((height) => Math.max(...grid.map(height)) - Math.max(...ends(grid).map(height)));
     print({ nose, way: 'best part alone', always: round(mean(single)) });
     print({ nose, stopsAfter: round(mean(lost.map(({ stop }) => stop.after))), lostThen: round(mean(lost.map(({ stop }) => stop.lost))) }); // prettier-ignore
+    print({ nose, expectedGain: true, ...atEach((n) => mean(gains.get(n)!.splice(0))) });
     print({ nose, told: lost.filter(({ stop }) => stop.told).length, toldWrong: lost.filter(({ stop }) => stop.told && stop.wrong).length }); // prettier-ignore
   }
 }
@@ -41,6 +42,9 @@ interface Case {
 }
 
 type Lost = Map<number, number>;
+
+/** Expected improvements on the way, by likings, of all searches of one nose. */
+const gains = new Map(CHECKED.map((n): [number, number[]] => [n, []]));
 
 function lostBy(one: Case) {
   const { search, stop } = searched(one);
@@ -56,18 +60,20 @@ function searched({ height, nose, grid, seed }: Case) {
   const search: Lost = new Map();
   let stop: { after: number; lost: number; told: boolean; wrong: boolean } | null = null;
   const top = Math.max(...grid.map(height));
+  let next: Shares | null = null;
   for (let n = 1; n <= 30; n++) {
-    const shares = n <= served.length ? served[n - 1]! : standing(judged, grid).next;
+    const shares: Shares = n <= served.length ? served[n - 1]! : next!;
     judged.push({ shares, liking: liked(height(shares), nose, random) });
-    const isChecked = CHECKED.includes(n);
-    if (!isChecked && (stop !== null || n < served.length)) continue;
+    if (!CHECKED.includes(n) && n < served.length) continue;
     const now = standing(judged, grid);
+    next = now.next;
     const lost = top - height(now.best.shares);
-    if (isChecked) search.set(n, lost);
+    if (CHECKED.includes(n)) search.set(n, lost);
     if (stop === null && n >= served.length && now.enough) {
       const wrong = now.runnerUp !== null && height(now.runnerUp.shares) > height(now.best.shares);
       stop = { after: n, lost, told: now.toldApart, wrong };
     }
+    gains.get(n)?.push(now.gain);
   }
   return { search, stop: stop ?? { after: 30, lost: search.get(30)!, told: false, wrong: false } };
 }
@@ -171,7 +177,10 @@ function normal(random: Random): number {
 
 function atEach<T>(of: (n: number) => T): Record<string, T | number> {
   return Object.fromEntries(
-    CHECKED.map((n) => [`after ${n}`, typeof of(n) === 'number' ? round(of(n) as number) : of(n)]),
+    CHECKED.map((n) => {
+      const value = of(n);
+      return [`after ${n}`, typeof value === 'number' ? round(value) : value];
+    }),
   );
 }
 

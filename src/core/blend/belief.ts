@@ -32,12 +32,10 @@ export interface Expected {
 
 /** What is believed of a surface after some likings. Shares are fractions, all else points of liking. */
 export interface Belief {
-  /** The true liking of a blend. */
-  readonly at: (shares: Shares) => Expected;
+  /** The true liking of a blend, and by how much judging it is expected to raise the best of those judged (expected improvement). */
+  readonly at: (shares: Shares) => Expected & { readonly gain: number };
   /** By how much the one is truly better than the other. */
   readonly between: (one: Shares, other: Shares) => Expected;
-  /** Expected improvement: by how much judging a blend is expected to raise the best of those judged. */
-  readonly gain: (shares: Shares) => number;
   /** SD of one judgement of one blend. */
   readonly noise: number;
 }
@@ -52,9 +50,7 @@ interface Setting {
 /** What one setting foretells. */
 interface Fitted extends Setting {
   /** Its share of all that are kept. */
-  weight: number;
-  /** ln of its likelihood and prior. */
-  readonly lnWeight: number;
+  readonly weight: number;
   /** (K + noise²)⁻¹·(likings − centre), and (K + noise²)⁻¹. */
   readonly weights: Float64Array;
   readonly inverse: readonly Float64Array[];
@@ -78,18 +74,21 @@ const SETTINGS: readonly Setting[] = REACHES.flatMap((reach) =>
 export function beliefAfter(judged: readonly Judged[]): Belief {
   if (judged.length === 0) throw new Refusal('a surface needs at least one liking');
   if (judged.some(({ liking }) => !Number.isFinite(liking))) throw new Refusal('every blend needs its liking');
-  const models = likeliest(SETTINGS.map((setting) => fit(judged, setting)));
+  const models = likeliest(judged);
   const blends = judged.map(({ shares }) => shares);
   const guesses = (shares: Shares): Guess[] => {
     const met = meetings(blends, shares);
-    return models.map((model) => guess(model, commonWith(met, model), kernel(shares, shares, model)));
+    const own = meetings([shares], shares);
+    return models.map((model) => guess(model, commonWith(met, model), commonWith(own, model)[0]!));
   };
   const likings = blends.map((shares) => guesses(shares).map(({ value }) => value));
   const best = models.map((_, i) => Math.max(...likings.map((values) => values[i]!)));
   return {
     at: (shares) => {
-      const { value, uncertainty } = mixed(guesses(shares));
-      return { value: CENTRE + value, uncertainty };
+      const all = guesses(shares);
+      const { value, uncertainty } = mixed(all);
+      const gain = all.reduce((sum, one, i) => sum + one.weight * above(one, best[i]!), 0);
+      return { value: CENTRE + value, uncertainty, gain };
     },
     between: (one, other) => {
       const [met, metByOther] = [meetings(blends, one), meetings(blends, other)];
@@ -101,36 +100,31 @@ export function beliefAfter(judged: readonly Judged[]): Belief {
         }),
       );
     },
-    gain: (shares) => guesses(shares).reduce((sum, one, i) => sum + one.weight * above(one, best[i]!), 0),
     noise: Math.sqrt(models.reduce((sum, { noise, weight }) => sum + weight * noise ** 2, 0)),
   };
 }
 
-function fit(judged: readonly Judged[], setting: Setting): Fitted {
-  const common = judged.map(({ shares }) =>
-    commonWith(
-      meetings(
-        judged.map((one) => one.shares),
-        shares,
-      ),
-      setting,
-    ),
-  );
-  const { solve, inverse, lnDeterminant } = cholesky(
-    common.map((line, i) => Array.from(line, (k, j) => k + (i === j ? setting.noise ** 2 : 0))),
-  );
-  const rest = Float64Array.from(judged, ({ liking }) => liking - CENTRE);
-  const weights = Float64Array.from(solve([...rest]));
-  const lnWeight = Math.log(setting.prior) - (dot(rest, weights) + lnDeterminant()) / 2;
-  return { ...setting, weight: 0, lnWeight, weights, inverse: inverse().map((line) => Float64Array.from(line)) };
-}
-
-/** The settings that count, with their shares. */
-function likeliest(all: readonly Fitted[]): Fitted[] {
+/** The settings that count, fitted, with their shares of the weight. */
+function likeliest(judged: readonly Judged[]): Fitted[] {
+  const blends = judged.map(({ shares }) => shares);
+  const met = blends.map((shares) => meetings(blends, shares));
+  const rest = judged.map(({ liking }) => liking - CENTRE);
+  const all = SETTINGS.map((setting) => {
+    const noise = setting.noise ** 2;
+    const solved = cholesky(met.map((one, i) => [...commonWith(one, setting).map((k, j) => k + (i === j ? noise : 0))])); // prettier-ignore
+    const weights = solved.solve(rest);
+    const misfit = rest.reduce((sum, one, i) => sum + one * weights[i]!, 0);
+    return { setting, solved, weights, lnWeight: Math.log(setting.prior) - (misfit + solved.lnDeterminant()) / 2 };
+  });
   const top = Math.max(...all.map(({ lnWeight }) => lnWeight));
   const kept = all.filter(({ lnWeight }) => lnWeight > top + Math.log(NEGLIGIBLE));
   const total = kept.reduce((sum, { lnWeight }) => sum + Math.exp(lnWeight - top), 0);
-  return kept.map((one) => ({ ...one, weight: Math.exp(one.lnWeight - top) / total }));
+  return kept.map(({ setting, solved, weights, lnWeight }) => ({
+    ...setting,
+    weight: Math.exp(lnWeight - top) / total,
+    weights: Float64Array.from(weights),
+    inverse: solved.inverse().map((line) => Float64Array.from(line)),
+  }));
 }
 
 /** From what a blend has in common with those judged, and with itself. */
@@ -148,9 +142,10 @@ interface Meetings {
 }
 
 function meetings(blends: readonly Shares[], shares: Shares): Meetings {
-  const zeros = () => new Float64Array(blends.length);
-  const met = { along: zeros(), pairs: zeros(), apart: zeros() };
-  blends.forEach((blend, i) => {
+  const n = blends.length;
+  const met = { along: new Float64Array(n), pairs: new Float64Array(n), apart: new Float64Array(n) };
+  for (let i = 0; i < n; i++) {
+    const blend = blends[i]!;
     let squares = 0;
     for (let part = 0; part < shares.length; part++) {
       const both = blend[part]! * shares[part]!;
@@ -159,7 +154,7 @@ function meetings(blends: readonly Shares[], shares: Shares): Meetings {
       met.apart[i]! += (blend[part]! - shares[part]!) ** 2 / 2;
     }
     met.pairs[i] = (met.along[i]! ** 2 - squares) / 2; // Σ i<j of (a_i·a_j)·(b_i·b_j)
-  });
+  }
   return met;
 }
 

@@ -48,8 +48,7 @@ export function standing(judged: readonly Judged[], candidates: readonly Shares[
   const best = highest(all)!;
   const runnerUp = highest(all.filter(({ shares }) => distance(shares, best.shares) > NEIGHBOUR));
   const lead = runnerUp && belief.between(best.shares, runnerUp.shares);
-  const gains = candidates.map((shares) => belief.gain(shares));
-  const gain = Math.max(...gains);
+  const gain = Math.max(...all.map(({ expected }) => expected.gain));
   const toldApart = lead !== null && lead.value >= APART * lead.uncertainty;
   const many = judged.length >= MOST;
   return {
@@ -57,7 +56,7 @@ export function standing(judged: readonly Judged[], candidates: readonly Shares[
     runnerUp,
     lead,
     toldApart,
-    next: candidates[gains.indexOf(gain)]!,
+    next: all.find(({ expected }) => expected.gain === gain)!.shares,
     gain,
     enough: gain < LITTLE ? (toldApart ? 'told apart' : 'little to gain') : many ? 'many' : null,
     belief,

@@ -104,6 +104,14 @@ export function laidOut(asked: Omit<Laid, 'blends'>, seed: number, blind: boolea
   return { ...asked, blends: order.map((drops, i) => ({ drops: [...drops], ...(blind ? { code: codes[i]! } : {}) })) };
 }
 
+/** The same for a heading, where a code is never parted from its drops and strength. */
+export function dropsHeading(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
+  return dropsWords(drops, vials)
+    .split(' + ')
+    .map((each) => each.replaceAll(' ', '\u00a0'))
+    .join(' + ');
+}
+
 /** '4 CARD 1 % + 1 HEX 0.1 %'. */
 export function dropsWords(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
   return drops.flatMap((count, i) => (count > 0 ? `${count} ${vials[i]!.tag}` : [])).join(' + ');

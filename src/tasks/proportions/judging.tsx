@@ -5,7 +5,7 @@ import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Walk } from '../engine/task';
 import { restHint } from '../shared/rest';
-import { dropsWords, LEAST } from './blends';
+import { dropsHeading, dropsWords, LEAST } from './blends';
 import { fields, type Laid } from './fields';
 import { Had } from './Had';
 import { askedDrops, givenDrops, judgedCount, laidIn } from './search';
@@ -86,7 +86,7 @@ function judgeStep(run: RunState, laid: Laid, n: number): Step {
   const words = questionOf(run) === '' ? likingWords : closenessWords;
   return {
     key: `judge.${n}`,
-    say: code === undefined ? `‹${dropsWords(given, laid.vials)}›` : `Smell ‹${code}›.`,
+    say: code === undefined ? `‹${dropsHeading(given, laid.vials)}›` : `Smell ‹${code}›.`,
     more: [placeWords(laid, n), ...(n === 0 && code === undefined ? [howWords(run)] : [])],
     draw: (walk) => <Judging walk={walk} n={n} />,
     told: liking === null ? [] : [['Liking', `${formatPlain(liking)}, ${words(liking)}`]],

@@ -2,7 +2,7 @@ import { BlendMap } from '../../ui/plot/BlendMap';
 import { answer, supposing, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Walk } from '../engine/task';
-import { dropsWords } from './blends';
+import { dropsHeading } from './blends';
 import { fields } from './fields';
 import { blendSteps } from './judging';
 import { mapOf } from './mapOf';
@@ -17,10 +17,17 @@ export function lookStep(run: RunState, n: number): Step {
   const found = foundIn(search);
   return {
     key,
-    say: `Best so far: ‹${dropsWords(found.bestDrops, search.vials)}›`,
-    more: [apartWords(found, search), enoughWords(found), repeatWords(search)].filter(Boolean),
+    say: `Best so far: ‹${dropsHeading(found.bestDrops, search.vials)}›`,
+    more: [apartWords(found, search)].filter(Boolean),
     results: [resultOf(search)],
-    draw: () => <BlendMap {...mapOf(search, found.enough === null)} />,
+    draw: () => (
+      <>
+        <BlendMap {...mapOf(search, found.enough === null)} />
+        {[enoughWords(found), repeatWords(search)].filter(Boolean).map((line) => (
+          <p class="quiet">{line}</p>
+        ))}
+      </>
+    ),
     ...(stops(run) ? saving(run, n, found) : found.enough === null ? goingOn(search, n, found) : saving(run, n, found)),
   };
 }
@@ -37,7 +44,7 @@ function stopping(run: RunState): Partial<Step> {
 function goingOn({ vials }: Search, n: number, { nextDrops }: Found): Partial<Step> {
   return {
     act: (walk) => propose(walk, n, nextDrops),
-    done: `Next: ${dropsWords(nextDrops, vials)}`,
+    done: `Next: ${dropsHeading(nextDrops, vials)}`,
     offers: [{ words: 'Stop and save', type: types(fields.stop, 'yes'), leave: true }],
   };
 }

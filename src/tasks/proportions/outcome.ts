@@ -28,6 +28,7 @@ export function enoughWords({ enough, gain }: Found): string {
 export function repeatWords({ judged }: Search): string {
   const known = repeatability(judged);
   if (!known) return '';
+  if (known.sd === 0) return 'You gave the same liking to a blend that came twice.';
   const times = known.freedom === 1 ? 'the one blend that came twice' : `${known.freedom} repeats`;
   return `Your likings of the same blend differ by about ${formatFixed(known.sd * Math.SQRT2, 1)} points (from ${times}).`;
 }

@@ -51,8 +51,8 @@ describe('what is believed of blends', () => {
   test('expected improvement is never below 0, and largest where it is high or not known', () => {
     const belief = beliefAfter(judgedExactly(3));
     const all = lattice(free(3), 10);
-    expect(Math.min(...all.map(belief.gain))).toBeGreaterThanOrEqual(0);
-    expect(belief.gain([0.6, 0.4, 0])).toBeGreaterThan(belief.gain([0, 0, 1]));
+    expect(Math.min(...all.map((shares) => belief.at(shares).gain))).toBeGreaterThanOrEqual(0);
+    expect(belief.at([0.6, 0.4, 0]).gain).toBeGreaterThan(belief.at([0, 0, 1]).gain);
   });
 
   test('no likings, or one that is no number, are refused', () => {
