@@ -12,6 +12,7 @@ import { describeProportions } from './describeProportions';
 import { describeTasting } from './describeTasting';
 import { describeTest } from './describeTest';
 import { describeVial } from './describeVial';
+import { stripToDrinkOf } from './stripToDrink';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
 import { ownAlcoholText } from '../../workshop/thing/alcohol';
 
@@ -96,16 +97,19 @@ const pages: { readonly [K in OwnPageKind]: (record: RecordOf<K>) => Description
   formula: (r) => ({
     title: r.name,
     line: `version ${r.version}, ${r.lines.length === 1 ? '1 material' : `${r.lines.length} materials`}`,
-    facts: facts(
-      ...r.lines.map(
-        (line) =>
-          [
-            line.name,
-            `${formatPlain((line.share / r.lines.reduce((sum, { share }) => sum + share, 0)) * 100, 3)} % by mass`,
-          ] as const,
+    facts: [
+      ...facts(
+        ...r.lines.map(
+          (line) =>
+            [
+              line.name,
+              `${formatPlain((line.share / r.lines.reduce((sum, { share }) => sum + share, 0)) * 100, 3)} % by mass`,
+            ] as const,
+        ),
+        ['Notes', r.notes],
       ),
-      ['Notes', r.notes],
-    ),
+      ...stripToDrinkOf(r.lines.map(({ material }) => material)),
+    ],
   }),
   layering: describeLayering,
   proportions: describeProportions,

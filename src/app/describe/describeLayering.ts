@@ -1,6 +1,7 @@
 import type { RecordOf } from '../../records/kind/kinds';
 import { tagOfId } from '../../workshop/thing/labelled';
 import { facts, type Description } from './description';
+import { stripToDrink } from './stripToDrink';
 import { formatGiven, formatMoment, formatTime } from '../../ui/format';
 
 type Layering = RecordOf<'layering'>;
@@ -13,15 +14,18 @@ export function describeLayering(r: Layering): Description {
     line: [verdictText(decision) || 'no verdict', liking === null ? '' : `liked ${liking} of 9`]
       .filter(Boolean)
       .join(', '),
-    facts: facts(
-      ['Verdict', verdictText(decision)],
-      ['Liking', liking === null ? undefined : `${liking} of 9`],
-      ['Note', words],
-      ['Strips', r.strips.map(stripText).join(', ')],
-      ['Dipped', dippedText(r)],
-      ['Room', r.roomC === undefined ? undefined : `${formatGiven(r.roomC)} °C`],
-      ...r.readings.map((note) => [noteHead(note), noteText(note)] as const),
-    ),
+    facts: [
+      ...facts(
+        ['Verdict', verdictText(decision)],
+        ['Liking', liking === null ? undefined : `${liking} of 9`],
+        ['Note', words],
+        ['Strips', r.strips.map(stripText).join(', ')],
+        ['Dipped', dippedText(r)],
+        ['Room', r.roomC === undefined ? undefined : `${formatGiven(r.roomC)} °C`],
+        ...r.readings.map((note) => [noteHead(note), noteText(note)] as const),
+      ),
+      ...stripToDrink(r.strips.filter(({ takenOutAt }) => takenOutAt === null).map(({ vial }) => vial)),
+    ],
   };
 }
 

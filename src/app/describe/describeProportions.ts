@@ -1,4 +1,5 @@
 import type { RecordOf } from '../../records/kind/kinds';
+import { list } from '../../records/shelf';
 import { dropsWords } from '../../tasks/proportions/blends';
 import { apartWords, repeatWords, resultOf } from '../../tasks/proportions/outcome';
 import { foundIn, searchKept } from '../../tasks/proportions/search';
@@ -6,6 +7,7 @@ import { formatMoment, formatPlain, formatShare } from '../../ui/format';
 import { likingText } from '../../ui/likingText';
 import { tagOfId } from '../../workshop/thing/labelled';
 import { facts, type Description } from './description';
+import { stripToDrink } from './stripToDrink';
 
 type Proportions = RecordOf<'proportions'>;
 
@@ -19,19 +21,22 @@ export function describeProportions(r: Proportions): Description {
     title: vials.map(({ tag }) => tag).join(' + '),
     line: `${blends}, best ${words(r.best.drops)}`,
     did: `${blends}; best ${words(r.best.drops)}, liking expected ${liking(r.best)}`,
-    facts: facts(
-      ['Question', r.question],
-      ['Best', `${words(r.best.drops)}: ${liking(r.best)} of 9`],
-      ['Shares', r.best.shares.map((share, i) => `${formatShare(share)} ${vials[i]!.tag}`).join(', ')],
-      ['Runner-up', r.runnerUp ? `${words(r.runnerUp.drops)}: ${liking(r.runnerUp)} of 9` : undefined],
-      ['Told apart', r.toldApart ? 'yes' : 'not yet'],
-      ['Each blend', r.on === 'vial' ? 'in an empty vial' : 'on a strip'],
-      ['Limits', limitsText(r)],
-      ...r.blends.map(
-        ({ drops, liking, at, code }, i) =>
+    facts: [
+      ...facts(
+        ['Question', r.question],
+        ['Best', `${words(r.best.drops)}: ${liking(r.best)} of 9`],
+        ['Shares', r.best.shares.map((share, i) => `${formatShare(share)} ${vials[i]!.tag}`).join(', ')],
+        ['Runner-up', r.runnerUp ? `${words(r.runnerUp.drops)}: ${liking(r.runnerUp)} of 9` : undefined],
+        ['Told apart', r.toldApart ? 'yes' : 'not yet'],
+        ['Each blend', r.on === 'vial' ? 'in an empty vial' : 'on a strip'],
+        ['Limits', limitsText(r)],
+        ...r.blends.map(
+          ({ drops, liking, at, code }, i) =>
           [`Blend ${i + 1}`, [words(drops), formatPlain(liking), code && `code ${code}`, at && formatMoment(at)].filter(Boolean).join(', ')] as const, // prettier-ignore
+        ),
       ),
-    ),
+      ...stripToDrink(r.vials.map(({ id }) => id)),
+    ],
     get results() {
       return [resultOf(searchKept(r))]; // only where they are shown: lists would wait for them
     },
@@ -40,6 +45,16 @@ export function describeProportions(r: Proportions): Description {
 
 function limitsText({ bounds, vials }: Proportions): string {
   return bounds.flatMap(({ most }, i) => (most < 1 ? `at most ${formatShare(most)} ${vials[i]!.code}` : [])).join(', ');
+}
+
+/** How far a layering has been taken: the searches for proportions that came from it, newest first. */
+export function takenTo(layering: string): string[] {
+  return list('proportions')
+    .filter(({ from }) => from.includes(layering))
+    .map((r) => {
+      const vials = r.vials.map(({ id, code }) => ({ tag: tagOfId(id) ?? code }));
+      return `proportions: ${r.blends.length} blends, best ${dropsWords(r.best.drops, vials)}, ${r.toldApart ? 'told apart' : 'not yet told apart'}`;
+    });
 }
 
 /** What its page says under its name: whether the best is told apart, and how well the nose repeats. */

@@ -8,7 +8,7 @@ import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatGiven, formatMoment, formatPlain, formatTime, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
 import { gasWords, weighedFacts } from '../describe/describeBatch';
-import { standingWords } from '../describe/describeProportions';
+import { standingWords, takenTo } from '../describe/describeProportions';
 import type { Description } from '../describe/description';
 import { ownWords } from './ownWords';
 import { doneFacts, lostFacts, slipWords, wentIn, wentInRows, type WentIn } from '../describe/wentIn';
@@ -83,7 +83,7 @@ function underOf(record: AnyRecord, { line }: Description): string[] {
     const whole = record.abv ? measuredText(record.abv, '% ABV') : `${formatGiven(abv)} % ABV`;
     return [`${formatPlain(volumeMl)} mL, ${formatGiven(brix)} °Brix, ${whole}`, glassWords(record), day];
   }
-  if (isOf('layering', record)) return [verdictHead(record), dippedWords(record) || day];
+  if (isOf('layering', record)) return [verdictHead(record), dippedWords(record) || day, ...takenTo(record.id)];
   if (isOf('proportions', record)) return [...standingWords(record), day];
   if (isOf('calibration', record)) return ['mean of its weighings', day];
   if (isOf('test', record)) return [line, day];
