@@ -99,5 +99,14 @@ export const paths: readonly (Path & { readonly task: string })[] = [
       await hand(page).more('certificate');
     },
   },
+  {
+    task: 'proportions',
+    name: 'Find the proportions',
+    at: [
+      ...Array.from({ length: 6 }, () => [/^\d+\s/, press('.numbers .point', /5/)] as const), // five blends, one of them twice
+      [/^Best so far/, press('.offers .second', /Stop and save/)],
+    ],
+    steps: 30,
+  },
   { task: 'formula', name: 'Write a formula', prefer: [/aperitif|Pink/] },
 ];
