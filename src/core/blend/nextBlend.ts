@@ -7,7 +7,7 @@ import type { Judged } from './scheffe';
 /** Our choice: told apart is what differs by twice its standard uncertainty. */
 const APART = 2;
 /** Points; below this expected improvement another blend is not worth a sniff. Our choice, from simulated noses. */
-const LITTLE = 0.2;
+const LITTLE = 0.16;
 /** Likings after which it ends in any case. Our choice: beyond it little is gained. */
 const MOST = 30;
 /** Our choice: blends nearer than this (distance in shares) are neighbours of the best, not rivals. */

@@ -10,6 +10,7 @@ import { fields, type Laid } from './fields';
 import { Had } from './Had';
 import { askedDrops, givenDrops, judgedCount, laidIn } from './search';
 import { settled } from './asked';
+import './proportions.css';
 
 /** What is asked of each blend; '' for how it is liked. */
 export function questionOf(run: RunState): string {
@@ -53,10 +54,10 @@ function makeStep({ blends, vials }: Laid, n: number, session: number): Step {
     key: `make.${n}`,
     say: 'Make these, write the codes on, and mix them up.',
     draw: () => (
-      <ol class="cup-list">
+      <ol class="blend-list">
         {all.map(({ drops, code }) => (
           <li>
-            <b class="code card-code">{code}</b> {dropsWords(drops, vials)}
+            <b class="code">{code}</b> {dropsWords(drops, vials)}
           </li>
         ))}
       </ol>

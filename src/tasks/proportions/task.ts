@@ -9,7 +9,6 @@ import { keep } from './keep';
 import { lookStep } from './look';
 import { askedDrops, judgedCount, laidIn } from './search';
 import { tagOf } from '../../workshop/thing/labelled';
-import '../shared/tiles.css';
 
 function steps(run: RunState): Step[] {
   const laid = laidIn(run);
