@@ -64,7 +64,7 @@ test(`from the fan to a formula in at most ${BUDGET} touches and no key, over a 
       await h.sees('enough for this session');
       await page.reload(); // another day: every liking is there
       await h.sees('enough for this session');
-      await touch(page.locator('.main', { hasText: 'Go on' }));
+      await touch(page.locator('.main', { hasText: 'Continue' }));
     }
     await page.locator('.quiet', { hasText: `Blend ${n + 1} of 11` }).waitFor();
     await touch(page.getByRole('button', { name: new RegExp(`^${liking}, `) }));
@@ -79,7 +79,7 @@ test(`from the fan to a formula in at most ${BUDGET} touches and no key, over a 
 
   await touch(page.locator('.main', { hasText: 'Next:' }));
   await page.locator('.quiet', { hasText: 'Blend 12, proposed' }).or(page.locator('.say', { hasText: 'enough for' })).first().waitFor(); // prettier-ignore
-  if (await page.locator('.main', { hasText: 'Go on' }).count()) await touch(page.locator('.main', { hasText: 'Go on' })); // prettier-ignore
+  if (await page.locator('.main', { hasText: 'Continue' }).count()) await touch(page.locator('.main', { hasText: 'Continue' })); // prettier-ignore
   await touch(page.getByRole('button', { name: /^8, / }));
   await touch(page.getByRole('button', { name: 'Stop and save' }));
   await page.locator('.record .blend-map').waitFor();

@@ -27,7 +27,7 @@ export function describeProportions(r: Proportions): Description {
         ['Best', `${words(r.best.drops)}: ${liking(r.best)} of 9`],
         ['Shares', r.best.shares.map((share, i) => `${formatShare(share)} ${vials[i]!.tag}`).join(', ')],
         ['Runner-up', r.runnerUp ? `${words(r.runnerUp.drops)}: ${liking(r.runnerUp)} of 9` : undefined],
-        ['Told apart', r.toldApart ? 'yes' : 'not yet'],
+        ['Clearly better than it', r.toldApart ? 'yes' : 'not yet'],
         ['Each blend', r.on === 'vial' ? 'in an empty vial' : 'on a strip'],
         ['Limits', limitsText(r)],
         ...r.blends.map(
@@ -53,7 +53,7 @@ export function takenTo(layering: string): string[] {
     .filter(({ from }) => from.includes(layering))
     .map((r) => {
       const vials = r.vials.map(({ id, code }) => ({ tag: tagOfId(id) ?? code }));
-      return `proportions: ${r.blends.length} blends, best ${dropsWords(r.best.drops, vials)}, ${r.toldApart ? 'told apart' : 'not yet told apart'}`;
+      return `proportions: ${r.blends.length} blends, best ${dropsWords(r.best.drops, vials)}, ${r.toldApart ? 'clearly better than the others' : 'not yet clearly better than the others'}`;
     });
 }
 

@@ -31,7 +31,7 @@ export interface Standing {
   readonly next: Shares;
   readonly gain: number;
   /** Why it may stop; null while another blend is worth it. */
-  readonly enough: null | 'told apart' | 'little to gain' | 'many';
+  readonly enough: null | 'clear' | 'little to gain' | 'many';
   readonly belief: Belief;
 }
 
@@ -58,7 +58,7 @@ export function standing(judged: readonly Judged[], candidates: readonly Shares[
     toldApart,
     next: all.find(({ expected }) => expected.gain === gain)!.shares,
     gain,
-    enough: gain < LITTLE ? (toldApart ? 'told apart' : 'little to gain') : many ? 'many' : null,
+    enough: gain < LITTLE ? (toldApart ? 'clear' : 'little to gain') : many ? 'many' : null,
     belief,
   };
 }

@@ -70,7 +70,7 @@ function vialSlots(run: RunState): Record<string, SlotFacts> {
 function answerOf(run: RunState, blends: readonly Drops[]) {
   const earlier = find('proportions', answer(run, fields.earlier) ?? '');
   if (earlier)
-    return { big: 'One at a time', lines: [`It goes on from ${earlier.blends.length} blends that were judged.`] };
+    return { big: 'One at a time', lines: [`Continues from ${earlier.blends.length} blends that were judged.`] };
   const each = layout(run)!.vials.map(({ tag }, i) => `${needed(blends, i)} ${tag}`);
   return {
     big: `${blends.length + 1} blends`,

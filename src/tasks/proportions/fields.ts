@@ -99,10 +99,10 @@ export const fields = {
     unit: 'blends',
     min: 3,
     max: 20,
-    help: 'Then it can be gone on with on another day. A tired nose tells blends apart less well (our choice of 6).',
+    help: 'Then you can pause and continue another day. A tired nose distinguishes blends less well (6 is our choice).',
   }),
   /** A search that this one goes on from, by the id of its record. */
-  earlier: words({ name: 'earlier', title: 'Goes on from' }),
+  earlier: words({ name: 'earlier', title: 'Continued from' }),
   laid: shaped('laid', laid),
   /** The drops of a blend that was proposed. */
   proposed: (n: number) => shaped(`blend.${n}`, z.array(z.number())),

@@ -40,10 +40,10 @@ function restStep(run: RunState, n: number): Step {
     key: `rest.${n}`,
     say: `${sessionOf(run)} blends: enough for this session.`,
     more: [
-      'Pause under ⋯ and go on another day: every liking is stored.',
-      'You can go on now; a tired nose tells blends apart less well.',
+      'Pause under ⋯ and continue another day: every liking is stored.',
+      'You can continue now; a tired nose distinguishes blends less well.',
     ],
-    done: 'Go on',
+    done: 'Continue',
   };
 }
 
@@ -115,7 +115,7 @@ function waysOf(run: RunState, n: number): NonNullable<Step['offers']> {
     ...(answer(run, fields.pad) === 'yes'
       ? []
       : [{ words: 'Count on the pad', type: types(fields.pad, 'yes'), go: `drop.${n}.${pad}` }]),
-    ...(judged >= LEAST ? [{ words: 'How it stands', place: 'more' as const, go: `look.${judged}` }] : []),
+    ...(judged >= LEAST ? [{ words: 'Results so far', place: 'more' as const, go: `look.${judged}` }] : []),
   ];
 }
 

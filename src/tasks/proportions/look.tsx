@@ -13,7 +13,7 @@ import { foundIn, searchOf, type Found, type Search } from './search';
 export function lookStep(run: RunState, n: number): Step {
   const key = `look.${n}`;
   const search = searchOf(run)!;
-  if (run.at !== key || search.judged.length === 0) return { key, say: 'How it stands', ...stopping(run) };
+  if (run.at !== key || search.judged.length === 0) return { key, say: 'Results so far', ...stopping(run) };
   const found = foundIn(search);
   return {
     key,

@@ -13,12 +13,12 @@ export function apartWords({ lead, runnerUpDrops, toldApart }: Found, { vials }:
   if (!lead || !runnerUpDrops) return '';
   const other = dropsWords(runnerUpDrops, vials);
   const by = `${formatFixed(lead.value, 1)} ± ${formatFixed(2 * lead.uncertainty, 1)} points`;
-  return toldApart ? `Better than ${other} by ${by}.` : `Not yet told apart from ${other}: ${by} between them.`;
+  return toldApart ? `Better than ${other} by ${by}.` : `No clear difference from ${other} yet: ${by} between them.`;
 }
 
 /** Whether another blend is worth it, in a sentence. */
 export function enoughWords({ enough, gain }: Found): string {
-  if (enough === 'told apart') return 'It is enough: another blend would hardly change it.';
+  if (enough === 'clear') return 'It is enough: another blend would hardly change it.';
   if (enough === 'little to gain') return 'It is enough: what is left to gain is less than a nose can tell.';
   if (enough === 'many') return 'Thirty blends are enough for one nose.';
   return `The next one is expected to gain ${formatFixed(gain, 1)} points.`;
@@ -48,7 +48,7 @@ export function resultOf(search: Search): Result {
     how: {
       words: [
         'A Gaussian process over the true shares of the drops, averaged over how fast liking may change and how well a nose repeats.',
-        'The next blend is the one with the largest expected improvement. Two blends are told apart when they differ by twice their uncertainty.',
+        'The next blend is the one with the largest expected improvement. Two blends differ clearly when it is by twice the uncertainty of their difference.',
         ...(surface ? surfaceWords(surface, search) : []),
       ],
       inputs: [

@@ -84,7 +84,7 @@ describe('which blend next', () => {
   test('it ends where little is to be gained, and after thirty in any case', () => {
     const flat = Array.from({ length: 12 }, () => firstBlends(free(2)).map((shares) => ({ shares, liking: 6 }))).flat();
     expect(standing(flat, lattice(free(2), 10)).enough).toBe('little to gain');
-    expect(standing(judgedExactly(2, 12), [[0.5, 0.5], [0, 1]]).enough).toBe('told apart'); // prettier-ignore
+    expect(standing(judgedExactly(2, 12), [[0.5, 0.5], [0, 1]]).enough).toBe('clear'); // prettier-ignore
     const unsure = Array.from({ length: 30 }, (_, i) => ({ shares: [0.5, 0.5], liking: i % 2 ? 9 : 1 }));
     expect(standing(unsure, lattice(free(2), 10)).enough).toBe('many');
   });
