@@ -44,6 +44,18 @@ export function oddOnes(run: RunState): (Outlier & { readonly i: number })[] {
   return readabilityG === null ? [] : outliers(all, { readabilityG }).map((odd) => ({ ...odd, i: all[odd.index]!.i }));
 }
 
+/**
+ * What was let fall each time, g, where the weighings grow like those of a scale that was not zeroed between: each by about the first (within
+ * 15 %, our choice). Null where they do not, or where drops differ or one was left out.
+ */
+export function unzeroed(run: RunState): number[] | null {
+  const all = weighingsOf(run);
+  const [first] = all;
+  if (!first || all.length < 2 || all.some(({ out, drops }) => out || drops !== first.drops)) return null;
+  const steps = all.map(({ massG }, at) => massG - (all[at - 1]?.massG ?? 0));
+  return steps.every((step) => Math.abs(step / first.massG - 1) < 0.15) ? steps : null;
+}
+
 /** Dropper and liquid by name, as far as they are chosen. */
 export function nameOf(run: RunState): { dropper: string; liquid: string } {
   const { dropper, newName, liquid } = asked(run);

@@ -6,7 +6,7 @@ import { celsius } from '../../core/number/units';
 import { Refusal } from '../../core/text/refusal';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
-import { formatMeasured, formatPlain } from '../../ui/format';
+import { formatMeasured, formatPlain, typedOnScale } from '../../ui/format';
 import { sentenceWords } from '../../ui/sentence';
 import { dropsText } from '../../workshop/dropWords';
 import { answer, types } from '../engine/answers';
@@ -23,6 +23,7 @@ import {
   resultOf,
   volumeResult,
   weighingsOf,
+  unzeroed,
 } from './readings';
 import { Weighings } from './Weighings';
 
@@ -63,7 +64,10 @@ function cardStep(run: RunState): Step<Key> {
           results: [resultOf(run, calibration), ...[volumeResult(run, calibration)].filter((one) => one !== null)],
           more: [...drift(run, calibration), ...waterCheck(run)],
         }
-      : { problem: 'Nothing is weighed yet: type what the scale shows.' }),
+      : {
+          problem: 'Nothing is weighed yet: type what the scale shows.',
+          more: ['Zero the scale before each weighing.'],
+        }),
     cautions: [FLAMES],
     done: 'Save',
   };
@@ -86,6 +90,15 @@ function answerOf({ mgPerDrop, n }: DropCalibration): CardAnswer {
 
 /** The weighing that stands out, with the way to leave it out; else what another one would bring. */
 function adviceOf(run: RunState, calibration: DropCalibration): Pick<Card<Key>, 'advice'> {
+  const steps = unzeroed(run);
+  if (steps)
+    return {
+      advice: {
+        words:
+          'Each weighing is the one before and as much again. If the scale was not zeroed between, take the differences.',
+        offer: { words: 'Take the differences', type: differences(run, steps) },
+      },
+    };
   const [odd] = oddOnes(run);
   if (odd)
     return {
@@ -96,6 +109,12 @@ function adviceOf(run: RunState, calibration: DropCalibration): Pick<Card<Key>, 
     };
   const words = moreWords(run, calibration);
   return words ? { advice: { words } } : {};
+}
+
+function differences(run: RunState, steps: readonly number[]): Record<string, string> {
+  const { readability } = asked(run);
+  const step = answer(run, readability) ?? 0;
+  return Object.fromEntries(weighingsOf(run).map(({ i }, at) => [fields.mass(i).name, typedOnScale(steps[at]!, step)]));
 }
 
 /** Whether the drop is still what it was: against the calibrations from before. */

@@ -80,6 +80,22 @@ describe('drops are weighed until enough is known', () => {
     expect(saidIn(cardOf(weighed(['0.34', '0.35', '0.34'], pocket)))).not.toContain('times the others');
   });
 
+  test('a scale that was not zeroed between is asked about, and its differences taken in one tap', () => {
+    const grown = weighed(['1.001', '1.998', '3.004']);
+    const { words, offer } = cardOf(grown).card!.advice!;
+    expect(words).toMatch(/^Each weighing is the one before and as much again/);
+    expect(offer!.type).toEqual({ 'mass.1': '1.001', 'mass.2': '0.997', 'mass.3': '1.006' });
+    const taken = weighed(['1.001', '0.997', '1.006']);
+    for (const run of [
+      taken,
+      weighed(['1']),
+      weighed(['1', '1.2']),
+      weighed(['1', '2', '3.5']),
+      weighed(['1', '2'], { 'drops.2': '40' }),
+    ])
+      expect(saidIn(cardOf(run))).not.toContain('zeroed between');
+  });
+
   test('water tells the volume of a drop too: 50 mg are 50.1 µL (ISO 8655-6: Z = 1.0029 µL/mg at 20 °C)', () => {
     const [, volume] = cardOf(weighed(['1.000', '1.000', '1.000'])).results!;
     expect(volume!.amount.value).toBeCloseTo(50 * 1.0029, 1);
