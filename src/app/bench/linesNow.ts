@@ -24,7 +24,7 @@ export async function loadOpenings(): Promise<void> {
 export function linesNow(tasks: readonly Task[] = opening.value): Record<string, string> {
   const all = { ...lines, ...Object.fromEntries(tasks.map((task) => [task.id, () => task.opening?.()])) };
   const found = Object.entries(all).flatMap(([id, line]) => {
-    const words = known(line);
+    const words = known(line)?.replaceAll('-', '-\u2060'); // a lot is not broken at its hyphen
     return words ? [[id, words] as const] : [];
   });
   return Object.fromEntries(found);

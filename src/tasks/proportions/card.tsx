@@ -50,7 +50,7 @@ function sentenceOf(run: RunState): string {
     limited[i] ? `{${name}} (at most {most.${vialsOf(run)[i]!.id}})` : `{${name}}`,
   );
   const others = more.map((one) => `, ${one}`).join('');
-  return `Find the proportions of ${first} and ${second}${others}. Judge {asked}: {total} {on}, {ends}, {blind}, {session}.`;
+  return `Find the proportions of ${first} and ${second}${others}. Judge {asked}: {total} each, {on}, {ends}, {blind}, {session}.`;
 }
 
 function vialSlots(run: RunState): Record<string, SlotFacts> {

@@ -109,7 +109,11 @@ function Matches({ query, onOwn, onRow }: MatchProps) {
         ))}
       </ul>
       {query.trim().length >= 2 && own.length + rows.length === 0 && catalogue.value && (
-        <p class="quiet">Not in the catalogue: it becomes a material of your own.</p>
+        <p class="quiet">
+          {asSolvent(query, undefined).length > 0
+            ? 'That is a solvent: add it as one.'
+            : 'Not in the catalogue: it becomes a material of your own.'}
+        </p>
       )}
     </>
   );

@@ -7,6 +7,11 @@ function press(selector: string, words: RegExp = /./): (page: Page) => Promise<v
   return (page) => page.locator(selector, { hasText: words }).first().tap();
 }
 
+/** Does so where no sheet is open yet. */
+function unlessOpen(act: (page: Page) => Promise<void>): (page: Page) => Promise<void> {
+  return async (page) => void ((await page.locator('dialog[open]').count()) || (await act(page)));
+}
+
 /** Takes the first vial for another strip; what comes after it is to dip it. */
 async function takeStrip(page: Page): Promise<void> {
   await press('dialog[open] .sheet-row')(page);
@@ -61,7 +66,7 @@ export const paths: readonly (Path & { readonly task: string })[] = [
     name: 'Count drops: by hand',
     slots: { formula: /Vials and drops|vials/ },
     at: [
-      [/^Count vials into/, press('.run button:is(.main, .second)', /Pick vials/)],
+      [/^Count vials into/, unlessOpen(press('.run button:is(.main, .second)', /Pick vials/))], // it is the main button, too
       [/^Count vials/, press('dialog[open] .choice')],
       [/^Count v/, press('dialog[open] .main')],
     ],
