@@ -178,8 +178,8 @@ test('a triangle of twelve triads, killed in the middle, says what it means', as
   await h.slot('sample.1', 'second lot');
   await phone.page.getByText('8 of 12').waitFor();
   await h.done();
-  await phone.page.locator('.cup-list').waitFor();
-  const odd = await phone.page.locator('.cup-list li').evaluateAll((sets) =>
+  await phone.page.locator('.code-list').waitFor();
+  const odd = await phone.page.locator('.code-list li').evaluateAll((sets) =>
     sets.map((set) => {
       const cups = [...set.querySelectorAll('.cup')].map((cup) => (cup.textContent ?? '').trim());
       const holds = (cup: string) => cup.slice(3).trim();

@@ -1,33 +1,22 @@
 import { afterAll, beforeAll, expect, onTestFailed, test } from 'vitest';
 import { newRecord } from '../../src/records/shelf';
 import { pipette } from '../tasks/count/countShelf';
-import { shelve, vialRecord } from './benchRecords';
+import { vialRecord } from './benchRecords';
 import { hand } from './hand';
-import { newProfile, openPhone, serve, type Phone } from './phone';
+import { openBench, type OpenBench } from './openBench';
+import type { Phone } from './phone';
 
-let site: Awaited<ReturnType<typeof serve>>;
-let profile: ReturnType<typeof newProfile>;
+let bench: OpenBench;
 let phone: Phone;
 const soda = newRecord('base', { name: 'rhubarb soda', volumeMl: 250, brix: 7, abv: 0, densityGPerMl: 1.0258 });
 const vials = ['HEX', 'CARD'].map((code) => vialRecord({ code, name: `material ${code}` }));
 
 beforeAll(async () => {
-  site = await serve();
-  profile = newProfile();
-  phone = await openPhone(profile.dir, { home: site.url, width: 360, height: 740 });
-  await phone.page.goto(site.url);
-  await phone.page.locator('.tasks .card').first().waitFor();
-  await shelve(phone.page, [...vials, ...pipette, soda]);
-  await phone.page.locator('.tasks .card').first().waitFor();
+  bench = await openBench({ width: 360, height: 740, records: [...vials, ...pipette, soda] });
+  ({ phone } = bench);
 });
 
-afterAll(async () => {
-  const { complaints } = phone;
-  await phone.context.close();
-  await site.stop();
-  profile.forget();
-  expect(complaints).toEqual([]);
-});
+afterAll(() => bench.close());
 
 const count = () =>
   phone.page
@@ -70,7 +59,7 @@ test('the next one begins as this one; the drop answers on touch-down and to key
   const { page } = phone;
   const h = hand(page);
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/dose-keys.png' })));
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await h.task('Dose a drink');
   await expect.poll(() => page.locator('.sentence').textContent()).toMatch(/CARD 1 %.*250 mL.*rhubarb soda.*10 mg\/kg/);
   await page.locator('.plus').dispatchEvent('pointerdown', { button: 0 });
@@ -122,7 +111,7 @@ test('a series with a blank is a row of glasses, and is gone on with at its glas
   const { page } = phone;
   const h = hand(page);
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/dose-series.png' })));
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await h.task('Dose a drink');
   await page.locator('.actions .second', { hasText: 'Series' }).tap();
   await h.slot('glasses', '2');
@@ -157,7 +146,7 @@ test('Look up ppm: typing the level that is found finds the drops', async () => 
   const { page } = phone;
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/lookup.png' })));
   const h = hand(page);
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await h.task('Look up ppm');
   await page.locator('.slot.sought[data-name=ppm]').waitFor();
   await h.slot('ppm', '20');

@@ -3,31 +3,27 @@ import { newRecord } from '../../src/records/shelf';
 import { pipette } from '../tasks/count/countShelf';
 import { shelve, vialRecord } from './benchRecords';
 import { keyHand } from './keyHand';
-import { newProfile, openPhone, serve, type Phone } from './phone';
+import { openBench, type OpenBench } from './openBench';
+import type { Phone } from './phone';
 
-let site: Awaited<ReturnType<typeof serve>>;
-let profile: ReturnType<typeof newProfile>;
+let bench: OpenBench;
 let phone: Phone;
 const at = (selector: string) => phone.page.locator(selector).first().waitFor();
 
 beforeAll(async () => {
-  site = await serve();
-  profile = newProfile();
-  phone = await openPhone(profile.dir, { home: site.url, width: 1024, height: 768 });
-  await phone.page.addInitScript(() =>
-    addEventListener('pointerdown', () => void (sessionStorage['touched'] = 'yes'), true),
-  );
-  await phone.page.goto(site.url);
+  bench = await openBench({
+    width: 1024,
+    height: 768,
+    before: (page) =>
+      page.addInitScript(() => addEventListener('pointerdown', () => void (sessionStorage['touched'] = 'yes'), true)),
+  });
+  ({ phone } = bench);
 });
 
 afterAll(async () => {
-  const { complaints } = phone;
   const touched = await phone.page.evaluate(() => sessionStorage['touched'] as unknown);
-  await phone.context.close();
-  await site.stop();
-  profile.forget();
+  await bench.close();
   expect(touched).toBe(undefined);
-  expect(complaints).toEqual([]);
 });
 
 const shoot = (name: string) =>
@@ -92,7 +88,7 @@ test.each(Object.entries(CARDS))(
     const { page } = phone;
     const k = keyHand(page);
     shoot(task);
-    await page.goto(`${site.url}#/`);
+    await page.goto(`${bench.url}#/`);
     await k.enter(`.tasks a[href="#/new/${task}"]`);
     await at('.run .sentence');
     const names = await page
@@ -146,7 +142,7 @@ test('weighings are typed, and Enter goes from one to the next', async () => {
   const { page } = phone;
   const k = keyHand(page);
   shoot('weighings');
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await k.enter('.tasks a[href="#/new/calibrate"]');
   await k.tabTo('input[name="mass.1"]');
   for (const [i, mass] of ['0.309', '0.311', '0.308'].entries()) {
@@ -163,7 +159,7 @@ test('strips are picked, dipped and smelled', async () => {
   const { page } = phone;
   const k = keyHand(page);
   shoot('layer');
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await k.enter('.tasks a[href="#/new/layer"]');
   await at('.pick-rows, [aria-pressed]');
   for (const code of ['CARD', 'HEX', 'PGF']) await k.space('.run button[aria-pressed=false]', code);
@@ -183,7 +179,7 @@ test('strips are picked, dipped and smelled', async () => {
 
 test('Escape leaves a card for the Bench', async () => {
   const { page } = phone;
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await keyHand(page).enter('.tasks a[href="#/new/dose"]');
   await at('.run .sentence');
   await page.keyboard.press('Escape');
@@ -193,7 +189,7 @@ test('Escape leaves a card for the Bench', async () => {
 test('a drop on a card is counted by Space on its button, and by Enter beside all controls', async () => {
   const { page } = phone;
   const k = keyHand(page);
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await k.enter('.tasks a[href="#/new/dose"]');
   await at('.plus');
   await k.space('.plus');

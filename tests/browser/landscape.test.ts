@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, expect, onTestFailed, test } from 'vitest';
 import { newRecord } from '../../src/records/shelf';
 import { material, pipette } from '../tasks/count/countShelf';
-import { shelve, vialRecord } from './benchRecords';
-import { newProfile, openPhone, serve, type Phone } from './phone';
+import { vialRecord } from './benchRecords';
+import { openBench, type OpenBench } from './openBench';
+import type { Phone } from './phone';
 
-let site: Awaited<ReturnType<typeof serve>>;
-let profile: ReturnType<typeof newProfile>;
+let bench: OpenBench;
 let phone: Phone;
 
 const bottle = newRecord('bottle', {
@@ -29,27 +29,13 @@ const ethanol = newRecord('supply', {
 });
 
 beforeAll(async () => {
-  site = await serve();
-  profile = newProfile();
-  phone = await openPhone(profile.dir, { home: site.url });
-  await phone.page.goto(site.url);
-  await shelve(phone.page, [
-    material('card'),
-    bottle,
-    ethanol,
-    ...pipette,
-    soda,
-    vialRecord({ code: 'HEX', name: 'hexenol' }),
-  ]);
+  bench = await openBench({
+    records: [material('card'), bottle, ethanol, ...pipette, soda, vialRecord({ code: 'HEX', name: 'hexenol' })],
+  });
+  ({ phone } = bench);
 });
 
-afterAll(async () => {
-  const { complaints } = phone;
-  await phone.context.close();
-  await site.stop();
-  profile.forget();
-  expect(complaints).toEqual([]);
-});
+afterAll(() => bench.close());
 
 /** A phone on its side; a tablet; a desktop. */
 const SIZES = [
@@ -70,7 +56,7 @@ async function inSight(selector: string) {
 
 const begin = async (task: string, [width, height]: readonly [number, number]) => {
   await phone.page.setViewportSize({ width, height });
-  await phone.page.goto(`${site.url}#/`);
+  await phone.page.goto(`${bench.url}#/`);
   await phone.page.locator('.tasks .card').first().waitFor();
   await phone.page.evaluate((to) => (location.hash = `#/new/${to}`), task);
   await phone.page.locator('.run .sentence').waitFor();

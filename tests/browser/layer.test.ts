@@ -1,34 +1,24 @@
 import { afterAll, beforeAll, expect, onTestFailed, test } from 'vitest';
-import { shelve, vialRecord } from './benchRecords';
+import { vialRecord } from './benchRecords';
 import { hand } from './hand';
-import { newProfile, openPhone, serve, type Phone } from './phone';
+import { openBench, type OpenBench } from './openBench';
+import type { Phone } from './phone';
 
-let site: Awaited<ReturnType<typeof serve>>;
-let profile: ReturnType<typeof newProfile>;
+let bench: OpenBench;
 let phone: Phone;
 const CODES = ['CARD', 'HEX', 'PGF', 'ROSE', 'MINT', 'VETI'];
 
 beforeAll(async () => {
-  site = await serve();
-  profile = newProfile();
-  phone = await openPhone(profile.dir, { home: site.url, width: 360, height: 740 });
-  await phone.page.clock.install();
-  await phone.page.goto(site.url);
-  await phone.page.locator('.tasks .card').first().waitFor();
-  await shelve(
-    phone.page,
-    CODES.map((code) => vialRecord({ code, name: `material ${code}` })),
-  );
-  await phone.page.locator('.tasks .card').first().waitFor();
+  bench = await openBench({
+    width: 360,
+    height: 740,
+    before: (page) => page.clock.install(),
+    records: CODES.map((code) => vialRecord({ code, name: `material ${code}` })),
+  });
+  ({ phone } = bench);
 });
 
-afterAll(async () => {
-  const { complaints } = phone;
-  await phone.context.close();
-  await site.stop();
-  profile.forget();
-  expect(complaints).toEqual([]);
-});
+afterAll(() => bench.close());
 
 test('five are layered, with two notes, one swap and a verdict', async () => {
   const { page } = phone;
@@ -78,7 +68,7 @@ test('a note while strips are wet is offered, marked and counts for no pair', as
   const { page } = phone;
   const h = hand(page);
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/layer-wet.png' })));
-  await page.goto(`${site.url}#/`);
+  await page.goto(`${bench.url}#/`);
   await h.task('Layer strips');
   for (const code of ['CARD', 'HEX', 'PGF']) await h.pick(code);
   await page.locator('.main', { hasText: 'Dip 3' }).tap();

@@ -1,36 +1,30 @@
 import { afterAll, beforeAll, describe, expect, onTestFailed, test } from 'vitest';
 import { hand } from './hand';
-import { newProfile, openPhone, serve, type Phone } from './phone';
+import { openBench, type OpenBench } from './openBench';
+import type { Phone } from './phone';
 
-let site: Awaited<ReturnType<typeof serve>>;
-let profile: ReturnType<typeof newProfile>;
+let opened: OpenBench;
 let phone: Phone;
 let h: ReturnType<typeof hand>;
 const at = (selector: string, words?: string | RegExp) =>
   phone.page.locator(selector, words === undefined ? {} : { hasText: words });
 const bench = async () => {
-  await phone.page.goto(`${site.url}#/`);
+  await phone.page.goto(`${opened.url}#/`);
   await at('.tasks .card').first().waitFor();
 };
 
 beforeAll(async () => {
-  site = await serve();
-  profile = newProfile();
-  phone = await openPhone(profile.dir, { home: site.url });
-  h = hand(phone.page);
-  await phone.page.addInitScript(() => {
-    window.print = () => void (sessionStorage['printed'] = 'yes');
+  opened = await openBench({
+    before: (page) =>
+      page.addInitScript(() => {
+        window.print = () => void (sessionStorage['printed'] = 'yes');
+      }),
   });
-  await bench();
+  ({ phone } = opened);
+  h = hand(phone.page);
 });
 
-afterAll(async () => {
-  const { complaints } = phone;
-  await phone.context.close();
-  await site.stop();
-  profile.forget();
-  expect(complaints).toEqual([]);
-});
+afterAll(() => opened.close());
 
 /** A dilution of what the card opens with, by 4 drops or by weight, to its record. */
 async function diluted(slots: Readonly<Record<string, string>>, work: () => Promise<unknown>): Promise<void> {

@@ -1,33 +1,23 @@
 import { afterAll, beforeAll, expect, onTestFailed, test } from 'vitest';
-import { shelve, vialRecord } from './benchRecords';
+import { vialRecord } from './benchRecords';
 import { hand } from './hand';
-import { newProfile, openPhone, serve, type Phone } from './phone';
+import { openBench, type OpenBench } from './openBench';
+import type { Phone } from './phone';
 
-let site: Awaited<ReturnType<typeof serve>>;
-let profile: ReturnType<typeof newProfile>;
+let bench: OpenBench;
 let phone: Phone;
 const CODES = ['CARD', 'HEX', 'PGF'];
 
 beforeAll(async () => {
-  site = await serve();
-  profile = newProfile();
-  phone = await openPhone(profile.dir, { home: site.url, width: 360, height: 740 });
-  await phone.page.goto(site.url);
-  await phone.page.locator('.tasks .card').first().waitFor();
-  await shelve(
-    phone.page,
-    CODES.map((code) => vialRecord({ code, name: `material ${code}` })),
-  );
-  await phone.page.locator('.tasks .card').first().waitFor();
+  bench = await openBench({
+    width: 360,
+    height: 740,
+    records: CODES.map((code) => vialRecord({ code, name: `material ${code}` })),
+  });
+  ({ phone } = bench);
 });
 
-afterAll(async () => {
-  const { complaints } = phone;
-  await phone.context.close();
-  await site.stop();
-  profile.forget();
-  expect(complaints).toEqual([]);
-});
+afterAll(() => bench.close());
 
 const BUDGET = 24; // touches from the verdict on the fan to the formula, with eleven blends judged and a session's rest
 
@@ -96,7 +86,7 @@ test(`from the fan to a formula in at most ${BUDGET} touches and no key, over a 
 test('the layering says how far it was taken, and the blend goes on to a vial and a blind test', async () => {
   const { page } = phone;
   onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/proportions-on.png' })));
-  await page.goto(`${site.url}#/book`);
+  await page.goto(`${bench.url}#/book`);
   await page.locator('.page-of-book', { hasText: 'keep' }).getByRole('button', { name: 'Open' }).tap();
   await page.locator('.thing-words', { hasText: /12 blends, best \d/ }).waitFor();
   await page.locator('.entry', { hasText: 'Proportions' }).tap();

@@ -145,7 +145,7 @@ function inItOf(record: AnyRecord, uses: readonly Use[]): WentIn[] {
 }
 
 function remarksOf({ done }: AnyRecord): string[] {
-  const several = (done?.plan?.lines.length ?? 0) > 1; // a plan of one line is told by what did not go by it
+  const several = (done?.plan?.lines.length ?? 0) > 1; // a plan of one vial is shown by what did not go by it
   const planned = several ? doneFacts(done).filter(([label]) => label === 'Planned') : [];
   return [
     ...planned.map(([label, text]) => `${label}: ${text}.`),

@@ -7,7 +7,7 @@ import type { Offer, Step } from '../engine/task';
 import { begunField, begunIn, type Begun, type VesselName } from './plan/begun';
 import { isSaid } from './plan/drinkAsked';
 import { fields } from './plan/fields';
-import { stepOf, type Pour } from './pour';
+import { carrierKey, stepOf, type Pour } from './pour';
 import type { Making } from './progress';
 import { slipsOf } from './vessel';
 import { BEGUN_AGAIN, halfMixed, lossesOf } from './takings';
@@ -102,6 +102,6 @@ function pouredIn({ syrup }: Making) {
 function isUntouched(run: RunState, making: Making, { vessels }: Begun): boolean {
   const keys = vessels
     .flatMap((vessel) => poursOf(making, vessel))
-    .flatMap(({ key, stock }) => [key, ...(stock ? [stock.key, `${stock.key}.thin`] : [])]);
+    .flatMap(({ key, stock }) => [key, ...(stock ? [stock.key, carrierKey(stock.key)] : [])]);
   return keys.every((key) => !isSaid(run, `mass.${key}`));
 }

@@ -10,12 +10,17 @@ import type { RunState } from '../engine/fold';
 import { asked, massField } from './plan/asked';
 import type { Goods } from './plan/goods';
 
+/** Key of the mass of a stock's carrier: as runs have it since the first version. */
+export function carrierKey(key: string): string {
+  return `${key}.thin`;
+}
+
 /** A diluted stock to weigh from: what is meant to go in, g, and what it became. */
 export interface Stock {
-  /** Key of the mass of the material; that of the carrier has `.thin` behind it. */
+  /** Key of the mass of the material; that of the carrier is {@link carrierKey}. */
   readonly key: string;
-  readonly neat: number;
-  readonly thin: number;
+  readonly neatG: number;
+  readonly carrierG: number;
   readonly from: Goods;
   readonly carrier: Goods;
   /** g of the material's goods per g of stock: as weighed, else as planned. */

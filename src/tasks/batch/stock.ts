@@ -2,7 +2,7 @@ import { exact, minus, over, plus, times } from '../../core/number/measured';
 import { formatPlain } from '../../ui/format';
 import type { RunState } from '../engine/fold';
 import type { Goods } from './plan/goods';
-import { massAt, type Pour, type Stock } from './pour';
+import { carrierKey, massAt, type Pour, type Stock } from './pour';
 
 /** What is mixed for a stock: g of the material's goods and of the carrier, and the share of the first as planned. */
 interface Mix {
@@ -19,8 +19,11 @@ export function stockOf(
   of: { from: Goods; carrier: Goods },
 ): Stock | null {
   if (!mix) return null;
-  const [neat, thin] = [massAt(run, key, { of: of.from.name }), massAt(run, `${key}.thin`, { of: of.carrier.name })];
-  const whole = neat && thin && plus(neat, thin);
+  const [neat, carrier] = [
+    massAt(run, key, { of: of.from.name }),
+    massAt(run, carrierKey(key), { of: of.carrier.name }),
+  ];
+  const whole = neat && carrier && plus(neat, carrier);
   const share = whole && whole.value > 0 && neat.value > 0 ? over(neat, whole) : exact(mix.strength);
   const rest = minus(exact(1), share);
   const { tag: _, ...from } = of.from; // it is no longer what stands on the bottle
@@ -30,8 +33,8 @@ export function stockOf(
   ];
   return {
     key,
-    neat: mix.neat,
-    thin: mix.carrier,
+    neatG: mix.neat,
+    carrierG: mix.carrier,
     ...of,
     share,
     made: whole,
@@ -55,7 +58,7 @@ export function moreStock(
   const key = `${first.key}.${more.cause}`;
   const isBegun = massAt(run, key, { of: first.from.name }) !== null;
   if (made - drawn >= grams || (more.isWeighed && !isBegun)) return null;
-  const times = Math.max(1, grams / (first.neat + first.thin));
-  const mix = { neat: first.neat * times, carrier: first.thin * times, strength: first.share.value };
+  const times = Math.max(1, grams / (first.neatG + first.carrierG));
+  const mix = { neat: first.neatG * times, carrier: first.carrierG * times, strength: first.share.value };
   return stockOf(run, key, mix, { from: first.from, carrier: first.carrier });
 }

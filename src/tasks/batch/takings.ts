@@ -2,7 +2,7 @@ import { exact, minus, plus, scaled, type Measured } from '../../core/number/mea
 import type { RunState } from '../engine/fold';
 import { begunIn } from './plan/begun';
 import type { Goods } from './plan/goods';
-import { massAt, type Pour, type Stock } from './pour';
+import { carrierKey, massAt, type Pour, type Stock } from './pour';
 
 /** Grams by bottle and vial, by id. */
 type Grams = [id: string, mass: Measured][];
@@ -85,7 +85,7 @@ export function halfMixed(run: RunState, pours: readonly Pour[]): Loss[] {
       ? []
       : [
           [stock.key, stock.from],
-          [`${stock.key}.thin`, stock.carrier],
+          [carrierKey(stock.key), stock.carrier],
         ],
   );
   return parts.flatMap(([key, { name, source }]) => {

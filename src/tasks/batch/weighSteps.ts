@@ -11,15 +11,15 @@ import { massField } from './plan/asked';
 import { fields } from './plan/fields';
 import type { Goods } from './plan/goods';
 import { doseIn, expectedDrink, makingOf, type Making } from './progress';
-import { offBy, stepOf, type Pour } from './pour';
+import { carrierKey, offBy, stepOf, type Pour } from './pour';
 import { wayOf, type Way } from './vessel';
 
 /** The first thing that the hand does, for the button that leads to it; null where nothing is planned. */
 export function firstMovement(run: RunState, { vessel }: Making): string | null {
   const [pour] = vessel.pours;
   if (!pour) return null;
-  const { from, neat } = pour.stock ?? { from: pour.goods, neat: pour.target };
-  return `Weigh ${onScale(run, neat).text} of ${from.tag ?? from.name}`;
+  const { from, neatG } = pour.stock ?? { from: pour.goods, neatG: pour.target };
+  return `Weigh ${onScale(run, neatG).text} of ${from.tag ?? from.name}`;
 }
 
 /** One screen for each weighing, in order; stocks before what is weighed from them. */
@@ -39,8 +39,8 @@ export function weighSteps(run: RunState, making: Making): Step[] {
 }
 
 function stockStep(run: RunState, pour: Pour): Step {
-  const { key, neat, thin, carrier, from, made } = pour.stock!;
-  const amounts = [onScale(run, neat), onScale(run, thin)] as const;
+  const { key, neatG, carrierG, carrier, from, made } = pour.stock!;
+  const amounts = [onScale(run, neatG), onScale(run, carrierG)] as const;
   return {
     key,
     say: pour.again
@@ -50,17 +50,22 @@ function stockStep(run: RunState, pour: Pour): Step {
       pour.again
         ? 'What is left of the first is not enough. In a small vessel of its own, mixed well.'
         : 'It is too little for the scale. In a small vessel of its own, mixed well.',
-      ...lotWords(from, neat),
-      ...lotWords(carrier, thin),
+      ...lotWords(from, neatG),
+      ...lotWords(carrier, carrierG),
     ],
     ask: [
       massField(run, key, { title: `${from.name} weighed`, scale: 'fine' }),
-      massField(run, `${key}.thin`, { title: `${carrier.name} weighed`, scale: 'fine' }),
+      massField(run, carrierKey(key), { title: `${carrier.name} weighed`, scale: 'fine' }),
     ],
     offers:
       made || amounts.some(({ entry }) => entry === '')
         ? []
-        : [exactly({ [`mass.${key}`]: amounts[0].entry, [`mass.${key}.thin`]: amounts[1].entry }, 'Both exactly so')],
+        : [
+            exactly(
+              { [`mass.${key}`]: amounts[0].entry, [`mass.${carrierKey(key)}`]: amounts[1].entry },
+              'Both exactly so',
+            ),
+          ],
     done: 'Next',
   };
 }

@@ -93,7 +93,7 @@ function tooFine(run: RunState, { vessel, syrup }: Making): string[] {
   const isNothing = (grams: number, scale: Pour['scale']) => showsNothing(grams, stepOf(run, scale));
   const lost = [...vessel.pours, ...syrup.pours].filter(
     ({ again, target, scale, stock }) =>
-      !again && (isNothing(target, scale) || (stock && [stock.neat, stock.thin].some((g) => isNothing(g, scale)))),
+      !again && (isNothing(target, scale) || (stock && [stock.neatG, stock.carrierG].some((g) => isNothing(g, scale)))),
   );
   return lost.map(({ goods }) => goods.name);
 }

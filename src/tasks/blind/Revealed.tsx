@@ -1,12 +1,13 @@
 import { isRight, samplesOf, type Answer } from './answers';
 import type { Design } from './design';
+import '../shared/codeList.css';
 
 /** Every set with what was in the cups and what was answered. */
 export function Revealed({ design, answers }: { design: Design; answers: readonly Answer[] }) {
   return (
     <details class="fold">
       <summary>What was in the cups</summary>
-      <ol class="cup-list">
+      <ol class="code-list">
         {answers.map((answer, i) => (
           <li>
             <span class="set">{i + 1}</span>

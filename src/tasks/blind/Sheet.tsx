@@ -1,12 +1,13 @@
 import { formatPlain } from '../../ui/format';
 import type { Design } from './design';
+import '../shared/codeList.css';
 
 /** Which code is filled from which sample, set by set. Only for who fills the cups. */
 export function Sheet({ design }: { design: Design }) {
   const { samples, sets, method, unit } = design;
   const reference = (k: number): boolean => method.id === 'duo-trio' && k === 0;
   return (
-    <ol class="cup-list">
+    <ol class="code-list">
       {sets.map(({ cups, level, card }, i) => (
         <li>
           {card === undefined ? (

@@ -3,15 +3,7 @@ import { answer } from '../engine/answers';
 import { amount, choice, code, given, pick, whole, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
-
-const readability = amount({
-  name: 'readability',
-  title: 'Readability of the scale',
-  unit: 'g',
-  above: 0,
-  max: 1,
-  preset: '0.01',
-});
+import { readability } from '../shared/readabilityField';
 
 /** One step of a count: its card, each turn at a vial with what may follow it, and the glass that all of it goes into. */
 export type CountStep = Step<'card' | `count.${string}` | `slip.${string}` | `weigh.${string}` | 'truth'>;

@@ -6,6 +6,7 @@ import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
 import { casNumber } from '../shared/bottleFields';
 import type { NewBottleStep } from '../shared/newBottle';
+import { readability } from '../shared/readabilityField';
 
 const bases: readonly Basis[] = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 const meaning: Record<Basis, string> = {
@@ -68,15 +69,6 @@ export type DiluteStep = Step<
 
 /** The vials of a rack, in the order in which they are made: each with the answers that it does not share. */
 const rackShape = z.array(z.object({ name: z.string(), given: z.record(z.string(), z.string()) }));
-
-const readability = amount({
-  name: 'readability',
-  title: 'Readability of the scale',
-  unit: 'g',
-  above: 0,
-  max: 1,
-  preset: '0.01',
-});
 
 /** The questions of a dilution. */
 export const fields = {

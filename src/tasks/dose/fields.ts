@@ -1,16 +1,8 @@
 import { amount, choice, given, optionalAmount, pick, whole, words, type Field } from '../engine/fields';
+import { readability } from '../shared/readabilityField';
 
 /** The dropper of a vial of which the drink's part is weighed in. */
 export const ON_SCALE = 'scale';
-
-const readability = amount({
-  name: 'readability',
-  title: 'Readability of the scale',
-  unit: 'g',
-  above: 0,
-  max: 1,
-  preset: '0.01',
-});
 
 /** The questions of a dose. Those of the first vial, dropper and so on carry no number, so that other pages can fill them in. */
 export const fields = {

@@ -10,7 +10,7 @@ import { fields, type Laid } from './fields';
 import { Had } from './Had';
 import { askedDrops, givenDrops, judgedCount, laidIn } from './search';
 import { settled } from './asked';
-import './proportions.css';
+import '../shared/codeList.css';
 
 /** What is asked of each blend; '' for how it is liked. */
 export function questionOf(run: RunState): string {
@@ -54,7 +54,7 @@ function makeStep({ blends, vials }: Laid, n: number, session: number): Step {
     key: `make.${n}`,
     say: 'Make these, write the codes on, and mix them up.',
     draw: () => (
-      <ol class="blend-list">
+      <ol class="code-list">
         {all.map(({ drops, code }) => (
           <li>
             <b class="code">{code}</b> {dropsWords(drops, vials)}
