@@ -1,10 +1,2 @@
-/** A repeatable stream of numbers in [0, 1) for tests that play something out (mulberry32). */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+/** A repeatable stream of numbers in [0, 1) for tests that play something out. */
+export { randomFrom as seeded } from '../../src/core/number/randomFrom';

@@ -40,7 +40,7 @@ const HAND_BUSY = /^(drops$|material$|count\.|glass\.|[tcsed]\.|dip$|fan$)/;
 
 /** What that version said in other words. */
 const inTodaysWords = (line: string) =>
-  line.replace(/^Thin it first/, 'Dilute it first').replace(', thinned to', ', diluted to');
+  line.replace(/^Thin it first/, 'Dilute it first').replace(/, thinned to ([\d.]+ %)/, ', diluted to $1 w/w');
 
 /** A dose is one screen now: where its drops were counted it goes on at that glass, with what is in it. */
 const GLASS_OF: Record<string, string> = { drops: 'glass.1', 'glass.1': 'glass.1' };

@@ -12,11 +12,12 @@ import { goneOnWith } from './overFacts';
 export function describeBatch(r: Batch): Description {
   const { litres, brix, abv, gas, emulsion } = r.drink;
   const isUnknown = alcoholIsUnknownOf(r);
+  const drink = drinkWords(r);
   return {
     title: r.name,
     ...(r.code === undefined ? {} : { code: tagOf(r) }),
-    line: `${formatDay(r.madeOn)}, ${drinkWords(r)}`,
-    did: drinkWords(r),
+    line: `${formatDay(r.madeOn)}, ${drink}`,
+    did: drink,
     facts: [
       ...goneOnWith(r),
       ...facts(

@@ -41,7 +41,8 @@ function stripText({ vial, code, dips, takenOutAt }: Layering['strips'][number])
   return told ? `${tag} (${told})` : tag;
 }
 
-function dippedText(r: Layering): string {
+/** When the strips were dipped: '…, 9:10 AM to 9:12 AM'; '' where it is not known. */
+export function dippedText(r: Layering): string {
   const times = r.strips.flatMap(({ dippedAt }) => dippedAt ?? []).sort();
   if (times.length === 0) return '';
   const [first, last] = [formatTime(times[0]!), formatTime(times.at(-1)!)];

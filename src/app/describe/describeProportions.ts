@@ -20,7 +20,7 @@ export function describeProportions(r: Proportions): Description {
   return {
     title: vials.map(({ tag }) => tag).join(' + '),
     line: `${blends}, best ${words(r.best.drops)}`,
-    did: `${blends}; best ${words(r.best.drops)}, liking expected ${liking(r.best)}`,
+    did: `${blends}; best ${words(r.best.drops)}, expected liking ${liking(r.best)} of 9`,
     facts: [
       ...facts(
         ['Question', r.question],
@@ -32,7 +32,7 @@ export function describeProportions(r: Proportions): Description {
         ['Limits', limitsText(r)],
         ...r.blends.map(
           ({ drops, liking, at, code }, i) =>
-          [`Blend ${i + 1}`, [words(drops), formatPlain(liking), code && `code ${code}`, at && formatMoment(at)].filter(Boolean).join(', ')] as const, // prettier-ignore
+          [`Blend ${i + 1}`, [words(drops), `liked ${formatPlain(liking)} of 9`, code && `code ${code}`, at && formatMoment(at)].filter(Boolean).join(', ')] as const, // prettier-ignore
         ),
       ),
       ...stripToDrink(r.vials.map(({ id }) => id)),

@@ -1,5 +1,6 @@
 import { CONCENTRATE, SUGAR, WATER } from '../../core/drink/batchPlan';
 import { sucroseDensity } from '../../core/liquid/sucrose';
+import { waterDensity } from '../../core/liquid/water';
 import { celsius, massFraction } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
 import { list } from '../../records/shelf';
@@ -56,7 +57,7 @@ const stages: Readonly<Record<Weighed['into'], (batch: Batch, rows: readonly Wei
 
 /** Dilutions that were made first, because the scale shows too little of what is neat: what was taken, and what it was made up to. */
 function stocksOf({ uses, lost = [] }: Batch, rows: readonly Weighed[]): string[] {
-  const ids = new Set(rows.flatMap(({ source, name }) => (source && / to [\d.,]+ %/.test(name) ? [source] : [])));
+  const ids = new Set(rows.flatMap((row) => (row.source && isDiluted(row) ? [row.source] : [])));
   return [...ids].flatMap((id) => {
     const own = rows.filter(({ source }) => source === id);
     const taken = uses.reduce((sum, use) => sum + (use.id === id ? use.massG : 0), 0);
@@ -67,6 +68,11 @@ function stocksOf({ uses, lost = [] }: Batch, rows: readonly Weighed[]): string[
       `Dilute first: ${formatPlain(taken, 3)} g made up to ${formatPlain(taken / share, 3)} g with the carrier, for ${own[0]!.name}.`,
     ];
   });
+}
+
+/** Whether it was diluted to be weighed; what was kept without its share tells it in its name alone. */
+function isDiluted({ share, name }: Weighed): boolean {
+  return share !== undefined || /, (thinned|diluted) to [\d.,]+ %/.test(name);
 }
 
 /** Common practice of emulsions: two phases, then coarse, then fine. */
@@ -114,7 +120,7 @@ export function partsOfWater(batch: Batch): number | null {
     batch.weighed.filter(({ into }) => into === 'drink'),
     WATER,
   );
-  return syrup === null || water === 0 ? null : water / 998.2 / syrup; // g/L of water at 20 °C
+  return syrup === null || water === 0 ? null : water / (1000 * waterDensity(celsius(20))) / syrup;
 }
 
 function mixingWords(batch: Batch, rows: readonly Weighed[]): string {

@@ -99,8 +99,8 @@ function Standing({ record }: { record: AnyRecord }) {
 
 /** Whether it may be drunk, as a line of its own. */
 function gradeHead(over: boolean, smellOnly: boolean): string {
-  if (over) return 'Over a limit';
-  return smellOnly ? 'Smell only' : 'Fit for drinks';
+  if (smellOnly) return 'Smell only'; // before all else, as on its label
+  return over ? 'Over a limit' : 'Fit for drinks';
 }
 
 function capital(words: string): string {

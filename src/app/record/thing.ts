@@ -4,10 +4,12 @@ import type { Use } from '../../records/kind/quantity';
 import { restOf, type Vial } from '../../records/kind/vial';
 import { find } from '../../records/shelf';
 import { isStocked } from '../../records/stock';
+import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
 import { useByOf } from '../../workshop/useBy';
 import { formatDay, formatGiven, formatMoment, formatPlain, formatTime, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
 import { gasWords, weighedFacts } from '../describe/describeBatch';
+import { dippedText } from '../describe/describeLayering';
 import { standingWords, takenTo } from '../describe/describeProportions';
 import type { Description } from '../describe/description';
 import { ownWords } from './ownWords';
@@ -80,7 +82,8 @@ function underOf(record: AnyRecord, { line }: Description): string[] {
   if (isOf('bottle', record)) return [line, record.received ? `received ${formatDay(record.received)}` : ''];
   if (isOf('tasting', record)) {
     const { volumeMl, brix, abv } = record.base;
-    const whole = record.abv ? measuredText(record.abv, '% ABV') : `${formatGiven(abv)} % ABV`;
+    const known = record.abv ? measuredText(record.abv, '% ABV') : `${formatGiven(abv)} % ABV`;
+    const whole = alcoholIsUnknownOf(record) ? 'alcohol not known' : known;
     return [`${formatPlain(volumeMl)} mL, ${formatGiven(brix)} °Brix, ${whole}`, glassWords(record), day];
   }
   if (isOf('layering', record)) return [verdictHead(record), dippedWords(record) || day, ...takenTo(record.id)];
@@ -102,12 +105,9 @@ function verdictHead({ verdict: { decision } }: RecordOf<'layering'>): string {
   return decision === 'drop' ? 'Rejected' : decision;
 }
 
-function dippedWords({ strips }: RecordOf<'layering'>): string {
-  const times = strips.flatMap(({ dippedAt }) => dippedAt ?? []).sort();
-  if (times.length === 0) return '';
-  const [first, last] = [times[0]!, times.at(-1)!];
-  const to = formatTime(last) === formatTime(first) ? '' : ` to ${formatTime(last)}`;
-  return `dipped ${formatMoment(first)}${to}`;
+function dippedWords(record: RecordOf<'layering'>): string {
+  const when = dippedText(record);
+  return when && `dipped ${when}`;
 }
 
 function vialLines(vial: Vial): string[] {

@@ -1,9 +1,10 @@
 import { useSignal } from '@preact/signals';
 import type { Bottle } from '../../records/kind/material';
-import { find, list } from '../../records/shelf';
+import { find, list, shelf } from '../../records/shelf';
 import { formatCount } from '../../ui/format';
 import { ShelfEntry } from '../describe/ShelfEntry';
 import { go } from '../nav/route';
+import { ThingList } from './ThingList';
 
 const PAGE = 60; // materials drawn at first, and more with each tap
 
@@ -25,11 +26,7 @@ export function BottleList() {
       {bare.length > 0 && (
         <section>
           <h2>Without a bottle</h2>
-          <ul class="list">
-            {bare.slice(0, PAGE).map((record) => (
-              <ShelfEntry key={record.id} record={record} />
-            ))}
-          </ul>
+          <ThingList records={bare} of={shelf.records.value} />
         </section>
       )}
     </>

@@ -1,8 +1,8 @@
 /** Which blend to judge next, which is best so far, and when it is enough. */
 import { Refusal } from '../text/refusal';
 import { beliefAfter, type Belief, type Expected } from './belief';
-import { same, type Shares } from './region';
-import type { Judged } from './scheffe';
+import type { Shares } from './region';
+import { pureError, type Judged } from './scheffe';
 
 /** Our choice: told apart is what differs by twice its standard uncertainty. */
 const APART = 2;
@@ -68,14 +68,7 @@ export function standing(judged: readonly Judged[], candidates: readonly Shares[
  * Source: pooled variance, arithmetic.
  */
 export function repeatability(judged: readonly Judged[]): { readonly sd: number; readonly freedom: number } | null {
-  let [squares, freedom] = [0, 0];
-  judged.forEach(({ shares }, i) => {
-    if (judged.findIndex((one) => same(one.shares, shares)) !== i) return;
-    const likings = judged.flatMap((one) => (same(one.shares, shares) ? one.liking : []));
-    const mean = likings.reduce((sum, one) => sum + one, 0) / likings.length;
-    squares += likings.reduce((sum, one) => sum + (one - mean) ** 2, 0);
-    freedom += likings.length - 1;
-  });
+  const { squares, freedom } = pureError(judged);
   return freedom === 0 ? null : { sd: Math.sqrt(squares / freedom), freedom };
 }
 

@@ -141,22 +141,30 @@ function carries(rows: readonly (readonly number[])[]): boolean {
   return determinant(crossProducts(rows.map((row) => row.map((one, c) => one / lengths[c]!)))) > SINGULAR ** 2;
 }
 
-/** Pure error from repeats of a blend, and what the surface misses beyond it. */
-function lackOfFit(judged: readonly Judged[], rss: number, freedom: number): LackOfFit | null {
+/**
+ * Pure error: the squared deviations (squared points of liking) of likings of one blend from their mean, over all blends that were judged more than once, with their
+ * degrees of freedom (a count; 0 where none was). Source: arithmetic.
+ */
+export function pureError(judged: readonly Judged[]): { readonly squares: number; readonly freedom: number } {
   const groups: Judged[][] = [];
   for (const one of judged) {
     const group = groups.find(([first]) => same(first!.shares, one.shares));
     if (group) group.push(one);
     else groups.push([one]);
   }
-  const below = judged.length - groups.length;
-  const above = freedom - below;
-  const pure = groups.reduce((sum, group) => {
+  const squares = groups.reduce((sum, group) => {
     const mean = group.reduce((total, { liking }) => total + liking, 0) / group.length;
     return sum + group.reduce((total, { liking }) => total + (liking - mean) ** 2, 0);
   }, 0);
-  if (above < 1 || below < 1 || pure <= 0) return null;
-  const f = Math.max(0, rss - pure) / above / (pure / below);
+  return { squares, freedom: judged.length - groups.length };
+}
+
+/** What the surface misses beyond pure error. */
+function lackOfFit(judged: readonly Judged[], rss: number, freedom: number): LackOfFit | null {
+  const { squares, freedom: below } = pureError(judged);
+  const above = freedom - below;
+  if (above < 1 || below < 1 || squares <= 0) return null;
+  const f = Math.max(0, rss - squares) / above / (squares / below);
   return { f, above, below, p: fisherTail(f, above, below) };
 }
 

@@ -15,6 +15,8 @@ const weighed = z.object({
   lot: z.string(),
   plannedG: z.number(),
   massG: measuredSchema,
+  /** Of what was diluted to be weighed: g of the material's goods in one g. */
+  share: z.optional(z.number()),
 });
 export type Weighed = z.output<typeof weighed>;
 

@@ -32,7 +32,7 @@ const schema = z.lazy(() =>
     /** The blend that is expected to be best, points of liking with their standard uncertainty; the one that comes after it. */
     best: z.extend(blend, { expected: z.number(), uncertainty: z.number() }),
     runnerUp: z.nullable(z.extend(blend, { expected: z.number(), uncertainty: z.number() })),
-    /** Whether the two differ by more than their uncertainty. */
+    /** Whether the two differ by at least twice the standard uncertainty of their difference. */
     toldApart: z.boolean(),
     uses: z.array(useSchema),
   }),

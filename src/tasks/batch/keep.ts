@@ -87,7 +87,7 @@ export function usualName(run: RunState): string {
   return recipe ? `${recipe.name}, ${dayOfRun(run)}`.slice(0, 60) : '';
 }
 
-function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
+function weighedOf({ into, goods, target, mass, again, stock }: Pour): Weighed {
   const name = again ? `${goods.name}, more` : goods.name;
   const { source } = goods;
   return {
@@ -98,6 +98,7 @@ function weighedOf({ into, goods, target, mass, again }: Pour): Weighed {
     lot: source?.lot ?? '',
     plannedG: target,
     massG: mass!,
+    ...(stock ? { share: stock.share.value } : {}),
   };
 }
 

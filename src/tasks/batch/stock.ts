@@ -38,7 +38,7 @@ export function stockOf(
     ...of,
     share,
     made: whole,
-    goods: { ...from, name: `${of.from.name}, diluted to ${formatPlain(share.value * 100, 3)} %`, contents },
+    goods: { ...from, name: `${of.from.name}, diluted to ${formatPlain(share.value * 100, 3)} % w/w`, contents },
   };
 }
 

@@ -8,7 +8,7 @@ import { leftOf } from '../../records/stock';
 import type { Vial } from '../../records/kind/vial';
 import { strengthText } from '../../workshop/thing/strengthText';
 import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
-import { bottleWithMaterial, liquidOfVial } from '../../workshop/onHand';
+import { bottleWithMaterial, liquidOfVial, TYPICAL_DENSITY } from '../../workshop/onHand';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { tagOf } from '../../workshop/thing/labelled';
 import { whyNotByItself } from '../../workshop/takenByItself';
@@ -32,9 +32,6 @@ export interface Stock {
   /** What is left as reckoned, g; null where the book does not know what there was. */
   readonly leftG: number | null;
 }
-
-/** Density of an aroma material no one has looked up, for the volume of the trial only. Typical, not confirmed. */
-const TYPICAL_DENSITY = 0.95; // g/mL
 
 const stocks = computed(() => {
   const all = [...list('vial').map(ofVial), ...list('bottle').flatMap(ofBottle)];
@@ -111,7 +108,7 @@ function ofBottle(bottle: Bottle): Stock[] {
       solvent: null,
       contents: [{ material: material.id, name: material.name, strength: purityOf(bottle, material.purity) }],
       liquid: { id: material.id, liquid: null, strength: 1 },
-      densityGPerMl: (bottle.density ?? material.density)?.gPerMl ?? TYPICAL_DENSITY,
+      densityGPerMl: (bottle.density ?? material.density)?.gPerMl ?? TYPICAL_DENSITY.value,
       leftG: leftOf(bottle)?.value ?? null,
     },
   ];

@@ -1,6 +1,7 @@
+import { ethanolDensity } from '../../core/liquid/ethanol';
 import { CONCENTRATE, SUGAR, WATER } from '../../core/drink/batchPlan';
 import { exact, plus, type Measured } from '../../core/number/measured';
-import { PPM } from '../../core/number/units';
+import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
 import type { Tasting } from '../../records/kind/drink';
 import type { Bottle } from '../../records/kind/material';
@@ -150,11 +151,9 @@ function isGone(id: string | null): boolean {
   return id !== null && !shelf.records.value.has(id);
 }
 
-const ETHANOL = 0.789; // g/mL at 20 °C
-
 /** % vol that so many g of ethanol make in so many mL. */
 function percentVol(ethanolG: number, ml: number): number {
-  return (100 * ethanolG) / ETHANOL / ml;
+  return (100 * ethanolG) / ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE) / ml;
 }
 
 /** The carrier in which materials were diluted to be weighed: what of their grams is not the material. */

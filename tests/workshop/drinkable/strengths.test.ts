@@ -8,7 +8,7 @@ import { overLines } from '../../../src/workshop/drinkable/overNow';
 import { partsOfBatch, partsOfTasting } from '../../../src/workshop/drinkable/partsOfDrink';
 import { vialRecord } from '../../browser/benchRecords';
 
-const DENSITY = 0.789; // g/mL of ethanol
+const DENSITY = 0.7892391; // g/mL of ethanol at 20 °C (OIML R 22 gives 789.24 kg/m³)
 
 const facts = (id: string) => ({
   name: id,

@@ -1,0 +1,31 @@
+import { beforeEach, expect, test } from 'vitest';
+import { procedureOf } from '../../../src/app/describe/procedure';
+import type { Batch } from '../../../src/records/kind/batch';
+import { takeIn } from '../../../src/records/shelf';
+import { batch } from '../../../src/tasks/batch/task';
+import { weighAll } from '../../tasks/batch/batchRuns';
+import { batchShelf, clearPlan } from '../../tasks/batch/batchShelf';
+
+beforeEach(() => takeIn(batchShelf()));
+
+const kept = () => batch.keep(weighAll({ ...clearPlan, fine: '0.01' }))[0] as Batch; // on this scale all four are diluted first
+const dilutions = (made: Batch) =>
+  procedureOf(made).flatMap(({ does }) => does.filter((words) => words.startsWith('Dilute first')));
+
+test('what was diluted to be weighed is told first, with its strength by mass', () => {
+  expect(dilutions(kept())).toHaveLength(4);
+  expect(dilutions(kept())[0]).toMatch(
+    /^Dilute first: [\d.]+ g made up to [\d.]+ g with the carrier, for .*, diluted to [\d.]+ % w\/w\.$/,
+  );
+});
+
+test('also where its name is in another language; a batch of the first version tells it by its name alone', () => {
+  const made = kept();
+  const named = (name: string, row: Batch['weighed'][number]) => (row.share === undefined ? row : { ...row, name });
+  const translated = made.weighed.map((row) => named('Vanillin, verdünnt', row));
+  expect(dilutions({ ...made, weighed: translated })).toHaveLength(4);
+  const first = made.weighed.map((row) => ({ ...named('vanillin, thinned to 20 %', row), share: undefined }));
+  expect(dilutions({ ...made, weighed: first as Batch['weighed'] })).toHaveLength(4);
+  const none = first.map((row) => ({ ...row, name: 'vanillin' }));
+  expect(dilutions({ ...made, weighed: none as Batch['weighed'] })).toEqual([]);
+});
