@@ -14,8 +14,8 @@ export function stripToDrink(vials: readonly string[]): NonNullable<Description[
 export function stripToDrinkOf(materials: readonly string[]): NonNullable<Description['facts']> {
   const all = [...new Set(materials)];
   const rows = [
-    ['Forward in water, most first', forwardInWater(all)],
-    ['Held back by alcohol, most first', heldByAlcohol(all)],
+    ['Stronger in water, strongest first', forwardInWater(all)],
+    ['Held back by alcohol, most held back first', heldByAlcohol(all)],
   ] as const;
   return rows.flatMap(([label, text]) => (text === '' ? [] : [[label, text, ORDER] as const]));
 }

@@ -96,7 +96,7 @@ function LeftOut({ labels }: { labels: readonly ReadyLabel[] }) {
         </div>
       )}
       <div class="quiet">
-        <Lines of={inCode} said="Left to the square code:" many={labels.length > 1} />
+        <Lines of={inCode} said="In the square code only:" many={labels.length > 1} />
       </div>
     </>
   );

@@ -20,7 +20,7 @@ export function leftResult(record: Stocked): Result | null {
       : []),
   ];
   const words = [
-    'What there was, less what was taken out since: a taking is off by 5 %, all alike (our choice).',
+    'What there was, less what was taken out since: each amount taken may be off by 5 %, all in the same direction (our choice).',
     ...(isOf('vial', record) ? ['Dips of strips are not counted: a dip takes about nothing (common practice).'] : []),
   ];
   const empty = leftText(left, unit) === 'empty' ? { words: 'empty' } : {};

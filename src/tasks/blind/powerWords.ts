@@ -18,6 +18,6 @@ export function powerWords(test: DiscriminationTest, tries: number, risk: number
   const chance = percent(power({ test, tries, risk }, 0.5));
   return [
     `‹${needed} of ${tries}› right show a difference.`,
-    `A difference that you tell half of the time is noticed with ${chance}.${more}`,
+    `A difference that you can tell half of the time is found with a chance of ${chance}.${more}`,
   ];
 }

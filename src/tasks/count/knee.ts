@@ -6,13 +6,16 @@ import { dropperOf } from './fields';
 import { dropOfStock, stockOf } from './stock';
 
 const CLOSE = 0.1; // our choice: a line within 10 % of its target is as near as a first trial needs
+const FINE = 0.05; // our choice: where only chance in counting is left, 5 % is worth stopping at
 
 /**
  * The plan that is proposed: the one of the fewest drops that is as near as the vials are known, or within 10 % where they are known less
- * well; else the one from which on chance in counting mends no more. Our choice.
+ * well; from where chance in counting is larger than rounding on, one within 5 %. Else the nearest. Our choice.
  */
 export function kneeOf(worth: readonly TradePoint[], own: number): TradePoint {
-  return worth.find((point) => point.objective <= Math.min(own, CLOSE) || point.recommended)!;
+  const near = Math.min(own, CLOSE);
+  const chance = worth.findIndex(({ recommended }) => recommended);
+  return worth.find(({ objective }, at) => objective <= (at < chance ? near : Math.max(near, FINE))) ?? worth.at(-1)!;
 }
 
 /**

@@ -56,7 +56,7 @@ function steps(run: RunState): Step[] {
   const lines: Step = {
     key: 'lines',
     say: 'Parts by mass of neat material.',
-    more: ['Only the ratios count. 0 parts take a material out.'],
+    more: ['Only the ratios count. Set a material to 0 parts to leave it out.'],
     draw: drawLines,
     ...(wrong ? { problem: `The parts of ${wrong.name} are not a number.` } : {}),
     ...(none ? { problem: 'A formula needs parts of at least one material.' } : {}),

@@ -145,6 +145,6 @@ function basisText({ clock, dips }: Dipped): string {
   const times =
     dips === 1 ? '1 dip' : `${dips} dips, counted from the last; the time is known for one, so it may dry later`;
   if (clock.basis === 'own time') return `${times}; from your own drying time`;
-  if (clock.basis === 'common practice') return `${times}; common practice, paper and draught decide`;
+  if (clock.basis === 'common practice') return `${times}; common practice; paper and draught change it`;
   return times;
 }

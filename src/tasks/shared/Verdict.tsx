@@ -39,7 +39,8 @@ function openIn({ findings, silent, unknown }: Judgement): string[] {
   return [
     unread > 0 && `§ ${unread} ${unread === 1 ? 'figure was' : 'figures were'} not read in the law: check it.`,
     looks > 0 && `? ${looks} near or above a threshold of concern: look into it.`,
-    unclassed > 0 && `– For ${unclassed} no figure was found.`,
+    unclassed > 0 &&
+      `– No threshold of concern was found for ${unclassed} ${unclassed === 1 ? 'substance' : 'substances'}.`,
     unknown >= LITTLE && `– Nothing is known of ${formatPlain(unknown * 100, 2)} % of what is dosed.`,
     silent.length > 0 && `– No CAS number, so nothing can be looked up: ${silent.join(', ')}. It may still be limited.`,
   ].filter((words) => words !== false);
