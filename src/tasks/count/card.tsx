@@ -4,6 +4,7 @@ import { dropsText } from '../../workshop/dropWords';
 import { answer, ask, supposing, types } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
+import { oncePerRun } from '../engine/oncePerRun';
 import type { Card, Offer, SlotFacts } from '../engine/task';
 import { asked, settled } from './asked';
 import { fields, wayOf, type CountStep } from './fields';
@@ -194,10 +195,10 @@ function refusalOf(now: RunState, { componentId, why, remedy }: NoPlan): SlotFac
 const MOST_DROPS = '300';
 
 /** More drops, where these make it possible. */
-function moreDrops(now: RunState): Offer | undefined {
+const moreDrops = oncePerRun((now: RunState): Offer | undefined => {
   const more = { [fields.most.name]: MOST_DROPS };
   return plansOf(supposing(now, more)).ok ? { words: `Allow ${MOST_DROPS} drops`, type: more } : undefined;
-}
+});
 
 /** What more drops would gain, against how well the vials are known; or which new vial would help, where that was asked. */
 function adviceFor(now: RunState, plans: Plans): NonNullable<Card<'card'>['advice']> {

@@ -5,6 +5,7 @@ import { refusalWords } from '../../ui/sentence';
 import { dropsText } from '../../workshop/dropWords';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { oncePerRun } from '../engine/oncePerRun';
 import { fields } from './fields';
 import { kneeOf, ownUncertainty } from './knee';
 import { instanceOf } from './planInstance';
@@ -42,7 +43,7 @@ export interface NoPlan {
 }
 
 /** The plans of a run, or why there are none. */
-export function plansOf(run: RunState): Plans | NoPlan {
+export const plansOf = oncePerRun((run: RunState): Plans | NoPlan => {
   const instance = instanceOf(run);
   const found = tradeOffOf(instance);
   if (!found.ok) return inWords(found, instance);
@@ -51,7 +52,7 @@ export function plansOf(run: RunState): Plans | NoPlan {
   const proposed = kneeOf(worth, own);
   const chosen = worth.find(({ drops }) => String(drops) === answer(run, fields.point)) ?? proposed;
   return { ok: true, instance, all: found.points, worth, proposed, chosen, own };
-}
+});
 
 function inWords({ componentId, why, remedy }: PlanRefusal, { components }: PlanInstance): NoPlan {
   const nameOf = (id: string) => stockOf(id)?.tag ?? components.find((line) => line.id === id)?.name;

@@ -28,7 +28,10 @@ export function sizeAsked(run: RunState, targets: readonly Target[]): Field<numb
       ? sum + (drops * dropOfStock(stock, dropperOf(now)).mgPerDrop.value) / 1000 / stock.densityGPerMl
       : sum;
   }, 0);
-  const fits = asked(run).before.filter((answers) => fillMl <= FULL * Number(answers[fields.size.name] ?? 0));
+  const fits = asked(run).before.filter((answers) => {
+    const size = fields.size.read(answers[fields.size.name] ?? '', 'decimal');
+    return size.ok && fillMl <= FULL * size.value;
+  });
   return asBefore(run, fields.size, fits, usualSize(fillMl));
 }
 

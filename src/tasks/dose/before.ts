@@ -67,6 +67,7 @@ export function likelyVial(needed: (vial: Vial) => number | null): string | unde
 export function neededOf(vial: Vial, ml: number): number | null {
   const { [fields.aim(1).name]: aim = '', [fields.aimIn(1).name]: unit = 'mg/kg' } = timesBefore(vial).same[0] ?? {};
   const strength = vial.contents.reduce((sum, part) => sum + part.strength.value, 0);
-  const mgPerKg = unit === 'mg/kg' ? Number(aim) : NaN;
-  return mgPerKg > 0 && strength > 0 ? (mgPerKg * 1e-6 * ml) / strength : null;
+  const read = fields.aim(1, 'mg/kg').read(unit === 'mg/kg' ? aim : '', 'decimal');
+  const mgPerKg = read.ok ? read.value : null;
+  return mgPerKg !== null && strength > 0 ? (mgPerKg * 1e-6 * ml) / strength : null;
 }

@@ -77,10 +77,11 @@ export function candidatesOf(asked: Omit<Laid, 'blends'>): Drops[] {
  */
 export function firstDrops(asked: Omit<Laid, 'blends'>): Drops[] {
   const { vials, bounds, total } = asked;
-  const within = candidatesOf(asked);
+  let within: Drops[] | undefined; // many plans, and only now and then needed
   const all = firstBlends(bounds).flatMap((shares) => {
     const drops = wholeDrops(shares, vials, total);
-    const kept = drops && keeps(sharesOf(drops, vials), bounds) ? drops : nearest(shares, within, vials);
+    const kept =
+      drops && keeps(sharesOf(drops, vials), bounds) ? drops : nearest(shares, (within ??= candidatesOf(asked)), vials);
     return kept ? [[kept.join(' '), kept] as const] : [];
   });
   const blends = [...new Map(all).values()];

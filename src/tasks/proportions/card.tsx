@@ -1,4 +1,4 @@
-import { find, list } from '../../records/shelf';
+import { list } from '../../records/shelf';
 import { Refused } from '../../workshop/attempt';
 import { dropsText } from '../../workshop/dropWords';
 import { tagOf } from '../../workshop/thing/labelled';
@@ -9,11 +9,12 @@ import { asked, layout, preview, settled, vialsOf } from './asked';
 import { laidOut, type Drops } from './blends';
 import { fields } from './fields';
 import { dropsLeft } from './onHand';
+import { earlierOf, laidIn } from './search';
 
 /** All that is asked before the first blend, on one screen. */
 export function cardStep(run: RunState): Step {
   const { vials, what, idea, on, total, ends, blind, session, most } = asked(run);
-  const blends = preview(run);
+  const blends = laidIn(run) && run.at !== 'card' ? null : preview(run); // later on it would be worked out for nothing
   const known = blends === null || blends instanceof Refused ? null : blends;
   const own = answer(run, what) === 'own';
   return {
@@ -35,7 +36,7 @@ export function cardStep(run: RunState): Step {
       chips: most.map(({ name }) => name),
       ...(known ? { answer: answerOf(run, known) } : {}),
     },
-    cautions: known ? shortOf(run, known) : [],
+    cautions: known && !earlierOf(run) ? shortOf(run, known) : [],
     ...(list('vial').length < 2
       ? { offers: [{ words: 'Dilute a material', start: { task: 'dilute', typed: {} } }] }
       : {}),
@@ -68,7 +69,7 @@ function vialSlots(run: RunState): Record<string, SlotFacts> {
 
 /** How many blends it comes to, and what of each vial. */
 function answerOf(run: RunState, blends: readonly Drops[]) {
-  const earlier = find('proportions', answer(run, fields.earlier) ?? '');
+  const earlier = earlierOf(run);
   if (earlier)
     return { big: 'One at a time', lines: [`Continues from ${earlier.blends.length} blends that were judged.`] };
   const each = layout(run)!.vials.map(({ tag }, i) => `${needed(blends, i)} ${tag}`);
@@ -105,8 +106,9 @@ async function begin(walk: Walk): Promise<void> {
   const blends = preview(run);
   if (!plan || blends === null || blends instanceof Refused) return;
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
-  const goesOn = find('proportions', answer(run, fields.earlier) ?? '') !== undefined;
-  const laid = goesOn ? { ...plan, blends: [] } : laidOut(plan, seed, answer(settled(run), fields.blind) === 'yes');
+  const laid = earlierOf(run)
+    ? { ...plan, blends: [] }
+    : laidOut(plan, seed, answer(settled(run), fields.blind) === 'yes');
   const typed = Object.entries(types(fields.laid, laid)).map(([key, text]) => ({ type: 'typed' as const, key, text }));
   if (await walk.happen(...typed)) await walk.goTo(walk.steps.peek()[1]!.key, true);
 }

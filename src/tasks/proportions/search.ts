@@ -6,6 +6,7 @@ import { find } from '../../records/shelf';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { candidatesOf, sharesOf, type Drops } from './blends';
+import { oncePerRun } from '../engine/oncePerRun';
 import { fields, type Laid, type LaidVial } from './fields';
 
 /** A blend that was judged. */
@@ -46,8 +47,13 @@ export function judgedCount(run: RunState): number {
   return n;
 }
 
-/** The search of a run: what an earlier one had judged of the same vials comes first. */
-export function searchOf(run: RunState): Search | null {
+/** The earlier search that a run continues; undefined where it begins by itself. */
+export function earlierOf(run: RunState): Proportions | undefined {
+  return find('proportions', answer(run, fields.earlier));
+}
+
+/** The search of a run: what an earlier one had judged of the same vials comes first. Null before the card was left. */
+export const searchOf = oncePerRun((run: RunState): Search | null => {
   const laid = laidIn(run);
   if (!laid) return null;
   const judged = Array.from({ length: judgedCount(run) }, (_, n): JudgedBlend[] => {
@@ -64,14 +70,20 @@ export function searchOf(run: RunState): Search | null {
       },
     ];
   });
-  const earlier = find('proportions', answer(run, fields.earlier) ?? '');
+  const earlier = earlierOf(run);
   return { ...laid, judged: [...(earlier ? judgedIn(earlier) : []), ...judged.flat()] };
-}
+});
 
-/** The search that a record keeps. */
+const kept = new WeakMap<Proportions, Search>();
+
+/** The search that a record keeps: the same one each time, so that what is found in it is worked out once. */
 export function searchKept(record: Proportions): Search {
+  const known = kept.get(record);
+  if (known) return known;
   const vials = record.vials.map(({ id, code, mgPerDrop }) => ({ id, tag: code, mg: mgPerDrop }));
-  return { vials, bounds: record.bounds, total: record.total, judged: judgedIn(record) };
+  const search = { vials, bounds: record.bounds, total: record.total, judged: judgedIn(record) };
+  kept.set(record, search);
+  return search;
 }
 
 function judgedIn({ blends }: Proportions): JudgedBlend[] {

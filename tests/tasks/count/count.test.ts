@@ -56,6 +56,15 @@ describe('vials and drops typed by hand', () => {
     expect([next.code, next.name]).toEqual(['T2', 'CARD + HEX, trial 2']);
   });
 
+  test('the vial of last time is taken again, also where it was typed with a comma', () => {
+    takeIn([{ ...trialIn(counted()), done: { from: '', to: '', asked: { formula: 'hand', size: '12,5' } } } as Vial]);
+    const walk = startWalking(count);
+    walk.type('formula', 'hand');
+    walk.type('pick.card', 'yes');
+    walk.type('plan.card', '2');
+    expect(walk.step().ask!.find(({ name }) => name === 'size')!.preset).toBe('12,5');
+  });
+
   test('a run of the first version keeps the name, code and vial that were typed', () => {
     const walk = startWalking(count, { name: 'Orchard', code: 'ORCH', size: '15' });
     walk.type('formula', 'hand');

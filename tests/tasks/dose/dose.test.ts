@@ -384,4 +384,5 @@ test('no vial is dosed by itself that holds less than the level of last time tak
   };
   expect(chosen('10')).toBe('nearly'); // 10 mg/kg of 250 g are 2.5 mg: 0.25 g of 1 %
   expect(chosen('20')).toBe('full'); // 0.5 g
+  expect(chosen('12,5')).toBe('full'); // 0.31 g, typed with a comma
 });

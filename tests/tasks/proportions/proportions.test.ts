@@ -8,7 +8,7 @@ import { placeOf } from '../../../src/tasks/engine/place';
 import { boundsOf, candidatesOf, firstDrops, laidOut, sharesOf } from '../../../src/tasks/proportions/blends';
 import type { Laid } from '../../../src/tasks/proportions/fields';
 import { laidVial, vialOptions } from '../../../src/tasks/proportions/onHand';
-import { foundIn, searchOf } from '../../../src/tasks/proportions/search';
+import { foundIn, searchKept, searchOf } from '../../../src/tasks/proportions/search';
 import { repeatWords } from '../../../src/tasks/proportions/outcome';
 import { proportions } from '../../../src/tasks/proportions/task';
 import { newRecord, takeIn } from '../../../src/records/shelf';
@@ -120,6 +120,20 @@ describe('the card', () => {
     expect(stepOf(run).cautions![0]).toContain('left, and the first blends take 40');
   });
 
+  test('a search that goes on lays no first blends down, and says nothing of what they take', () => {
+    const run = begun(laidOut(planOf(card, hex), 5, false));
+    judgeAll(run, 6);
+    const [record] = proportions.keep(run.state()) as [Proportions];
+    const nearly: Vial = { ...card, massG: { value: 0.1, sources: [] } };
+    takeIn([record, nearly]);
+    const on = benchRun();
+    [card, hex].forEach(({ id }, i) => on.happen(0, 'typed', `vial.${i}`, id));
+    expect(stepOf(on).cautions).toHaveLength(1);
+    on.happen(0, 'typed', 'earlier', record.id);
+    expect(stepOf(on).card!.answer!.big).toBe('One at a time');
+    expect(stepOf(on).cautions).toEqual([]);
+  });
+
   test('limits that leave no blend are said at their slot', () => {
     const run = benchRun();
     [card, hex].forEach(({ id }, i) => run.happen(0, 'typed', `vial.${i}`, id));
@@ -208,6 +222,7 @@ describe('the judging', () => {
     judgeAll(run, 6);
     const [record] = proportions.keep(run.state()) as [Proportions];
     takeIn([record]);
+    expect(searchKept(record)).toBe(searchKept(record)); // so that it is fitted once
     const on = benchRun();
     on.happen(0, 'typed', 'earlier', record.id);
     on.happen(0, 'typed', 'laid', JSON.stringify({ ...planOf(card, hex), blends: [] }));
