@@ -32,7 +32,7 @@ export function drinkPart(run: RunState): Part {
     slots: { ...slotsOf(run, problem), ...gasSlot(run) },
     section: {
       title: 'Drink',
-      sentence: `{litres} of {what} at {dose}: ${sweet}, {abv}${spirit}, {gas}, by {jurisdiction} rules`,
+      sentence: `{litres} of {what} at {dose}: ${sweet}, {abv}${spirit}, {gas}, under {jurisdiction} rules`,
       lines: [...fromWords(run), ...(drink ? drinkWords(run, drink) : []), ...gasWords(run)],
     },
   };
@@ -76,8 +76,8 @@ function drinkChips(of: 'brix' | 'abv', values: readonly string[], unit: string)
 
 function otherSugar(run: RunState): Offer {
   return isByLitre(run)
-    ? { words: 'Say it in g per 100 g (°Brix)', type: types(fields.sugarBy, 'mass') }
-    : { words: 'Say it in g per litre', type: types(fields.sugarBy, 'litre') };
+    ? { words: 'Enter it in g per 100 g (°Brix)', type: types(fields.sugarBy, 'mass') }
+    : { words: 'Enter it in g per litre', type: types(fields.sugarBy, 'litre') };
 }
 
 /** Still, or how many volumes, with the temperature at which it is gassed. */

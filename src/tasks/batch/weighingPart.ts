@@ -28,7 +28,7 @@ export function weighingPart(run: RunState, recipe: Recipe | null, making: Makin
     },
     section: {
       title: 'Weighing',
-      sentence: `${from} scales of {fine} and {coarse}, each weighing right within {tolerance}`,
+      sentence: `${from} scales of {fine} and {coarse}, each weighing to within {tolerance}`,
       lines: [...(recipe ? changedLots(run, recipe) : []), ...scaleWords(run, making)],
     },
   };

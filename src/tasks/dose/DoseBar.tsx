@@ -56,17 +56,17 @@ interface Caption {
 function captions({ liked, limit, former, target }: Levels): Caption[] {
   const number = (mgPerKg: number) => formatPlain(mgPerKg, 3);
   const all: Caption[] = [];
-  if (target !== null) all.push({ sign: '▏', words: `target ${number(target)}` });
+  if (target !== null) all.push({ sign: '▏', words: `target ${number(target)} mg/kg` });
   if (liked)
     all.push({
       sign: '▬',
-      words: `liked ${number(liked.low)}${liked.low === liked.high ? '' : ` to ${number(liked.high)}`}`,
+      words: `liked ${number(liked.low)}${liked.low === liked.high ? '' : ` to ${number(liked.high)}`} mg/kg`,
     });
   if (limit)
     all.push({
       sign: '▎',
-      words: `limit ${number(limit.mgPerKg)}: ${limit.of}${limit.sure ? '' : ', check the law'}`,
+      words: `limit ${number(limit.mgPerKg)} mg/kg: ${limit.of}${limit.sure ? '' : ', check the law'}`,
     });
-  if (former) all.push({ sign: '┆', words: `once allowed ${number(former.mgPerKg)}` });
+  if (former) all.push({ sign: '┆', words: `once allowed ${number(former.mgPerKg)} mg/kg` });
   return all;
 }

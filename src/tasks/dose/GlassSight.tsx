@@ -40,7 +40,7 @@ function Parts({ glass }: { glass: Glass }) {
         materials.map(({ material, mgPerKg }) => (
           <div>
             <dt>{nameOf(glass, material)}</dt>
-            <dd>{formatKnown(mgPerKg)}</dd>
+            <dd>{formatKnown(mgPerKg)} mg/kg</dd>
           </div>
         ))}
       <div class="alcohol">

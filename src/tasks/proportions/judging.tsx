@@ -90,7 +90,7 @@ function judgeStep(run: RunState, laid: Laid, n: number): Step {
     say: code === undefined ? `‹${dropsHeading(given, laid.vials)}›` : `Smell ‹${code}›.`,
     more: [placeWords(laid, n), ...(n === 0 && code === undefined ? [howWords(run)] : [])],
     draw: (walk) => <Judging walk={walk} n={n} />,
-    told: liking === null ? [] : [['Liking', `${formatPlain(liking)}, ${words(liking)}`]],
+    told: liking === null ? [] : [['Liking', `${formatPlain(liking)} of 9, ${words(liking)}`]],
     ...(liking === null ? { problem: 'Tap how it is: one touch, and the next blend comes.' } : {}),
     offers: code === undefined ? waysOf(run, n) : [],
     done: 'Next',
@@ -138,7 +138,7 @@ function Judging({ walk, n }: { walk: Walk; n: number }) {
       {hint && liking === null && <p class="quiet">{hint}</p>}
       {question === '' ? <Liking {...props} /> : <OwnScale title={question} {...props} />}
       <details class="fold">
-        <summary>Other drops than these?</summary>
+        <summary>Dropped something else?</summary>
         <div class="folded">
           <Had walk={walk} n={n} />
         </div>

@@ -16,7 +16,7 @@ export function mapOf(search: Search, goesOn: boolean): BlendFacts {
     ...tried.map(({ drops, shares }): BlendPoint => {
       const likings = judged.filter((one) => same(one.shares, shares)).map(({ liking }) => liking);
       const mean = likings.reduce((sum, one) => sum + one, 0) / likings.length;
-      return { shares, sort: 'tried', liking: mean, words: `${words(drops, shares)}, judged ${likings.map((one) => formatPlain(one)).join(' and ')}` }; // prettier-ignore
+      return { shares, sort: 'tried', liking: mean, words: `${words(drops, shares)}, judged ${likings.map((one) => formatPlain(one)).join(' and ')} of 9` }; // prettier-ignore
     }),
     ...(goesOn
       ? [{ shares: next, sort: 'next' as const, liking: null, words: `Next: ${words(nextDrops, next)}` }]

@@ -18,8 +18,8 @@ export function apartWords({ lead, runnerUpDrops, toldApart }: Found, { vials }:
 
 /** Whether another blend is worth it, in a sentence. */
 export function enoughWords({ enough, gain }: Found): string {
-  if (enough === 'clear') return 'It is enough: another blend would hardly change it.';
-  if (enough === 'little to gain') return 'It is enough: what is left to gain is less than a nose can tell.';
+  if (enough === 'clear') return 'That is enough: another blend would hardly change it.';
+  if (enough === 'little to gain') return 'That is enough: what is left to gain is less than a nose can tell.';
   if (enough === 'many') return 'Thirty blends are enough for one nose.';
   return `The next one is expected to gain ${formatFixed(gain, 1)} points.`;
 }
@@ -81,7 +81,7 @@ function termInputs(
 ): Result['how']['inputs'] {
   return termParts(tags.length, model).map((parts, i) => ({
     words: parts.map((part) => tags[part]!).join(' × '),
-    text: `${formatFixed(coefficients[i]!, 1)} ± ${formatFixed(2 * standardErrors[i]!, 1)}`,
+    text: `${formatFixed(coefficients[i]!, 1)} ± ${formatFixed(2 * standardErrors[i]!, 1)} points`,
     source: parts.length === 1 ? 'alone' : 'together, beyond each alone',
   }));
 }

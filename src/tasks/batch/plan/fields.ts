@@ -214,7 +214,7 @@ export const fields = {
   }),
   tolerance: amount({
     name: 'tolerance',
-    title: 'Each weighing right within',
+    title: 'Each weighing to within',
     unit: '%',
     above: 0,
     max: 20,
