@@ -120,10 +120,21 @@ export function solventBottleOptions(of?: string): Option[] {
   }));
 }
 
-/** Droppers as options, with the drop no one has weighed last. */
+/** Droppers as options, with the drop no one has weighed last; in the slot of a sentence by their short words. */
 export function dropperOptions(): Option[] {
-  const own = list('dropper').map(({ id, name, tip }) => ({ value: id, label: name, hint: tip }));
-  return [...own, { value: 'typical', label: 'One I have not weighed', hint: 'typical drop mass, with a wide ±' }];
+  const own = list('dropper').map(({ id, name, tip }) => ({
+    value: id,
+    label: name,
+    short: `dropper ${name}`,
+    hint: tip,
+  }));
+  const typical: Option = {
+    value: 'typical',
+    label: 'One I have not weighed',
+    short: 'a dropper not weighed yet',
+    hint: 'typical drop mass, with a wide ±',
+  };
+  return [...own, typical];
 }
 
 /** The liquid that comes out of a vial's dropper: its solvent with a little material. */

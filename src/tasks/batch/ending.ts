@@ -1,11 +1,9 @@
-import { isOver } from '../../core/limits/finding';
 import { formatPlain, measuredText } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { numberedBatchCode } from '../../workshop/thing/vialCode';
-import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
-import { although, asksWhy } from '../shared/goingOn';
+import { although, asksWhy, toldWhy } from '../shared/goingOn';
 import { usualName } from './keep';
 import { leftFields, leftWords } from './leftOver';
 import { fields } from './plan/fields';
@@ -36,7 +34,6 @@ function nameStep(run: RunState, making: Making): Step {
   const { problem } = asksWhy(run, judgement);
   const [name, left] = [fields.name(usualName(run)), leftFields(run, making)];
   const rest = left.map((field) => `{${field.name}}`).join(', ');
-  const isOverNow = judgement?.findings.some(isOver);
   const big = made ? measuredText(made.litres, 'L') : '';
   return {
     key: 'name',
@@ -54,7 +51,7 @@ function nameStep(run: RunState, making: Making): Step {
         : {}),
     },
     more: [`Write ‹${numberedBatchCode()}›, the name and today’s date on every bottle of it.`, ...leftWords(making)],
-    told: isOverNow ? [[although.title, answer(run, although) ?? '–']] : [],
+    told: toldWhy(run, judgement),
     offers: rulesOffer(judgement),
     ...(problem ? { problem } : {}),
     done: 'Save',

@@ -6,7 +6,7 @@ import type { Judgement } from '../../workshop/drinkable/judging';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Card, CardAnswer, Offer, Step } from '../engine/task';
-import { although, asksWhy } from '../shared/goingOn';
+import { although, asksWhy, toldWhy } from '../shared/goingOn';
 import { asked } from './plan/asked';
 import { carrierRefusal } from './plan/carrierBottle';
 import { concentratePart } from './concentratePart';
@@ -43,14 +43,13 @@ export function recipeStep(run: RunState, first: string | null, isShown: boolean
   const why = asksWhy(run, judgement);
   const wrong = parts.flatMap(({ slots }) => Object.values(slots).flatMap((slot) => slot.wrong ?? []))[0];
   const stuck = wrong ?? refusalOf(run) ?? problem ?? why.problem;
-  const isOverNow = judgement?.findings.some(isOver) ?? false;
   return {
     key: 'recipe',
     say: 'The recipe.',
     ask: parts.flatMap(({ ask }) => ask),
     rows: [asked(run).sugarBy, asked(run).scatter, although],
     card: cardOf(run, parts, { plan, judgement, isExact: making !== null && answer(run, fields.exactly) !== null }),
-    told: isOverNow ? [[although.title, answer(run, although) ?? '–']] : [],
+    told: toldWhy(run, judgement),
     offers: [...rulesOffer(judgement), { ...WRITE, place: 'more' }],
     types: { [fields.plannedFor.name]: recipeOrNull(run)?.id ?? '' },
     done: first ?? 'Weigh',

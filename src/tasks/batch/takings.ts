@@ -49,7 +49,7 @@ export function inConcentrate(pours: readonly Pour[]): Grams {
  * Grams taken out of each bottle and vial: of a stock, all that was mixed; where more was drawn than was mixed, that much more,
  * since it must have been mixed too.
  */
-export function takenOut(pours: readonly Pour[]): Grams {
+function takenOut(pours: readonly Pour[]): Grams {
   const sum = tally();
   for (const pour of pours) if (pour.mass && drawnFrom(pours, pour) === null) sum.put(pour.goods, pour.mass);
   const stocked = pours.filter(({ stock }) => stock !== null);

@@ -8,7 +8,7 @@ import type { Method } from './methods';
 import { pickable, placesOf, sampleNamed } from './samples';
 
 /** The places still to be filled, in order. */
-export function placesLeft(run: RunState, method: Method): number[] {
+function placesLeft(run: RunState, method: Method): number[] {
   return placesOf(method).flatMap((_, i) => (answer(run, fields.sample(i)) === null ? i : []));
 }
 

@@ -2,7 +2,7 @@ import type { DiscriminationTest } from '../../core/sensory/discrimination';
 import { list } from '../../records/shelf';
 import { attempt, Refused } from '../../workshop/attempt';
 import { dropsText } from '../../workshop/dropWords';
-import { answer, isBegun, types } from '../engine/answers';
+import { answer, asTyped, isBegun, types } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { asBefore, asIfLeft, lastTime } from '../engine/lastTime';
@@ -63,8 +63,7 @@ export function cardStep(run: RunState): Step {
 async function prepared(walk: Walk): Promise<void> {
   const seed = String(crypto.getRandomValues(new Uint32Array(1))[0]!);
   const drawn = isBegun(walk.state.peek(), fields.seed);
-  const [[key, text]] = Object.entries(types(fields.seed, seed)) as [[string, string]];
-  if (drawn || (await walk.happen({ type: 'typed', key, text }))) await walk.goTo('sheet', true);
+  if (drawn || (await walk.happen(...asTyped(types(fields.seed, seed))))) await walk.goTo('sheet', true);
 }
 
 /** Whether the card is in sight: elsewhere its sums are worked out for nothing. */

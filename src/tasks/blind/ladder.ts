@@ -56,9 +56,9 @@ export function dropFields(run: RunState): Field[] {
 const ladderVial = pick({ name: 'ladderVial', title: 'Vial' });
 const ladderDropper = pick({ name: 'dropper', title: 'Dropper' });
 
-/** In a slot it goes by its code, and a dropper that no one has weighed by that. */
+/** In a slot a vial goes by its code. */
 function shortly(option: Option): Option {
-  return { ...option, short: option.value === 'typical' ? 'a dropper not weighed yet' : option.label.split(' · ')[0]! };
+  return { ...option, short: option.label.split(' · ')[0]! };
 }
 
 function vialField(run: RunState): Field<string> {
@@ -69,7 +69,7 @@ function vialField(run: RunState): Field<string> {
 }
 
 function dropperField(): Field<string> {
-  return ask(ladderDropper, { preset: 'typical', options: dropperOptions().map(shortly) });
+  return ask(ladderDropper, { preset: 'typical', options: dropperOptions() });
 }
 
 /** The questions on the steps. */

@@ -10,6 +10,7 @@ import { formatMeasured, formatPlain, typedOnScale } from '../../ui/format';
 import { sentenceWords } from '../../ui/sentence';
 import { dropsText } from '../../workshop/dropWords';
 import { answer, types } from '../engine/answers';
+import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { Card, CardAnswer, Step, Task } from '../engine/task';
 import { asked, fields, remembers } from './fields';
@@ -49,8 +50,8 @@ function cardStep(run: RunState): Step<Key> {
       sentence: `{dropper}${fresh ? ' {newName}, from {newOutlet},' : ''} with {liquid}, {each}, on a scale of {readability}`,
       slots: {
         dropper: { missing: 'the dropper' },
-        each: { usual: ['10', '20', '30', '50'].map((value) => ({ value, label: value })), by: 5 },
-        readability: { usual: ['0.1', '0.01', '0.001'].map((value) => ({ value, label: `${value} g` })) },
+        each: { usual: chips(['10', '20', '30', '50'], ''), by: 5 },
+        readability: { usual: chips(['0.1', '0.01', '0.001'], 'g') },
       },
       ...(calibration ? { answer: answerOf(calibration), ...adviceOf(run, calibration) } : {}),
     },

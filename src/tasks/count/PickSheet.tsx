@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { PickRows, type PickItem } from '../../ui/controls/PickRows';
 import { Sheet } from '../../ui/controls/Sheet';
-import { types } from '../engine/answers';
+import { asTyped, types } from '../engine/answers';
 import type { Walk } from '../engine/task';
 import { settled } from './asked';
 import { fields } from './fields';
@@ -18,10 +18,7 @@ interface Props {
 export function PickSheet({ walk, items, label }: Props) {
   const open = useSignal(false);
   const run = settled(walk.state.value);
-  const pick = (id: string, yes: boolean) => {
-    const [[key, text]] = Object.entries(types(fields.picked(id), yes ? 'yes' : 'no')) as [[string, string]];
-    void walk.happen({ type: 'typed', key, text });
-  };
+  const pick = (id: string, yes: boolean) => void walk.happen(...asTyped(types(fields.picked(id), yes ? 'yes' : 'no')));
   const isChange = items.some(({ id }) => isPicked(run, id));
   return (
     <>

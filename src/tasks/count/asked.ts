@@ -21,10 +21,7 @@ export const asked = oncePerRun((run: RunState) => {
   const materials = linesOf(answer(run, way));
   const purpose = asBefore(run, fields.purpose, before, isAllFit(materials) ? 'taste' : 'smell');
   const nose = answer(run, purpose) === 'smell';
-  const droppers = dropperOptions().map((option) => ({
-    ...option,
-    short: option.value === 'typical' ? 'a dropper not weighed yet' : `dropper ${option.label}`,
-  }));
+  const droppers = dropperOptions();
   return {
     way,
     purpose,

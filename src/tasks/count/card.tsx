@@ -2,6 +2,7 @@ import { list } from '../../records/shelf';
 import type { Option } from '../../ui/controls/field';
 import { dropsText } from '../../workshop/dropWords';
 import { answer, ask, supposing, types } from '../engine/answers';
+import { chips } from '../engine/card';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { oncePerRun } from '../engine/oncePerRun';
@@ -67,7 +68,7 @@ function shownDrops(now: RunState, id: string): SlotFacts {
   return drops === null ? {} : { shows: dropsText(drops) };
 }
 
-const DROPS: Option[] = ['1', '2', '3', '5', '10', '20'].map((value) => ({ value, label: value }));
+const DROPS = chips(['1', '2', '3', '5', '10', '20'], '');
 
 /** A name in a sentence, where { } are slots. */
 function plain(words: string): string {
@@ -170,7 +171,7 @@ function cardOf(run: RunState, now: RunState, plans: Plans | NoPlan | null): Car
       size: { usual: SIZES },
       ppm: {
         missing: 'its mg/kg',
-        usual: ['5', '10', '20', '50'].map((value) => ({ value, label: `${value} mg/kg` })),
+        usual: chips(['5', '10', '20', '50'], 'mg/kg'),
       },
       drinkMl: { missing: 'how much drink', usual: DRINKS },
       ...Object.fromEntries(
@@ -181,8 +182,8 @@ function cardOf(run: RunState, now: RunState, plans: Plans | NoPlan | null): Car
   };
 }
 
-const DRINKS: Option[] = ['100', '200', '250', '330'].map((value) => ({ value, label: `${value} mL` }));
-const PARTS: Option[] = ['1', '2', '5', '10', '20', '50'].map((value) => ({ value, label: value }));
+const DRINKS = chips(['100', '200', '250', '330'], 'mL');
+const PARTS = chips(['1', '2', '5', '10', '20', '50'], '');
 
 /** What stops the plan, and the one thing that mends it. */
 function refusalOf(now: RunState, { componentId, why, remedy }: NoPlan): SlotFacts {

@@ -1,5 +1,5 @@
-import type { Option } from '../../ui/controls/field';
 import { formatTyped } from '../../ui/format';
+import { chips } from '../engine/card';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { asBefore } from '../engine/lastTime';
@@ -12,7 +12,7 @@ const USUAL = [5, 10, 15, 20, 30]; // mL, the vials of the bench
 const FULL = 0.9; // our choice: above that no air is left to turn it over
 
 /** Usual vials as chips. */
-export const SIZES: Option[] = USUAL.map((ml) => ({ value: String(ml), label: `${ml} mL` }));
+export const SIZES = chips(USUAL.map(String), 'mL');
 
 /** The smallest usual vial that this much, mL, fits into with some air. */
 export function usualSize(fillMl: number): string {

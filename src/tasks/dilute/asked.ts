@@ -56,7 +56,7 @@ function askedFrom(run: RunState, source: Field<string>) {
   const fit = before.map((answers) => fitSolvent(answers, needed));
   const solvent = asBefore(run, ask(fields.solvent, { options }), fit, ownSolventBottle(needed));
   const droppers = [
-    ...dropperChoices(),
+    ...dropperOptions(),
     { value: ON_SCALE, label: 'On a scale', short: 'a scale', hint: 'weighed in' },
   ];
   const dropper = asBefore(run, ask(fields.dropper, { options: droppers }), before, droppers[0]!.value);
@@ -217,11 +217,4 @@ function solventChoices(clouds: (solvent: string) => string | undefined): Option
       ...(clouds(id) ? { against: clouds(id)! } : {}),
     }));
   return [...own, ...usual, { value: 'new', label: 'Another solvent', short: 'another solvent', group, always: true }];
-}
-
-function dropperChoices(): Option[] {
-  return dropperOptions().map((option) => ({
-    ...option,
-    short: option.value === 'typical' ? 'a dropper not weighed yet' : `dropper ${option.label}`,
-  }));
 }

@@ -4,6 +4,7 @@ import type { Supply } from '../../records/kind/supply';
 import { list } from '../../records/shelf';
 import { labelSays } from '../../workshop/drinkable/grade';
 import { answer, ask, supposing, types } from '../engine/answers';
+import { chips } from '../engine/card';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Card, SlotFacts } from '../engine/task';
@@ -148,20 +149,17 @@ function slotsOf(run: RunState, now: RunState): Record<string, SlotFacts> {
   const source = sourceOf(now);
   const tried =
     source && strengthOf(now) !== null ? attempt(() => targetOf(now, source, liquidOf(source, solventOf(now)))) : null;
-  const chip = (value: string, unit: string) => ({ value, label: `${value} ${unit}` });
   return {
     bottle: {
       missing: 'what to dilute',
       ...(source && answer(now, fields.source) === 'new' ? { shows: source.tag } : {}),
     },
     strength: {
-      usual: answer(now, basis)?.startsWith('%')
-        ? ['0.01', '0.1', '1', '5', '10'].map((value) => chip(value, '%'))
-        : [],
+      usual: answer(now, basis)?.startsWith('%') ? chips(['0.01', '0.1', '1', '5', '10'], '%') : [],
       beside: [basis],
       ...(tried instanceof Refused ? { wrong: tried.problem } : {}),
     },
-    size: { usual: SIZES.map((ml) => chip(String(ml), 'mL')) },
+    size: { usual: chips(SIZES.map(String), 'mL') },
     solvent: { missing: 'the solvent' },
     'solvent.name': { missing: 'its name', beside: [fields.solventCas, fields.solventFlash] },
     'solvent.alcohol': { missing: 'alcohol or not' },
@@ -169,7 +167,7 @@ function slotsOf(run: RunState, now: RunState): Record<string, SlotFacts> {
     'solvent.density': { missing: 'its density', ...densityShown(now) },
     [foodField(now).name]: { missing: 'food grade or not', pills: true, asks: 'Say whether it is food grade' },
     [fields.code.name]: { missing: 'its code' },
-    readability: { usual: ['0.1', '0.01', '0.001'].map((value) => chip(value, 'g')) },
+    readability: { usual: chips(['0.1', '0.01', '0.001'], 'g') },
   };
 }
 

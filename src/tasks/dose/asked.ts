@@ -109,11 +109,10 @@ function vialsWith(chosen: string | null): Option[] {
 }
 
 function dropperChoices(): Option[] {
-  const own = dropperOptions().map((option) => ({
-    ...option,
-    short: option.value === 'typical' ? 'a dropper not weighed yet' : `dropper ${option.label}`,
-  }));
-  return [...own, { value: ON_SCALE, label: 'On a scale', short: 'a scale', hint: 'weighed into the drink' }];
+  return [
+    ...dropperOptions(),
+    { value: ON_SCALE, label: 'On a scale', short: 'a scale', hint: 'weighed into the drink' },
+  ];
 }
 
 /** Drinks dosed before, and a new one. */

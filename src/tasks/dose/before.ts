@@ -4,6 +4,7 @@ import type { Vial } from '../../records/kind/vial';
 import { find, list } from '../../records/shelf';
 import { refusalOf } from '../../workshop/drinkable/grade';
 import { whyNotByItself } from '../../workshop/takenByItself';
+import { mixOf } from '../../workshop/thing/mixOf';
 import { typedText } from '../../core/number/typed';
 import { lastTime, type Answers } from '../engine/lastTime';
 import { drinkFields, fields } from './fields';
@@ -12,18 +13,11 @@ import { drinkFields, fields } from './fields';
 const newestOf = computed(() => {
   const newest = new Map<string, Tasting>();
   for (const tasting of list('tasting')) {
-    const key = mixOf(find('vial', tasting.doses[0]?.vial));
-    if (!newest.has(key)) newest.set(key, tasting);
+    const vial = find('vial', tasting.doses[0]?.vial);
+    if (vial && !newest.has(mixOf(vial))) newest.set(mixOf(vial), tasting);
   }
   return newest;
 });
-
-function mixOf(vial: Vial | undefined): string {
-  return (vial?.contents ?? [])
-    .map(({ material }) => material)
-    .sort()
-    .join();
-}
 
 /** Answers of the last drink with what is in this vial, then of the last of any; a level is never taken from another material. */
 export function timesBefore(vial: Vial | undefined): {

@@ -1,4 +1,3 @@
-import { isOver } from '../../core/limits/finding';
 import { list } from '../../records/shelf';
 import { BESIDE_LIMIT, formatMeasured, formatPlain } from '../../ui/format';
 import { unknownWords } from '../../workshop/thing/alcohol';
@@ -10,7 +9,7 @@ import { chips } from '../engine/card';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Card, CardAnswer, Offer, SlotFacts, Step } from '../engine/task';
-import { although, asksWhy } from '../shared/goingOn';
+import { although, asksWhy, toldWhy } from '../shared/goingOn';
 import { asked } from './asked';
 import { isWeighed, usedBase } from './drink';
 import { drinkSlots } from './drinkSlots';
@@ -70,7 +69,6 @@ export function glassStep(run: RunState, i: number): Step {
   const byScale = dropperOf(run, i) === ON_SCALE;
   const counter = named('drops', i);
   const stuck = refusal ?? whyNotYet(run, i, glass) ?? why.problem;
-  const isOverNow = judgement?.findings.some(isOver);
   return {
     key: `glass.${i}`,
     say: 'What goes into the drink.',
@@ -79,7 +77,7 @@ export function glassStep(run: RunState, i: number): Step {
     card: cardOf(run, i, sight),
     ...(glass && !byScale ? { counting: { counter, target: target?.drops ?? null } } : {}),
     ...(glass ? { results: [...reachedResults(glass), ...glassResults(glass)], ...openIn(glass) } : {}),
-    told: [...noteTold(run), ...(isOverNow ? [[although.title, answer(run, although) ?? '–'] as const] : [])],
+    told: [...noteTold(run), ...toldWhy(run, judgement)],
     cautions: [SIP],
     offers: offersOf(run, i),
     done: last ? 'Save' : 'Next vial',

@@ -63,7 +63,7 @@ export function dropperOf(run: RunState, i: number): string {
 }
 
 /** Dose i, with that many drops; null until vial and dropper are chosen. */
-export function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dosing | null {
+function dosingOf(run: RunState, i: number, drops = dropsOf(run, i)): Dosing | null {
   const vial = vialOf(run, i);
   const dropper = dropperOf(run, i);
   if (!vial || dropper === '') return null;

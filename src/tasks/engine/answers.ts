@@ -1,6 +1,7 @@
 import type { Option } from '../../ui/controls/field';
 import { signIn, type Field } from './fields';
 import type { RunState } from './fold';
+import type { Happening } from './log';
 
 /** What a field is asked with at this moment: what the Shelf, the day and the answers before it bring. */
 interface Now<T> {
@@ -45,6 +46,11 @@ export function namesBegun({ typed }: RunState, start: string): string[] {
 /** What a button types: the answer of a field, by its name; what has a structure as JSON. */
 export function types<T extends string | object>(field: Field<T>, value: NoInfer<T>): Record<string, string> {
   return { [field.name]: typeof value === 'string' ? value : JSON.stringify(value) };
+}
+
+/** What happens where answers are typed, by the names of their fields. */
+export function asTyped(texts: Readonly<Record<string, string>>): Happening[] {
+  return Object.entries(texts).map(([key, text]) => ({ type: 'typed', key, text }));
 }
 
 /**

@@ -73,7 +73,7 @@ export function firstOpen(slots: readonly Slot[]): Slot | undefined {
   );
 }
 
-/** Usual values of a number, as chips of its sheet. */
+/** Usual values of a number, as chips of its sheet: written as the phone writes numbers, with their unit unless that is ''. */
 export function chips(values: readonly string[], unit: string): Option[] {
-  return values.map((value) => ({ value, label: `${value} ${unit}` }));
+  return values.map((value) => ({ value, label: `${formatTypedText(value)} ${unit}`.trim() }));
 }

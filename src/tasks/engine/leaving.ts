@@ -1,3 +1,4 @@
+import { asTyped } from './answers';
 import { answerIn } from './fields';
 import { fold, type RunState } from './fold';
 import type { Happening } from './log';
@@ -13,8 +14,7 @@ export function problemsOf(step: Step, state: RunState): Record<string, string> 
 
 /** What is recorded when a step is left as done: what it types, and what is in the fields where nothing was typed. */
 export function recordedOn(step: Step, state: RunState): Happening[] {
-  const typed = Object.entries(step.types ?? {}).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-  return [...typed, ...presetsOf(step, state)];
+  return [...asTyped(step.types ?? {}), ...presetsOf(step, state)];
 }
 
 /** What is in the fields of a step where nothing was typed, those beside a slot too, as far as it is not recorded yet. */

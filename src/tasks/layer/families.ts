@@ -1,4 +1,5 @@
 import { find, list } from '../../records/shelf';
+import { mixOf } from '../../workshop/thing/mixOf';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { fields } from './fields';
@@ -13,12 +14,8 @@ export function familyOf(run: RunState, vial: string): string {
  * been smelled with whatever the old one was smelled with.
  */
 export function smellOf(vial: string): string {
-  const contents = find('vial', vial)?.contents;
-  if (!contents || contents.length === 0) return vial;
-  return contents
-    .map(({ material }) => material)
-    .sort()
-    .join('+');
+  const known = find('vial', vial);
+  return (known && mixOf(known)) || vial;
 }
 
 function lastFamily(vial: string): string | undefined {

@@ -71,18 +71,11 @@ export const asked = oncePerRun((run: RunState) => {
   return {
     strength: fields.strength(answer(run, fields.basis) ?? '% w/v'),
     drink: fields.drink(answer(run, fields.by) ?? 'mL'),
-    dropper: ask(fields.dropper, { options: droppers(), preset: usual }) as Field<string>,
+    dropper: ask(fields.dropper, { options: dropperOptions(), preset: usual }) as Field<string>,
   };
 });
 
 /** The solvent that the material is in. */
 export function liquidOf(run: RunState) {
   return liquids.find(({ id }) => id === answer(run, fields.liquid)) ?? liquids[0]!;
-}
-
-function droppers(): Option[] {
-  return dropperOptions().map((option) => ({
-    ...option,
-    short: option.value === 'typical' ? 'a dropper not weighed yet' : `dropper ${option.label}`,
-  }));
 }

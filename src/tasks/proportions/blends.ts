@@ -32,7 +32,7 @@ export function sharesOf(drops: Drops, vials: readonly Pick<LaidVial, 'mg'>[]): 
  * The whole drops that come nearest to some shares, with about as much liquid as `total` drops of the mean vial: so that no
  * blend is stronger for being more. By the planner of counted drops.
  */
-export function wholeDrops(shares: Shares, vials: readonly LaidVial[], total: number): Drops | null {
+function wholeDrops(shares: Shares, vials: readonly LaidVial[], total: number): Drops | null {
   const used = vials.flatMap((vial, i) => (shares[i]! > 1e-9 ? [{ vial, share: shares[i]! }] : []));
   const mean = vials.reduce((sum, { mg }) => sum + mg, 0) / vials.length;
   const found = bestPlan({
@@ -105,15 +105,15 @@ export function laidOut(asked: Omit<Laid, 'blends'>, seed: number, blind: boolea
   return { ...asked, blends: order.map((drops, i) => ({ drops: [...drops], ...(blind ? { code: codes[i]! } : {}) })) };
 }
 
+/** '4 CARD 1 % + 1 HEX 0.1 %'. */
+export function dropsWords(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
+  return drops.flatMap((count, i) => (count > 0 ? `${count} ${vials[i]!.tag}` : [])).join(' + ');
+}
+
 /** The same for a heading, where a code is never parted from its drops and strength. */
 export function dropsHeading(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
   return dropsWords(drops, vials)
     .split(' + ')
     .map((each) => each.replaceAll(' ', '\u00a0'))
     .join(' + ');
-}
-
-/** '4 CARD 1 % + 1 HEX 0.1 %'. */
-export function dropsWords(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
-  return drops.flatMap((count, i) => (count > 0 ? `${count} ${vials[i]!.tag}` : [])).join(' + ');
 }

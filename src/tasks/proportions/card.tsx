@@ -2,7 +2,8 @@ import { list } from '../../records/shelf';
 import { Refused } from '../../workshop/attempt';
 import { dropsText } from '../../workshop/dropWords';
 import { tagOf } from '../../workshop/thing/labelled';
-import { answer, types } from '../engine/answers';
+import { answer, asTyped, types } from '../engine/answers';
+import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts, Step, Walk } from '../engine/task';
 import { asked, layout, preview, settled, vialsOf } from './asked';
@@ -28,7 +29,7 @@ export function cardStep(run: RunState): Step {
         asked: own ? { beside: [idea], shows: answer(settled(run), idea) ?? 'my own question' } : {},
         total: {
           by: 1,
-          usual: ['6', '8', '12', '16'].map((value) => ({ value, label: value })),
+          usual: chips(['6', '8', '12', '16'], ''),
           ...(blends instanceof Refused ? { wrong: blends.problem } : {}),
         },
         session: { by: 1, shows: `${answer(settled(run), session) ?? 6} a session` },
@@ -62,7 +63,7 @@ function vialSlots(run: RunState): Record<string, SlotFacts> {
   });
   const limits = vialsOf(run).map((vial): [string, SlotFacts] => [
     `most.${vial.id}`,
-    { optional: true, missing: `limit of ${tagOf(vial)}`, usual: ['25', '50', '75'].map((value) => ({ value, label: `${value} %` })) }, // prettier-ignore
+    { optional: true, missing: `limit of ${tagOf(vial)}`, usual: chips(['25', '50', '75'], '%') },
   ]);
   return Object.fromEntries([...vials, ...limits]);
 }
@@ -109,6 +110,5 @@ async function begin(walk: Walk): Promise<void> {
   const laid = earlierOf(run)
     ? { ...plan, blends: [] }
     : laidOut(plan, seed, answer(settled(run), fields.blind) === 'yes');
-  const typed = Object.entries(types(fields.laid, laid)).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-  if (await walk.happen(...typed)) await walk.goTo(walk.steps.peek()[1]!.key, true);
+  if (await walk.happen(...asTyped(types(fields.laid, laid)))) await walk.goTo(walk.steps.peek()[1]!.key, true);
 }

@@ -1,5 +1,5 @@
 import { BlendMap } from '../../ui/plot/BlendMap';
-import { answer, supposing, types } from '../engine/answers';
+import { answer, asTyped, supposing, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Walk } from '../engine/task';
 import { dropsHeading } from './blends';
@@ -28,7 +28,7 @@ export function lookStep(run: RunState, n: number): Step {
         ))}
       </>
     ),
-    ...(stops(run) ? saving(run, n, found) : found.enough === null ? goingOn(search, n, found) : saving(run, n, found)),
+    ...(!stops(run) && found.enough === null ? goingOn(search, n, found) : saving(run, n, found)),
   };
 }
 
@@ -52,8 +52,8 @@ function goingOn({ vials }: Search, n: number, { nextDrops }: Found): Partial<St
 /** The proposal is written down, so that it stays what it was; then it is made. */
 async function propose(walk: Walk, n: number, drops: readonly number[]): Promise<void> {
   const known = answer(walk.state.peek(), fields.proposed(n)) !== null;
-  const typed = Object.entries(types(fields.proposed(n), [...drops])).map(([key, text]) => ({ type: 'typed' as const, key, text })); // prettier-ignore
-  if (known || (await walk.happen(...typed))) await walk.goTo(blendSteps(walk.state.peek(), n)[0]!.key, true);
+  const proposal = asTyped(types(fields.proposed(n), [...drops]));
+  if (known || (await walk.happen(...proposal))) await walk.goTo(blendSteps(walk.state.peek(), n)[0]!.key, true);
 }
 
 /** It is enough: saved by the main button, and one more by the other. */

@@ -9,6 +9,7 @@ import { liquidOfVial } from '../../workshop/onHand';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { strengthText } from '../../workshop/thing/strengthText';
 import { tagOf } from '../../workshop/thing/labelled';
+import { mixOf } from '../../workshop/thing/mixOf';
 import type { LaidVial } from './fields';
 
 /** A vial as it is blended: its tag, and a drop of it from the dropper that is known best. */
@@ -34,7 +35,7 @@ interface Liked {
 /** The likings of layerings by what was in them, by materials: a vial made again of the same ones has them too. */
 function likings(): Map<string, Liked> {
   const sums = new Map<string, { times: number; sum: number }>();
-  const smells = new Map(list('vial').map((vial) => [vial.id, smellOf(vial)]));
+  const smells = new Map(list('vial').map((vial) => [vial.id, mixOf(vial)]));
   for (const { strips, verdict } of list('layering')) {
     if (verdict.liking === null) continue;
     const vials = verdict.vials ?? strips.filter(({ takenOutAt }) => takenOutAt === null).map(({ vial }) => vial);
@@ -46,19 +47,12 @@ function likings(): Map<string, Liked> {
   return new Map([...sums].map(([smell, { times, sum }]) => [smell, { times, mean: sum / times }]));
 }
 
-function smellOf({ contents }: Vial): string {
-  return contents
-    .map(({ material }) => material)
-    .sort()
-    .join('+');
-}
-
 /** Vials to blend: those whose layerings were liked best first, with how they were liked; none that `taken` names. */
 export function vialOptions(taken: readonly string[]): Option[] {
   const liked = likings();
   const all = list('vial')
     .filter(({ id }) => !taken.includes(id))
-    .map((vial) => ({ vial, liked: liked.get(smellOf(vial)), against: whyNotByItself(vial) }));
+    .map((vial) => ({ vial, liked: liked.get(mixOf(vial)), against: whyNotByItself(vial) }));
   const rank = ({ liked: by, against }: (typeof all)[number]) => (against ? -1 : (by?.mean ?? 0));
   return all
     .sort((one, other) => rank(other) - rank(one))

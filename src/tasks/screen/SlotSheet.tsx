@@ -4,9 +4,9 @@ import { OptionRows } from '../../ui/controls/OptionRows';
 import { Sheet } from '../../ui/controls/Sheet';
 import { readNumber } from '../../core/number/typed';
 import { formatTyped } from '../../ui/format';
+import { asTyped } from '../engine/answers';
 import { inRun, textOf, type Field } from '../engine/fields';
 import type { Slot } from '../engine/card';
-import type { Happening } from '../engine/log';
 import type { Option } from '../../ui/controls/field';
 import type { Walk } from '../engine/task';
 
@@ -19,7 +19,7 @@ interface Props {
 /** The sheet of a slot: one touch on an option or a usual value chooses and closes; a number can be stepped or typed. */
 export function SlotSheet({ walk, slot, onClose }: Props): VNode {
   const { field, along = {}, offer } = slot;
-  const type = ({ name }: Field, text: string) => walk.happen(...typed({ ...along, [name]: text }));
+  const type = ({ name }: Field, text: string) => walk.happen(...asTyped({ ...along, [name]: text }));
   const beside = <Beside walk={walk} slot={slot} onType={type} />;
   const choose = async (text: string) => {
     if (await type(field, text)) onClose();
@@ -49,17 +49,13 @@ export function SlotSheet({ walk, slot, onClose }: Props): VNode {
       {offer && (
         <button
           class="second"
-          onClick={() => void walk.happen(...typed(offer.type ?? {})).then((stored) => stored && onClose())}
+          onClick={() => void walk.happen(...asTyped(offer.type ?? {})).then((stored) => stored && onClose())}
         >
           {offer.words}
         </button>
       )}
     </Sheet>
   );
-}
-
-function typed(all: Readonly<Record<string, string>>): Happening[] {
-  return Object.entries(all).map(([key, text]) => ({ type: 'typed', key, text }));
 }
 
 type Type = (field: Field, text: string) => unknown;
@@ -160,8 +156,8 @@ function hasKeyboardOnScreen(): boolean {
 
 /** Less or more by one step; nothing at or below zero. */
 function Stepper({ by, text, onText }: { by: number; text: string; onText: (text: string) => unknown }) {
-  const typed = readNumber(text);
-  const next = typed.kind === 'number' ? Number((typed.value + by).toPrecision(12)) : NaN;
+  const read = readNumber(text);
+  const next = read.kind === 'number' ? Number((read.value + by).toPrecision(12)) : NaN;
   return (
     <button
       type="button"

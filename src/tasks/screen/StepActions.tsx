@@ -1,5 +1,6 @@
 import { useAwake } from './awake';
 import { LabelButton, labelVerdict } from './LabelCheck';
+import { asTyped } from '../engine/answers';
 import type { Offer, Step, Walk } from '../engine/task';
 
 /** What a touch on an offer does: it types, goes, leaves, or starts another task. */
@@ -8,8 +9,8 @@ export function useOffers(
   { onDone, onStart }: Pick<OffersProps, 'onDone' | 'onStart'>,
 ): (offer: Offer<string>) => Promise<void> {
   return async ({ type = {}, leave, go, start, instead }) => {
-    const typed = Object.entries(type).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-    if (typed.length > 0 && !(await walk.happen(...typed))) return;
+    const happened = asTyped(type);
+    if (happened.length > 0 && !(await walk.happen(...happened))) return;
     if (go) await walk.goTo(go, true);
     if (leave) return onDone(start);
     if (start) onStart(start, instead);

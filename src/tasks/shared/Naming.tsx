@@ -7,7 +7,7 @@ import { FieldInput } from '../../ui/controls/FieldInput';
 import { asSolvent } from '../../workshop/asSolvent';
 import { catalogue, catalogueGone, factsOf, loadCatalogue } from '../../workshop/catalogue';
 import { cautionWords } from '../../workshop/cautionWords';
-import { answer, clears, types } from '../engine/answers';
+import { answer, asTyped, clears, types } from '../engine/answers';
 import { textOf } from '../engine/fields';
 import { leaving, withHappenings } from '../engine/leaving';
 import type { Walk } from '../engine/task';
@@ -23,12 +23,9 @@ export function drawNaming(walk: Walk) {
 
 const asked = { name: fields.name.name, title: 'Name, CAS or FEMA number', input: 'text' } as const;
 
-const asEvents = (texts: Record<string, string>) =>
-  Object.entries(texts).map(([key, text]) => ({ type: 'typed' as const, key, text }));
-
 /** What was chosen names the bottle, and the card of it follows by itself. */
 async function choose(walk: Walk, texts: Record<string, string>): Promise<void> {
-  const happened = asEvents(texts);
+  const happened = asTyped(texts);
   const step = walk.step.peek();
   const named = withHappenings(walk.state.peek(), happened);
   await walk.happen(...happened, ...leaving(step, named, 'new-card'));
@@ -43,7 +40,7 @@ function Naming({ walk }: { walk: Walk }) {
   const own = find('material', answer(run, fields.material));
   const facts = answer(run, fields.facts);
   const chosen = own ?? facts;
-  const type = (texts: Record<string, string>) => walk.happen(...asEvents(texts));
+  const type = (texts: Record<string, string>) => walk.happen(...asTyped(texts));
   useEffect(() => {
     void loadCatalogue();
     if (!chosen) here.current!.querySelector('input')?.focus({ preventScroll: true });

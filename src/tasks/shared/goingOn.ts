@@ -2,6 +2,7 @@ import { isOver } from '../../core/limits/finding';
 import { Refusal } from '../../core/text/refusal';
 import { overWords } from '../../workshop/drinkable/overNow';
 import type { Judgement } from '../../workshop/drinkable/judging';
+import { answer } from '../engine/answers';
 import { valueOf, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
@@ -29,6 +30,11 @@ export function asksWhy(run: RunState, judgement: Judgement | null): Pick<Step, 
 }
 
 const WHY = 'Over a limit: tap or type a reason, or change the drink.';
+
+/** How the Book tells why someone went on over a limit; nothing of a drink that is over none. */
+export function toldWhy(run: RunState, judgement: Judgement | null): NonNullable<Step['told']> {
+  return judgement?.findings.some(isOver) ? [[although.title, answer(run, although) ?? '–']] : [];
+}
 
 /** The reason to be kept with a drink; undefined for one that is over nothing. @throws Refusal when it is over a limit and no reason was given */
 export function reasonFor(run: RunState, judgement: Judgement | null): string | undefined {

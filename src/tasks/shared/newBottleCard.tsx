@@ -6,6 +6,7 @@ import { citedText, formatDayOfYear, formatPlain, measuredText } from '../../ui/
 import { cautionWords } from '../../workshop/cautionWords';
 import { today } from '../../workshop/today';
 import { answer } from '../engine/answers';
+import { chips } from '../engine/card';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { CardAnswer, SlotFacts, Step } from '../engine/task';
@@ -115,7 +116,7 @@ function slotsOf(run: RunState, more: Shown['more']): Record<string, SlotFacts> 
     [amount.name]: {
       missing: 'amount',
       optional: true,
-      usual: sizes.map((value) => ({ value, label: `${value} ${amount.unit}` })),
+      usual: chips(sizes, amount.unit ?? ''),
       beside: [unit],
     },
     [supplier.name]: {

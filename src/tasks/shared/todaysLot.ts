@@ -9,6 +9,7 @@ import { labelSays } from '../../workshop/drinkable/grade';
 import { strengthText } from '../../workshop/thing/strengthText';
 import { whyNotByItself } from '../../workshop/takenByItself';
 import { labelTagOf } from '../../workshop/thing/labelled';
+import { mixOf } from '../../workshop/thing/mixOf';
 
 /** One thing that is different from then: what and why, what it was, and what it is now. */
 export interface Difference {
@@ -58,13 +59,8 @@ function candidates(then: Stocked): Stocked[] {
     return list('supply').filter(({ id, solvent }) => id !== then.id && solvent === then.solvent);
   if (isOf('bottle', then))
     return list('bottle').filter(({ id, material }) => id !== then.id && material === then.material);
-  const contents = (vial: Vial) =>
-    vial.contents
-      .map(({ material }) => material)
-      .sort()
-      .join();
   return list('vial')
-    .filter((vial) => vial.id !== then.id && contents(vial) === contents(then))
+    .filter((vial) => vial.id !== then.id && mixOf(vial) === mixOf(then))
     .sort((a, b) => distance(a, then) - distance(b, then));
 }
 

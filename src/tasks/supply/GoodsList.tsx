@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { slotsOf, type Slot } from '../engine/card';
-import { types } from '../engine/answers';
+import { asTyped, types } from '../engine/answers';
 import type { Walk } from '../engine/task';
 import { Chips, Pills } from '../screen/CardChips';
 import { SlotSheet } from '../screen/SlotSheet';
@@ -42,8 +42,7 @@ interface RowProps {
 
 function Row({ walk, good, slots, onOpen }: RowProps) {
   const isOn = isHere(walk.state.value, good);
-  const type = (all: Record<string, string>) =>
-    walk.happen(...Object.entries(all).map(([key, text]) => ({ type: 'typed' as const, key, text })));
+  const type = (all: Record<string, string>) => walk.happen(...asTyped(all));
   return (
     <div class={isOn ? 'good here' : 'good'}>
       <button

@@ -3,6 +3,7 @@ import { list, newRecord } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
 import { formatPlain } from '../../ui/format';
 import { answer } from '../engine/answers';
+import { chips } from '../engine/card';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts, Step, Task } from '../engine/task';
@@ -31,7 +32,7 @@ function slotsOfGood(run: RunState, good: Good): Record<string, SlotFacts> {
     [name.name]: { missing: 'its name' },
     [amount.name]: {
       missing: `the amount of ${good.name}`,
-      usual: good.packs.map((value) => ({ value: String(value), label: `${value} ${amount.unit}` })),
+      usual: chips(good.packs.map(String), amount.unit ?? ''),
       ...(good.sort === 'solvent' ? { beside: [unit] } : {}),
     },
     [grade.name]: { missing: 'grade', asks: `Say the grade of ${good.name}` },

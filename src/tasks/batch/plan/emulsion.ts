@@ -50,7 +50,7 @@ export interface AgentOnHand {
 }
 
 /** Weighting agents with what the chosen rules allow of them in this drink. */
-export const agentsFor = oncePerRun((run: RunState): AgentOnHand[] => {
+const agentsFor = oncePerRun((run: RunState): AgentOnHand[] => {
   const drink = drinkOf(run);
   if (!drink) return [];
   return weightingAgents.map(({ name, cas, low, high, level }) => {
