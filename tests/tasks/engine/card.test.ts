@@ -1,6 +1,6 @@
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { ask } from '../../../src/tasks/engine/answers';
-import { firstOpen, piecesOf, sentenceText, slotOf, slotsOf } from '../../../src/tasks/engine/card';
+import { chips, firstOpen, piecesOf, sentenceText, slotOf, slotsOf } from '../../../src/tasks/engine/card';
 import { amount, choice, day, pick } from '../../../src/tasks/engine/fields';
 import { freshRun, type RunState } from '../../../src/tasks/engine/fold';
 
@@ -69,5 +69,22 @@ describe('a slot', () => {
     expect(firstOpen(slotsOf(run, { ask: [strength, grade] }))!.field.name).toBe('grade');
     expect(firstOpen(slotsOf(run, { ask: [strength] }))!.field.name).toBe('strength');
     expect(firstOpen(slotsOf(freshRun, { ask: [strength] }))).toBeUndefined();
+  });
+});
+
+describe('usual values', () => {
+  afterEach(() => vi.unstubAllGlobals());
+
+  test('have their unit, or none', () => {
+    expect(chips(['0.5', '20'], '%').map(({ label }) => label)).toEqual(['0.5 %', '20 %']);
+    expect(chips(['20'], '')).toEqual([{ value: '20', label: '20' }]);
+  });
+
+  test('are written as the phone writes numbers, and typed with a point', async () => {
+    vi.stubGlobal('document', {});
+    vi.stubGlobal('navigator', { language: 'de' });
+    vi.resetModules();
+    const german = await import('../../../src/tasks/engine/card');
+    expect(german.chips(['0.5'], 'g')).toEqual([{ value: '0.5', label: '0,5 g' }]);
   });
 });
