@@ -6,6 +6,7 @@ import { bestPlan } from '../../core/plan/bestPlan';
 import { blindCodes } from '../../core/sensory/blindCodes';
 import { Refusal } from '../../core/text/refusal';
 import type { Laid, LaidVial } from './fields';
+import { dropsText } from '../../workshop/dropWords';
 
 /** Drops of each vial of a blend, in the order of the vials. */
 export type Drops = readonly number[];
@@ -110,10 +111,8 @@ export function dropsWords(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]
   return drops.flatMap((count, i) => (count > 0 ? `${count} ${vials[i]!.tag}` : [])).join(' + ');
 }
 
-/** The same for a heading, where a code is never parted from its drops and strength. */
+/** '4 drops CARD 1 % + 1 drop HEX 0.1 %', for a heading: a code is never parted from its strength. */
 export function dropsHeading(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
-  return dropsWords(drops, vials)
-    .split(' + ')
-    .map((each) => each.replaceAll(' ', '\u00a0'))
-    .join(' + ');
+  const each = (count: number, i: number) => `${dropsText(count)} ${vials[i]!.tag.replaceAll(' ', '\u00a0')}`;
+  return drops.flatMap((count, i) => (count > 0 ? each(count, i) : [])).join(' + ');
 }

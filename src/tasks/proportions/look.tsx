@@ -2,7 +2,7 @@ import { BlendMap } from '../../ui/plot/BlendMap';
 import { answer, asTyped, supposing, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Step, Walk } from '../engine/task';
-import { dropsHeading } from './blends';
+import { dropsHeading, dropsWords } from './blends';
 import { fields } from './fields';
 import { blendSteps } from './judging';
 import { mapOf } from './mapOf';
@@ -44,7 +44,7 @@ function stopping(run: RunState): Partial<Step> {
 function goingOn({ vials }: Search, n: number, { nextDrops }: Found): Partial<Step> {
   return {
     act: (walk) => propose(walk, n, nextDrops),
-    done: `Next: ${dropsHeading(nextDrops, vials)}`,
+    done: `Next: ${dropsWords(nextDrops, vials)}`,
     offers: [{ words: 'Stop and save', type: types(fields.stop, 'yes'), leave: true }],
   };
 }

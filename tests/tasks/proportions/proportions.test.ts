@@ -154,7 +154,7 @@ describe('the judging', () => {
     judgeAll(run, 5);
     const look = stepOf(run);
     expect(look.key).toBe('look.11');
-    expect(look.say).toMatch(/^Best so far: ‹(4|3)\sCARD\s1\s% \+ (2|3)\sHEX3\s1\s%›$/);
+    expect(look.say).toMatch(/^Best so far: ‹(4|3) drops CARD\s1\s% \+ (2|3) drops HEX3\s1\s%›$/);
     expect(repeatWords(searchOf(run.state())!)).toContain('came twice');
     expect(look.done).toMatch(/^Next: \d/);
     expect(look.results![0]!.amount.value).toBeGreaterThan(6.5);
