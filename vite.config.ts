@@ -18,6 +18,7 @@ const pwa = VitePWA({
     globIgnores: ['screenshots/**'],
     inlineWorkboxRuntime: true,
     cleanupOutdatedCaches: true,
+    clientsClaim: true, // the page that was there first is served from the cache, too, as soon as all is in it
   },
   manifest: { ...inWords(manifest, words), lang: languageOf(words) },
 });

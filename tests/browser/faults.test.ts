@@ -556,11 +556,26 @@ describe('a browser that gives less', () => {
 
   test('that is not kept on the phone yet says so where a part of it is wanted without a network', async () => {
     const page = await context.newPage();
+    await context.route(/\/sw\.js/, (route) => route.abort()); // it would be kept in a moment
     await page.goto(site.url);
     await page.getByRole('button', { name: 'Settings' }).waitFor();
     await context.setOffline(true);
     await page.locator('.tasks .card', { hasText: 'Dose a drink' }).tap();
     await page.getByText('Minim is not yet kept on this phone, and there is no network. Nothing is lost').waitFor();
+  });
+
+  test('opened for the first time goes on without a network as soon as all of it is kept, in the page that was there first', async () => {
+    const page = await context.newPage();
+    await page.goto(site.url);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await context.setOffline(true);
+    await page.locator('.tasks .card', { hasText: 'Look up ppm' }).tap();
+    await page.locator('.run .sentence').waitFor();
+    for (const path of ['shelf', 'book', 'settings', 'new/bottle', 'new/batch']) {
+      await page.goto(`${site.url}#/${path}`);
+      await page.locator('main h1, .run .say').first().waitFor();
+    }
+    expect(await page.getByText('no network').count()).toBe(0);
   });
 
   test('without workers keeps one copy, and says so on the Bench', async () => {
