@@ -48,3 +48,18 @@ export const surfaceTensions: readonly SurfaceTensionRow[] = [
   row(['ethyl-butyrate', 'ethyl butyrate'], [24.46, 0.25, JASPER, true], [0.879, false]),
   row(['isoamyl-acetate', 'isoamyl acetate'], [24.77, 0.25, JASPER, true], [0.871, false]),
 ];
+
+/**
+ * Aroma liquids that no one has looked up, at 20 °C: terpenes and citrus peel oils lie between pinene and cymene with what is dissolved in
+ * them, all others between ethyl acetate and methyl salicylate (rows above). mN/m, half of the range; g/mL as typical.
+ */
+export const aromaTensions = {
+  terpene: { value: 27.5, halfWidth: 1.5, density: 0.86 },
+  other: { value: 32, halfWidth: 8, density: 0.95 },
+} as const;
+
+/** By how much a drop gets lighter with each K near 20 °C, 1/K, with half the range: the fall of the surface tension times 1.068. */
+export const lighterPerK = {
+  water: { value: 0.0022, halfWidth: 0.0001 }, // Vázquez 1995: 72.75 at 20, 72.01 mN/m at 25 °C
+  other: { value: 0.004, halfWidth: 0.001 }, // ethanol 22.39 − 0.0832 (t − 20) (Jasper) 0.0040, Vázquez 0.0047; oils about 0.0035
+} as const;

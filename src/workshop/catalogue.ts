@@ -94,8 +94,15 @@ export function factsOf(row: CatalogueRow): MaterialFacts {
     ...(row.water ? { water: cited(row.water) } : {}),
     ...(row.thresholds ? { thresholds: row.thresholds.map((one) => threshold(one, words)) } : {}),
     ...(row.notes ? { notes: [...row.notes] } : {}),
+    ...(leastSold(row) ? { soldAtLeast: leastSold(row)! } : {}),
     cautions: [...(row.care ?? [])],
   };
+}
+
+/** The least purity that the Union list asks of a flavouring, g/g; null where it says none. */
+function leastSold({ eu }: CatalogueRow): number | null {
+  const percent = /^at least (\d+(?:\.\d+)?) %/.exec(eu?.[2] ?? '')?.[1];
+  return percent === undefined ? null : Number(percent) / 100;
 }
 
 function densityOf(row: NonNullable<CatalogueRow['density']>, words: (id: string) => string) {

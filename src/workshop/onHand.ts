@@ -2,7 +2,9 @@ import { computed } from '@preact/signals';
 import { densityAt } from '../core/liquid/expansion';
 import { ethanolDensity, ethanolMassFraction } from '../core/liquid/ethanol';
 import { exact, measured, type Measured } from '../core/number/measured';
-import { celsius, REFERENCE_TEMPERATURE, volumeFraction } from '../core/number/units';
+import { waterDensity } from '../core/liquid/water';
+import { celsius, massFraction, REFERENCE_TEMPERATURE, volumeFraction } from '../core/number/units';
+import type { Celsius, MassFraction } from '../core/number/units';
 import type { Bottle, Material } from '../records/kind/material';
 import { find, list, shelf } from '../records/shelf';
 import type { Solvent, SolventCopy } from '../records/kind/solvent';
@@ -83,17 +85,26 @@ function classOfAlcohol(abv: number | null | undefined): LiquidClass {
   return abv > SPIRIT ? 'ethanol' : 'dilute spirit';
 }
 
-/** Temperature of the room, °C: of the settings, else 20. */
+/** Temperature of the room, °C: of the settings, else 20; within what the liquids are known for, also where an old file holds another. */
 export function roomC(): number {
-  return shelf.settings.value.roomC ?? 20;
+  return Math.min(40, Math.max(5, shelf.settings.value.roomC ?? 20));
 }
 
-/** Density of a solvent of the table in this room, g/mL. Where no expansion is known the value at 20 °C stands in. */
-function densityNow({ id, name, density, expansionPerK }: (typeof solvents)[number]): Measured {
+/** Density of a solvent of the table in this room, g/mL: water by its own law, ethanol and water by R 22, others by their expansion. */
+function densityNow({ id, name, density, expansionPerK, ethanol }: (typeof solvents)[number]): Measured {
   const uncertain = ({ value, halfWidth }: { value: number; halfWidth: number }, what: string) =>
     measured(value, halfWidth / Math.sqrt(3), { id: `${what}:${id}`, words: `${what} of ${name}` });
-  const at20 = uncertain(density, 'density');
-  return expansionPerK ? densityAt(at20, uncertain(expansionPerK, 'expansion'), celsius(roomC())) : at20;
+  const [at20, here] = [uncertain(density, 'density'), celsius(roomC())];
+  if (here === 20) return at20;
+  const byExpansion = densityAt(at20, uncertain(expansionPerK, 'expansion'), here);
+  const pure = id === 'water' ? waterDensity : ethanol.value > 0 ? byR22(massFraction(ethanol.value)) : null;
+  if (!pure) return byExpansion;
+  const value = (density.value * pure(here)) / pure(REFERENCE_TEMPERATURE);
+  return { value, sources: id === 'water' ? at20.sources : byExpansion.sources };
+}
+
+function byR22(strength: MassFraction): (t: Celsius) => number {
+  return (t) => ethanolDensity(strength, t);
 }
 
 /** Bottles of solvent on the Shelf, of one or of any, newest first; last those that are not taken by themselves. */
@@ -143,6 +154,11 @@ export function liquidOfVial(vial: Vial): DropLiquid {
   const solvent = solventsOnHand().find(({ id }) => id === vial.solvent?.id);
   const liquid = vial.solvent && (solvent?.liquid ?? classOfAlcohol(alcoholOfVial(vial)));
   return { id: vial.solvent?.id ?? vial.contents[0]!.material, liquid, strength };
+}
+
+/** A neat material in a dropper; of a thick one nothing is known beforehand. */
+export function neatLiquid({ id, form }: Material): DropLiquid {
+  return { id, liquid: form === 'viscous' ? 'unknown' : null, strength: 1 };
 }
 
 /** Density of an aroma material no one has looked up, g/mL: most oils and aroma liquids lie between 0.84 and 1.06. Typical, not confirmed. */

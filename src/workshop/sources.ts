@@ -1,5 +1,4 @@
 import { exact, type Measured } from '../core/number/measured';
-import { purityAtLeast } from '../core/liquid/strength';
 import type { Bottle } from '../records/kind/material';
 import { find, list, shelf } from '../records/shelf';
 import type { SolventCopy } from '../records/kind/solvent';
@@ -11,6 +10,8 @@ import { isSmellOnly, labelSays, refusalOf } from './drinkable/grade';
 import { labelTagOf, tagOf } from './thing/labelled';
 import { strengthText } from './thing/strengthText';
 import { whyNotByItself } from './takenByItself';
+import { contentsNow } from './thing/ageing';
+import { purityOf } from './thing/purity';
 import { today } from './today';
 
 /** A bottle, or a vial of one material, that a material can be weighed from; or a bottle of solvent. */
@@ -69,7 +70,6 @@ function inOrder(material: string): Source[] {
 function ofBottle(bottle: Bottle): Source {
   const material = find('material', bottle.material);
   const { id, supplier, lot } = bottle;
-  const purity = bottle.purity ?? material?.purity;
   const leftG = leftOf(bottle)?.value ?? null;
   const words = lotWords({ supplier, lot });
   const barred = isSmellOnly(bottle);
@@ -84,7 +84,7 @@ function ofBottle(bottle: Bottle): Source {
     stocked: bottle,
     pricePerG: bottle.pricePerG ?? null,
     more: barred ? NEVER : moreOf(bottle, ['neat', ...leftWords(bottle)]),
-    strength: purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${lot || id}`),
+    strength: purityOf(bottle, material),
     refusal: barred ? refusalWords(material?.name ?? 'that material', words) : null,
   };
 }
@@ -148,6 +148,6 @@ function ofVial(vial: Vial): Source {
     words,
     lot: [words, supplier, lot && `lot ${lot}`].filter(Boolean).join(', '),
     more: refusal ? NEVER : moreOf(vial, [strengthText(vial), ...leftWords(vial)]),
-    strength: vial.contents[0]!.strength,
+    strength: contentsNow(vial)[0]!.strength,
   };
 }

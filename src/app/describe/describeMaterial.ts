@@ -33,7 +33,10 @@ export function describeMaterial(r: Material): Description {
         ['Form at 20 °C', r.form],
       ),
       ...densityFact(r.density),
-      ...facts(['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`]),
+      ...facts(
+        ['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`],
+        ['Sold as at least', r.purity ? undefined : r.soldAtLeast && `${formatPlain(r.soldAtLeast * 100)} %`],
+      ),
       ...citedFact('Melts at', r.melts, '°C'),
       ...citedFact('Boils at', r.boils, '°C'),
       ...citedFact('Flash point', r.flash, '°C'),

@@ -95,10 +95,10 @@ export function showStrength(w: Measured, basis: Basis, liquid: Liquid): Measure
  * Source: GUM 4.3.7 for the rectangle (half-width over √3).
  * @throws Refusal outside the range
  */
-export function purityAtLeast(percent: number, id: string): Measured {
+export function purityAtLeast(percent: number, source: { id: string; words: string }): Measured {
   if (!(percent > 0 && percent <= 100))
     throw new Refusal('a purity is above 0 and up to 100 %, not {percent} %', { percent });
-  return measured((100 + percent) / 200, (100 - percent) / 200 / Math.sqrt(3), { id, words: 'purity of the material' });
+  return measured((100 + percent) / 200, (100 - percent) / 200 / Math.sqrt(3), source);
 }
 
 /** Room for rounding in doubles when a strength is compared with the neat material. */

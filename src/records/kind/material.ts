@@ -16,6 +16,8 @@ const facts = () => ({
   density: z.optional(densitySchema),
   /** Share of the material that is what its name says, g/g. */
   purity: z.optional(z.number()),
+  /** The least share that it may be sold with as a flavouring, g/g, by the Union list; for bottles without a certificate. */
+  soldAtLeast: z.optional(z.number()),
   cautions: z.array(z.string()),
   /** Id in the catalogue that it was copied from. */
   catalogue: z.optional(z.string()),

@@ -66,7 +66,18 @@ export const standing = {
   /** Mass of the empty glass with its cap, g. */
   emptyG: z.optional(z.number()),
   /** What was found to be left by weighing (g) or counting; nothing of it is ever taken out. */
-  weighed: z.optional(z.array(z.object({ at: z.string(), left: measuredSchema }))),
+  weighed: z.optional(
+    z.array(
+      z.object({
+        at: z.string(),
+        left: measuredSchema,
+        /** What the scale showed with glass and cap, g: the next time it tells what is missing without an empty glass. */
+        wholeG: z.optional(z.number()),
+        /** Times by which a vial got stronger, where the person said that what is missing has evaporated. */
+        stronger: z.optional(measuredSchema),
+      }),
+    ),
+  ),
   /** At this many g or pieces it is time for more. */
   lowAt: z.optional(z.number()),
   /** Put on the shopping list by hand. */

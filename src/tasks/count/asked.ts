@@ -5,6 +5,7 @@ import { formatPlain } from '../../ui/format';
 import { leftPhrase } from '../../ui/left';
 import { leftOf } from '../../records/stock';
 import { dropperOptions } from '../../workshop/onHand';
+import { usualStep } from '../../workshop/scales';
 import { answer, ask } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -32,7 +33,7 @@ export const asked = oncePerRun((run: RunState) => {
     mix: asBefore(run, fields.mix, before, '1'),
     dropper: asBefore(run, ask(fields.dropper, { options: droppers }), before, droppers[0]!.value),
     stocks: materials.map((material) => stockAsked(run, material, { nose, before: before.map(fitStocks) })),
-    readability: asBefore(run, fields.readability, before, '0.01'),
+    readability: asBefore(run, fields.readability, before, usualStep()),
     before,
   };
 });

@@ -1,6 +1,4 @@
 import { computed } from '@preact/signals';
-import { exact, type Measured } from '../../core/number/measured';
-import { purityAtLeast } from '../../core/liquid/strength';
 import type { Bottle } from '../../records/kind/material';
 import { find, list } from '../../records/shelf';
 import type { SolventCopy } from '../../records/kind/solvent';
@@ -8,7 +6,10 @@ import { leftOf } from '../../records/stock';
 import type { Vial } from '../../records/kind/vial';
 import { strengthText } from '../../workshop/thing/strengthText';
 import { dropOf, type DropLiquid, type DropOnHand } from '../../workshop/dropMass';
-import { bottleWithMaterial, liquidOfVial, TYPICAL_DENSITY } from '../../workshop/onHand';
+import { materialDensity } from '../../workshop/materialDensity';
+import { bottleWithMaterial, liquidOfVial, neatLiquid, TYPICAL_DENSITY } from '../../workshop/onHand';
+import { contentsNow } from '../../workshop/thing/ageing';
+import { purityOf } from '../../workshop/thing/purity';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { tagOf } from '../../workshop/thing/labelled';
 import { whyNotByItself } from '../../workshop/takenByItself';
@@ -77,7 +78,8 @@ export function whyNotTaken({ id }: Stock): string | null {
 }
 
 function ofVial(vial: Vial): Stock {
-  const { id, name, contents, solvent, densityGPerMl, useBy } = vial;
+  const { id, name, solvent, densityGPerMl, useBy } = vial;
+  const contents = contentsNow(vial);
   return {
     id,
     tag: tagOf(vial),
@@ -96,7 +98,7 @@ function ofVial(vial: Vial): Stock {
 function ofBottle(bottle: Bottle): Stock[] {
   const material = bottleWithMaterial(bottle.id)?.material;
   if (!material || material.form === 'solid') return [];
-  const { id, useBy = '' } = bottle;
+  const { id, useBy = '', density: known = material.density } = bottle;
   return [
     {
       id,
@@ -106,17 +108,12 @@ function ofBottle(bottle: Bottle): Stock[] {
       name: material.name,
       what: 'neat',
       solvent: null,
-      contents: [{ material: material.id, name: material.name, strength: purityOf(bottle, material.purity) }],
-      liquid: { id: material.id, liquid: null, strength: 1 },
-      densityGPerMl: (bottle.density ?? material.density)?.gPerMl ?? TYPICAL_DENSITY.value,
+      contents: [{ material: material.id, name: material.name, strength: purityOf(bottle, material) }],
+      liquid: neatLiquid(material),
+      densityGPerMl: known ? materialDensity(known, id).value : TYPICAL_DENSITY.value,
       leftG: leftOf(bottle)?.value ?? null,
     },
   ];
-}
-
-function purityOf(bottle: Bottle, usual: number | undefined): Measured {
-  const purity = bottle.purity ?? usual;
-  return purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${bottle.lot || bottle.id}`);
 }
 
 /** The code that a thing has its colour by: that of the vial, else that of its material. */

@@ -1,9 +1,9 @@
 import { massOfDrops } from '../../core/drop/drop';
-import { netMass } from '../../core/dilution/weighing';
+import { weighedNet } from '../../workshop/scales';
 import { over, plus, standardUncertainty, times, type Measured } from '../../core/number/measured';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { dropsText } from '../../workshop/dropWords';
-import { learnedDrop, type DropOnHand } from '../../workshop/dropMass';
+import { dropsAlike, learnedDrop, type DropOnHand } from '../../workshop/dropMass';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { ALL, dropperOf, fields } from './fields';
@@ -24,7 +24,7 @@ function weighing(run: RunState, id: string, drops: number): { drops: number; ma
 }
 
 function net(run: RunState, grossG: number, source: { id: string; words: string }): Measured {
-  return netMass({ grossG, tareG: 0, readabilityG: answer(run, fields.readability) ?? 0.01 }, source);
+  return weighedNet({ grossG, tareG: 0, readabilityG: answer(run, fields.readability) ?? 0.01 }, source);
 }
 
 /** What the drops of a stock weigh, g: as counted; as the scale showed it, where that is known more surely. */
@@ -63,7 +63,7 @@ function surer(one: Measured, other: Measured): Measured {
 export function learned(run: RunState, counted: readonly Counted[]): AnyRecord[] {
   const [first] = counted;
   const drops = counted.reduce((sum, line) => sum + line.drops, 0);
-  const isOneLiquid = counted.every(({ stock }) => stock.liquid.id === first?.stock.liquid.id);
+  const isOneLiquid = counted.every(({ stock }) => first && dropsAlike(stock.liquid, first.stock.liquid));
   const strongest = [...counted].sort((a, b) => b.stock.liquid.strength - a.stock.liquid.strength)[0];
   const own = counted.map(({ stock, drops }) => ({ stock, scale: weighing(run, stock.id, drops) }));
   const all = isOneLiquid && strongest ? [{ stock: strongest.stock, scale: weighing(run, ALL, drops) }] : [];

@@ -156,7 +156,7 @@ function rowWords(row: CatalogueRow): string {
 /** What comes along with the choice. */
 function Chosen({ facts, again, onLoosen }: { facts: MaterialFacts; again: boolean; onLoosen: () => void }) {
   const { form, density, cas, cautions: care = [] } = facts;
-  const line = [cas && `CAS ${cas}`, form, density && `${formatGiven(density.gPerMl)} g/mL`]
+  const line = [cas && `CAS ${cas}`, form, density && `${formatGiven(density.gPerMl)} g/mL at ${density.atC} °C`]
     .filter(Boolean)
     .join(' · ');
   return (

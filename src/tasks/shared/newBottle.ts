@@ -2,7 +2,7 @@ import type { Bottle, Material } from '../../records/kind/material';
 import { find, list, newRecord } from '../../records/shelf';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { asked, gramsOf, isOld, knownOf, neverFitIn } from './newBottleAsked';
+import { asked, askForm, gramsOf, isOld, knownOf, neverFitIn } from './newBottleAsked';
 import { bottleCard } from './newBottleCard';
 import { bottleFields as fields } from './bottleFields';
 import { isMatched } from './matches';
@@ -45,7 +45,7 @@ function newMaterial(run: RunState): Material | null {
   if (name === null) return null;
   const short = answer(run, asked(run).code);
   const facts = answer(run, fields.facts);
-  const form = facts?.form ?? answer(run, fields.form);
+  const form = facts?.form ?? answer(run, askForm(run));
   const number = facts?.cas ?? answer(run, fields.cas);
   const botanical = facts ? null : answer(run, fields.plant);
   if (short === null || form === null) return null;

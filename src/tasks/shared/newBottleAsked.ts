@@ -4,7 +4,9 @@ import type { Solvent } from '../../tables/solvents';
 import { asSolvent } from '../../workshop/asSolvent';
 import { neverFit } from '../../workshop/drinkable/neverFit';
 import { today } from '../../workshop/today';
+import { materialDensity } from '../../workshop/materialDensity';
 import { TYPICAL_DENSITY } from '../../workshop/onHand';
+import { standardUncertainty } from '../../core/number/measured';
 import { shortCode } from '../../core/label/shortCode';
 import { answer, ask } from '../engine/answers';
 import { notAmong } from '../engine/fields';
@@ -36,7 +38,13 @@ export function solventsIn(run: RunState): readonly Solvent[] {
 
 /** How it is at 20 °C; null while nothing is named. */
 export function formOf(run: RunState): Material['form'] | null {
-  return answer(run, fields.name) === null ? null : (knownOf(run)?.form ?? answer(run, fields.form));
+  return answer(run, fields.name) === null ? null : (knownOf(run)?.form ?? answer(run, askForm(run)));
+}
+
+/** How it is at 20 °C, asked of what is not sure: what melts at 25 °C or above is taken for a solid until it is said. */
+export function askForm(run: RunState): typeof fields.form {
+  const melts = knownOf(run)?.melts?.value ?? 0;
+  return ask(fields.form, { preset: melts >= 25 ? 'solid' : 'liquid' });
 }
 
 /** The questions as they are asked now: the supplier, box and amount of last time, and today. */
@@ -98,12 +106,17 @@ function amountBefore(last: readonly Answers[], unit: string | null): Answers {
   return last.find((one) => amountIn(one) && one[fields.unit.name] === unit) ?? {};
 }
 
+function at20(known: NonNullable<Material['density']>): { gPerMl: number; halfWidth: number } {
+  const density = materialDensity(known, '');
+  return { gPerMl: density.value, halfWidth: standardUncertainty(density) * Math.sqrt(3) };
+}
+
 /** Density that an amount in mL is weighed by, g/mL, with half the width of what it may be: of this lot, else as known, else typical. */
 export function densityFor(run: RunState): { gPerMl: number; halfWidth: number; typical: boolean } {
   const lot = answer(run, fields.density);
   const known = knownOf(run)?.density;
   if (lot !== null) return { gPerMl: lot, halfWidth: 0, typical: false };
-  if (known) return { gPerMl: known.gPerMl, halfWidth: known.halfWidth ?? 0, typical: false };
+  if (known) return { ...at20(known), typical: false };
   return { gPerMl: TYPICAL_DENSITY.value, halfWidth: TYPICAL_DENSITY.halfWidth, typical: true };
 }
 

@@ -10,7 +10,7 @@ import { chips } from '../engine/card';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { CardAnswer, SlotFacts, Step } from '../engine/task';
-import { asked, densityFor, formOf, gramsOf, knownOf, neverFitIn, solventsIn } from './newBottleAsked';
+import { asked, askForm, densityFor, formOf, gramsOf, knownOf, neverFitIn, solventsIn } from './newBottleAsked';
 import { bottleFields as fields } from './bottleFields';
 import { underSentence } from './underSentence';
 
@@ -48,7 +48,7 @@ export function bottleCard(run: RunState): Step<'new-card'> {
     ask: [
       fields.name,
       ...(isNew ? [code] : []),
-      ...(formOpen ? [fields.form] : []),
+      ...(formOpen ? [askForm(run)] : []),
       amount,
       supplier,
       fields.lot,

@@ -87,7 +87,8 @@ function drops(state: RunState, kept: readonly AnyRecord[]): Difference[] {
   return used.flatMap((record) => {
     if (!dropper || !isOf('calibration', record) || record.dropper !== dropper.id) return [];
     const [newest] = list('calibration').filter(
-      (one) => one.dropper === record.dropper && one.liquid.id === record.liquid.id,
+      ({ dropper: on, liquid }) =>
+        on === record.dropper && liquid.id === record.liquid.id && liquid.strength === record.liquid.strength,
     );
     if (!newest || newest.id === record.id) return [];
     const text = (one: typeof newest) => measuredText(one.mgPerDrop, 'mg');

@@ -6,6 +6,7 @@ import type { Batch, Weighed } from '../../records/kind/batch';
 import type { Tasting } from '../../records/kind/drink';
 import type { Bottle } from '../../records/kind/material';
 import type { Vial } from '../../records/kind/vial';
+import { purityOf } from '../thing/purity';
 import { find, shelf } from '../../records/shelf';
 import { solvents } from '../../tables/solvents';
 import { acids, gumArabic, preservatives } from '../../tables/syrupAdditives';
@@ -156,6 +157,9 @@ function percentVol(ethanolG: number, ml: number): number {
   return (100 * ethanolG) / ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE) / ml;
 }
 
+/** What is less than this share of what was weighed is no carrier, g/g: rounding, or a purity that was known otherwise then. */
+const ROUNDING = 0.03;
+
 /** The carrier in which materials were diluted to be weighed: what of their grams is not the material. */
 function dilutedIn(batch: Batch, { inDrink, drinkG }: { inDrink: readonly number[]; drinkG: number }): Brought[] {
   const carrier = batch.weighed.find(({ id, into }) => into === 'concentrate' && id === batch.asked['carrier']);
@@ -163,11 +167,13 @@ function dilutedIn(batch: Batch, { inDrink, drinkG }: { inDrink: readonly number
   return batch.reached.flatMap(({ material, mgPerKg }) => {
     const own = batch.weighed.flatMap((one, i) => (one.id === material ? { ...one, grams: inDrink[i]! } : []));
     if (own.some(({ source }) => find('vial', source))) return [];
-    const purity = find('bottle', own[0]?.source)?.purity ?? 1;
+    const bottle = find('bottle', own[0]?.source);
+    const purity = bottle ? (bottle.purity ?? purityOf(bottle, find('material', material)).value) : 1;
     const neat = (mgPerKg.value * drinkG) / PPM / purity;
-    const rest = own.reduce((sum, { grams }) => sum + grams, 0) - neat;
+    const all = own.reduce((sum, { grams }) => sum + grams, 0);
+    const rest = all - neat;
     const { id, name } = carrier;
-    return rest > 0 ? [{ id, name, ethanol: ethanolOf({ id }), grams: rest }] : [];
+    return rest > ROUNDING * all ? [{ id, name, ethanol: ethanolOf({ id }), grams: rest }] : [];
   });
 }
 

@@ -18,19 +18,22 @@ const rows = published.rows.map((row) => ({
   inputs: row.inputs as Record<string, number>,
 }));
 const starting = (start: string) => rows.filter(({ id }) => id.startsWith(start));
-const solubility = residuals('CO2 in water, volumes per atm (Weiss 1974)');
-const pressures = residuals('CO2 gauge pressure, bar (Weiss 1974 with vapour pressure)');
+const solubility = residuals('CO2 in water, volumes per atm (a second program, Weiss 1974)');
+const pressures = residuals('CO2 gauge pressure, bar (a second program, Weiss 1974 with vapour pressure)');
 afterAll(() => {
   solubility.print();
   pressures.print();
 });
 
 describe('carbonation', () => {
-  test.each(starting('K0_'))('water takes $value volumes per atm at $inputs.t_C °C (Weiss 1974)', (row) => {
-    const got = volumesPerAtm(celsius(row.inputs['t_C']!));
-    solubility.add(row.id, got - row.value);
-    expect(Math.abs(got / row.value - 1)).toBeLessThan(0.005);
-  });
+  test.each(starting('K0_'))(
+    'water takes $value volumes per atm at $inputs.t_C °C (a second program with the coefficients of Weiss 1974)',
+    (row) => {
+      const got = volumesPerAtm(celsius(row.inputs['t_C']!));
+      solubility.add(row.id, got - row.value);
+      expect(Math.abs(got - row.value)).toBeLessThan(0.00006); // printed to four decimals
+    },
+  );
 
   test.each([
     [0, 0.006],
@@ -42,11 +45,14 @@ describe('carbonation', () => {
     expect(waterVapour(celsius(t))).toBeCloseTo(atm, 4);
   });
 
-  test.each(starting('gauge_'))('$inputs.V volumes at $inputs.t_C °C take $value bar on the gauge', (row) => {
-    const got = gaugeForVolumes(row.inputs['V']!, celsius(row.inputs['t_C']!));
-    pressures.add(row.id, got - row.value);
-    expect(Math.abs(got - row.value)).toBeLessThan(0.03);
-  });
+  test.each(starting('gauge_'))(
+    '$inputs.V volumes at $inputs.t_C °C take $value bar on the gauge (a second program)',
+    (row) => {
+      const got = gaugeForVolumes(row.inputs['V']!, celsius(row.inputs['t_C']!));
+      pressures.add(row.id, got - row.value);
+      expect(Math.abs(got - row.value)).toBeLessThan(0.03);
+    },
+  );
 
   test.each(starting('frey_'))('$id: at 1 atm in all, 100 g of water hold $value g (Frey 1958)', (row) => {
     const t = celsius(Number(row.id.split('_')[1]));
@@ -67,8 +73,8 @@ describe('carbonation', () => {
     expect(chart.length).toBe(10);
     for (const row of chart) {
       const d = difference(row);
-      if (row.inputs['T_F']! <= 44) expect(d, row.id).toBeCloseTo(-1.3, 0);
-      if (row.inputs['T_F']! >= 68) expect(d > 0.5 && d < 4.6, `${row.id} ${d}`).toBe(true);
+      if (row.inputs['T_F']! <= 44) expect(d > -1.4 && d < -0.9, `${row.id} ${d}`).toBe(true);
+      if (row.inputs['T_F']! >= 68) expect(d > 0.9 && d < 4.4, `${row.id} ${d}`).toBe(true);
     }
   });
 

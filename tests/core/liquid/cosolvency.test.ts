@@ -23,7 +23,7 @@ const rows = published.rows.map((row) => ({
 
 describe('will it dissolve', () => {
   test.each(rows.filter(({ id }) => id.startsWith('mix_')))(
-    '$id: $value mg/L (log-linear model, Rubino 1984; AqSolDB water solubility)',
+    '$id: $value mg/L (a second program: log-linear model, Rubino 1984; AqSolDB water solubility)',
     ({ id, value, inputs }) => {
       const name = id.split('_')[1] as keyof typeof logKow;
       const water = measuredSolubility(inputs['S_w_mg_L']!, 0);

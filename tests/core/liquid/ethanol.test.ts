@@ -164,13 +164,16 @@ test('what is no spirit, too warm or too cold is refused in plain words', () => 
   expect(() => waterToReduce(litre(40), massFraction(0.9))).toThrow('water brings');
 });
 
-test.each(published.rows.filter(({ id }) => id.startsWith('dil_')))('$id takes $value g of water per litre', (row) => {
-  const { from, to } = row.inputs as { from: number; to: number };
-  const water = waterToReduce(litre(from), ethanolMassFraction(volumeFraction(to / 100)));
-  expect(Math.abs(water - (row.value as number))).toBeLessThan(0.5);
-});
+test.each(published.rows.filter(({ id }) => id.startsWith('dil_')))(
+  '$id takes $value g of water per litre (a second program: OIML R 22 general formula)',
+  (row) => {
+    const { from, to } = row.inputs as { from: number; to: number };
+    const water = waterToReduce(litre(from), ethanolMassFraction(volumeFraction(to / 100)));
+    expect(Math.abs(water - (row.value as number))).toBeLessThan(0.5);
+  },
+);
 
-test('60 mL of 40 % and 60 mL of 15 % are 119.8 mL of 27.55 %; 50 mL of 40 % and 150 mL of water 9.99 %', () => {
+test('60 mL of 40 % and 60 mL of 15 % are 119.8 mL of 27.55 %; 50 mL of 40 % and 150 mL of water 9.99 % (a second program)', () => {
   const percent = (one: typeof even) => ethanolVolumeFraction(one.strength) * 100;
   const even = mixSpirits(pour(60, 40), pour(60, 15), at20);
   expect(Math.abs(percent(even) - value('cocktail_a'))).toBeLessThan(0.01);

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { densityAt } from '../../../src/core/liquid/expansion';
+import { densityAt, densityAt20 } from '../../../src/core/liquid/expansion';
 import { exact, measured, standardUncertainty } from '../../../src/core/number/measured';
-import { celsius } from '../../../src/core/number/units';
+import { ethanolDensity, ethanolMassFraction } from '../../../src/core/liquid/ethanol';
+import { celsius, volumeFraction } from '../../../src/core/number/units';
 import { solvents } from '../../../src/tables/solvents';
 
 const of = (id: string) => solvents.find((row) => row.id === id)!;
@@ -33,5 +34,24 @@ test('at 20 °C nothing changes, warmer is lighter, and the doubt of both number
 });
 
 test('far from 20 °C the density is refused in plain words', () => {
-  expect(() => at('triacetin', 40)).toThrow('good for 10–30 °C, not for 40 °C');
+  expect(() => at('triacetin', 41)).toThrow('good for 5–40 °C, not for 41 °C');
+  expect(() => densityAt20(exact(1), exact(0.001), celsius(4))).toThrow('5–40 °C');
+});
+
+test('at 5 and 40 °C the expansion of ethanol is within 0.1 % of OIML R 22', () => {
+  for (const t of [5, 40]) {
+    const printed = ethanolDensity(ethanolMassFraction(volumeFraction(0.96)), celsius(t));
+    expect(Math.abs(at('ethanol-96', t) / printed - 1)).toBeLessThan(0.001);
+  }
+});
+
+test('a density printed at 25 °C comes back to 20 °C, with what the expansion is not known to', () => {
+  const back = densityAt20(
+    measured(1.0401, 0.0002, { id: 'ρ', words: 'density' }), // benzaldehyde, CRC Handbook, 25 °C
+    measured(0.001, 0.0002, { id: 'β', words: 'expansion' }),
+    celsius(25),
+  );
+  expect(Math.abs(back.value - 1.0455)).toBeLessThan(0.0004); // PPDS, VDI Heat Atlas, 20 °C
+  expect(densityAt(back, exact(0.001), celsius(25)).value).toBeCloseTo(1.0401, 12);
+  expect(standardUncertainty(back)).toBeCloseTo(Math.hypot(0.0002 * 1.005, 1.0401 * 5 * 0.0002), 12);
 });

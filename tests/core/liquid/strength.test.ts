@@ -98,11 +98,11 @@ describe('strengths', () => {
     expect(() => toMassFraction({ value: 1, basis: '% w/v' }, { ...inEthanol, soluteDensity: gramPerMl(0) })).toThrow(
       'a density is more than 0 g/mL',
     );
-    expect(() => purityAtLeast(101, 'p')).toThrow('up to 100 %');
+    expect(() => purityAtLeast(101, { id: 'p', words: 'purity' })).toThrow('up to 100 %');
   });
 
   test('"99.98 % at least" is 99.99 % with a rectangle of 0.01 %: u = 0.0000577 (QUAM:2012 A1)', () => {
-    const purity = purityAtLeast(99.98, 'cadmium');
+    const purity = purityAtLeast(99.98, { id: 'cadmium', words: 'purity' });
     expect(purity.value).toBeCloseTo(0.9999, 12);
     expect(standardUncertainty(purity)).toBeCloseTo(5.774e-5, 8);
   });

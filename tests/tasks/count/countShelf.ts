@@ -8,7 +8,7 @@ export const ethanol: SolventCopy = {
   name: 'ethanol 96 %',
   density: { gPerMl: 0.8074, atC: 20, source: 'test' },
   food: true,
-  dryOff: 'minutes',
+  dryOff: 'unknown', // so that nothing evaporates in the tests that use it
 };
 
 /** A vial of one material on the test shelf: 10 g at this strength (g/g, ± 1 % standard). */
