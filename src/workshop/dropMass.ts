@@ -1,46 +1,52 @@
-import { calibrateDrops, dropOfDilution, SHARED_CALIBRATION_LIMIT, TYPICAL_DROP_SPREAD } from '../core/drop/drop';
+import {
+  calibrateDrops,
+  dropOfDilution,
+  onAnotherDay,
+  SHARED_CALIBRATION_LIMIT,
+  TYPICAL_DROP_SPREAD,
+} from '../core/drop/drop';
 import { combineCalibrations } from '../core/drop/dropHistory';
-import { transferDrop, type HangingLiquid } from '../core/drop/dropTransfer';
 import { measured, standardUncertainty, type Measured } from '../core/number/measured';
 import { massFraction } from '../core/number/units';
-import { attempt, Refused } from './attempt';
 import type { Calibration } from '../records/kind/dropper';
 import { find, list, newRecord } from '../records/shelf';
-import type { LiquidClass } from '../tables/solvents';
-import { surfaceTensions } from '../tables/surfaceTensions';
 import { typicalDrops } from '../tables/typicalDrops';
-import { formatDay } from '../ui/format';
+import { formatDay, formatPlain } from '../ui/format';
+import { carriedOver } from './carriedDrop';
+import { calibrationsOf, inThisRoom, warmth, type DropLiquid, type DropOnHand } from './calibrations';
 
-/** What one drop weighs, mg, and where that is known from. */
-export interface DropOnHand {
-  readonly mgPerDrop: Measured;
-  /** Standard deviation of one drop over the mean drop. */
-  readonly spread: number;
-  readonly calibrated: boolean;
-  /** In a few words: weighed when, carried over, or typical. */
-  readonly words: string;
-  readonly source: string;
-}
-
-/** The liquid in a dropper: the id it was calibrated under (a solvent's or a material's), its class and strength (g/g; 1 for neat). */
-export interface DropLiquid {
-  readonly id: string;
-  readonly liquid: LiquidClass | null;
-  readonly strength: number;
-}
+export type { DropLiquid, DropOnHand } from './calibrations';
 
 /**
- * What one drop of a liquid from a dropper weighs: its own calibrations together; else, for a mobile liquid from a square-cut tip, carried
- * over from another liquid in the same dropper as a first guess; else a typical drop with its honest spread.
+ * What one drop of a liquid from a dropper weighs: its own calibrations together, the nearest in strength; else, for a mobile liquid from a
+ * square-cut tip, carried over from another liquid in the same dropper; else a typical drop with its honest spread, also where that is surer.
+ * `asBefore`: as for runs that were planned when only weighed and thin liquids had a drop of their own.
  */
-export function dropOf(dropper: string, liquid: DropLiquid): DropOnHand {
-  const own = calibrationsOf(dropper).filter((calibration) => calibration.liquid.id === liquid.id);
-  const neat = find('material', liquid.id) !== undefined;
-  // Traces of aroma change a drop of water at once, so a calibration with water serves water alone.
-  const thin = liquid.strength === 0 || (liquid.strength <= SHARED_CALIBRATION_LIMIT && liquid.liquid !== 'water');
-  if (own.length > 0 && (neat || thin)) return weighed(own, neat ? 0 : liquid.strength);
+export function dropOf(dropper: string, liquid: DropLiquid, { asBefore = false } = {}): DropOnHand {
   const typical = typicalDrop(dropper, liquid);
-  return (thin && carriedOver(dropper, liquid, typical)) || typical;
+  if (asBefore && liquid.strength > SHARED_CALIBRATION_LIMIT && !isWeighed(dropper, liquid)) return typical;
+  const known = weighedDrop(dropper, liquid) ?? carriedOver(dropper, liquid, typical);
+  return known && relative(known) <= relative(typical) ? known : typical;
+}
+
+/** Whether the neat material itself was weighed from this dropper. */
+function isWeighed(dropper: string, { id }: DropLiquid): boolean {
+  return find('material', id) !== undefined && calibrationsOf(dropper).some(({ liquid }) => liquid.id === id);
+}
+
+function relative({ mgPerDrop }: DropOnHand): number {
+  return standardUncertainty(mgPerDrop) / mgPerDrop.value;
+}
+
+/** From calibrations with this liquid, or with its solvent; null without any. Traces of aroma change a drop of water, which serves water alone. */
+function weighedDrop(dropper: string, { id, strength, liquid }: DropLiquid): DropOnHand | null {
+  const neat = find('material', id) !== undefined;
+  const apart = (one: Calibration) => (neat ? 0 : Math.abs(strength - (one.liquid.strength ?? 0)));
+  const serves = (one: Calibration) => one.liquid.id === id && (liquid !== 'water' || apart(one) === 0);
+  const own = calibrationsOf(dropper).filter(serves);
+  const least = Math.min(...own.map(apart));
+  const nearest = own.filter((one) => apart(one) === least);
+  return nearest.length > 0 ? weighed(nearest, least) : null;
 }
 
 /** The dropper whose drops of a liquid are known, the newest of several; else the newest, else 'typical' for one that no one has weighed. */
@@ -49,19 +55,18 @@ export function dropperFor(liquid: DropLiquid): string {
   return (droppers.find(({ id }) => dropOf(id, liquid).calibrated) ?? droppers[0])?.id ?? 'typical';
 }
 
-/** Calibrations of a dropper, oldest first. */
-function calibrationsOf(dropper: string): Calibration[] {
-  return list('calibration')
-    .filter((calibration) => calibration.dropper === dropper)
-    .reverse();
+/** A calibration as drops are counted with it now: in this room, on another day. */
+function asCounted(one: Calibration): Calibration {
+  return { ...one, mgPerDrop: onAnotherDay(inThisRoom(one), one.dropper) };
 }
 
-/** All calibrations of one dropper with one liquid as one; the newest alone where they disagree. */
-export function combined(oldestFirst: readonly Calibration[]): {
+/** All calibrations of one dropper with one liquid as one, as drops are counted with it now; the newest alone where they disagree. */
+export function combined(calibrations: readonly Calibration[]): {
   mgPerDrop: Measured;
   drifted: boolean;
   change: number | null;
 } {
+  const oldestFirst = calibrations.map(asCounted);
   const newest = oldestFirst.at(-1)!;
   const known = oldestFirst.every(({ mgPerDrop }) => standardUncertainty(mgPerDrop) > 0);
   if (!known || oldestFirst.length === 1) return { mgPerDrop: newest.mgPerDrop, drifted: false, change: null };
@@ -72,64 +77,25 @@ export function combined(oldestFirst: readonly Calibration[]): {
   return { mgPerDrop: drifted ? newest.mgPerDrop : mgPerDrop, drifted, change };
 }
 
-function weighed(oldestFirst: readonly Calibration[], strength: number): DropOnHand {
+function weighed(oldestFirst: readonly Calibration[], apart: number): DropOnHand {
   const newest = oldestFirst.at(-1)!;
   const { mgPerDrop, drifted } = combined(oldestFirst);
   const day = formatDay(newest.made);
   const times = oldestFirst.length === 1 || drifted ? '' : `, ${oldestFirst.length} calibrations together`;
+  const near = apart <= SHARED_CALIBRATION_LIMIT;
+  const as = near ? '' : ` with ${newest.liquid.name}`;
   return {
-    mgPerDrop: dropOfDilution(mgPerDrop, massFraction(strength), newest.id),
+    mgPerDrop: dropOfDilution(mgPerDrop, massFraction(apart), newest.id),
     spread: newest.spread,
-    calibrated: true,
-    words: `weighed ${day}${drifted ? '; it has changed since the one before' : times}`,
+    calibrated: near,
+    words: `weighed${as} ${day}${drifted ? '; it has changed since the one before' : times}`,
     source: `your calibration of ${day}, ${newest.readings.length === 1 ? '1 weighing' : `${newest.readings.length} weighings`}${times}`,
   };
 }
 
-/** A drop from another liquid in the same dropper; null where no calibration or no surface tension is there to start from. */
-function carriedOver(dropper: string, liquid: DropLiquid, typical: DropOnHand): DropOnHand | null {
-  const to = hanging(liquid.id);
-  const start = calibrationsOf(dropper)
-    .reverse()
-    .find(({ liquid: other }) => hanging(other.id) !== null);
-  const from = start && hanging(start.liquid.id);
-  if (!to || !start || !from) return null;
-  const outlet = find('dropper', dropper)?.outlet === 'lip or insert' ? 'lip or insert' : 'square tip';
-  const job = {
-    mgPerDrop: start.mgPerDrop,
-    from,
-    to,
-    outlet,
-    typical: typical.mgPerDrop,
-    id: `${dropper}:${liquid.id}`,
-  } as const;
-  const guess = attempt(() => transferDrop(job)); // refused where the weighed drop is none that can hang from a tip
-  if (guess instanceof Refused) return null;
-  const { basis, mgPerDrop, why } = guess;
-  if (basis === 'typical') return { ...typical, words: `typical: ${lower(why)}`, source: why };
-  const words = `a first guess from ${start.liquid.name}: weigh 20 drops to be sure`;
-  return { mgPerDrop, spread: TYPICAL_DROP_SPREAD, calibrated: false, words, source: why };
-}
-
-function lower(words: string): string {
-  return words.charAt(0).toLowerCase() + words.slice(1);
-}
-
-/** A liquid as it hangs from a tip, from the table; null where its surface tension is not known. */
-function hanging(id: string): HangingLiquid | null {
-  const row = surfaceTensions.find((one) => one.id === id);
-  if (!row) return null;
-  const { value, halfWidth } = row.surfaceTension;
-  const source = { id: `surface tension:${id}`, words: `surface tension of ${row.name}` };
-  return {
-    density: row.density,
-    viscous: row.viscous,
-    surfaceTension: measured(value, halfWidth / Math.sqrt(3), source),
-  };
-}
-
-function typicalDrop(dropper: string, { liquid }: DropLiquid): DropOnHand {
+function typicalDrop(dropper: string, { id, liquid }: DropLiquid): DropOnHand {
   const row = typicalDrops.find((typical) => typical.liquid === (liquid ?? 'neat oil'))!;
+  const thick = find('material', id)?.form === 'viscous';
   const source = {
     id: `typical:${row.liquid}:${dropper}`,
     words: `a typical drop of ${row.liquid === 'unknown' ? 'any liquid' : row.liquid}: this dropper was not weighed with it`,
@@ -138,7 +104,7 @@ function typicalDrop(dropper: string, { liquid }: DropLiquid): DropOnHand {
     mgPerDrop: measured(row.meanMg, row.uMg, source),
     spread: TYPICAL_DROP_SPREAD,
     calibrated: false,
-    words: 'typical, not weighed',
+    words: thick ? 'thick: it may be anything in this range, so weigh it' : 'typical, not weighed',
     source: `typical, not weighed: ${row.source}`,
   };
 }
@@ -162,7 +128,10 @@ interface Weighed {
 export function learnedDrop({ dropper: id, liquid, name, ...weighing }: Weighed): Calibration | null {
   const dropper = find('dropper', id);
   const { drops, massG, readabilityG } = weighing;
-  if (!dropper || drops === 0 || !isShared(liquid)) return null;
+  if (!dropper || drops === 0) return null;
+  const { strength, id: liquidId } = liquid;
+  const own = strength > SHARED_CALIBRATION_LIMIT && strength < 1 && !find('material', liquidId);
+  if (liquid.liquid === 'water' && strength > 0 && !own) return null; // traces of aroma change its drop at once
   const words = `calibration of ${dropper.name} with ${name}`;
   const drop = (id: string) => {
     const { mgPerDrop, perDropSpread } = calibrateDrops([{ drops, massG }], { readabilityG }, { id, words });
@@ -171,7 +140,10 @@ export function learnedDrop({ dropper: id, liquid, name, ...weighing }: Weighed)
   const record = newRecord('calibration', {
     from: [dropper.id],
     dropper: dropper.id,
-    liquid: { id: liquid.id, name },
+    liquid: own
+      ? { id: liquidId, name: `${formatPlain(strength * 100, 2)} % in ${name}`, strength }
+      : { id: liquidId, name },
+    ...warmth(),
     readings: [{ drops, massG }],
     readabilityG,
     ...drop('x'),
@@ -179,7 +151,8 @@ export function learnedDrop({ dropper: id, liquid, name, ...weighing }: Weighed)
   return { ...record, ...drop(`calibration:${record.id}`) };
 }
 
-/** Whether a drop of this liquid is that of the solvent or the material that its calibration goes by. Traces of aroma change one of water. */
-function isShared({ strength, liquid }: DropLiquid): boolean {
-  return strength === 1 || (strength <= SHARED_CALIBRATION_LIMIT && (liquid !== 'water' || strength === 0));
+/** Whether two liquids have one drop: the same one, or thin dilutions in one solvent. */
+export function dropsAlike(one: DropLiquid, other: DropLiquid): boolean {
+  const thin = Math.max(one.strength, other.strength) <= SHARED_CALIBRATION_LIMIT;
+  return one.id === other.id && (thin || one.strength === other.strength);
 }

@@ -51,9 +51,9 @@ export function driftPicture(oldestFirst: readonly Calibration[]): DropPicture {
 
 /** What there is to see of a dropper: for each liquid its drift, or the readings of its only calibration. */
 function dropPictures(newestFirst: readonly Calibration[]): DropPicture[] {
-  const liquids = [...new Set(newestFirst.map(({ liquid }) => liquid.id))];
-  return liquids.map((id) => {
-    const all = newestFirst.filter(({ liquid }) => liquid.id === id).reverse();
+  const liquids = newestFirst.filter((one, i) => newestFirst.findIndex((other) => isAlike(one, other)) === i);
+  return liquids.map((liquid) => {
+    const all = newestFirst.filter((one) => isAlike(one, liquid)).reverse();
     return all.length > 1 ? driftPicture(all) : onlyPicture(all[0]!);
   });
 }
@@ -63,11 +63,16 @@ export function dropPicturesOf(record: AnyRecord): DropPicture[] {
   const all = list('calibration');
   if (isOf('dropper', record)) return dropPictures(all.filter(({ dropper }) => dropper === record.id));
   if (!isOf('calibration', record)) return [];
-  const like = all.filter(({ dropper, liquid }) => dropper === record.dropper && liquid.id === record.liquid.id);
+  const like = all.filter((one) => one.dropper === record.dropper && isAlike(one, record));
   const drift = like.length > 1 ? [driftPicture(like.reverse())] : [];
   return [readingsPicture(record), ...drift];
 }
 
 function onlyPicture(calibration: Calibration): DropPicture {
   return { ...readingsPicture(calibration), title: `One drop of ${calibration.liquid.name}, mg, weighing by weighing` };
+}
+
+/** Whether both are of one liquid: of one strength too, where one was no solvent and no neat material. */
+function isAlike({ liquid: one }: Calibration, { liquid: other }: Calibration): boolean {
+  return one.id === other.id && one.strength === other.strength;
 }

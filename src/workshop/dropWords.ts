@@ -5,6 +5,9 @@ export function dropsText(drops: number): string {
   return drops === 1 ? '1 drop' : `${drops} drops`;
 }
 
+/** How drops are let fall so that they weigh what they were taken for: a first drop of air or a wet tip is 15 % and more off. Common practice. */
+export const HOW_TO_DROP = 'Upright, tip wiped, the first drop beside; then one a second.';
+
 /** What whole drops are off by (share of the target): 'as planned', '3.2 % over', '14 % under'. */
 export function offWords(error: number): string {
   const percent = Math.abs(error) * 100;

@@ -1,6 +1,6 @@
 import { expanded, measured, plus, propagate, scaled, type Measured } from '../number/measured';
 import { studentFactor95 } from '../number/student';
-import { MG_PER_G, type MassFraction } from '../number/units';
+import { MG_PER_G, type Celsius, type MassFraction } from '../number/units';
 import { Refusal } from '../text/refusal';
 
 /** One weighing: that many drops, counted, weighed this much net of the tare, in grams. */
@@ -119,28 +119,56 @@ export function massOfDrops(counted: {
   );
 }
 
-/** Up to this mass fraction one calibration serves all dilutions in the same solvent: about 1 %, whatever its basis. */
+/** Up to this mass fraction a dilution in the same solvent drops as its solvent does: about 1 %, whatever its basis. */
 export const SHARED_CALIBRATION_LIMIT = 0.015; // g/g: 1 % w/v in ethanol is 1.24 % w/w
 
 /**
- * mg per drop of a dilution up to about 1 %, from a calibration of the same dropper with the same solvent.
+ * mg per drop of a dilution, from a calibration of the same dropper with the same solvent, or with another dilution in it; `apart` is how
+ * far their strengths (g/g) are apart.
  * At most 1 % of another liquid shifts surface tension and density, and so the drop, by about 0.3 %, and by 0.6 % in the
  * worst case looked at, benzaldehyde in ethanol (linear mixing of surface tensions, our own estimate): added as a source
- * `dilute:<id>` of its own with u = 0.3 %, more in proportion above 1 %. Not for water as the solvent: traces of aroma lower its surface tension at once.
- * @throws Refusal above 1.5 % w/w: such a vial, and neat material, needs a calibration of its own
+ * `dilute:<id>` of its own with u = 0.3 %, more in proportion above 1 %, without a step: 3 % at 10 %, 15 % at one half. Not for water as the
+ * solvent: traces of aroma lower its surface tension at once.
+ * @throws Refusal outside 0 to 1
  */
-export function dropOfDilution(mgPerDrop: Measured, strength: MassFraction, id: string): Measured {
-  if (!(strength >= 0 && strength <= SHARED_CALIBRATION_LIMIT))
-    throw new Refusal(
-      'a calibration with the solvent serves dilutions up to about 1 %, not {strength} % w/w: weigh drops of this one',
-      { strength: { value: strength * 100, digits: 3 } },
-    );
-  if (strength === 0) return mgPerDrop;
-  const shift = 0.003 * Math.max(1, strength / 0.01) * mgPerDrop.value; // mg
+export function dropOfDilution(mgPerDrop: Measured, apart: MassFraction, id: string): Measured {
+  if (!(apart >= 0 && apart <= 1))
+    throw new Refusal('a strength is from 0 to 100 % w/w, not {strength}', { strength: apart * 100 });
+  if (apart === 0) return mgPerDrop;
+  const shift = 0.003 * Math.max(1, apart / 0.01) * mgPerDrop.value; // mg
   const source = { id: `dilute:${id}`, words: 'drop of a dilution compared with a drop of its solvent' };
   return propagate(mgPerDrop.value, [
     [mgPerDrop, 1],
     [measured(0, shift, source), 1],
+  ]);
+}
+
+/**
+ * Relative standard uncertainty of a drop on another day, in another hand: rate, angle, fill height and what clings to the tip. 2.8 %: as much
+ * as Ph. Eur. 2.1.1 allows between weighings of one session (5 %) as a rectangle (GUM 4.3.7); our choice.
+ */
+const OTHER_DAY = 0.028;
+
+/** mg per drop as it is counted with on another day: one source `day:<dropper>`, shared by all drops of that dropper. GUM 5.2.2. */
+export function onAnotherDay(mgPerDrop: Measured, dropper: string): Measured {
+  const source = { id: `day:${dropper}`, words: 'another day, another hand: rate and angle of the drops' };
+  return plus(mgPerDrop, measured(0, OTHER_DAY * mgPerDrop.value, source));
+}
+
+/**
+ * mg per drop at `t` from one weighed at `weighedAt` (°C): a warm drop is lighter by `perK` (1/K), which has its own uncertainty and is
+ * good for some 15 K. Source: surface tension falls in proportion; the power 1.068 of Yildirim et al. 2005. Arithmetic.
+ */
+export function dropAt(
+  mgPerDrop: Measured,
+  perK: Measured,
+  { weighedAt, t }: { weighedAt: Celsius; t: Celsius },
+): Measured {
+  const warmer = t - weighedAt;
+  const factor = 1 - perK.value * warmer;
+  return propagate(mgPerDrop.value * factor, [
+    [mgPerDrop, factor],
+    [perK, -mgPerDrop.value * warmer],
   ]);
 }
 

@@ -43,8 +43,8 @@ const calibrationSchema = z.lazy(() =>
   z.object({
     ...envelope('calibration'),
     dropper: z.string(),
-    /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material. */
-    liquid: z.object({ id: z.string(), name: z.string() }),
+    /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material; of a stronger dilution, g/g in it. */
+    liquid: z.object({ id: z.string(), name: z.string(), strength: z.optional(z.number()) }),
     /** Every weighing in order; `out`: the person left it out of the mean. */
     readings: z.array(z.object({ drops: z.number(), massG: z.number(), out: z.optional(z.literal(true)) })),
     readabilityG: z.number(),

@@ -3,6 +3,7 @@ import { list, shelf } from '../../records/shelf';
 import type { Calibration } from '../../records/kind/dropper';
 import type { Option } from '../../ui/controls/field';
 import { solventsOnHand } from '../../workshop/onHand';
+import { usualStep } from '../../workshop/scales';
 import { dropOf } from '../../workshop/dropMass';
 import { answer, ask } from '../engine/answers';
 import { amount, choice, given, optionalAmount, pick, whole, words } from '../engine/fields';
@@ -33,7 +34,8 @@ export const fields = {
   readability: amount({ name: 'readability', title: 'Readability of the scale', unit: 'g', above: 0, max: 1 }),
   temperature: optionalAmount({ name: 'temperature', title: 'Room', unit: '°C', min: 0, max: 40 }),
   drops: (i: number) => whole({ name: `drops.${i}`, title: 'Drops', unit: 'drops', min: 1, max: 1000 }),
-  mass: (i: number) => amount({ name: `mass.${i}`, title: `Weighing ${i}`, unit: 'g', above: 0, max: 100 }),
+  mass: (i: number) =>
+    amount({ name: `mass.${i}`, title: `Weighing ${i}`, unit: 'g', above: 0, max: 100, weighed: true }),
   /** A weighing that the person leaves out. */
   out: (i: number) => given(`out.${i}`, ['yes']),
 };
@@ -48,7 +50,7 @@ export const asked = oncePerRun((run: RunState) => {
   const room = shelf.settings.value.roomC;
   const dropper = asBefore(run, ask(fields.dropper, { options: droppers() }), before, droppers()[0]!.value);
   const liquid = asBefore(run, ask(fields.liquid, { options: liquids() }), before, 'ethanol-96');
-  const readability = asBefore(run, fields.readability, before, '0.01');
+  const readability = asBefore(run, fields.readability, before, usualStep());
   return {
     dropper,
     newName: asBefore(run, fields.newName, [], freeName()),
@@ -62,11 +64,16 @@ export const asked = oncePerRun((run: RunState) => {
 
 /** Drops each time that three weighings need for a drop known well enough, on this scale (g); a first guess at the drop is enough for it. */
 function enough(id: string | null, readabilityG: number | null): number {
-  const liquid = solventsOnHand().find((solvent) => solvent.id === id)?.liquid ?? null;
-  const { mgPerDrop, spread } = dropOf('', { id: id ?? '', liquid, strength: 1 });
+  const { mgPerDrop, spread } = expectedDrop(id);
   const scale = { readabilityG: readabilityG ?? 0.01 };
   const plan = planReadings({ mgPerDrop: mgPerDrop.value, perDropSpread: spread, scale, wanted: WANTED });
   return plan ? Math.max(DROPS, plan.drops) : MOST;
+}
+
+/** A first guess at the drop of a liquid, by its id. */
+export function expectedDrop(id: string | null): ReturnType<typeof dropOf> {
+  const liquid = solventsOnHand().find((solvent) => solvent.id === id)?.liquid ?? null;
+  return dropOf('', { id: id ?? '', liquid, strength: 1 });
 }
 
 /** What a calibration of the first version tells of how it was asked. */

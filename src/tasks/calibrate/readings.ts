@@ -77,7 +77,7 @@ export function calibrated(run: RunState, id: string): DropCalibration | null {
 export function earlier(run: RunState): Calibration[] {
   const [dropper, liquid] = [answer(run, asked(run).dropper), answer(run, asked(run).liquid)];
   return list('calibration')
-    .filter((one) => one.dropper === dropper && one.liquid.id === liquid)
+    .filter((one) => one.dropper === dropper && one.liquid.id === liquid && one.liquid.strength === undefined)
     .reverse();
 }
 

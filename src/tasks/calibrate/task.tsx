@@ -1,4 +1,4 @@
-import type { DropCalibration } from '../../core/drop/drop';
+import { onAnotherDay, type DropCalibration } from '../../core/drop/drop';
 import { checkWaterDropper } from '../../core/drop/dropperStandard';
 import { combineCalibrations } from '../../core/drop/dropHistory';
 import { expanded } from '../../core/number/measured';
@@ -8,12 +8,13 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { find, newId, newRecord } from '../../records/shelf';
 import { formatMeasured, formatPlain, typedOnScale } from '../../ui/format';
 import { sentenceWords } from '../../ui/sentence';
-import { dropsText } from '../../workshop/dropWords';
+import { dropsText, HOW_TO_DROP } from '../../workshop/dropWords';
+import { weighingAdvice } from '../../workshop/weighingAdvice';
 import { answer, types } from '../engine/answers';
 import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { Card, CardAnswer, Step, Task } from '../engine/task';
-import { asked, fields, remembers } from './fields';
+import { asked, expectedDrop, fields, remembers } from './fields';
 import {
   calibrated,
   counted,
@@ -38,6 +39,7 @@ function cardStep(run: RunState): Step<Key> {
   const { dropper, newName, outlet, liquid, each, readability } = asked(run);
   const fresh = answer(run, dropper) === 'new';
   const calibration = calibrated(run, 'this');
+  const advice = [HOW_TO_DROP];
   return {
     key: 'card',
     say: 'Weigh counted drops.',
@@ -63,15 +65,23 @@ function cardStep(run: RunState): Step<Key> {
     ...(calibration
       ? {
           results: [resultOf(run, calibration), ...[volumeResult(run, calibration)].filter((one) => one !== null)],
-          more: [...drift(run, calibration), ...waterCheck(run)],
+          more: [...advice, ...drift(run, calibration), ...waterCheck(run)],
         }
       : {
           problem: 'Nothing is weighed yet: type what the scale shows.',
-          more: ['Zero the scale before each weighing.'],
+          more: [...advice, 'Zero the scale before each weighing.', ...beforehand(run)],
         }),
     cautions: [FLAMES],
     done: 'Save',
   };
+}
+
+/** What a scale does to drops like these, before the first ones are weighed. */
+function beforehand(run: RunState): string[] {
+  const { liquid, each, readability } = asked(run);
+  const [of, drops, readabilityG] = [answer(run, liquid), answer(run, each), answer(run, readability)];
+  if (drops === null || readabilityG === null) return [];
+  return weighingAdvice({ liquid: of, drops, mgPerDrop: expectedDrop(of).mgPerDrop.value, readabilityG });
 }
 
 /** The drop so far; its ± from the third weighing on, when there is a scatter to speak of. */
@@ -122,7 +132,8 @@ function differences(run: RunState, steps: readonly number[]): Record<string, st
 function drift(run: RunState, calibration: DropCalibration): string[] {
   const before = earlier(run).map((one) => one.mgPerDrop);
   if (before.length === 0) return [];
-  const { change, drifted } = combineCalibrations([...before, calibration.mgPerDrop], 'this');
+  const onDays = [...before, calibration.mgPerDrop].map((drop) => onAnotherDay(drop, 'this'));
+  const { change, drifted } = combineCalibrations(onDays, 'this');
   const by = `${formatPlain(Math.abs(change!) * 100, 2)} %`;
   const now = change! < 0 ? `The drop is ${by} lighter than before` : `The drop is ${by} heavier than before`;
   if (drifted)
