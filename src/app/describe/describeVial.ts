@@ -4,7 +4,8 @@ import type { RecordOf } from '../../records/kind/kinds';
 import { find } from '../../records/shelf';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
 import { strengthText } from '../../workshop/thing/strengthText';
-import type { Result } from '../../ui/controls/result';
+import type { How, Result } from '../../ui/controls/result';
+import { contentsNow, isVolatile, lossSince } from '../../workshop/thing/ageing';
 import { facts, type Description } from './description';
 import { doneFacts, dropsLine, wentIn } from './wentIn';
 import { alcoholIsUnknownIn } from '../../workshop/thing/carrier';
@@ -33,7 +34,7 @@ export function describeVial(r: RecordOf<'vial'>): Description {
       ),
       ...doneFacts(r.done),
     ],
-    results: r.contents.map((part) => strengthResult(r, part)),
+    results: contentsNow(r).map((part, i) => strengthResult(r, { part, asMade: r.contents[i]!.strength })),
   };
 }
 
@@ -67,10 +68,13 @@ export function inLabelBasis(vial: RecordOf<'vial'>, strength: Measured): { amou
 }
 
 /** Strength of one content of a vial, in the basis of its label. */
-function strengthResult(vial: RecordOf<'vial'>, part: RecordOf<'vial'>['contents'][number]): Result {
+function strengthResult(
+  vial: RecordOf<'vial'>,
+  { part, asMade }: { part: RecordOf<'vial'>['contents'][number]; asMade: Measured },
+): Result {
   const source = {
     words: 'Strength as made',
-    text: measuredText(scaled(part.strength, 100), '% w/w'),
+    text: measuredText(scaled(asMade, 100), '% w/w'),
     source: 'the run that made it',
   };
   const density = {
@@ -83,7 +87,30 @@ function strengthResult(vial: RecordOf<'vial'>, part: RecordOf<'vial'>['contents
     ...inLabelBasis(vial, part.strength),
     how: {
       words: ['Mass of neat material over mass of the dilution; for % w/v times the density of the dilution.'],
-      inputs: [source, density],
+      inputs: [source, ...sinceMade(vial), density],
     },
   };
+}
+
+/** What its solvent did since it was made: as found by weighing, and what may have gone since. */
+function sinceMade(vial: RecordOf<'vial'>): How['inputs'][number][] {
+  if (!isVolatile(vial)) return [];
+  const found = (vial.weighed ?? []).flatMap(({ at, stronger }) => (stronger ? [{ at, stronger }] : []));
+  const most = lossSince(vial) * 100;
+  return [
+    ...found.map(({ at, stronger }) => ({
+      words: 'Stronger, by what evaporated',
+      text: measuredText(stronger, 'times'),
+      source: `weighed ${formatDay(at)}, and said so`,
+    })),
+    ...(most < 0.1
+      ? []
+      : [
+          {
+            words: 'May have evaporated since',
+            text: `up to ${formatPlain(most, 2)} %`,
+            source: `${vial.cap ?? 'not said how it is closed, so as a dropper cap'}; a guess: weigh it whole to know`,
+          },
+        ]),
+  ];
 }

@@ -1,5 +1,5 @@
 import { byKind, isEditable, type AnyRecord, type EditableKind, type RecordOf } from '../../records/kind/kinds';
-import { code, day } from '../../tasks/engine/fields';
+import { choice, code, day } from '../../tasks/engine/fields';
 import { materialFields } from './editableMaterial';
 import { solventFields } from './editableSolvent';
 import { date, density, editable, number, oneOf, purity, say, stands, type Editable, type Typed } from './editing';
@@ -29,11 +29,16 @@ const edits: {
   vial: (record) => [
     editable(code({ name: 'code', title: 'Code of the vial' }), record.code, (old, typed) => ({ ...old, code: typed })),
     lastDay(record),
+    capOf(record),
     ...stands(record, 'box', 'row'),
     number(record, 'lowAt', lowAt('g')),
   ],
   solvent: solventFields,
   dropper: (record) => [say(record, 'name', 'Name', false), say(record, 'tip', 'Tip'), ...stands(record, 'box', 'row')],
+  scale: (record) => [
+    say(record, 'name', 'Name', false),
+    number(record, 'capacityG', { title: 'Carries', unit: 'g', min: 0 }),
+  ],
   supply: (record) => [
     say(record, 'name', 'Name', false),
     say(record, 'supplier', 'Supplier'),
@@ -44,6 +49,23 @@ const edits: {
     number(record, 'lowAt', lowAt(record.unit)),
   ],
 };
+
+/** How a vial is closed: tells how much of its solvent may evaporate. */
+function capOf(record: RecordOf<'vial'>): Editable<RecordOf<'vial'>> {
+  const field = choice({
+    name: 'cap',
+    title: 'It is closed by',
+    options: [
+      { value: 'lined cap', label: 'a lined cap', hint: 'loses up to 4 % of alcohol in a year' },
+      { value: 'dropper cap', label: 'a dropper cap', hint: 'loses up to 15 % of alcohol in a year' },
+      { value: 'not said', label: 'not said', hint: 'taken for a dropper cap' },
+    ],
+  });
+  return editable(field, record.cap ?? 'not said', (old, text) => {
+    const { cap: _, ...rest } = old;
+    return text === 'not said' ? rest : { ...rest, cap: text };
+  });
+}
 
 /** Asked only while it is not called fit: it becomes smell only by being marked so, which stays. */
 function gradeOf<R extends RecordOf<'bottle' | 'supply'>>(record: R): Editable<R> {

@@ -1,16 +1,17 @@
-import { useSignal } from '@preact/signals';
+import { useSignal, type Signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { measured, type Measured } from '../../core/number/measured';
 import { typedText } from '../../core/number/typed';
-import { netMass } from '../../core/dilution/weighing';
+import { weighedNet } from '../../workshop/scales';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { keep, newId } from '../../records/shelf';
 import { isStocked, leftOf, type Stocked } from '../../records/stock';
 import { attempt, Refused } from '../../workshop/attempt';
-import { amount, inRun, textOf, whole, type Field } from '../../tasks/engine/fields';
+import { leftByWhole, missingIn, type Missing } from '../../workshop/thing/ageing';
+import { amount, inRun, optionalAmount, textOf, whole, type Field } from '../../tasks/engine/fields';
 import { freshRun } from '../../tasks/engine/fold';
 import { FieldInput } from '../../ui/controls/FieldInput';
-import { measuredText } from '../../ui/format';
+import { formatPlain, gramsText, measuredText } from '../../ui/format';
 import { leftText } from '../../ui/left';
 import { FormPage } from '../nav/FormPage';
 
@@ -36,6 +37,25 @@ const fields = {
       scale: step,
       help: 'Weigh one of the same kind; it is kept for next time.',
     }),
+  whole: amount({
+    name: 'gross',
+    title: 'The scale shows',
+    unit: 'g',
+    above: 0,
+    max: 100_000,
+    scale: step,
+    help: 'The whole vial, with its cap. The next time it tells what evaporated.',
+  }),
+  noEmpty: (preset: string) =>
+    optionalAmount({
+      name: 'empty',
+      title: 'The empty glass with its cap',
+      unit: 'g',
+      min: 0,
+      max: 100_000,
+      preset,
+      help: 'Optional: without it the whole weight is kept for next time.',
+    }),
   step,
   pieces: whole({ name: 'pieces', title: 'There are', unit: 'pieces', max: 1_000_000 }),
 };
@@ -48,17 +68,20 @@ export function WeighPage({ record }: { record: AnyRecord }) {
 function Weighing({ record }: { record: Stocked }) {
   const typed = useSignal<Record<string, string>>({});
   const tried = useSignal(false);
+  const gone = useSignal(false);
   const run = { ...freshRun, typed: typed.value };
   const asked = questions(record).map((field) => inRun(run, field));
   const answers = asked.map((field) => field.read(textOf(run, field)));
-  const left = attempt(() => found(record, answers));
+  const given = Object.fromEntries(asked.map(({ name }, i) => [name, answers[i]!.ok ? answers[i]!.value : null]));
+  const left = attempt(() => found(record, given as Given));
   const before = leftOf(record);
+  const missing = isOf('vial', record) && left && !(left instanceof Refused) ? missingIn(record, left) : null;
   async function store(): Promise<boolean> {
     tried.value = true;
     if (left === null || left instanceof Refused) return false;
-    const empty = answers[1]?.ok ? { emptyG: answers[1].value } : {};
-    const weighed = [...(record.weighed ?? []), { at: new Date().toISOString(), left }];
-    await keep([{ ...record, ...empty, weighed }]);
+    await keep([
+      weighedAnew(record, { left, given: given as Given, stronger: gone.value ? missing?.stronger : undefined }),
+    ]);
     return true;
   }
   useEffect(() => document.querySelector<HTMLElement>('.form input')?.focus({ preventScroll: true }), []);
@@ -74,11 +97,43 @@ function Weighing({ record }: { record: Stocked }) {
         />
       ))}
       {left && <Outcome left={left} unit={unitOf(record)} />}
+      {missing && <Gone missing={missing} step={given['step'] ?? 0.01} yes={gone} />}
     </FormPage>
   );
 }
 
-type Answer = ReturnType<Field<number>['read']>;
+/** More is missing than was taken: whether that evaporated is for the person to say. */
+function Gone({ missing, step, yes }: { missing: Missing; step: number; yes: Signal<boolean> }) {
+  const times = formatPlain(missing.stronger.value, 4);
+  return (
+    <label class={yes.value ? 'choice chosen' : 'choice'}>
+      <input type="checkbox" checked={yes.value} onChange={() => (yes.value = !yes.value)} />
+      <span>
+        {gramsText(missing.missingG, step)} are missing beyond what was taken. It evaporated: the vial is now {times}{' '}
+        times as strong.
+      </span>
+    </label>
+  );
+}
+
+/** The thing with one weighing more; of a vial its whole weight is kept too, and what evaporated as far as the person said so. */
+function weighedAnew(
+  record: Stocked,
+  { left, given, stronger }: { left: Measured; given: Given; stronger: Measured | undefined },
+): Stocked {
+  const { gross, empty } = given;
+  const entry = {
+    at: new Date().toISOString(),
+    left,
+    ...(isOf('vial', record) && gross !== null ? { wholeG: gross } : {}),
+    ...(stronger ? { stronger } : {}),
+  };
+  return { ...record, ...(empty == null ? {} : { emptyG: empty }), weighed: [...(record.weighed ?? []), entry] };
+}
+
+type Answer = ReturnType<Field<number | null>['read']>;
+/** What was typed, by the name of its field; null what is missing. */
+type Given = Readonly<Record<'gross' | 'empty' | 'step' | 'pieces', number | null>>;
 
 function whyOf(answer: Answer): string | undefined {
   return answer.ok ? undefined : answer.why;
@@ -106,17 +161,22 @@ function unitOf(record: Stocked): string {
   return isOf('supply', record) ? record.unit : 'g';
 }
 
-function questions(record: Stocked): Field<number>[] {
+/** A vial that was weighed whole before needs no empty glass; one that was not may do without, for next time. */
+function questions(record: Stocked): Field<number | null>[] {
   if (unitOf(record) === 'pieces') return [fields.pieces];
-  return [fields.gross, fields.empty(record.emptyG === undefined ? '' : typedText(record.emptyG)), fields.step];
+  const preset = record.emptyG === undefined ? '' : typedText(record.emptyG);
+  if (!isOf('vial', record)) return [fields.gross, fields.empty(preset), fields.step];
+  const known = (record.weighed ?? []).some(({ wholeG }) => wholeG !== undefined);
+  return known ? [fields.whole, fields.step] : [fields.whole, fields.noEmpty(preset), fields.step];
 }
 
 /** What the answers say is left; null while one is missing. @throws Refusal when the glass weighs more than all */
-function found(record: Stocked, answers: readonly Answer[]): Measured | null {
-  const values = answers.map((answer) => (answer.ok ? answer.value : null));
-  if (values.includes(null)) return null;
-  const [gross, empty, step] = values as number[];
+function found(record: Stocked, { gross, empty, step, pieces }: Given): Measured | null {
   const source = { id: `weighed:${newId()}`, words: 'weighing what is left' };
-  if (unitOf(record) === 'pieces') return measured(gross!, 0, source);
-  return netMass({ grossG: gross!, tareG: empty!, readabilityG: step! }, source);
+  if (unitOf(record) === 'pieces') return pieces === null ? null : measured(pieces, 0, source);
+  if (gross === null || step === null) return null;
+  const byWhole = isOf('vial', record) ? leftByWhole(record, gross, { stepG: step, id: source.id }) : null;
+  if (byWhole) return byWhole;
+  if (empty == null) return isOf('vial', record) ? leftOf(record) : null; // kept as its whole weight
+  return weighedNet({ grossG: gross, tareG: empty, readabilityG: step }, source);
 }

@@ -91,6 +91,9 @@ function Everything() {
       <button class="second" onClick={() => void startTask({ task: 'supply', typed: {} })}>
         Add solvents and supplies
       </button>
+      <button class="second" onClick={() => void startTask({ task: 'scale', typed: {} })}>
+        Add a scale
+      </button>
       {archived > 0 && (
         <button class="second" onClick={() => go(['shelf', 'archived'])}>
           Archived ({archived})

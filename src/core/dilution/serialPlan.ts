@@ -2,7 +2,8 @@
  * Serial dilution: how to come from what is on the shelf to a strength that no single step reaches well.
  *
  * Fewest steps, then least mass made in all. Strengths between come from a 1-2-5 ladder,
- * batches from the smallest that the step and the next one allow, times a few factors (our choices, so "least" is among these).
+ * batches from the smallest that the step and the next one allow, times a few factors (our choices, so "least" is among these), and of
+ * what the scale can show and the vial can hold.
  * Every plan's ± comes from dilutionOf, step by step, so a dropper used twice is right or wrong twice.
  */
 import { DRAWABLE, ladder, type Step } from './intermediate';
@@ -18,13 +19,16 @@ export interface Stock {
   readonly strength: Measured;
   readonly available: Gram;
   readonly mgPerDrop?: Measured;
+  /** The strongest dilution of it that stays dissolved, g/g, where one is known; those between are no stronger. */
+  readonly dissolves?: MassFraction;
 }
 
-/** By scale: standard uncertainty of a net mass and the least mass to weigh (smallestMass), g. */
+/** By scale: standard uncertainty of a net mass and the least mass to weigh (smallestMass), g; `step`: what is taken is a whole number of these, g. */
 export interface ByScale {
   readonly by: 'scale';
   readonly uncertainty: Gram;
   readonly least: Gram;
+  readonly step?: Gram;
 }
 
 /** By drops: mg per drop of the dilutions made, spread of one drop (share), least and most drops to count in a step, uncertainty of the solvent, g. */
@@ -37,11 +41,12 @@ export interface ByDrops {
   readonly solventUncertainty: Gram;
 }
 
-/** What is wanted: strength g/g, g of it, the most a vial between holds, g, and the relative ± at k = 2 to stay within (share). */
+/** What is wanted: strength g/g, g of it, the most and the least that a vial between is filled with, g, and the relative ± at k = 2 to stay within (share). */
 export interface Target {
   readonly target: MassFraction;
   readonly batch: Gram;
   readonly vial: Gram;
+  readonly leastBetween?: Gram;
   readonly within: number;
 }
 
@@ -64,11 +69,11 @@ export interface SerialPlan {
 const MOST_STEPS = 4;
 
 /** Batches of a vial between that are tried, as multiples of the smallest possible. Our choice. */
-const GROWTH = [1, 1.5, 2, 3, 5, 8, 12];
+const GROWTH = [1, 1.15, 1.3, 1.5, 1.75, 2, 2.5, 3, 4, 5, 6.5, 8, 10, 12];
 
 /**
  * The best plan, or null when none on the ladder stays within the wanted uncertainty in four steps. By scale the final
- * batch is exactly `batch`; by drops it is the largest that whole drops give without exceeding it.
+ * batch is exactly `batch`; by drops, or in whole steps of the scale, it is the largest that these give without exceeding it.
  * First-order propagation (GUM 5.1.2). Vials of the target strength or weaker are passed over.
  * @throws Refusal when target, batch, vial or uncertainty is not above zero
  */
@@ -79,11 +84,15 @@ export function serialPlan(wanted: Target, shelf: readonly Stock[], means: BySca
   for (let steps = 1; steps <= MOST_STEPS; steps++) {
     let best: SerialPlan | null = null;
     for (const stock of shelf.filter(({ strength }) => strength.value > wanted.target))
-      for (const between of choose(ladder(massFraction(stock.strength.value), wanted.target), steps - 1))
+      for (const between of choose(strengthsBetween(stock, wanted.target), steps - 1))
         best = bestOfChain({ wanted, means, stock, levels: [stock.strength.value, ...between, wanted.target] }, best);
     if (best) return best;
   }
   return null;
+}
+
+function strengthsBetween({ strength, dissolves = massFraction(1) }: Stock, target: MassFraction): MassFraction[] {
+  return ladder(massFraction(strength.value), target).filter((w) => w <= dissolves);
 }
 
 /** A stock and the strengths to pass through, stock first, target last. */
@@ -105,7 +114,8 @@ function bestOfChain(chain: Chain, best: SerialPlan | null): SerialPlan | null {
       found = finished(chain, after) ?? found;
       return;
     }
-    const least = stepOf(chain, k, { atLeast: after[0]!.source / DRAWABLE });
+    const { leastBetween = 0 } = chain.wanted;
+    const least = stepOf(chain, k, { atLeast: Math.max(leastBetween, after[0]!.source / DRAWABLE) });
     for (const factor of least ? GROWTH : []) {
       const step = stepOf(chain, k, { atLeast: (least!.source + least!.solvent) * factor });
       if (step && total([step]) <= chain.wanted.vial) grow(k - 1, [step, ...after], made + total([step]));
@@ -119,22 +129,29 @@ function bestOfChain(chain: Chain, best: SerialPlan | null): SerialPlan | null {
 function reachable(chain: Chain, end: PlannedStep): boolean {
   let steps: readonly PlannedStep[] = [end];
   for (let k = chain.levels.length - 2; k > 0; k--) {
-    const step = stepOf(chain, k, { atMost: chain.wanted.vial });
+    const step = stepOf(chain, k, { atMost: chain.wanted.vial, orFewer: true });
     if (!step || total([step]) * DRAWABLE < steps[0]!.source) return false;
     steps = [step, ...steps];
   }
   return relative(strengthOf(chain, steps)) <= chain.wanted.within;
 }
 
-/** Step k of the chain with a batch (g) at least or at most so large; null where the least transfer does not allow it. */
-function stepOf(chain: Chain, k: number, size: { atLeast: number } | { atMost: number }): PlannedStep | null {
+/** A batch (g) at least or at most so large; `orFewer`: one that takes too many drops is made smaller. */
+type Size = { readonly atLeast: number } | { readonly atMost: number; readonly orFewer?: true };
+
+/** Step k of the chain with a batch of that size; null where the least transfer, or the most drops, do not allow it. */
+function stepOf(chain: Chain, k: number, size: Size): PlannedStep | null {
   const [from, to] = [chain.levels[k - 1]!, chain.levels[k]!];
   const { means } = chain;
   const drop = dropOf(chain, k);
   if (means.by === 'drops' && drop === null) return null;
   const unit = (drop ? drop.value / MG_PER_G : 1) * (from / to); // g made per drop, or per g of source
   let count = 'atMost' in size ? size.atMost / unit : size.atLeast / unit;
-  if (drop) count = 'atMost' in size ? Math.floor(count * (1 + 1e-9)) : Math.ceil(count * (1 - 1e-9));
+  const whole = drop ? 1 : means.by === 'scale' ? (means.step ?? 0) : 0;
+  if (whole)
+    count =
+      whole * ('atMost' in size ? Math.floor((count / whole) * (1 + 1e-9)) : Math.ceil((count / whole) * (1 - 1e-9)));
+  if (means.by === 'drops' && 'orFewer' in size) count = Math.min(count, means.mostDrops);
   const least = means.by === 'drops' ? means.leastDrops : means.least;
   if ('atMost' in size && count < least * (1 - 1e-9)) return null;
   count = Math.max(count, least);

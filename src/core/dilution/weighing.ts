@@ -17,7 +17,7 @@ export function volumeWeighed(shown: Gram, density: GramPerMl, air: GramPerMl = 
   return millilitre((shown * (1 - air / WEIGHTS)) / (density - air));
 }
 
-/** A tared weighing: what the scale showed with and without the goods, its step, its repeatability if known; all in g. */
+/** A tared weighing: what the scale showed with and without the goods, its step, and the standard deviation of a net mass if known; all in g. */
 export interface Weighing {
   readonly grossG: number;
   readonly tareG: number;
@@ -27,12 +27,12 @@ export interface Weighing {
 
 /**
  * Net mass in g: gross less tare (0 after the tare key). Its sources are the step, d/√6 for two readings (GUM F.2.2.1),
- * as `<id>:readability`, and the standard deviation of a net mass as `<id>:repeatability`
- * where it is known. Source: GUM 4.2, F.2.2.1.
+ * as `<id>:readability`, and the standard deviation of a net mass as `<id>:repeatability`. Where that is not known, both together
+ * come to one step: the display is the least of what is wrong with a scale. Source: GUM 4.2, F.2.2.1; one step: our choice.
  * @throws Refusal when the tare is above the gross, the step not above zero or the repeatability negative
  */
 export function netMass(weighing: Weighing, source: { id: string; words: string }): Measured {
-  const { grossG, tareG, readabilityG, repeatabilityG = 0 } = weighing;
+  const { grossG, tareG, readabilityG, repeatabilityG = readabilityG * Math.sqrt(5 / 6) } = weighing;
   checkStep(readabilityG);
   if (!(grossG >= tareG))
     throw new Refusal('the goods weigh less than nothing: {grossG} g with, {tareG} g without', { grossG, tareG });

@@ -96,12 +96,15 @@ export function planBatch(target: BatchTarget): BatchPlan {
   };
 }
 
+/** So far below the saturation of the source a syrup is called safe, g/g: newer series are about 0.5 % lower (66.6 % at 20 °C, from memory). */
+const SATURATION_MARGIN = 0.01;
+
 /**
- * True when a syrup of that °Brix (g/g) holds more sugar than stays dissolved at t, 0–30 °C: it may grow crystals there.
- * Source: as {@link sucroseSaturation}. @throws Refusal outside
+ * True when a syrup of that °Brix (g/g) may hold more sugar than stays dissolved at t, 0–30 °C: it may grow crystals there. 1 % w/w is
+ * kept as a margin. Source: as {@link sucroseSaturation}; the margin is our choice. @throws Refusal outside
  */
 export function mayCrystallise(brix: MassFraction, t: Celsius): boolean {
-  return brix > sucroseSaturation(t);
+  return brix > sucroseSaturation(t) - SATURATION_MARGIN;
 }
 
 /** Sum of masses, g. */

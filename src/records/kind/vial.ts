@@ -24,6 +24,8 @@ const schema = z.lazy(() =>
     massG: measuredSchema,
     densityGPerMl: z.number(),
     sizeMl: z.number(),
+    /** How it is closed; one that does not say is taken for a dropper cap, which loses more. */
+    cap: z.optional(z.enum(['lined cap', 'dropper cap'])),
     grade: gradeSchema,
     ...smellOnlyMark,
     madeOn: z.string(),

@@ -5,6 +5,7 @@ import { MG_PER_G, PPM } from '../../core/number/units';
 import { find } from '../../records/shelf';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
+import { contentsNow } from '../../workshop/thing/ageing';
 import { dropOf } from '../../workshop/dropMass';
 import { liquidOfVial } from '../../workshop/onHand';
 import { isRight, type Answer } from './answers';
@@ -129,7 +130,7 @@ function inMgPerKg({ drops }: Design, amount: Measured, inputs: readonly Input[]
   const vial = find('vial', drops?.vial);
   if (!drops || !vial) return [];
   const { mgPerDrop, source } = dropOf(drops.dropper, liquidOfVial(vial));
-  const strength = plus(...vial.contents.map((part) => part.strength));
+  const strength = plus(...contentsNow(vial).map((part) => part.strength));
   const mass = times(amount, mgPerDrop);
   const cup = exact(drops.cupG * MG_PER_G);
   const reached = scaled(over(times(mass, strength), plus(cup, mass)), PPM);

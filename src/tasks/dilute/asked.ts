@@ -12,6 +12,7 @@ import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { attempt, Refused } from '../../workshop/attempt';
 import { asSolvent } from '../../workshop/asSolvent';
 import { whyNotByItself } from '../../workshop/takenByItself';
+import { usualStep } from '../../workshop/scales';
 import { answer, ask, isBegun } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -71,7 +72,7 @@ function askedFrom(run: RunState, source: Field<string>) {
       answer(run, fields.way) === 'mass' && !isBegun(run, fields.dropper)
         ? ask(dropper, { preset: ON_SCALE })
         : dropper,
-    readability: asBefore(run, fields.readability, before, '0.01'),
+    readability: asBefore(run, fields.readability, before, usualStep()),
   };
 }
 

@@ -42,10 +42,18 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
     ...(known && isNothing(known) && !better ? { problem: NOTHING } : {}),
     more: [...(known ? worthAWord(now, known) : []), ...inAlready(now)],
     ...(known ? { cautions: cautionsFor(known.solvent, known.source.drop.strength === 1, known.source.cautions) } : {}),
-    ...(better ? { types: better.types } : {}),
+    types: { ...better?.types, ...types(fields.planned, 'yes') },
     ...(next ? { next: next as DiluteStep['key'] } : {}),
     ...(list('bottle').length > 1 && !isNew && !isGradeOpen(now)
-      ? { offers: [{ words: 'More vials', type: types(fields.picking, 'yes'), go: 'set' }] }
+      ? {
+          offers: [
+            {
+              words: 'More vials',
+              type: { ...types(fields.picking, 'yes'), ...types(fields.planned, 'yes') },
+              go: 'set',
+            },
+          ],
+        }
       : {}),
     done: isNew ? 'Add the bottle' : (now.drops['source'] ?? 0) > 0 ? 'Count on' : doneWords(now, known, better),
   };

@@ -6,6 +6,7 @@ import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
 import { casNumber } from '../shared/bottleFields';
 import type { NewBottleStep } from '../shared/newBottle';
+import { vessels } from '../../tables/vessels';
 import { readability } from '../shared/readabilityField';
 
 const bases: readonly Basis[] = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
@@ -23,41 +24,20 @@ export const ON_SCALE = 'scale';
 /** Usual vials, mL. */
 export const SIZES = [5, 10, 15, 20, 30];
 
-/** How a solvent's volume is measured, with half the width of what it may be off, as a share of the volume. */
+/** Half the width of what a filling to the shoulder may be off, as a share of the volume: our guess, vials have no tolerance. */
+export const SHOULDER = 0.08;
+
+/** How a solvent is measured: by weight, in a vessel of the table, or by eye. */
 export const measures = [
-  {
-    value: 'scale',
-    label: 'On a scale',
-    short: 'a scale',
-    hint: 'the surest: type the grams',
-    tolerance: 0,
-    source: '',
-  },
-  {
-    value: 'cylinder',
-    label: 'Graduated cylinder, 10 mL',
-    short: 'a cylinder',
-    hint: '± 0.08 mL',
-    tolerance: 0.008,
-    source: 'ASTM class A, 10 mL: ± 0.08 mL',
-  },
-  {
-    value: 'syringe',
-    label: 'Syringe or graduated pipette',
-    short: 'a syringe',
-    hint: 'about ± 3 %',
-    tolerance: 0.03,
-    source: 'typical, not confirmed',
-  },
+  { value: 'scale', label: 'On a scale', short: 'a scale', hint: 'the surest: type the grams' },
+  ...vessels.map(({ id, label, short, hint }) => ({ value: id, label, short, hint })),
   {
     value: 'shoulder',
     label: 'Up to the shoulder of the vial',
     short: 'eye, to the shoulder',
     hint: 'about ± 8 %',
-    tolerance: 0.08,
-    source: 'our guess: vials have no tolerance',
   },
-] as const;
+];
 
 /** Solvent goes in once, and once more after an overshoot. */
 export type Pour = 'solvent' | 'rescue';
@@ -126,7 +106,7 @@ export const fields = {
   measure: choice({
     name: 'measure',
     title: 'Solvent measured',
-    options: measures.map(({ value, label, short, hint }) => ({ value, label, short, hint })),
+    options: measures,
   }),
   way: choice({
     name: 'way',
@@ -167,6 +147,8 @@ export const fields = {
   useBy: day({ name: 'vial.useBy', title: 'Use by' }),
   /** One step all the same, where a way down by two would be better known. */
   direct: given('direct', ['yes']),
+  /** Said when the card is left: runs of before go on with the drop and the purity that they were planned with. */
+  planned: given('planned', ['yes']),
   /** Several vials, made one after the other; and which bottles are picked for it. */
   rack: shaped('rack', rackShape),
   picking: given('picking', ['yes']),
@@ -199,3 +181,8 @@ export const repeats = [
   ...[fields.source, fields.ownSize, fields.way, fields.exact].map(({ name }) => name),
   ...remembers,
 ];
+
+/** Whether a run was planned before drops were carried over and purities had a range, and is past its card. */
+export function isPlannedBefore(run: RunState): boolean {
+  return run.at !== '' && run.at !== 'card' && answer(run, fields.planned) === null;
+}

@@ -1,37 +1,42 @@
 import { dilutionOf, rescue, type Dilution } from '../../core/dilution/dilution';
+import { volumeBy } from '../../core/dilution/vessel';
 import { massOfDrops } from '../../core/drop/drop';
 import { measured, plus, standardUncertainty, times, type Measured } from '../../core/number/measured';
 import { mixtureDensity, showStrength } from '../../core/liquid/strength';
 import { massFraction, type GramPerMl } from '../../core/number/units';
-import { netMass } from '../../core/dilution/weighing';
+import { weighedNet } from '../../workshop/scales';
 import type { Vial } from '../../records/kind/vial';
 import { forFile, formatMeasured } from '../../ui/format';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { fields, measures, type Pour } from './fields';
+import { vessels } from '../../tables/vessels';
+import { fields, SHOULDER, type Pour } from './fields';
 import { inMl, strengthOf, type Order } from './making';
 import { totalStrength } from './source';
 
 /** Solvent as put in, g: as planned, or as typed. `pour` is 'solvent' for the first filling, 'rescue' for one after an overshoot. */
 function solventIn(run: RunState, order: Order, pour: { name: Pour; plannedG: number; tag: string }): Measured {
   const { name, tag } = pour;
-  const how = measures.find(({ value }) => value === answer(run, fields.measure)) ?? measures[0];
+  const how = answer(run, fields.measure);
   const words = name === 'rescue' ? 'solvent added later' : 'solvent put in';
-  if (how.value === 'scale') {
+  if (how === 'scale') {
     const grossG = answer(run, fields.solventG(name)) ?? pour.plannedG;
-    return netMass({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:${name}`, words });
+    return weighedNet({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:${name}`, words });
   }
   const other = answer(run, fields.otherAmount(name)) === 'yes' ? answer(run, fields.solventMl(name)) : null;
   const ml = other ?? inMl(order, pour.plannedG);
-  const source = { id: `${tag}:${name}`, words: `${words}: ${how.label.toLowerCase()}` };
-  return times(measured(ml, (ml * how.tolerance) / Math.sqrt(3), source), order.solvent.now);
+  const source = { id: `${tag}:${name}`, words };
+  const vessel = vessels.find(({ id }) => id === how);
+  if (vessel) return times(volumeBy(vessel, ml, source), order.solvent.now);
+  const byEye = measured(ml, (ml * SHOULDER) / Math.sqrt(3), { ...source, words: `${words}: up to the shoulder` });
+  return times(byEye, order.solvent.now);
 }
 
 /** The material as put in, g: weighed; or counted drops, weighed after all where that is known more surely. */
 function materialIn(run: RunState, order: Order, tag: string): Measured {
   const { mgPerDrop, spread } = order.drop;
   const net = (grossG: number, words: string) =>
-    netMass({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:material`, words });
+    weighedNet({ grossG, tareG: 0, readabilityG: order.readabilityG }, { id: `${tag}:material`, words });
   if (!order.byDrops) return net(answer(run, fields.materialG) ?? 0, 'material weighed');
   const counted = massOfDrops({
     drops: run.drops['source'] ?? 0,

@@ -18,7 +18,7 @@ import { dropOf, type DropOnHand } from '../../workshop/dropMass';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { SolventOnHand } from '../../workshop/onHand';
-import { fields, ON_SCALE } from './fields';
+import { fields, isPlannedBefore, ON_SCALE } from './fields';
 import { solventOf, sourceOf, totalStrength, type Source } from './source';
 import { formatPlain } from '../../ui/format';
 import { Refusal } from '../../core/text/refusal';
@@ -113,7 +113,7 @@ export function orderOf(run: RunState, source = sourceOf(run)): Order | null {
     liquid,
     basis: basisOf(run),
     sizeMl,
-    drop: dropOf(answer(run, fields.dropper) ?? 'typical', source.drop),
+    drop: dropOf(answer(run, fields.dropper) ?? 'typical', source.drop, { asBefore: isPlannedBefore(run) }),
     byDrops: isByDrops(run, source.solid),
     readabilityG: answer(run, fields.readability) ?? 0.01,
     target: targetOf(run, source, liquid),

@@ -1,5 +1,6 @@
 import { formatGiven, formatMeasured, gramsText, formatPlain, showsNothing } from '../../ui/format';
-import { dropsText, ofTarget } from '../../workshop/dropWords';
+import { dropsText, HOW_TO_DROP, ofTarget } from '../../workshop/dropWords';
+import { overCapacity } from '../../workshop/scales';
 import type { RunState } from '../engine/fold';
 import { roomC } from '../../workshop/onHand';
 import { answer, clears, types } from '../engine/answers';
@@ -74,6 +75,7 @@ export function pourStep(
       : `Put ‹${formatPlain(ml, 3)} mL› of ${order.solvent.name} ${say}.`,
     more: [
       weighed ? `That is ${formatPlain(ml, 3)} mL at ${roomC()} °C.` : `${g} on a scale, at ${roomC()} °C.`,
+      weighed ? overCapacity(grams, order.readabilityG) : '',
       pour === 'solvent' && air > 0.2
         ? `Leaves ${formatPlain(air, 2)} mL below the mark of a ${formatGiven(order.sizeMl)} mL vial.`
         : '',
@@ -114,6 +116,7 @@ function dropStep(run: RunState, order: Order, poured: boolean): DiluteStep {
     say: poured
       ? `Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`
       : `Pour ${pouredText(run, order)}. Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
+    more: [HOW_TO_DROP],
     pad: { counter: 'source', target: drops!.drops, live },
     offers: [weigh, ...(poured ? [] : [other])],
     ...(count === 0 ? { problem: 'Tap once for each drop; none is counted yet.' } : {}),
@@ -154,7 +157,9 @@ function massStep(run: RunState, order: Order, poured: boolean): DiluteStep {
     say: poured
       ? `Tare. Weigh in ‹${takenText(order)}› of ${called(order)}.`
       : `Pour ${pouredText(run, order)}. Tare. Weigh in ‹${takenText(order)}› of ${called(order)}.`,
-    more: ['Type what the scale really shows.'],
+    more: ['Type what the scale really shows.', overCapacity(order.plan.amounts.source, order.readabilityG)].filter(
+      Boolean,
+    ),
     ask: [fields.materialG],
     cautions: cautionsFor(null, true, order.source.cautions),
   };

@@ -1,7 +1,6 @@
 import { exact, measured, plus, type Measured } from '../../core/number/measured';
 import { willDissolve } from '../../core/liquid/cosolvency';
 import { ethanolDensity, ethanolMassFraction } from '../../core/liquid/ethanol';
-import { purityAtLeast } from '../../core/liquid/strength';
 import { REFERENCE_TEMPERATURE, volumeFraction } from '../../core/number/units';
 import type { Bottle, Material } from '../../records/kind/material';
 import type { Grade } from '../../records/kind/quantity';
@@ -18,13 +17,17 @@ import {
   TYPICAL_DENSITY,
   bottleWithMaterial,
   liquidOfVial,
+  neatLiquid,
   ownOnHand,
   solventsOnHand,
   type SolventOnHand,
 } from '../../workshop/onHand';
+import { materialDensity } from '../../workshop/materialDensity';
+import { contentsNow } from '../../workshop/thing/ageing';
+import { purityOf } from '../../workshop/thing/purity';
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
-import { fields, foodField } from './fields';
+import { fields, foodField, isPlannedBefore } from './fields';
 import { inSolvent } from '../../workshop/inWater';
 import { tagOf } from '../../workshop/thing/labelled';
 
@@ -57,7 +60,7 @@ export function sourceOf(run: RunState): Source | null {
   const vial = find('vial', id);
   if (vial) return ofVial(vial);
   const kept = id === 'new' ? newBottle(run) : bottleWithMaterial(id);
-  return kept && ofBottle(kept);
+  return kept && ofBottle(kept, isPlannedBefore(run));
 }
 
 /** A vial as what is diluted: one on the Shelf, or one that is just being made. */
@@ -67,7 +70,7 @@ export function ofVial(vial: Vial): Source {
     name: vial.name,
     code: vial.code,
     tag: tagOf(vial),
-    contents: vial.contents,
+    contents: contentsNow(vial),
     refusal: refusalOf(vial),
     solid: false,
     supplier: vial.supplier,
@@ -81,10 +84,9 @@ export function ofVial(vial: Vial): Source {
   };
 }
 
-function ofBottle({ bottle, material }: { bottle: Bottle; material: Material }): Source {
+function ofBottle({ bottle, material }: { bottle: Bottle; material: Material }, asBefore: boolean): Source {
+  const isTyped = bottle.purity !== undefined || material.purity !== undefined;
   const known = bottle.density ?? material.density;
-  const purity = bottle.purity ?? material.purity;
-  const strength = purity === undefined ? exact(1) : purityAtLeast(purity * 100, `purity:${bottle.lot || bottle.id}`);
   return {
     id: bottle.id,
     name: material.name,
@@ -94,19 +96,20 @@ function ofBottle({ bottle, material }: { bottle: Bottle; material: Material }):
     solid: material.form === 'solid',
     supplier: bottle.supplier,
     lot: bottle.lot,
-    contents: [{ material: material.id, name: material.name, strength }],
+    contents: [
+      {
+        material: material.id,
+        name: material.name,
+        strength: asBefore && !isTyped ? exact(1) : purityOf(bottle, material),
+      },
+    ],
     cautions: material.cautions,
     families: [material.family ?? ''],
     keeps: useByOfBottle(bottle, material),
-    drop: { id: material.id, liquid: null, strength: 1 },
-    density: known ? densityOf(known, bottle.id) : typicalDensity(material.name),
+    drop: neatLiquid(material),
+    density: known ? materialDensity(known, bottle.id) : typicalDensity(material.name),
     densitySource: known ? known.source : 'typical of aroma materials, not confirmed: 0.84 to 1.06 g/mL',
   };
-}
-
-/** A density with half the width of what sources or lots give, where that is known (rectangular). */
-function densityOf({ gPerMl, halfWidth = 0, source }: NonNullable<Bottle['density']>, id: string): Measured {
-  return measured(gPerMl, halfWidth / Math.sqrt(3), { id: `density:${id}`, words: `density: ${source}` });
 }
 
 /** Density of a material no one has looked up, with its honest spread. */

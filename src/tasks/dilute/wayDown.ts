@@ -9,12 +9,13 @@ import {
   type Stock,
 } from '../../core/dilution/serialPlan';
 import { mixtureDensity } from '../../core/liquid/strength';
-import { gram } from '../../core/number/units';
+import { gram, massFraction } from '../../core/number/units';
 import { find, list } from '../../records/shelf';
 import { leftOf } from '../../records/stock';
 import { formatOnScale, formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { inWater } from '../../workshop/inWater';
 import { liquidOfVial, solventsOnHand } from '../../workshop/onHand';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
@@ -24,6 +25,7 @@ import { fields, SIZES, type Rack } from './fields';
 import { FEWEST_DROPS, MOST_DROPS, type Order } from './making';
 import { madeName } from './rack';
 import { totalStrength } from './source';
+import { contentsNow } from '../../workshop/thing/ageing';
 import { tagOfId } from '../../workshop/thing/labelled';
 
 /** A better way than one step: what is done in it, in words, and what is typed to take it. */
@@ -34,17 +36,28 @@ export interface WayDown {
   readonly types: Readonly<Record<string, string>>;
 }
 
-const WITHIN = 0.1; // our choice: a way down that is known to ± 10 % serves a nose
+/** How well a way down may be known, best first (k = 2, a share): ± 10 % serves any nose; where there is no such way, the next. Our choice. */
+const WITHIN = [0.1, 0.2, 0.5, 1];
+
+/** The least that a vial between is made of, g: less wets the glass and is not drawn up again. Our choice. */
+const LEAST_BETWEEN = gram(2);
+
+/** The strongest dilution of a solid that is proposed where its solubility is not known, g/g. Common practice for alcohol and propylene glycol. */
+const SOLID = massFraction(0.1);
 
 /**
- * The way from what is on the Shelf (this source, and vials of the same material) to the strength, within ± 10 %, when one step would
- * ask for too little at once; a single dilution between where no plan stays within it; null where there is none.
+ * The way from what is on the Shelf (this source, and vials of the same material) to the strength, known as well as can be, when one step
+ * would ask for too little at once; a single dilution between where no plan stays within it; null where there is none.
  */
 export function wayDown(run: RunState, order: Order): WayDown | null {
   const { least, fill } = order.plan;
   const batch = gram(fill * mixtureDensity(order.target, order.liquid));
-  const wanted = { target: order.target, batch, vial: gram(Math.max(batch, 30)), within: WITHIN };
-  const plan = serialPlan(wanted, [ownStock(order), ...vialsOf(order)], meansOf(run, order, least));
+  const wanted = { target: order.target, batch, vial: gram(Math.max(batch, 30)), leastBetween: LEAST_BETWEEN };
+  const [shelf, means] = [[ownStock(order), ...vialsOf(run, order)], meansOf(run, order, least)];
+  const plan = WITHIN.reduce<SerialPlan | null>(
+    (found, within) => found ?? serialPlan({ ...wanted, within }, shelf, means),
+    null,
+  );
   if (plan) return plan.steps.length === 1 ? instead(plan) : inSteps(order, plan);
   const one = intermediate({
     target: order.target,
@@ -107,12 +120,21 @@ function stepText(order: Order, { source, solvent, strength, drops }: PlannedSte
   return `${amount} of ${from} and ${onScale(solvent)} of solvent make ${formatShare(strength)} w/w`;
 }
 
+/** How strong a dilution of the source may be: as water holds it where that is known, a solid in other solvents as is usual. */
+function dissolvesIn({ source, solvent }: Order): Pick<Stock, 'dissolves'> {
+  const material = source.contents.length === 1 ? find('material', source.contents[0]!.material) : undefined;
+  const holds = solvent.id === 'water' ? inWater(material?.cas ?? '', material) : null;
+  if (holds) return { dissolves: massFraction(Math.min(1, holds.high / 1e6)) };
+  return source.solid ? { dissolves: SOLID } : {};
+}
+
 function ownStock(order: Order): Stock {
   const strength = totalStrength(order.source);
   return {
     id: order.source.id,
     strength,
     available: gram(leftNow(order.source.id) ?? 1000),
+    ...dissolvesIn(order),
     ...(order.byDrops ? { mgPerDrop: order.drop.mgPerDrop } : {}),
   };
 }
@@ -124,7 +146,7 @@ function leftNow(id: string): number | null {
 }
 
 /** Vials of the same single material that may stand in as the start, neither empty nor past their date, fit for drinks where this source is. */
-function vialsOf(order: Order): Stock[] {
+function vialsOf(run: RunState, order: Order): Stock[] {
   const material = order.source.contents.length === 1 ? order.source.contents[0]!.material : '';
   return list('vial')
     .filter(
@@ -133,16 +155,22 @@ function vialsOf(order: Order): Stock[] {
     .filter((vial) => isSmellOnly(vial) === (order.source.refusal !== null) && whyNotByItself(vial) === null)
     .map((vial) => ({
       id: vial.id,
-      strength: vial.contents[0]!.strength,
+      strength: contentsNow(vial)[0]!.strength,
       available: gram(leftOf(vial)!.value),
-      ...(order.byDrops ? { mgPerDrop: dropOf('typical', liquidOfVial(vial)).mgPerDrop } : {}),
+      ...(order.byDrops ? { mgPerDrop: dropOf(dropperOf(run), liquidOfVial(vial)).mgPerDrop } : {}),
     }));
 }
 
 function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops {
-  if (!order.byDrops) return { by: 'scale', uncertainty: gram(order.readabilityG / Math.sqrt(6)), least: gram(least) };
+  if (!order.byDrops)
+    return {
+      by: 'scale',
+      uncertainty: gram(order.readabilityG / Math.sqrt(6)),
+      least: gram(least),
+      step: gram(order.readabilityG),
+    };
   const solvent = solventsOnHand().find(({ id }) => id === order.solvent.id);
-  const made = dropOf(answer(run, fields.dropper) ?? 'typical', {
+  const made = dropOf(dropperOf(run), {
     id: order.solvent.id,
     liquid: solvent?.liquid ?? null,
     strength: 0.01,
@@ -155,4 +183,8 @@ function meansOf(run: RunState, order: Order, least: number): ByScale | ByDrops 
     mostDrops: MOST_DROPS,
     solventUncertainty: gram(0.05),
   };
+}
+
+function dropperOf(run: RunState): string {
+  return answer(run, fields.dropper) ?? 'typical';
 }

@@ -5,6 +5,7 @@ import { formatGiven } from '../../ui/format';
 import { dropperFor } from '../../workshop/dropMass';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { dropperOptions, liquidOfVial, vialOptions } from '../../workshop/onHand';
+import { usualStep } from '../../workshop/scales';
 import { answer, ask } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -30,7 +31,7 @@ export const asked = oncePerRun((run: RunState) => {
   return {
     doses,
     ...drinkAsked(run),
-    readability: asBefore(run, fields.readability, all, '0.01'),
+    readability: asBefore(run, fields.readability, all, usualStep()),
     series: seriesAsked(run, doses[0]!, vial),
   };
 });

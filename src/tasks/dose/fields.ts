@@ -79,7 +79,7 @@ export const drinkFields = {
     preset: 'volume',
   }),
   volume: amount({ name: 'base.ml', title: 'Volume of the drink', unit: 'mL', above: 0, max: 100_000 }),
-  mass: amount({ name: 'base.g', title: 'The scale shows', unit: 'g', above: 0, max: 100_000 }),
+  mass: amount({ name: 'base.g', title: 'The scale shows', unit: 'g', above: 0, max: 100_000, weighed: true }),
   slack: amount({
     name: 'base.slack',
     title: 'Uncertainty of it, ±',

@@ -2,9 +2,10 @@ import { doseOf, dropsForPpm, type Dose, type Pour } from '../../core/drink/dose
 import { massOfDrops } from '../../core/drop/drop';
 import { exact, plus, type Measured } from '../../core/number/measured';
 import { gram, gramPerMl, massFraction, volumeFraction } from '../../core/number/units';
-import { netMass } from '../../core/dilution/weighing';
+import { weighedNet } from '../../workshop/scales';
 import { find } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
+import { contentsNow } from '../../workshop/thing/ageing';
 import { alcoholIsUnknownIn, alcoholOfVial, mostAlcoholOfVial } from '../../workshop/thing/carrier';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { answer } from '../engine/answers';
@@ -78,7 +79,7 @@ function weighed(run: RunState, i: number): Measured {
   const grossG = answer(run, fields.weighed(i));
   const readabilityG = answer(run, asked(run).readability);
   if (grossG === null || readabilityG === null) return exact(0);
-  return netMass({ grossG, tareG: 0, readabilityG }, { id: `weighed.${i}`, words: 'the dose on the scale' });
+  return weighedNet({ grossG, tareG: 0, readabilityG }, { id: `weighed.${i}`, words: 'the dose on the scale' });
 }
 
 /** The glass after dose `upTo`, whose last count may be set otherwise; null until all of it is known. */
@@ -96,7 +97,7 @@ export function glassOf(run: RunState, upTo: number, lastDrops?: number): Glass 
 export function pourOf({ vial, mass }: Dosing): Pour {
   return {
     mass,
-    contents: vial.contents,
+    contents: contentsNow(vial),
     density: gramPerMl(vial.densityGPerMl),
     ethanol: alcoholOfVial(vial) ?? volumeFraction(0), // what is not known is said to be so: alcoholIsUnknown
   };

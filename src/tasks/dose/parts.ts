@@ -1,5 +1,6 @@
 import { over, scaled, times } from '../../core/number/measured';
 import { PPM } from '../../core/number/units';
+import { contentsNow } from '../../workshop/thing/ageing';
 import { bottlesOf, carriersOf, isCloudy } from '../../workshop/thing/carrier';
 import { isBegun, supposing } from '../engine/answers';
 import { given } from '../engine/fields';
@@ -19,7 +20,7 @@ export function partsOf({ dosings, dose }: Glass, following?: number): Part[] {
     const bottles = bottlesOf(vial);
     const others = carriersOf(vial).filter(({ ethanol }) => ethanol === 0 || ethanol === null);
     return [
-      ...vial.contents.map(({ material, name, strength }) => ({
+      ...contentsNow(vial).map(({ material, name, strength }) => ({
         id: material,
         name,
         mgPerKg: times(share, strength),

@@ -1,6 +1,7 @@
 import { scaled, type Measured } from '../../core/number/measured';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { How, Result } from '../../ui/controls/result';
+import { contentsNow } from '../../workshop/thing/ageing';
 import { dropsText } from '../../workshop/dropWords';
 import { unknownWords } from '../../workshop/thing/alcohol';
 import { alcoholIsUnknown, reachedBy, type Dosing, type Glass } from './glass';
@@ -67,7 +68,7 @@ function alcoholResult(glass: Glass): Result {
 type Input = How['inputs'][number];
 
 function dosingInput({ vial, drop, drops, mass }: Dosing): Input {
-  const strength = vial.contents.map((part) => measuredText(scaled(part.strength, 100), `% w/w ${part.name}`));
+  const strength = contentsNow(vial).map((part) => measuredText(scaled(part.strength, 100), `% w/w ${part.name}`));
   const amount =
     drop === null || drops === null
       ? measuredText(scaled(mass, 1000), 'mg, weighed')
@@ -75,7 +76,7 @@ function dosingInput({ vial, drop, drops, mass }: Dosing): Input {
   return {
     words: `${tagOf(vial)}: ${strength.join(', ')}`,
     text: amount,
-    source: drop === null ? 'your scale; vial as made' : `drop ${drop.source}; vial as made`,
+    source: drop === null ? 'your scale; vial as it is now' : `drop ${drop.source}; vial as it is now`,
   };
 }
 

@@ -4,6 +4,7 @@ import { doseOf, dropsForPpm } from '../../core/drink/dose';
 import { gram, massFraction } from '../../core/number/units';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
+import { contentsNow } from '../../workshop/thing/ageing';
 import { dropOf } from '../../workshop/dropMass';
 import { dropsText } from '../../workshop/dropWords';
 import { liquidOfVial } from '../../workshop/onHand';
@@ -71,7 +72,7 @@ export function rungsOf(run: RunState): Rung[] | null {
   const [base, vial] = [baseOf(run), vialOf(run, 1)];
   if (low === null || count === null || factor === null || !base || !vial || dropperOf(run) === '') return null;
   const drop = dropOf(dropperOf(run), liquidOfVial(vial));
-  const material = plus(...vial.contents.map((part) => part.strength));
+  const material = plus(...contentsNow(vial).map((part) => part.strength));
   const strength = massFraction(material.value);
   return Array.from({ length: count }, (_, k) => {
     const target = low * factor ** k;

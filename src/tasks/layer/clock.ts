@@ -3,26 +3,15 @@ import { dryOff, wetness, type DryOff, type EvaporatingSolvent, type OwnTime } f
 import { celsius, type Celsius } from '../../core/number/units';
 import { find, list } from '../../records/shelf';
 import type { Vial } from '../../records/kind/vial';
-import { evaporation } from '../../tables/evaporation';
+import { evaporationOf } from '../../workshop/evaporationOf';
 
-/** Solvents of the bench, by id, and the drying figures that stand for them. */
-const FIGURES: Readonly<Record<string, string>> = {
-  'ethanol-96': 'ethanol',
-  'ethanol-denatured': 'ethanol',
-  'ethanol-absolute': 'ethanol-absolute',
-  'isopropanol-99': 'isopropanol',
-  water: 'water',
-  'propylene-glycol': 'propylene-glycol',
-  triacetin: 'triacetin',
-  'benzyl-alcohol': 'benzyl-alcohol',
-};
 /** Room temperatures for which every drying curve of the table is known, °C. */
 export const ROOM = { min: 9, max: 40 };
 
 const NEAT = 0.99; // g/g; our choice: above it there is no solvent to wait for
 
 function figuresOf(vial: Vial): EvaporatingSolvent | undefined {
-  return evaporation.find(({ id }) => id === FIGURES[vial.solvent?.id ?? '']);
+  return evaporationOf(vial.solvent?.id);
 }
 
 /** Which drying time a strip of this vial gets, in a room of `room` °C if that is known. */

@@ -5,7 +5,7 @@ import { tagOf } from '../../workshop/thing/labelled';
 import { answer, ask, namesBegun } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
-import { clockOf } from './clock';
+import { clockOf, ROOM } from './clock';
 import { fields } from './fields';
 
 /** The most strips of a session, and the usual advice for a fan (both common practice, no source). */
@@ -29,7 +29,7 @@ export type Dipped = Strip & { readonly dippedAt: number };
 /** The room of the run: what was said, else that of the settings. */
 export function roomField(): Field<number | null> {
   const { roomC } = shelf.settings.value;
-  return roomC === undefined ? fields.room : ask(fields.room, { preset: String(roomC) });
+  return roomC === undefined ? fields.room : ask(fields.room, { preset: String(Math.max(ROOM.min, roomC)) });
 }
 
 /** All strips of a run, in the order picked: those taken out again too, without those unticked before their dip. */

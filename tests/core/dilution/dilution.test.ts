@@ -51,7 +51,7 @@ describe('the true strength of what was put in', () => {
     );
     expect(standardUncertainty(volume)).toBeCloseTo(0.0664731, 7);
     const mass = measured(100.28, 0.05, { id: 'm', words: 'm' }); // mg
-    const c = scaled(over(times(mass, purityAtLeast(99.98, 'P')), volume), 1000); // mg/L
+    const c = scaled(over(times(mass, purityAtLeast(99.98, { id: 'P', words: 'purity' })), volume), 1000); // mg/L
     expect(c.value).toBeCloseTo(1002.69972, 5);
     expect(standardUncertainty(c)).toBeCloseTo(0.8351992, 6);
     const flask = Math.hypot(...budget(c).flatMap(({ id, u }) => (id.startsWith('flask') ? [u] : [])));

@@ -169,4 +169,69 @@ describe('serial dilution by drops', () => {
   test('what has no drop mass, a solid, is not dropped', () => {
     expect(serialPlan(wanted(0.01, 10), [neat], means)).toBeNull();
   });
+
+  test('with few drops a way is found wherever the same search without that limit finds one within it, and as light', () => {
+    const drop = (mg: number, u: number) => measured(mg, u * mg, { id: 'dropper', words: 'calibration' });
+    const stock = (mg: number, u: number): Stock => ({ ...neat, strength: exact(0.98), mgPerDrop: drop(mg, u) });
+    const counted = (mg: number, u: number, mostDrops: number): ByDrops => ({
+      by: 'drops',
+      mgPerDrop: drop(mg, u),
+      perDropSpread: 0.055,
+      leastDrops: 3,
+      mostDrops,
+      solventUncertainty: gram(0.05),
+    });
+    let compared = 0;
+    for (const [mg, u] of [
+      [12, 0.02],
+      [16, 0.01],
+      [25, 0.03],
+    ] as const)
+      for (const target of [0.05, 0.01, 0.005, 0.001, 0.0001])
+        for (const batch of [2, 5, 15]) {
+          const aim = { ...wanted(target, batch, 0.1), vial: gram(30) };
+          const free = serialPlan(aim, [stock(mg, u)], counted(mg, u, 1000));
+          if (!free || free.steps.some(({ drops }) => drops! > 100)) continue;
+          const plan = serialPlan(aim, [stock(mg, u)], counted(mg, u, 100))!;
+          expect([target, batch, plan?.steps.length]).toEqual([target, batch, free.steps.length]);
+          expect(plan.made).toBeLessThanOrEqual(free.made * (1 + 1e-9));
+          compared++;
+        }
+    expect(compared).toBeGreaterThan(20);
+    // It was said not to exist: 5 g of 0.5 % from neat 98 % by drops of 12 mg ± 2 %, within ± 10 %.
+    const found = serialPlan({ ...wanted(0.005, 5, 0.1), vial: gram(30) }, [stock(12, 0.02)], counted(12, 0.02, 100))!;
+    expect(found.steps.map(({ drops }) => drops! <= 100)).toEqual([true, true]);
+    expect(2 * relativeUncertainty(found.strength)).toBeLessThanOrEqual(0.1);
+  });
+});
+
+describe('amounts that scale and vial can do', () => {
+  const means: ByScale = { ...scale(0.0041, 0.16), step: gram(0.01) };
+
+  test('what is taken is a whole number of steps of the scale, and the batch no more than that less', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-4, max: 0.02, noNaN: true }), (target) => {
+        const plan = serialPlan({ ...wanted(target, 10, 0.5), leastBetween: gram(2) }, [neat], means);
+        if (!plan) return;
+        for (const { source, solvent, from, strength } of plan.steps) {
+          expect(Math.abs(source / 0.01 - Math.round(source / 0.01))).toBeLessThan(1e-6);
+          expect((source * from) / (source + solvent)).toBeCloseTo(strength, 12);
+        }
+        for (const step of plan.steps.slice(0, -1)) expect(step.source + step.solvent).toBeGreaterThanOrEqual(2 - 1e-9);
+        const last = plan.steps.at(-1)!;
+        expect(last.source + last.solvent).toBeGreaterThan(10 - (0.01 * last.from) / last.strength - 1e-9);
+        expect(last.source + last.solvent).toBeLessThanOrEqual(10 + 1e-9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('no dilution between is stronger than what stays dissolved: vanillin to 10 %, not to one half', () => {
+    const plan = (dissolves?: number) => {
+      const stock = dissolves === undefined ? neat : { ...neat, dissolves: massFraction(dissolves) };
+      return serialPlan(wanted(0.01, 10, 0.2), [stock], scale(0.0041, 0.16))!;
+    };
+    expect(plan().steps[0]!.strength).toBeGreaterThan(0.1);
+    expect(plan(0.1).steps[0]!.strength).toBeLessThanOrEqual(0.1);
+  });
 });

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test, vi } from 'vitest';
 import type { RecordOf } from '../../../src/records/kind/kinds';
 import type { RunEvent } from '../../../src/records/kind/run';
 import { ancestors } from '../../../src/records/lineage';
-import { newRecord, takeIn } from '../../../src/records/shelf';
+import { list, newRecord, takeIn } from '../../../src/records/shelf';
 import { leftOf } from '../../../src/records/stock';
 import { alcoholOfVial } from '../../../src/workshop/thing/carrier';
 import { dilute } from '../../../src/tasks/dilute/task';
@@ -66,10 +66,9 @@ const percentWv = (vial: RecordOf<'vial'>) => vial.contents[0]!.strength.value *
 beforeAll(() => takeIn([material, crystals, bottle, solid, dropper, forty]));
 
 describe('a dilution from the neat bottle', () => {
-  test('four drops of 40 mg in 15 mL of solvent are 1.07 % w/v (common practice, no source: 40 mg per drop)', () => {
-    // 160 mg in 15 mL; the drops add 0.17 mL of their own, which the habit leaves out: 1.067 against 1.055.
+  test('four drops of 40 mg in 15 mL of solvent are 1.055 % w/v: their own volume counts, which makes the habit’s 1.07 %', () => {
+    // 160 mg in 15 mL; the drops add 0.17 mL of their own (0.95 g/mL).
     const run = walked({ ...usual, 'solvent.own': 'yes', 'solvent.ml': '15' }, 4);
-    expect((160 / 15_000) * 100).toBeCloseTo(1.07, 2);
     expect(percentWv(vialOf(run))).toBeCloseTo((0.16 / (15 + 0.16 / 0.95)) * 100, 3);
   });
 
@@ -138,7 +137,22 @@ describe('a dilution from the neat bottle', () => {
       vialOf(walked({ ...usual, dropper: 'typical' }, 5)),
     ];
     const shared = ids(one).filter((id) => ids(two).includes(id));
-    expect(shared).toEqual(['typical:neat oil:typical', 'density:ethanol-96']);
+    expect(shared).toEqual(['typical:neat oil:typical', 'vessel:syringe', 'density:ethanol-96']);
+  });
+
+  test('the ± of the solvent is that of the vessel: absolute of a cylinder, by eye a share, on a scale its step', () => {
+    const solventU = (measure: string, size: string) => {
+      const vial = vialOf(
+        walked({ ...usual, measure, size, 'solvent.own': 'yes', 'solvent.ml': size, 'solvent.g': size }, 4),
+      );
+      const { value, sources } = vial.massG;
+      const found = sources.find(({ id }) => /^vessel:|:solvent(:readability)?$/.test(id))!;
+      return found.u / (value - 0.16); // of the solvent: four drops of 40 mg are in it too
+    };
+    expect(solventU('cylinder', '5')).toBeCloseTo(0.1 / Math.sqrt(3) / 5, 6);
+    expect(solventU('cylinder', '15')).toBeCloseTo(0.2 / Math.sqrt(3) / 15, 6); // filled twice
+    expect(solventU('shoulder', '15')).toBeCloseTo(0.08 / Math.sqrt(3), 6);
+    expect(solventU('scale', '15')).toBeCloseTo(0.01 / Math.sqrt(6) / 15, 6);
   });
 });
 
@@ -150,6 +164,31 @@ describe('ways down', () => {
     const rack = JSON.parse(types!['rack']!) as { given: Record<string, string> }[];
     expect(rack.length).toBeGreaterThan(1);
     expect(rack[0]!.given).toMatchObject({ bottle: bottle.id, basis: '% w/w' });
+  });
+
+  test('a small solid on a pocket scale goes by way of 10 % at most, in amounts that scale and vial can do', () => {
+    const run = walked({
+      ...usual,
+      bottle: solid.id,
+      strength: '0.1',
+      size: '15',
+      measure: 'scale',
+      readability: '0.01',
+    });
+    const { types, card } = step(run, 'card');
+    const [first] = JSON.parse(types!['rack']!) as { given: Record<string, string> }[];
+    expect(Number(first!.given['strength'])).toBeLessThanOrEqual(10);
+    const [taken, solvent] = [Number(first!.given['again.source']), Number(first!.given['again.solvent'])];
+    expect(Math.abs(taken / 0.01 - Math.round(taken / 0.01))).toBeLessThan(1e-6);
+    expect(taken + solvent).toBeGreaterThanOrEqual(2 - 1e-9);
+    expect(card!.advice!.words).toMatch(/Known to ± [\d.]+ %/);
+  });
+
+  test('where nothing stays within ± 10 %, the best that can be is offered with its ±, by drops that no one has weighed', () => {
+    const run = walked({ ...usual, strength: '0.01', size: '5', dropper: 'typical' });
+    const known = Number(/Known to ± ([\d.]+) %/.exec(step(run, 'card').card!.advice!.words)![1]);
+    expect(known).toBeGreaterThan(20);
+    expect(known).toBeLessThanOrEqual(100);
   });
 
   test('what the scale would show nothing of is refused, with the way down beside it, and no step says 0.00 g', () => {
@@ -286,7 +325,7 @@ describe('several vials are a rack', () => {
       liquid: { id: 'ethanol-96', name: 'ethanol' },
       mgPerDrop,
     };
-    takeIn([spirit]);
+    takeIn([spirit, ...list('vial').map((vial) => ({ ...vial, archived: '2026-11-25T10:00:00Z' }))]); // from the bottle alone
     const walker = startWalking(dilute, { ...usual, strength: '0.1', size: '10' });
     const plan = JSON.parse(walker.step().types!['rack']!) as { given: Record<string, string> }[];
     walker.next();
@@ -350,11 +389,13 @@ describe('as last time', () => {
 
 describe('drops that are weighed once', () => {
   test('give the strength where that is surer, and a calibration of the dropper with the liquid', () => {
-    const run = walked({ ...usual, weighs: 'yes', 'drops.g': '0.24', readability: '0.01' }, 4);
+    const run = walked({ ...usual, weighs: 'yes', 'drops.g': '0.24', readability: '0.001' }, 4);
     const [vial, learned] = dilute.keep(run) as [RecordOf<'vial'>, RecordOf<'calibration'>];
     expect(learned).toMatchObject({ kind: 'calibration', dropper: dropper.id, readings: [{ drops: 4, massG: 0.24 }] });
     expect(learned.mgPerDrop.value).toBeCloseTo(60, 9);
-    expect(vial.uses[0]!.massG).toBeCloseTo(0.24, 9); // ± 2 % against the scatter of four drops, ± 2.5 %
+    expect(vial.uses[0]!.massG).toBeCloseTo(0.24, 9); // ± 0.4 % against the scatter of four drops, ± 2.5 %
+    const pocket = vialOf(walked({ ...usual, weighs: 'yes', 'drops.g': '0.24', readability: '0.01' }, 4));
+    expect(pocket.uses[0]!.massG).toBeCloseTo(0.16, 9); // one step at least is in doubt: ± 4.2 %
     const coarse = vialOf(walked({ ...usual, weighs: 'yes', 'drops.g': '0.2', readability: '0.1' }, 4));
     expect(coarse.uses[0]!.massG).toBeCloseTo(0.16, 9); // the count is surer than such a scale
     const typical = walked({ ...usual, dropper: 'typical', weighs: 'yes', 'drops.g': '0.24', readability: '0.01' }, 4);
