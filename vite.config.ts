@@ -95,7 +95,7 @@ async function benchHtml(): Promise<string> {
 /** What a host that can send headers adds to it. */
 const headers = {
   'Content-Security-Policy': "frame-ancestors 'none'",
-  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=()',
+  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=(self)',
   'Referrer-Policy': 'no-referrer',
   'X-Content-Type-Options': 'nosniff',
   'Cross-Origin-Opener-Policy': 'same-origin',

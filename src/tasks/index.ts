@@ -93,6 +93,12 @@ export const shelfTasks: readonly TaskCard[] = [
     load: async () => (await import('./supply/task')).supply,
   },
   {
+    id: 'scale',
+    name: 'Add a scale',
+    hint: 'Its step, and whether it repeats',
+    load: async () => (await import('./scale/task')).scale,
+  },
+  {
     id: 'certificate',
     name: 'Certificate of a bottle',
     hint: 'What its oil brings',

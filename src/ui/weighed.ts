@@ -2,11 +2,12 @@ import { expanded, type Measured } from '../core/number/measured';
 import { formatOnScale, formatPlain, measuredCells, measuredText, showsNothing, type DigitLimits } from './format';
 
 /**
- * The step of the scale that a weighing was read on, g, from its ±: two readings of a step d have U = 2 d/√6 (GUM F.2.2.1). The
- * scatter of the scale makes it coarser, never finer.
+ * The step of the scale that a weighing was read on, g, from its own source: two readings of a step d have u = d/√6 (GUM F.2.2.1); where
+ * it has none, from its whole ±.
  */
 function stepOf(weighed: Measured): number {
-  return (expanded(weighed) * Math.sqrt(6)) / 2;
+  const own = weighed.sources.find(({ id }) => id.endsWith(':readability'));
+  return Math.abs(own?.u ?? expanded(weighed) / 2) * Math.sqrt(6);
 }
 
 /** A weighing is read, not computed: it has all digits that its scale shows, and no more. */

@@ -67,7 +67,7 @@ test('the next one begins as this one; the drop answers on touch-down and to key
   await page.locator('.actions .second', { hasText: 'Undo' }).tap({ force: true }); // at once: a finger that still counts
   await page.waitForTimeout(100);
   expect(await count()).toBe(1);
-  await page.locator('.sentence').evaluate(() => (document.activeElement as HTMLElement).blur());
+  await page.locator('.plus').focus();
   await page.keyboard.press('Space');
   await fallen(2);
   await page.waitForTimeout(100); // two presses at once are one

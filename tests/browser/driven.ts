@@ -6,6 +6,8 @@ export interface Driven {
   /** Clicks what the selector finds, optionally the first whose text contains `text`; waits for it. */
   click(selector: string, text?: string): Promise<void>;
   type(selector: string, text: string): Promise<void>;
+  /** Types a line with real keys into whatever has the focus, with so many ms between them, and ends it with Enter. */
+  press(line: string, delay: number): Promise<void>;
   /** Waits until the text of what the selector finds matches. */
   see(selector: string, pattern: RegExp): Promise<void>;
   close(): Promise<void>;
@@ -18,8 +20,11 @@ interface Commands {
   click(id: string): Promise<unknown>;
   clear(id: string): Promise<unknown>;
   keys(id: string, text: string): Promise<unknown>;
+  actions(actions: readonly object[]): Promise<unknown>;
   close(): Promise<void>;
 }
+
+const ENTER = '\uE007'; // as WebDriver writes it
 
 const find = `
   const found = [...document.querySelectorAll(arguments[0])].find((e) => e.textContent.includes(arguments[1]));
@@ -48,6 +53,14 @@ export function driven(commands: Commands): Driven {
       const id = await idOf(selector);
       await commands.clear(id);
       await commands.keys(id, text);
+    },
+    press: async (line, delay) => {
+      const keys = [...line, ENTER].flatMap((value) => [
+        { type: 'keyDown', value },
+        { type: 'keyUp', value },
+        { type: 'pause', duration: delay },
+      ]);
+      await commands.actions([{ type: 'key', id: 'scale', actions: keys }]);
     },
     see: async (selector, pattern) =>
       void (await sure(async () => {

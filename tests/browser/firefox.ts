@@ -40,6 +40,7 @@ export async function openFirefox(binary: string, profile: string): Promise<Driv
     click: (id) => command('WebDriver:ElementClick', { id }),
     clear: (id) => command('WebDriver:ElementClear', { id }),
     keys: (id, text) => command('WebDriver:ElementSendKeys', { id, text }),
+    actions: (actions) => command('WebDriver:PerformActions', { actions }),
     async close() {
       child.kill('SIGKILL');
       await new Promise((resolve) => child.once('exit', resolve));

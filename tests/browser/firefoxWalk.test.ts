@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, test } from 'vitest';
 import type { Driven } from './driven';
-import { thinNewBottle } from './engineWalk';
+import { scaleTypes, thinNewBottle } from './engineWalk';
 import { findFirefox } from './findBrowser';
 import { openFirefox } from './firefox';
 import { newProfile, serve } from './phone';
@@ -35,4 +35,7 @@ describe.runIf(binary)('in Firefox, with the host gone', () => {
       await firefox.go(site.url);
       return firefox;
     }));
+
+  test('a scale that types is read whole at any pace, and what is no weight is refused', () =>
+    scaleTypes(firefox, site.url));
 });

@@ -108,11 +108,14 @@ afterAll(async () => {
 });
 
 describe('before anything is switched on', () => {
-  test('nothing is said, nothing heard but one too many, and only Enter and Space count', async () => {
+  test('nothing is said, nothing heard but one too many, and only Enter and Space count, while the pad has the focus', async () => {
     await toThePad({ card: '2' });
+    for (const key of ['Enter', 'Space']) await page.keyboard.press(key);
+    await page.getByText('Enter was not counted').or(page.getByText('Space was not counted')).waitFor();
+    await page.locator('.pad').focus();
     await press('Enter', 1);
     await press('Space', 2);
-    for (const key of ['PageDown', 'PageUp', 'q', 'b']) await page.keyboard.press(key);
+    for (const key of ['PageDown', 'PageUp', 'q', 'b', 'Enter']) await page.keyboard.press(key); // Enter ends what may be a typed line
     expect(await tones()).toEqual([]);
     await press('Enter', 3);
     await page.waitForFunction(() => outside.tones.length > 0); // one too many is always heard
@@ -141,9 +144,18 @@ describe('the settings', () => {
     await h.tap('Next step');
     await listens.waitFor();
     await page.keyboard.press('Enter');
-    await page.getByText('Heard Enter. It counts a drop at the pad already').waitFor();
+    await page.getByText('Heard Enter. It can only count a drop.').waitFor();
+    for (const [does, key] of [
+      ['Count a drop', 'Enter'],
+      ['Next step', 'b'],
+    ] as const) {
+      await h.tap(does);
+      await listens.waitFor();
+      await page.keyboard.press(key);
+      await page.getByText(`Heard ${key === 'b' ? 'B' : key}: it`).waitFor();
+    }
     await page.reload();
-    await page.locator('.entry', { hasText: 'Count a drop' }).getByText('Taught: Q').waitFor();
+    await page.locator('.entry', { hasText: 'Count a drop' }).getByText('Taught: Q, Enter').waitFor();
   });
 });
 

@@ -30,8 +30,9 @@ export function keyHand(page: Page) {
     /** The name of the slot that has the focus, '' where another thing has it. */
     heldSlot: () =>
       page.evaluate(() => (document.activeElement as HTMLElement).closest<HTMLElement>('.slot')?.dataset['name'] ?? ''),
-    /** All drops that the pad asks for, one key each. */
+    /** All drops that the pad asks for, one key each, with the focus on it. */
     drops: async (key: string) => {
+      await tabTo('.pad');
       const count = () => page.locator('.pad .count').textContent().then(Number);
       const asked = Number(/of (\d+)/.exec((await page.locator('.pad .live').textContent())!)![1]);
       for (let now = await count(); now < asked; now++) {

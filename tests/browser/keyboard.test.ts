@@ -109,7 +109,6 @@ test.each(Object.entries(CARDS))(
     if (leads === '') return;
     await k.enter('.actions .main');
     await at(leads);
-    await page.waitForTimeout(100); // the focus is on the instruction
     await k.drops('Enter');
     await page.keyboard.press('Escape');
     await at('.run .sentence');

@@ -39,6 +39,7 @@ export async function openWebkit(home: string): Promise<Driven> {
     click: (id) => session(`element/${id}/click`),
     clear: (id) => session(`element/${id}/clear`),
     keys: (id, text) => session(`element/${id}/value`, { text }),
+    actions: (actions) => session('actions', { actions }),
     async close() {
       await fetch(`${base}/session/${sessionId}`, { method: 'DELETE' });
       process.kill(-driver.pid!, 'SIGKILL');

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Driven } from './driven';
-import { thinNewBottle } from './engineWalk';
+import { scaleTypes, thinNewBottle } from './engineWalk';
 import { newProfile, serve } from './phone';
 import { hasWebkit, openWebkit } from './webkit';
 
@@ -14,7 +14,7 @@ describe.runIf(hasWebkit)('in WebKitGTK, with the host gone', () => {
     webkit = await openWebkit(profile.dir);
     await webkit.go(site.url);
     await webkit.see('.tasks', /Dilute/);
-    await webkit.see('[aria-label="Settings"]', /./); // the app itself, not the Bench that is in the page
+    await webkit.see('.keeping-line', /kept once/); // the app itself, not the Bench that is in the page
     await webkit.run('return navigator.serviceWorker.ready.then(() => true)');
     await webkit.go(site.url); // under the worker's control
     await webkit.see('.keeping-line', /kept once/); // the last thing to come: a driver's click does not wait for what moves
@@ -38,4 +38,7 @@ describe.runIf(hasWebkit)('in WebKitGTK, with the host gone', () => {
     await webkit.see('.keeping-line', /kept once/);
     expect(await webkit.run('return typeof navigator.storage?.getDirectory')).toBe('undefined');
   });
+
+  test('a scale that types is read whole at any pace, and what is no weight is refused', () =>
+    scaleTypes(webkit, site.url));
 });

@@ -29,9 +29,10 @@ export function HandsBusy() {
         Try it: two drops, all counted, too many
       </button>
       <OnOff name="remote" title="Foot switch, remote, presenter">
-        Enter and Space always count a drop at the pad. With this on, forward counts too (Page Down, arrow right or
-        down, volume up), back takes the last drop back (Page Up, arrow left or up, volume down), and B or a full stop
-        moves on when all are counted. Some phones keep the volume buttons to themselves.
+        Enter and Space count a drop while the pad has the focus; teach them here and they count wherever it is. With
+        this on, forward counts too (Page Down, arrow right or down, volume up) and back takes the last drop back (Page
+        Up, arrow left or up, volume down). Letters and signs count once they are taught: a scale types them too. Some
+        phones keep the volume buttons to themselves.
       </OnOff>
       {shelf.settings.value.remote && <TeachKeys />}
       <OnOff name="mediaKeys" title="Buttons of headphones">

@@ -5,7 +5,8 @@ import { go } from '../nav/route';
 import { PageHead } from '../nav/PageHead';
 
 const handsBusy = async () => (await import('./HandsBusy')).HandsBusy;
-const rooms = ['16', '18', '20', '22', '24', '26', '28'];
+const scalePart = async () => (await import('./ScalePart')).ScalePart;
+const rooms = [10, 15, 18, 20, 22, 25, 30, 35];
 const bases = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
 
 /** How the person likes Minim. */
@@ -15,6 +16,7 @@ export function SettingsPage() {
       <PageHead title="Settings" />
       <Choices />
       <Later load={handsBusy} props={{}} />
+      <Later load={scalePart} props={{}} />
       <button class="entry" onClick={() => go(['keeping'])}>
         <b>What is kept, and where</b>
         <span>Backup, restore, erase</span>
@@ -25,6 +27,11 @@ export function SettingsPage() {
       </p>
     </main>
   );
+}
+
+/** What is offered, with what was chosen or typed elsewhere. */
+function roomsWith(roomC: number): number[] {
+  return [...new Set([...rooms, roomC])].sort((a, b) => a - b);
 }
 
 /** Each choice is stored at once. */
@@ -47,7 +54,7 @@ function Choices() {
       <Choice
         title="The room is usually at"
         value={String(roomC)}
-        options={Object.fromEntries(rooms.map((t) => [t, `${t} °C`]))}
+        options={Object.fromEntries(roomsWith(roomC).map((t) => [`${t}`, `${t} °C`]))}
         onChoose={(t) => changeSettings({ roomC: Number(t) })}
       />
       <Choice

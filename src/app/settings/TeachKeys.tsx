@@ -54,8 +54,8 @@ function taughtWords(keys: Readonly<Record<string, KeyAction>>, action: KeyActio
 /** Stores it, and says what was heard. */
 function learn(name: string, action: KeyAction): string {
   if (name === '') return 'A key was pressed, but the phone does not say which. Try another button.';
-  if (name === 'Enter' || name === ' ')
-    return `Heard ${keyWords(name)}. It counts a drop at the pad already, and can do nothing else.`;
+  if ((name === 'Enter' || name === ' ') && action !== 'drop')
+    return `Heard ${keyWords(name)}. It can only count a drop.`;
   void changeSettings({ keys: { ...shelf.settings.peek().keys, [name]: action } });
   return `Heard ${keyWords(name)}: it ${actions[action].now} now.`;
 }

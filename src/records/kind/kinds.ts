@@ -10,6 +10,7 @@ import { picture } from './picture';
 import { proportions } from './proportions';
 import type { Kind, Stored } from './record';
 import { run } from './run';
+import { scale } from './scale';
 import { settings } from './settings';
 import { solvent } from './solvent';
 import { supply } from './supply';
@@ -23,6 +24,7 @@ export const kinds = {
   formula,
   supply,
   dropper,
+  scale,
   calibration,
   layering,
   proportions,

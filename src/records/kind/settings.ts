@@ -5,14 +5,16 @@ const keyAction = z.enum(['drop', 'undo', 'next']);
 /** What a key of a foot switch or remote does: counts a drop, takes the last one back, goes on to the next step. */
 export type KeyAction = z.output<typeof keyAction>;
 
+const lineShape = z.object({ length: z.number(), decimals: z.number(), unit: z.string(), filled: z.boolean() });
+
 const schema = z.object({
   ...envelope('settings'),
   theme: z.enum(['system', 'light', 'dark']),
   hand: z.enum(['right', 'left']),
   /** Basis of strengths where none was chosen. */
   basis: z.string(),
-  /** Temperature of the room in °C, 10 to 30; 20 where it was never set. */
-  roomC: z.optional(z.number()),
+  /** Temperature of the room in °C, 5 to 40; 20 where it was never set. */
+  roomC: z.optional(z.number().check(z.gte(5), z.lte(40))),
   /** Whose rules drinks are held to; EU where it was never set. */
   jurisdiction: z.optional(z.enum(['EU', 'US'])),
   /** How labels were last printed: texts of the label page by name. */
@@ -29,6 +31,8 @@ const schema = z.object({
   handsOffered: z.optional(z.boolean()),
   /** Keys that were taught, by the browser's name for them. */
   keys: z.optional(z.record(z.string(), keyAction)),
+  /** Shapes of the lines of scales that type, as they were confirmed: a shorter line was cut on the way. */
+  lineShapes: z.optional(z.array(lineShape)),
 });
 
 /** How the person likes Minim. One record, id "settings". */

@@ -7,7 +7,7 @@ import { keyNow, timesBegun } from './plan/begun';
 import { spareFactor } from './plan/drinkAsked';
 import { EMULSION_WATER, type Goods } from './plan/goods';
 import type { Plan as Plan } from './plan/planParts';
-import { massAt, type Pour } from './pour';
+import { massAt, scaleFor, type Pour } from './pour';
 import { stockOf } from './stock';
 import { filled, rescueOf, type Vessel } from './vessel';
 
@@ -39,12 +39,13 @@ function nextPour(weighing: Weighing, step: WeighStep, so: Vessel & { bases: Map
   const base = id === fill ? step.mass + shift(list, bases) : stock ? step.neat / stock.share.value : step.mass;
   bases.set(id, base);
   const key = keyNow(`c.${id}`, times);
+  const scale = scaleFor(run, factor * base);
   const pour = {
     key,
     id,
-    scale: 'fine' as const,
+    scale,
     target: factor * base,
-    mass: massAt(run, key, { of: goods(id).name }),
+    mass: massAt(run, key, { of: goods(id).name, scale }),
   };
   const planned = list.steps.map((one) => ({ id: one.id, mass: gram(factor * (bases.get(one.id) ?? one.mass)) }));
   return {

@@ -6,7 +6,7 @@ import type { RunState } from '../engine/fold';
 import { keyNow, timesBegun } from './plan/begun';
 import { pure, SPIRIT, type Planned } from './plan/goods';
 import type { Plan } from './plan/planParts';
-import { leastOf, massAt, stepOf, type Pour } from './pour';
+import { leastOf, massAt, scaleFor, stepOf, type Pour } from './pour';
 import { filled, rescueOf, type Vessel } from './vessel';
 
 /** A line of the drink: what goes in, where, and how many g for one time the plan. */
@@ -42,8 +42,8 @@ function nextPour(
   so: Vessel & { lines: readonly DrinkLine[]; there: number },
 ): Pour {
   const { lines, there, factor, pours } = so;
-  const scale = [SUGAR, WATER, SPIRIT].includes(goods.id) ? 'coarse' : 'fine';
   const target = goods.id === CONCENTRATE ? Math.min(factor * mass, there) : factor * mass;
+  const scale = scaleFor(run, target, [SUGAR, WATER, SPIRIT].includes(goods.id) ? 'coarse' : 'fine');
   const of = id === `d.${WATER}` ? 'the water that it is thrown with' : goods.name;
   const key = keyNow(id, timesBegun(run, 'drink'));
   const pour = { key, id, into, goods, scale, target, mass: massAt(run, key, { of, scale }) } as const;

@@ -2,7 +2,7 @@ import { exact, type Measured } from '../../core/number/measured';
 import { mixtureOf, type Mixture } from '../../core/drink/mixture';
 import { smallestMass } from '../../core/dilution/smallestMass';
 import { gram } from '../../core/number/units';
-import { netMass } from '../../core/dilution/weighing';
+import { capacityOf, weighedNet } from '../../workshop/scales';
 import type { Rescue } from '../../core/drink/weighList';
 import type { Weighed } from '../../records/kind/batch';
 import { answer } from '../engine/answers';
@@ -58,6 +58,11 @@ export function stepOf(run: RunState, scale: Pour['scale']): number {
   return answer(run, asked(run)[scale]) ?? (scale === 'fine' ? 0.01 : 1);
 }
 
+/** The scale that takes so many grams: the fine one hands over to the coarse one what it cannot carry. */
+export function scaleFor(run: RunState, grams: number, usual: Pour['scale'] = 'fine'): Pour['scale'] {
+  return usual === 'fine' && grams > capacityOf(answer(run, asked(run).fine)) ? 'coarse' : usual;
+}
+
 /** Least mass a scale can weigh within the tolerance, g; null until the scale is known. */
 export function leastOf(run: RunState, scale: Pour['scale'] = 'fine'): number | null {
   const [readability, tolerance] = [answer(run, asked(run)[scale]), answer(run, asked(run).tolerance)];
@@ -86,6 +91,7 @@ export function massAt(run: RunState, key: string, on: { of: string; scale?: Pou
   const grossG = answer(run, massField(run, key, { title: '', scale }));
   const readabilityG = answer(run, asked(run)[scale]);
   if (grossG === null || readabilityG === null) return null;
-  const repeatabilityG = scale === 'fine' ? (answer(run, asked(run).scatter) ?? 0) : 0;
-  return netMass({ grossG, tareG: 0, readabilityG, repeatabilityG }, { id: `scale.${key}`, words: `weighing ${of}` });
+  const scatter = scale === 'fine' ? answer(run, asked(run).scatter) : null;
+  const known = scatter === null ? {} : { repeatabilityG: scatter };
+  return weighedNet({ grossG, tareG: 0, readabilityG, ...known }, { id: `scale.${key}`, words: `weighing ${of}` });
 }

@@ -48,6 +48,6 @@ function slotsOf(run: RunState, problem: string | null): Record<string, SlotFact
 function syrupWords({ batch: { syrup } }: Plan): string[] {
   return [
     `The syrup has ‹${formatPlain(syrup.brix * 100, 3)} °Brix› and weighs ‹${formatPlain(syrup.mass, 4)} g›.`,
-    ...(mayCrystallise(syrup.brix, celsius(20)) ? ['At 20 °C it holds more sugar than stays dissolved.'] : []),
+    ...(mayCrystallise(syrup.brix, celsius(20)) ? ['At 20 °C it may hold more sugar than stays dissolved.'] : []),
   ];
 }

@@ -2,6 +2,7 @@ import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import type { Rescue } from '../../core/drink/weighList';
 import { formatPlain, gramsText, showsNothing, typedOnScale } from '../../ui/format';
 import { supposing, types } from '../engine/answers';
+import { overCapacity } from '../../workshop/scales';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { beginAgainOffer, begunSteps } from './beginAgain';
@@ -80,6 +81,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       `${place}.`,
       ...lotWords(goods, pour.stock ? 0 : target),
       ...(again ? [COMES_BACK] : []),
+      ...carried(run, pour),
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
     ],
@@ -92,6 +94,11 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
 
 const TOO_SMALL = 'Less than this scale can weigh well.';
 const COMES_BACK = 'So that its share comes back.';
+
+/** What to do where it is more than its scale carries. */
+function carried(run: RunState, { target, scale }: Pour): string[] {
+  return [overCapacity(target, stepOf(run, scale))].filter(Boolean);
+}
 
 /** True while a weighing that went over waits for a choice. */
 function isOpen(run: RunState, pour: Pour): boolean {
@@ -140,6 +147,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
     more: [
       `${place}.`,
       ...(again ? [COMES_BACK] : hintOf(making, goods.id)),
+      ...carried(run, pour),
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
       ...(isOpen(run, pour) ? doseWords(run, making, pour) : []),

@@ -18,6 +18,8 @@ export interface Field<T = unknown> {
   readonly options?: readonly Option[];
   /** Of what a scale shows: the question for its smallest step, g. */
   readonly scale?: Field<number>;
+  /** A scale shows it: a line that a scale types is taken. */
+  readonly weighed?: boolean;
   /** True for a field as a screen asks it now (`ask`): its preset is that of the moment. */
   readonly asked?: true;
   read(text: string, oneSign?: OneSign): Answer<T>;
@@ -66,8 +68,9 @@ export function valueOf<T>(run: RunState, field: Field<T>): T | null {
 }
 
 /** A number with a unit; comma or point. What can be read in two ways is asked about. */
-export function amount(asked: Asked & AskedAmount & { scale?: Field<number> }): Field<number> {
-  return { ...asked, input: 'decimal', read: (text, oneSign) => readAmount(asked, text, oneSign) };
+export function amount(asked: Asked & AskedAmount & Pick<Field, 'weighed'> & { scale?: Field<number> }): Field<number> {
+  const { weighed = asked.scale !== undefined } = asked;
+  return { ...asked, weighed, input: 'decimal', read: (text, oneSign) => readAmount(asked, text, oneSign) };
 }
 
 /** An amount that may be left out: empty text is null. */

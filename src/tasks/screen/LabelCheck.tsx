@@ -61,8 +61,7 @@ export function WrongThing({ walk, onScan }: { walk: Walk; onScan: () => void })
 export function LabelScan({ walk, expects, onClose }: { walk: Walk; expects: Expected; onClose: () => void }) {
   useEffect(() => onBack(onClose), []);
   const decide = (id: string) => {
-    navigator.vibrate?.(id === expects.id ? 30 : [120, 60, 120]);
-    void walk.happen({ type: 'typed', key: scanKey(walk.step.peek()), text: id }).then(onClose);
+    void checked(walk, expects, id).then(onClose);
     return '';
   };
   const props = {
@@ -77,6 +76,19 @@ export function LabelScan({ walk, expects, onClose }: { walk: Walk; expects: Exp
       <Later load={async () => (await import('../../ui/device/Scanner')).Scanner} props={props} />
     </main>
   );
+}
+
+/** Stores which thing is in the hand. */
+function checked(walk: Walk, expects: Expected, id: string): Promise<boolean> {
+  navigator.vibrate?.(id === expects.id ? 30 : [120, 60, 120]);
+  return walk.happen({ type: 'typed', key: scanKey(walk.step.peek()), text: id });
+}
+
+/** A code that a hand-held reader typed at the pad is checked as one that the camera read; what is wrong with it is said. */
+export function scanned(walk: Walk, code: string): { words: string } | null {
+  const expects = walk.step.peek().pad?.expects;
+  const wrong = expects ? meaningOf(code, (id) => (void checked(walk, expects, id), '')) : '';
+  return wrong ? { words: wrong } : null;
 }
 
 /** What a scanned text comes to: hands on the id of the one thing that carries this label, or says why there is none. */

@@ -17,6 +17,7 @@ import { enterGoesOn } from './enter';
 import { HandsOffer } from './HandsOffer';
 import { RunHead } from './RunHead';
 import { StepActions, StepOffers } from './StepActions';
+import { TypedNotice } from './TypedNotice';
 import './beside.css';
 import type { Offer, Step, Walk } from '../engine/task';
 
@@ -61,6 +62,7 @@ export function TaskScreen({ walk, onBack, onPause, onDiscard, onHow, onFinished
   return (
     <main class="run">
       <RunHead walk={walk} ways={ways} onBack={onBack} onPause={onPause} onDiscard={onDiscard} />
+      <TypedNotice walk={walk} />
       {walk.steps.value.every(({ card }) => !card) && <Progress at={walk.index.value} of={walk.steps.value.length} />}
       <GuardedStep walk={walk} questions={() => <Questions walk={walk} problems={problems} onOnlyChoice={onDone} />}>
         {step.card ? (

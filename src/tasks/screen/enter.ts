@@ -1,10 +1,10 @@
-import { shelf } from '../../records/shelf';
-import { actionOf } from './keyActions';
+import { WEIGHED } from '../../ui/controls/useScaleLine';
 import { countingOf, type Walk } from '../engine/task';
 
 /**
  * Lets Enter go on until the returned function is called: in a field to the next one, in the last field and beside all controls as the main
- * button does, or the first of what a step draws in its place. A button keeps Enter to itself; where drops are counted it is a drop.
+ * button does, or the first of what a step draws in its place; so does a weight that came from a scale. A button keeps Enter to itself; where
+ * drops are counted it is a drop.
  */
 export function enterGoesOn(walk: Walk): () => void {
   const onKey = (event: KeyboardEvent) => {
@@ -13,8 +13,13 @@ export function enterGoesOn(walk: Walk): () => void {
     event.preventDefault();
     void goOnFrom(event.target, walk);
   };
+  const onWeighed = () => walk.step.peek().rows || mainButton()?.click(); // a list that grows waits for its next row
   addEventListener('keydown', onKey);
-  return () => removeEventListener('keydown', onKey);
+  addEventListener(WEIGHED, onWeighed);
+  return () => {
+    removeEventListener('keydown', onKey);
+    removeEventListener(WEIGHED, onWeighed);
+  };
 }
 
 /** To the next field, else as the main button does. A list that grows draws its next row when what was typed is stored. */
@@ -25,7 +30,7 @@ async function goOnFrom(target: EventTarget | null, walk: Walk): Promise<void> {
   }
   const { fields, at } = placeOf(target);
   if (at >= 0 && at < fields.length - 1) fields[at + 1]!.focus();
-  else document.querySelector<HTMLElement>('.run > .actions .main, .run .first-match')?.click();
+  else mainButton()?.click();
 }
 
 /** The fields to type in, and which of them it is; -1 for none. */
@@ -34,11 +39,13 @@ function placeOf(target: EventTarget | null): { fields: readonly HTMLInputElemen
   return { fields, at: fields.indexOf(target as HTMLInputElement) };
 }
 
-/** Whether Enter is something else now: a drop, what a foot switch was taught, or that of an open sheet. */
+function mainButton(): HTMLElement | null {
+  return document.querySelector('.run > .actions .main, .run .first-match');
+}
+
+/** Whether Enter is something else now: a drop, or that of an open sheet. */
 function isTaken(walk: Walk): boolean {
-  const { remote, keys } = shelf.settings.peek();
-  const taught = remote && actionOf('Enter', keys) !== undefined;
-  return taught || countingOf(walk.step.peek()) !== undefined || document.querySelector('dialog[open]') !== null;
+  return countingOf(walk.step.peek()) !== undefined || document.querySelector('dialog[open]') !== null;
 }
 
 function isControl(target: EventTarget | null): boolean {

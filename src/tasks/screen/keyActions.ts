@@ -1,6 +1,9 @@
 import type { KeyAction, Settings } from '../../records/kind/settings';
 
-/** What presenter remotes, shutter buttons and headphones send. Enter and Space are the pad's own. */
+/**
+ * What presenter remotes, shutter buttons and headphones send, as far as no typed line can hold it. Enter and Space are the pad's own; a letter
+ * or sign counts once it was taught.
+ */
 const usual: Readonly<Record<string, KeyAction>> = {
   PageDown: 'drop',
   ArrowRight: 'drop',
@@ -12,9 +15,7 @@ const usual: Readonly<Record<string, KeyAction>> = {
   ArrowUp: 'undo',
   AudioVolumeDown: 'undo',
   MediaTrackPrevious: 'undo',
-  b: 'next',
-  '.': 'next',
-  MediaTrackNext: 'next', // presenters darken the screen with B or a full stop
+  MediaTrackNext: 'next',
 };
 
 /** What a key does in a run: as it was taught, else as usual. */

@@ -2,6 +2,7 @@ import type { Settings } from '../../records/kind/settings';
 import { keyName } from '../../ui/device/keyNames';
 import { hearMediaKeys } from '../../ui/device/mediaKeys';
 import { SAME_TOUCH_MS } from '../../ui/controls/TapPad';
+import { countedPresses } from '../../ui/device/lineKeys';
 import { say } from '../../ui/device/voice';
 import { actionOf } from './keyActions';
 import { labelVerdict } from './LabelCheck';
@@ -18,11 +19,13 @@ export function hearKeys(walk: Walk, settings: Settings, goOn: () => Promise<voi
   const onKey = (event: KeyboardEvent) => {
     const name = keyName(event);
     const action = actionOf(name, settings.keys);
-    const typing = event.target instanceof Element && event.target.closest('input, textarea, select');
-    if (!action || typing || event.ctrlKey || event.altKey || event.metaKey) return;
+    if (!action || event.defaultPrevented || isElsewhere(event) || event.ctrlKey || event.altKey || event.metaKey)
+      return;
     if (action !== 'next' && !countingOf(walk.step.peek())) return;
     event.preventDefault(); // no scrolling, no louder or softer
-    if (!event.repeat && once(name, 'key', event.timeStamp)) void doIt[action]();
+    if (event.repeat || !once(name, 'key', event.timeStamp)) return;
+    if (action === 'drop') countedPresses.add(event);
+    void doIt[action]();
   };
   const onMedia = (name: string) => {
     const action = actionOf(name, settings.keys);
@@ -34,6 +37,13 @@ export function hearKeys(walk: Walk, settings: Settings, goOn: () => Promise<voi
     removeEventListener('keydown', onKey);
     stopMedia();
   };
+}
+
+/** Whether a key is that of a field, or of the control that has the focus. */
+export function isElsewhere({ target, key }: KeyboardEvent): boolean {
+  const pressesControls = key === 'Enter' || key === ' ';
+  const controls = pressesControls ? 'input, textarea, select, button, a, summary' : 'input, textarea, select';
+  return target instanceof Element && target.closest(controls) !== null;
 }
 
 /** False for the bounce of a switch, and for a press that was heard another way already. */

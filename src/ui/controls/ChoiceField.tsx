@@ -3,7 +3,7 @@ import { useMemo, useRef } from 'preact/hooks';
 import { search, searchIndex } from '../../core/text/search';
 import type { FieldFacts, Option } from './field';
 
-const FEW = 8; // options up to this many are looked through faster than searched (our choice)
+const FEW = 9; // options up to this many are looked through faster than searched (our choice)
 const MOST = 30; // options drawn at a time
 
 interface Props {

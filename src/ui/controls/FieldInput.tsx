@@ -1,7 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Options } from './ChoiceField';
+import { isScaleHeard } from '../device/typingScale';
 import { formatTypedText } from '../format';
 import type { FieldFacts, Reading, ReadText } from './field';
+import { useScaleLine, type LineSaid } from './useScaleLine';
 
 interface Props {
   field: FieldFacts;
@@ -28,6 +30,9 @@ function TypedField({ field, text, problem, onText, focused = false, about = '' 
   const read = text === field.preset ? undefined : field.read?.(text); // a preset has the point as decimal sign
   const shown = isNumber(field) && !read?.readings ? formatTypedText(text) : text;
   const { box, store } = useBox(shown, onText);
+  const scale = useScaleLine({ field, box, text, store });
+  const { wrong = problem, asks } = scale.said;
+  const said = asks?.words ?? saidOf(read, settled?.text === text ? settled : undefined);
   function settle(reading: Reading, byKey: boolean) {
     setSettled(reading);
     box.current!.value = formatTypedText(reading.text);
@@ -41,25 +46,36 @@ function TypedField({ field, text, problem, onText, focused = false, about = '' 
         <span class="box">
           <input
             ref={box}
-            name={field.name}
+            {...attributesOf(field)}
             {...(field.input === 'date' ? { type: 'date' } : {})}
-            inputMode={isNumber(field) ? field.input : 'text'}
-            autoComplete="off"
-            autoCapitalize={field.input === 'text' ? 'sentences' : 'off'}
-            enterKeyHint="done"
             defaultValue={shown}
-            aria-invalid={problem ? 'true' : 'false'}
+            aria-invalid={wrong ? 'true' : 'false'}
             aria-describedby={`${about} ${field.name}-note`.trim()}
-            autofocus={focused}
+            autofocus={focused || (field.weighed && isScaleHeard())}
             onInput={(event) => store(event.currentTarget.value)}
+            {...(field.weighed ? scale.hears : {})}
           />
           {field.unit && <span class="unit">{field.unit}</span>}
         </span>
-        <Note field={field} problem={problem} said={saidOf(read, settled?.text === text ? settled : undefined)} />
+        <Note field={field} problem={wrong} said={said} />
       </label>
+      {asks && <Answers answers={asks.answers} />}
       {read?.readings && <Readings readings={read.readings} onSettle={settle} />}
     </div>
   );
+}
+
+/** What a box is by its field. One for a weight needs no keyboard on the screen where a scale types. */
+function attributesOf(field: FieldFacts) {
+  const byScale = Boolean(field.weighed) && isScaleHeard();
+  return {
+    name: field.name,
+    inputMode: byScale ? 'none' : isNumber(field) ? field.input : 'text',
+    autoComplete: 'off',
+    autoCapitalize: field.input === 'text' ? 'sentences' : 'off',
+    enterKeyHint: 'done',
+    ...(field.weighed ? { 'data-weighed': '' } : {}),
+  } as const;
 }
 
 /** The box of a question: what is typed in it is right until it is stored; then it follows the stored text. */
@@ -105,6 +121,19 @@ function Readings({ readings, onSettle }: ReadingsProps) {
           onClick={(event) => onSettle(reading, event.detail === 0)}
         >
           {reading.words}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** The answers to a question about the line that came. */
+function Answers({ answers }: Pick<NonNullable<LineSaid['asks']>, 'answers'>) {
+  return (
+    <div class="readings" role="group" aria-label="Is that what the scale shows?">
+      {answers.map(([words, does]) => (
+        <button key={words} type="button" class="second" onClick={does}>
+          {words}
         </button>
       ))}
     </div>

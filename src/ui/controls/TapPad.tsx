@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
+import { countedPresses } from '../device/lineKeys';
 
 interface Props {
   count: number;
@@ -13,7 +14,7 @@ export const SAME_TOUCH_MS = 60; // our choice: a wet screen reports a second to
 const RIM = 0.84; // of the height of the pad; our choice: what is over it is seen
 
 /**
- * The place to tap once for each drop: answers on touch-down and takes Enter and Space too. It fills like a vial: to the rim with the last
+ * The place to tap once for each drop: answers on touch-down, and takes Enter and Space while it has the focus. It fills like a vial: to the rim with the last
  * drop, and over it with one too many, which the phone's buzz tells apart.
  */
 export function TapPad({ count, target, live, onTap }: Props) {
@@ -46,40 +47,30 @@ function useBuzz(count: number, target: number | null): void {
   }, [count]);
 }
 
-/** What a button needs to count drops: it answers on touch-down, once a touch, and takes Enter and Space too. */
+/**
+ * What a button needs to count drops: it answers on touch-down, once a touch. Enter and Space count while it has the focus, which a touch does
+ * not give it: a scale that types would press it.
+ */
 export function useTaps(onTap: () => void) {
   const last = useRef(-Infinity);
   const tap = (event: { timeStamp: number }) => {
-    if (event.timeStamp - last.current < SAME_TOUCH_MS) return;
+    if (event.timeStamp - last.current < SAME_TOUCH_MS) return false;
     last.current = event.timeStamp;
     onTap();
     navigator.vibrate?.(15);
+    return true;
+  };
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key !== 'Enter' && event.key !== ' ') return;
+    event.preventDefault(); // no click of its own on top
+    if (event.type === 'keydown' && !event.repeat && tap(event)) countedPresses.add(event);
   };
   return {
-    ref: useTapKeys(tap),
-    onPointerDown: (event: PointerEvent) => event.button === 0 && tap(event),
-    onClick: (event: MouseEvent) => event.detail === 0 && tap(event), // assistive technology clicks without a pointer
+    'data-counts': '',
+    onPointerDown: (event: PointerEvent) => void (event.button === 0 && tap(event)),
+    onMouseDown: (event: MouseEvent) => event.preventDefault(),
+    onClick: (event: MouseEvent) => void (event.detail === 0 && tap(event)), // assistive technology clicks without a pointer
+    onKeyDown: onKey,
+    onKeyUp: onKey,
   };
-}
-
-/** Enter and Space count while the pad is on the screen; returns the ref of the pad. */
-function useTapKeys(tap: (event: { timeStamp: number }) => void) {
-  const pad = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    // A foot switch or remote sends Enter or Space to wherever the focus is; only another control keeps it to itself.
-    const key = (event: KeyboardEvent) => {
-      const elsewhere = event.target instanceof Element && event.target.closest('button, input, a, textarea');
-      if ((event.key !== 'Enter' && event.key !== ' ') || (elsewhere && elsewhere !== pad.current)) return;
-      if (document.querySelector('dialog[open]')) return; // a sheet lies over the pad
-      event.preventDefault(); // no click of its own on top
-      if (event.type === 'keydown' && !event.repeat) tap(event);
-    };
-    addEventListener('keydown', key);
-    addEventListener('keyup', key);
-    return () => {
-      removeEventListener('keydown', key);
-      removeEventListener('keyup', key);
-    };
-  });
-  return pad;
 }

@@ -29,6 +29,8 @@ export interface FieldFacts {
   options?: readonly Option[];
   /** Text that stands in the field until something is typed. */
   preset?: string;
+  /** A scale shows it: a line that a scale types is taken. */
+  weighed?: boolean;
   /** How a typed text is read: where it has two readings, both; where it was read, what is worth saying of that. */
   read?(text: string): ReadText;
 }
@@ -38,4 +40,5 @@ export interface ReadText {
   readonly ok: boolean;
   readonly readings?: readonly Reading[];
   readonly readAs?: string;
+  readonly why?: string;
 }

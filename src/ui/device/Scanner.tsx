@@ -1,9 +1,10 @@
 import { useSignal } from '@preact/signals';
 import type { RefObject } from 'preact';
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { useCamera, type Camera } from './camera';
 import { BackButton } from '../BackButton';
 import { codeReader } from './codeReader';
+import { LINE_ENDS } from './lineKeys';
 import './scanner.css';
 
 interface Found {
@@ -22,7 +23,7 @@ interface Props {
   onClose: () => void;
 }
 
-/** The camera looks for a label's code; who has no camera types what stands on the label. Fills the screen. */
+/** The camera looks for a label's code; a hand-held reader types it; who has neither types what stands on the label. Fills the screen. */
 export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
   const video = useRef<HTMLVideoElement>(null);
   const camera = useCamera(video);
@@ -40,7 +41,11 @@ export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
           reading.value ||
           (camera.problem.value ? '' : 'Hold the square code of the label into the frame.')}
       </p>
-      <Typing find={find} onPick={(id) => (answer.value = onPick(id))} />
+      <Typing
+        find={find}
+        onPick={(id) => (answer.value = onPick(id))}
+        onCode={(text) => (answer.value = onCode(text))}
+      />
     </section>
   );
 }
@@ -61,10 +66,25 @@ function View({ video, camera }: { video: RefObject<HTMLVideoElement | null>; ca
   );
 }
 
-function Typing({ find, onPick }: { find: Props['find']; onPick: (id: string) => void }) {
+interface TypingProps {
+  find: Props['find'];
+  onPick: (id: string) => void;
+  onCode: (text: string) => void;
+}
+
+function Typing({ find, onPick, onCode }: TypingProps) {
   const typed = useSignal('');
+  const box = useRef<HTMLInputElement>(null);
+  useKeysInto(box);
   const found = find(typed.value);
-  const enter = (event: KeyboardEvent) => event.key === 'Enter' && found.length === 1 && onPick(found[0]!.id);
+  const enter = ({ key }: KeyboardEvent) => {
+    if (!LINE_ENDS.includes(key) || typed.value.trim() === '') return;
+    const now = find(typed.value); // keys may be faster than what is drawn
+    if (now.length === 1 && key === 'Enter') return onPick(now[0]!.id);
+    if (now.length > 0) return;
+    onCode(typed.value.trim()); // a whole code, as a reader types it
+    box.current!.select();
+  };
   const nothing = found.length === 0 && typed.value.replace(/[\s-]/g, '').length >= 4;
   return (
     <div class="typing">
@@ -72,6 +92,7 @@ function Typing({ find, onPick }: { find: Props['find']; onPick: (id: string) =>
         <span class="title">Or type the code or short id</span>
         <span class="box">
           <input
+            ref={box}
             name="shortId"
             autoComplete="off"
             autoCapitalize="characters"
@@ -83,17 +104,35 @@ function Typing({ find, onPick }: { find: Props['find']; onPick: (id: string) =>
         </span>
         <span class={nothing ? 'note wrong' : 'note'}>{nothing && 'Nothing on the Shelf has that on its label.'}</span>
       </label>
-      <ul class="list">
-        {found.slice(0, 4).map(({ id, words }) => (
-          <li>
-            <button class="second" onClick={() => onPick(id)}>
-              {words}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <FoundRows found={found} onPick={onPick} />
     </div>
   );
+}
+
+function FoundRows({ found, onPick }: { found: readonly Found[]; onPick: (id: string) => void }) {
+  return (
+    <ul class="list">
+      {found.slice(0, 4).map(({ id, words }) => (
+        <li>
+          <button class="second" onClick={() => onPick(id)}>
+            {words}
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What is typed beside all fields goes into this one: a hand-held reader looks for none. */
+function useKeysInto(box: RefObject<HTMLInputElement | null>): void {
+  useEffect(() => {
+    const onKey = ({ key, target, ctrlKey, altKey, metaKey }: KeyboardEvent) => {
+      const isText = [...key].length === 1 && key !== ' ' && !ctrlKey && !altKey && !metaKey;
+      if (isText && target !== box.current) box.current?.focus({ preventScroll: true });
+    };
+    addEventListener('keydown', onKey, true);
+    return () => removeEventListener('keydown', onKey, true);
+  }, []);
 }
 
 const EVERY_MS = 100; // our choice: a picture about ten times a second leaves the phone cool

@@ -1,4 +1,14 @@
-const MODIFIERS = ['Shift', 'Control', 'Alt', 'AltGraph', 'Meta', 'Fn', 'CapsLock', 'NumLock'];
+/** Keys that type nothing by themselves. */
+export const MODIFIERS: readonly string[] = [
+  'Shift',
+  'Control',
+  'Alt',
+  'AltGraph',
+  'Meta',
+  'Fn',
+  'CapsLock',
+  'NumLock',
+];
 
 /** What a key is called in the store: as the browser names it, letters small; '' when the phone does not say. */
 export function keyName({ key, code }: KeyboardEvent): string {

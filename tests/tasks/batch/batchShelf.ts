@@ -31,6 +31,7 @@ export function batchShelf(): AnyRecord[] {
         form,
         code: id.slice(0, 4).toUpperCase(),
         cautions: [],
+        purity: 1,
         density: { gPerMl, atC: 20, source: 'made up for the test' },
       }),
     ),

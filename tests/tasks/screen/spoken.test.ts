@@ -97,7 +97,11 @@ describe('what is said of a step', () => {
 
 describe('what a key does', () => {
   test('a presenter counts forward and takes back backward; a key that was taught does what it was taught', () => {
-    expect(['PageDown', 'PageUp', 'b', 'q'].map((key) => actionOf(key))).toEqual(['drop', 'undo', 'next', undefined]);
+    const keys = ['PageDown', 'PageUp', 'MediaTrackNext', 'b', '.', '3', 'Enter', ' '];
+    expect(keys.map((key) => actionOf(key)).slice(0, 3)).toEqual(['drop', 'undo', 'next']);
+    expect(keys.flatMap((key) => ([...key].length === 1 || key === 'Enter' ? [actionOf(key)] : []))).toEqual(
+      Array.from({ length: 5 }, () => undefined), // a typed line can hold them
+    );
     const taught = { q: 'drop', PageUp: 'next' } as const;
     expect(['PageDown', 'PageUp', 'q'].map((key) => actionOf(key, taught))).toEqual(['drop', 'next', 'drop']);
   });
