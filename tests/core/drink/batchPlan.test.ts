@@ -100,6 +100,8 @@ describe('a batch', () => {
     expect(() => planBatch(wishOf(0))).toThrow('more than 0 mL');
     expect(mayCrystallise(massFraction(0.66), celsius(4))).toBe(true);
     expect(mayCrystallise(massFraction(0.6), celsius(4))).toBe(false);
+    expect(mayCrystallise(massFraction(0.668), celsius(20))).toBe(true); // a margin of 1 % under 67.09
+    expect(mayCrystallise(massFraction(0.66), celsius(20))).toBe(false);
   });
 
   test('carriers show in the drink: 1 g/L of a concentrate in 96 % spirit adds about 0.11 % ABV', () => {

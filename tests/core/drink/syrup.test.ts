@@ -9,6 +9,8 @@ import {
   syrupForDrink,
   throwSyrup,
 } from '../../../src/core/drink/syrup';
+import { mixtureOf, shareIn } from '../../../src/core/drink/mixture';
+import { exact } from '../../../src/core/number/measured';
 import { celsius, gram, massFraction, millilitre } from '../../../src/core/number/units';
 import dosage from '../../reference/dosage.json';
 import published from '../../reference/syrup.json';
@@ -19,7 +21,7 @@ const rowsOf = (start: string) =>
   published.rows
     .filter((row) => row.id.startsWith(start) && typeof row.value === 'number')
     .map((row) => ({ id: row.id, value: row.value as number, inputs: row.inputs as Record<string, number> }));
-const seen = residuals('Syrups: °Brix after throw, and needed (CRC Handbook table)');
+const seen = residuals('Syrups: °Brix after throw, and needed (a second program)');
 const brix = (percent: number) => massFraction(percent / 100);
 const benzoate = { molarMass: 144.1, acidMolarMass: 122.12 };
 const sorbate = { molarMass: 150.22, acidMolarMass: 112.13 };
@@ -27,12 +29,17 @@ const sorbate = { molarMass: 150.22, acidMolarMass: 112.13 };
 afterAll(() => seen.print());
 
 describe('making a syrup', () => {
-  test('a published soda base gives 9.92 % sugar and 0.30 % citric acid; the page itself says 10.1 % and is off', () => {
-    const drink = 1000 + 5500; // g of base and of water
-    expect((100 * 645) / drink).toBeCloseTo(value('base_example'), 2);
-    expect((100 * 19.5) / drink).toBeCloseTo(0.3, 2);
-    const acid = (1.3 * benzoate.acidMolarMass) / benzoate.molarMass; // g, from 1.3 g sodium benzoate
-    expect((acid / drink) * 1e6).toBeCloseTo(value('base_benzoate'), 0);
+  test('a soda base recipe mixes to 9.92 % sugar and 0.30 % citric acid (its page prints 10.1 and 0.30 %), and 169 mg/kg benzoic acid', () => {
+    const of = (id: string, grams: number) => ({
+      mass: exact(grams),
+      contents: [{ material: id, strength: exact(1) }],
+    });
+    const rest = 6500 - 645 - 19.5; // g of 1000 g base and 5500 g water
+    const drink = mixtureOf([of('sugar', 645), of('citric', 19.5), of('rest', rest)]);
+    expect(100 * shareIn(drink, 'sugar').value).toBeCloseTo(value('base_example'), 2);
+    expect(100 * shareIn(drink, 'citric').value).toBeCloseTo(0.3, 2);
+    const acid = gram((value('base_benzoate') * 6500) / 1e6); // g, from mg/kg worked out apart
+    expect(preservativeForAcid(benzoate, acid)).toBeCloseTo(1.3, 2); // g of sodium benzoate in the recipe
   });
 
   test.each(rowsOf('sat_'))(
@@ -62,16 +69,19 @@ describe('making a syrup', () => {
 });
 
 describe('throwing it', () => {
-  test('a litre of 55 °Brix thrown 1 + 5 makes 5.99 L of drink, so it takes 5.99 times the dosage, not 5 times', () => {
+  test('a litre of 55 °Brix thrown 1 + 5 makes 5.99 L of drink, so it takes 5.99 times the dosage, not 5 times (a second program)', () => {
     const known = dosage.rows.find((row) => row.id === 'd2')!.value as number;
     expect(throwSyrup(brix(55), { parts: 5, by: 'volume' }).mlPerMl).toBeCloseTo(known, 2);
   });
 
-  test.each(rowsOf('throw_'))('$id by volume is $value °Brix (CRC Handbook)', (row) => {
-    const got = throwSyrup(brix(row.inputs['bx_syrup']!), { parts: row.inputs['n']!, by: 'volume' });
-    seen.add(row.id, got.brix * 100 - row.value);
-    expect(Math.abs(got.brix * 100 - row.value)).toBeLessThan(0.02);
-  });
+  test.each(rowsOf('throw_'))(
+    '$id by volume is $value °Brix (a second program, densities of the CRC Handbook)',
+    (row) => {
+      const got = throwSyrup(brix(row.inputs['bx_syrup']!), { parts: row.inputs['n']!, by: 'volume' });
+      seen.add(row.id, got.brix * 100 - row.value);
+      expect(Math.abs(got.brix * 100 - row.value)).toBeLessThan(0.02);
+    },
+  );
 
   test('50 °Brix thrown 1 + 4 is 11.77 by volume and 10.00 by mass; 1 + 5 is 9.88 and 8.33', () => {
     const thrown = (parts: number, by: 'mass' | 'volume') => throwSyrup(brix(50), { parts, by }).brix * 100;
@@ -87,11 +97,14 @@ describe('throwing it', () => {
     expect(Math.abs(lost(66.667) - 0.0022)).toBeLessThan(0.0001);
   });
 
-  test.each(rowsOf('need_'))('$id takes a syrup of $value °Brix (CRC Handbook)', (row) => {
-    const got = syrupForDrink(brix(row.inputs['target']!), { parts: row.inputs['n']!, by: 'volume' }) * 100;
-    seen.add(row.id, got - row.value);
-    expect(Math.abs(got - row.value)).toBeLessThan(0.03);
-  });
+  test.each(rowsOf('need_'))(
+    '$id takes a syrup of $value °Brix (a second program, densities of the CRC Handbook)',
+    (row) => {
+      const got = syrupForDrink(brix(row.inputs['target']!), { parts: row.inputs['n']!, by: 'volume' }) * 100;
+      seen.add(row.id, got - row.value);
+      expect(Math.abs(got - row.value)).toBeLessThan(0.03);
+    },
+  );
 
   test('a syrup too strong to exist is refused', () => {
     expect(() => syrupForDrink(brix(20), { parts: 5, by: 'mass' })).toThrow('at most 14.0 °Brix');
@@ -136,7 +149,7 @@ describe('the concentrate', () => {
   const known = (id: string) => dosage.rows.find((row) => row.id === id)!.value as number;
   const vanillin = [{ id: 'vanillin', share: massFraction(1) }];
 
-  test('20 mg/L at 1 g/L is 2.0 % in the concentrate, and 1000 L take 1.0 kg (w = c/(1000 D))', () => {
+  test('20 mg/L at 1 g/L is 2.0 % in the concentrate, and 1000 L take 1.0 kg (by definition, w = c/(1000 D))', () => {
     const made = concentrateFor(vanillin, { mgPerL: 20, gramsPerL: 1, drink: millilitre(1e6) });
     expect(made.strength * 100).toBeCloseTo(known('d1'), 12);
     expect(made.mass / 1000).toBeCloseTo(known('d3'), 12);

@@ -331,7 +331,7 @@ describe('the code on a label', () => {
   });
 
   test.each(published.withQuietMm)(
-    'at $dpi dpi with $dots dots, version $version takes $mm mm with its quiet zone (published sizes)',
+    'at $dpi dpi with $dots dots, version $version takes $mm mm with its quiet zone (17 + 4 × version modules and four each side: ISO/IEC 18004)',
     ({ dpi, dots, version, mm, fits12mm }) => {
       const ways = (heightMm: number, at: number) =>
         blocksFor(
