@@ -5,6 +5,7 @@ import { plannedText, weighedText } from '../../ui/weighed';
 import { facts, type Description } from './description';
 import { doneFacts, lostFacts } from './wentIn';
 import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
+import { allergensIn, allergenWords } from '../../workshop/drinkable/allergensIn';
 import { tagOf } from '../../workshop/thing/labelled';
 import { goneOnWith } from './overFacts';
 
@@ -25,6 +26,7 @@ export function describeBatch(r: Batch): Description {
         ['Formula', `${r.formula.name}${r.formula.version === null ? '' : `, version ${r.formula.version}`}`],
         ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
         ['Gas', gas && gasWords(gas)],
+        ['Allergens', allergensWords(r)],
         ...weighedFacts(r),
         ...r.checks
           .filter(({ state }) => WORST.includes(state))
@@ -49,6 +51,13 @@ export function drinkWords(batch: Batch): string {
   const { litres, brix, abv } = batch.drink;
   const alcohol = alcoholIsUnknownOf(batch) ? 'alcohol not known' : `${formatKnown(abv, BESIDE_LIMIT)} % ABV`;
   return `${measuredText(litres, 'L')}, ${formatKnown(brix, BESIDE_LIMIT)} °Brix, ${alcohol}`;
+}
+
+/** What a label has to name, from the bottles of today; '' where none of them says anything. */
+function allergensWords(r: Batch): string {
+  const { known, all } = allergensIn(r);
+  if (known.length === 0) return '';
+  return `${allergenWords(known)}${all ? '' : '; not all bottles were looked at'}`;
 }
 
 /** What was weighed, and from which lot. */

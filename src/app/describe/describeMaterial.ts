@@ -4,6 +4,7 @@ import { cautionWords } from '../../workshop/cautionWords';
 import { citedText, formatDay, formatPlain } from '../../ui/format';
 import { facts, type Description } from './description';
 import { labelTagOf } from '../../workshop/thing/labelled';
+import { allergenWords } from '../../workshop/drinkable/allergensIn';
 
 type Material = RecordOf<'material'>;
 
@@ -73,7 +74,22 @@ export function describeBottle(r: RecordOf<'bottle'>): Description {
         ['Purity, at least', r.purity && `${formatPlain(r.purity * 100)} %`],
       ),
       ...densityFact(r.density ?? material?.density),
+      ...holdsFacts(r),
       ...cautionWords(material?.cautions ?? []).map((words) => ['Caution', words] as const),
     ],
   };
+}
+
+/** What an extract, tincture, infusion, juice or puree holds. */
+function holdsFacts({ holds = {}, allergens }: RecordOf<'bottle'>): Fact[] {
+  const { brix, abv, acid, solids } = holds;
+  const said = (value: number | undefined, unit: string, times = 100) =>
+    value === undefined ? undefined : `${formatPlain(value * times, 4)} ${unit}`;
+  return facts(
+    ['Sugar', said(brix, '°Brix', 1)],
+    ['Alcohol', said(abv, '% vol')],
+    ['Acid, as citric acid', said(acid, 'g/100 g')],
+    ['Dry matter', said(solids, '%')],
+    ['Allergens', allergens && (allergenWords(allergens) || 'none of those that a label names')],
+  ).map(([label, text]) => [label, text]);
 }

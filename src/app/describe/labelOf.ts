@@ -11,6 +11,7 @@ import { ringsOf } from '../../ui/drawn/measure';
 import { formatFixed, formatKnown, measuredText } from '../../ui/format';
 import { squareCodeOf, type SquareCode } from '../../ui/label/squareCode';
 import { burns, burnsNeat } from '../../workshop/burns';
+import { allergensIn, allergenWords } from '../../workshop/drinkable/allergensIn';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import { overLines } from '../../workshop/drinkable/overNow';
 import { allLabelled, calledOf, labelShareOf, type Labelled } from '../../workshop/thing/labelled';
@@ -106,8 +107,10 @@ function batchWords(batch: Batch): Words {
     plain(code ? unbroken(`lot ${code}`) : '', 'the lot'),
     plain(poured.length > 0 ? `concentrate ${unbroken(`${formatKnown(perLitre)} g/L`)}` : '', 'the dosage'),
   ];
+  const contains = allergenWords(allergensIn(batch).known);
+  const allergens = plain(contains && `contains ${contains}`, 'the allergens');
   return {
-    all: [tag, bar, [limit], [name], [made, fit], facts],
+    all: [tag, bar, [limit], [name], [allergens], [made, fit], facts],
     strip: [
       [...tag, ...bar],
       [name, made, fit],

@@ -1,6 +1,7 @@
 import { byKind, isEditable, type AnyRecord, type EditableKind, type RecordOf } from '../../records/kind/kinds';
 import { choice, code, day } from '../../tasks/engine/fields';
 import { materialFields } from './editableMaterial';
+import { ingredientFacts } from './editableIngredient';
 import { solventFields } from './editableSolvent';
 import { date, density, editable, number, oneOf, purity, say, stands, type Editable, type Typed } from './editing';
 
@@ -23,6 +24,7 @@ const edits: {
     number(record, 'pricePerG', { title: 'Price of one gram', unit: 'your currency', min: 0 }),
     density(record, 'density'),
     purity(record, 'purity'),
+    ...ingredientFacts(record),
     ...stands(record, 'box', 'row'),
     number(record, 'lowAt', lowAt('g')),
   ],

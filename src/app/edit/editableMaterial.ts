@@ -2,7 +2,8 @@ import { casProblem, tidyCas } from '../../core/limits/cas';
 import type { RecordOf } from '../../records/kind/kinds';
 import { list } from '../../records/shelf';
 import { cautionCodes } from '../../workshop/cautionWords';
-import { code, words, type Field } from '../../tasks/engine/fields';
+import { choice, code, words, type Field } from '../../tasks/engine/fields';
+import { ingredientFields } from '../../tasks/shared/ingredientFields';
 import { thresholdFields } from './editableThresholds';
 import {
   cited,
@@ -36,6 +37,7 @@ export function materialFields(record: Material, typed: Typed): Editable<Materia
     note(record, 'botanical', 'Plant, in Latin'),
     note(record, 'part', 'Part of the plant'),
     oneOf(record, 'sort', 'It is', ['substance', 'natural']),
+    preparation(record),
     family(record),
     oneOf(record, 'form', 'At 20 °C it is', ['liquid', 'viscous', 'solid']),
     density(record, 'density'),
@@ -61,6 +63,18 @@ function casNumber(text: string): Editable<Material> {
   };
   return editable({ ...field, read }, text, (old, cas) => put(old, 'cas', cas || null));
 }
+
+/** What makes it an ingredient of its own; an aroma material says nothing here. */
+function preparation(record: Material): Editable<Material> {
+  const { options = [], title } = ingredientFields.preparation;
+  const field = choice({ name: 'preparation', title, options });
+  return editable(field, record.preparation ?? '', (old, typed) => {
+    const chosen = PREPARATIONS.find((one) => one === typed);
+    return put<Material, NonNullable<Material['preparation']>>(old, 'preparation', chosen ?? null);
+  });
+}
+
+const PREPARATIONS = ['extract', 'tincture', 'infusion', 'juice', 'puree'] as const;
 
 /** Families by which a last day of use is said. */
 const KEEPING = ['citrus oil', 'oil', 'slow oil', 'aldehyde', 'sulfur'];

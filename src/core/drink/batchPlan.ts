@@ -37,6 +37,13 @@ export interface BatchTarget {
   }[];
   /** All parts of the concentrate, carrier or emulsion included, and the pure ethanol among them. */
   readonly concentrate: { readonly parts: readonly PlannedMass[]; readonly ethanol: Gram };
+  /** What ingredients bring: sugar and acid (as anhydrous citric acid) of those parts and of what is poured in after the throw; all of the latter, and its sugar, g. */
+  readonly brought?: {
+    readonly sugar: Gram;
+    readonly citric: Gram;
+    readonly late: Gram;
+    readonly lateSugar: Gram;
+  };
 }
 
 /** What to put together. The syrup holds everything but the water it is thrown with. */
@@ -70,14 +77,12 @@ export function planBatch(target: BatchTarget): BatchPlan {
   const { syrupMass, syrupBrix } = syrupOf(target, mass);
   const solids = solidsOf(target, mass);
   const concentrate = total(target.concentrate.parts);
+  const { late, lateSugar } = broughtBy(target);
   const syrupWater = syrupMass - total(solids) - concentrate;
-  if (!(syrupWater >= 0))
-    throw new Refusal(
-      'the syrup has no room for its water: it is {short} g short; take a smaller throw or less sugar',
-      { short: { value: -syrupWater, figures: 3 } },
-    );
+  const water = mass - syrupMass - late;
+  holdWater(mass, syrupWater, water);
   const parts = [
-    { id: WATER, mass: gram(syrupWater) },
+    { id: WATER, mass: gram(Math.max(0, syrupWater)) },
     ...solids.filter(({ id }) => id !== SUGAR && id !== target.acid?.id),
     ...solids.filter(({ id }) => id === SUGAR),
     ...solids.filter(({ id }) => id === target.acid?.id),
@@ -88,10 +93,10 @@ export function planBatch(target: BatchTarget): BatchPlan {
     syrup: {
       parts: parts.filter((part) => part.mass > 0),
       mass: syrupMass,
-      brix: syrupBrix,
+      brix: massFraction(Math.max(0, syrupBrix - lateSugar / syrupMass)),
       density: sucroseDensity(syrupBrix, REFERENCE_TEMPERATURE),
     },
-    water: gram(mass - syrupMass),
+    water: gram(Math.max(0, water)),
     drink: { mass, volume: target.drink, brix: target.brix, density, abv: drinkAbv({ brix: target.brix, ethanol }) },
   };
 }
@@ -132,12 +137,50 @@ function syrupOf(target: BatchTarget, mass: Gram): { syrupMass: Gram; syrupBrix:
   return { syrupMass: gram(mass / (1 + waterPerSyrup)), syrupBrix };
 }
 
+const ROUNDING = 1e-12; // g/g
+
+/** Syrup and drink have room for their water, g. @throws Refusal where they have none */
+function holdWater(mass: Gram, syrupWater: number, water: number): void {
+  if (!(syrupWater >= -mass * ROUNDING))
+    throw new Refusal(
+      'the syrup has no room for its water: it is {short} g short; take a smaller throw or less sugar',
+      { short: { value: -syrupWater, figures: 3 } },
+    );
+  if (!(water >= -mass * ROUNDING))
+    throw new Refusal('what goes into the drink after the syrup is {more} g more than the water it replaces', {
+      more: { value: -water, figures: 3 },
+    });
+}
+
+function broughtBy({ brought }: BatchTarget): NonNullable<BatchTarget['brought']> {
+  return brought ?? { sugar: gram(0), citric: gram(0), late: gram(0), lateSugar: gram(0) };
+}
+
+/** What is still to be added where some of it comes with the ingredients. @throws Refusal where they bring more */
+function stillMissing(asked: number, brought: number, what: { name: string; per: number; unit: string }): Gram {
+  const missing = asked - brought;
+  if (!(missing >= -asked * ROUNDING - Number.MIN_VALUE))
+    throw new Refusal(
+      'the ingredients alone bring {brought} {unit} of {name}: ask for that much, or take less of them',
+      {
+        brought: { value: brought / what.per, figures: 4 },
+        unit: what.unit,
+        name: what.name,
+      },
+    );
+  return gram(Math.max(0, missing));
+}
+
 function solidsOf(target: BatchTarget, mass: Gram): PlannedMass[] {
   const litres = target.drink / 1000; // mL per L
   const { acid } = target;
+  const brought = broughtBy(target);
+  const sugar = stillMissing(mass * target.brix, brought.sugar, { name: 'sugar', per: mass / 100, unit: '°Brix' });
+  const sour = (citricPerL: number) =>
+    stillMissing(citricPerL * litres, brought.citric, { name: 'acid', per: litres, unit: 'g/L' });
   return [
-    { id: SUGAR, mass: gram(mass * target.brix) },
-    ...(acid ? [{ id: acid.id, mass: acidLikeCitric(acid.acid, gram(acid.citricPerL * litres)) }] : []),
+    { id: SUGAR, mass: sugar },
+    ...(acid ? [{ id: acid.id, mass: acidLikeCitric(acid.acid, sour(acid.citricPerL)) }] : []),
     ...target.preservatives.map(({ id, preservative, acidMgPerL }) => ({
       id,
       mass: preservativeForAcid(preservative, gram((acidMgPerL * litres) / 1000)), // mg per g

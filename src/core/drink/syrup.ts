@@ -50,6 +50,7 @@ export function syrupForDrink(drink: MassFraction, how: Throw, t: Celsius = REFE
       strongest: { value: strongest * 100, decimals: 1 },
       drink: { value: drink * 100, decimals: 1 },
     });
+  if (drink === 0) return drink;
   return solved((brix) => throwSyrup(brix, how, t).brix >= drink);
 }
 

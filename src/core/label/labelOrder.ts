@@ -5,6 +5,7 @@
 export const LABEL_ORDER = [
   'the limit',
   'fit for drinks',
+  'the allergens',
   'the name',
   'the rings',
   'the day it was made',

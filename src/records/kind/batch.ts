@@ -17,6 +17,8 @@ const weighed = z.object({
   massG: measuredSchema,
   /** Of what was diluted to be weighed: g of the material's goods in one g. */
   share: z.optional(z.number()),
+  /** An ingredient of the drink, no part of the formula. */
+  own: z.optional(z.literal(true)),
 });
 export type Weighed = z.output<typeof weighed>;
 

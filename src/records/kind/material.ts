@@ -11,6 +11,8 @@ const facts = () => ({
   /** The part of the plant, where the catalogue says it: bark and leaf of one plant bring different things. */
   part: z.optional(z.string()),
   sort: z.enum(['substance', 'natural']),
+  /** Of an ingredient made of a plant or fruit, which is more than its flavour: its bottles say what else they hold. */
+  preparation: z.optional(z.enum(['extract', 'tincture', 'infusion', 'juice', 'puree'])),
   /** At 20 °C. A solid is weighed, never counted in drops. */
   form: z.enum(['liquid', 'viscous', 'solid']),
   density: z.optional(densitySchema),
@@ -96,6 +98,17 @@ const bottleSchema = z.lazy(() =>
     purity: z.optional(z.number()),
     /** Limited constituents as the certificate of this lot gives them, g/g; they beat every published range. */
     constituents: z.optional(z.array(z.object({ cas: z.string(), name: z.string(), share: z.number() }))),
+    /** What an extract, tincture, infusion, juice or puree holds: °Brix, mL of ethanol per mL, acid (as citric acid) and dry matter in g/g. */
+    holds: z.optional(
+      z.object({
+        brix: z.optional(z.number()),
+        abv: z.optional(z.number()),
+        acid: z.optional(z.number()),
+        solids: z.optional(z.number()),
+      }),
+    ),
+    /** Ids of the groups of foods in it that a label names; left out where no one has looked. */
+    allergens: z.optional(z.array(z.string())),
     useBy: z.optional(z.string()),
     ...standing,
   }),

@@ -3,7 +3,7 @@ import { exact } from '../../core/number/measured';
 import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
 import { formatFigures } from '../../ui/format';
 import type { Walk } from '../engine/task';
-import { ETHANOL } from './plan/goods';
+import { ETHANOL, OWN_ACID } from './plan/goods';
 import { makingOf, type Making } from './progress';
 import { outcome } from '../../workshop/attempt';
 import { mixedOf } from './pour';
@@ -75,7 +75,7 @@ function isWeighed({ vessel }: Making, id: string): boolean {
 
 function nameOf({ plan }: Making, id: string): string {
   const known = plan.concentrate.find(({ goods }) => goods.id === id)?.goods.name;
-  return known ?? (id === ETHANOL ? 'ethanol' : id === WATER ? 'water' : id);
+  return known ?? (id === ETHANOL ? 'ethanol' : id === WATER ? 'water' : id === OWN_ACID ? 'acid' : id);
 }
 
 function percent(share: number): string {

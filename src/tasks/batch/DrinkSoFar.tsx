@@ -24,7 +24,9 @@ function rowsOf(making: Making, now: Made): Compared[] {
     isIn: id !== '' && isIn(id),
   });
   const hasAlcohol = [planned, now].some(({ abv, unknown }) => abv.value > 0 || unknown.length > 0);
-  const more = making.plan.syrup.map(({ goods }) => goods).filter(({ beside }) => beside === 'fixed');
+  const more = [...making.plan.syrup, ...making.plan.late]
+    .map(({ goods }) => goods)
+    .filter(({ beside }) => beside === 'fixed');
   return [
     row('Drink', '', ({ litres }) => `${formatFigures(litres.value, 3)} L`),
     row('Sugar', SUGAR, ({ brix }) => `${formatFigures(brix.value, 3)} °Brix`),

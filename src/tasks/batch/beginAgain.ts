@@ -77,13 +77,17 @@ function begunAt(run: RunState, making: Making, { at, vessels }: Pick<Begun, 'at
   const pours = vessels.flatMap((vessel) => poursOf(making, vessel));
   const inside = making.vessel.pours;
   const [isMade, poured] = [vessels.includes('concentrate'), pouredIn(making)];
+  const ofDrink = vessels.includes('drink') ? lossesOf(making.syrup.pours, [{ share: 1, why: BEGUN_AGAIN }]) : [];
   return {
     at,
     vessels,
     was: pours.flatMap(({ goods, mass, scale }) =>
       mass && mass.value > 0 ? [{ what: goods.name, lot: goods.source?.lot ?? '', massG: mass.value, scale }] : [],
     ),
-    taken: isMade ? [...lossesOf(inside, [{ share: 1, why: BEGUN_AGAIN }]), ...halfMixed(run, inside)] : [],
+    taken: [
+      ...(isMade ? [...lossesOf(inside, [{ share: 1, why: BEGUN_AGAIN }]), ...halfMixed(run, inside)] : []),
+      ...ofDrink,
+    ],
     poured: isMade || poured.value === 0 ? null : poured,
     slips: slipsOf(run, pours),
   };

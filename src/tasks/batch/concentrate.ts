@@ -73,7 +73,7 @@ function listOf(
   const parts = concentrate.map(({ goods, mass }) => ({ id: goods.id, mass: gram(mass * times) }));
   const wet = emulsion ? [gumArabic.id, EMULSION_WATER] : [];
   const dry = parts.filter(({ id }) => !wet.includes(id));
-  const oils = emulsion ? concentrate.filter(({ goods }) => goods.source !== null) : [];
+  const oils = emulsion ? concentrate.filter(({ goods }) => goods.source !== null && !wet.includes(goods.id)) : [];
   const liquid = oils.filter(({ goods }) => find('material', goods.id)?.form !== 'solid');
   const largest = [...(liquid.length > 0 ? liquid : oils)].sort((one, two) => two.mass - one.mass)[0];
   const fill = largest?.goods.id ?? parts.at(-1)!.id;

@@ -11,6 +11,7 @@ import { asksCarrierFood, carrierBottleField, carrierBottleOf, carrierFoodField,
 import { dissolving, dissolvingText } from './plan/dissolving';
 import { carrierOf, isWeighedIn } from './plan/drinkAsked';
 import { agentField, agentsLeftOut, creaming, isEmulsion, makeField, oilField } from './plan/emulsion';
+import { waterBottleField, waterBottleOf } from './plan/waterBottle';
 import { ADD_BOTTLE, wrongIn, type Part } from './page';
 import { basisOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
@@ -98,15 +99,17 @@ function emulsionOf(run: RunState, plan: Plan | null): Part {
   const oil: readonly Field[] = basis ? [oilField(run, basis)] : [];
   const isUs = answer(run, judgeFields.jurisdiction) === 'US';
   const of = oil.length > 0 ? 'of oils of {oil} ' : '';
+  const water = waterBottleField(run);
   return {
-    ask: [...oil, agentField(run), gum, droplet, ...(isUs ? [citrus] : [])],
+    ask: [...oil, agentField(run), gum, droplet, ...(water ? [water] : []), ...(isUs ? [citrus] : [])],
     slots: {
       gum: { usual: chips(['1', '1.5', '2'], 'g/g') },
       droplet: { usual: chips(['0.5', '1', '2'], 'µm') },
+      ...(water ? { [water.name]: { missing: 'its water', ...wrongIn(waterBottleOf(run)?.refusal, ADD_BOTTLE) } } : {}),
     },
     section: {
       title: '',
-      sentence: `${of}with {agent}, {gum} of gum arabic, droplets under {droplet}${isUs ? `, {${citrus.name}}` : ''}`,
+      sentence: `${of}with {agent}, {gum} of gum arabic, droplets under {droplet}${water ? `, water {${water.name}}` : ''}${isUs ? `, {${citrus.name}}` : ''}`,
       lines: plan ? ringWords(run, plan) : [],
     },
   };

@@ -12,10 +12,12 @@ import { judgeFields } from '../shared/judgeRun';
 import { asked } from './plan/asked';
 import { drinkBefore, sameBefore } from './plan/before';
 import { NOT_FOOD } from './plan/carrierBottle';
+import { NOT_FROM_SHELF } from './plan/usualBottle';
 import { drinkOf, isByLitre, sugarField, type DrinkAsked } from './plan/drinkAsked';
 import { fields } from './plan/fields';
-import { wrongIn, type Part } from './page';
+import { ADD_BOTTLE, wrongIn, type Part } from './page';
 import { recipeOf } from './plan/recipe';
+import { asksSpiritFood, spiritBottleField, spiritBottleOf, spiritFoodField } from './plan/spiritBottle';
 
 const WARM = 30; // °C, a bottle on a summer’s day; our choice
 
@@ -25,8 +27,7 @@ export function drinkPart(run: RunState): Part {
   const { value: drink, problem } = outcome(() => drinkOf(run));
   const [sugar, isStrong] = [sugarField(run), (answer(run, now.abv) ?? 0) > 0];
   const sweet = `{${sugar.name}}`;
-  const spirit = isStrong ? ' from spirit of {spirit}, {spirit.food}' : '';
-  const own: readonly Field[] = isStrong ? [now.spirit, now.spiritFood] : [];
+  const { ask: own, words: spirit } = isStrong ? spiritAsked(run) : { ask: [], words: '' };
   return {
     ask: [now.litres, now.what, now.dose, sugar, now.abv, ...own, now.volumes, judgeFields.jurisdiction],
     slots: { ...slotsOf(run, problem), ...gasSlot(run) },
@@ -36,6 +37,32 @@ export function drinkPart(run: RunState): Part {
       lines: [...fromWords(run), ...(drink ? drinkWords(run, drink) : []), ...gasWords(run)],
     },
   };
+}
+
+/** The bottle of the spirit; of one that is none of the Shelf its strength; and where no label tells it, whether it may be drunk. */
+function spiritAsked(run: RunState): { ask: Field[]; words: string } {
+  const [bottle, food] = [spiritBottleField(run), asksSpiritFood(run) ? spiritFoodField(run) : null];
+  const isTyped = bottle === null || answer(run, bottle) === NOT_FROM_SHELF.value;
+  const ask = [...(bottle ? [bottle] : []), ...(isTyped ? [asked(run).spirit] : []), ...(food ? [food] : [])];
+  const from = bottle ? `from {${bottle.name}}` : '';
+  return {
+    ask,
+    words: ` ${[from, isTyped ? `${from ? 'spirit' : 'from spirit'} of {spirit}` : '', food ? `{${food.name}}` : ''].filter(Boolean).join(', ')}`,
+  };
+}
+
+function spiritSlots(run: RunState): Record<string, SlotFacts> {
+  const [bottle, food] = [spiritBottleField(run), spiritFoodField(run)];
+  const slots: Record<string, SlotFacts> = {
+    spirit: { usual: chips(['40', '96'], '% ABV') },
+    [food.name]: {
+      missing: 'drinking alcohol?',
+      asks: 'Say if it is drinking alcohol',
+      ...wrongIn(answer(run, food) === 'no' ? NOT_FOOD : null),
+    },
+  };
+  if (bottle) slots[bottle.name] = { missing: 'the spirit', ...wrongIn(spiritBottleOf(run)?.refusal, ADD_BOTTLE) };
+  return slots;
 }
 
 function slotsOf(run: RunState, problem: string | null): Record<string, SlotFacts> {
@@ -52,12 +79,7 @@ function slotsOf(run: RunState, problem: string | null): Record<string, SlotFact
       ...(abv === 0 ? { shows: 'no alcohol' } : {}),
       ...wrongIn(problem),
     },
-    spirit: { usual: chips(['40', '96'], '% ABV') },
-    'spirit.food': {
-      missing: 'drinking alcohol?',
-      asks: 'Say if it is drinking alcohol',
-      ...wrongIn(answer(run, now.spiritFood) === 'no' ? NOT_FOOD : null),
-    },
+    ...spiritSlots(run),
   };
 }
 

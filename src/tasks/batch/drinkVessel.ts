@@ -24,10 +24,11 @@ interface Supply {
 /** The syrup in the order it is made, the concentrate last, and the water that it is thrown with. */
 export function drinkLines(plan: Plan, concentrate: number): DrinkLine[] {
   const whole = { goods: pure(CONCENTRATE, 'the concentrate'), mass: concentrate };
-  const into = plan.water > 0 ? 'syrup' : 'drink';
+  const into = plan.water > 0 || plan.late.length > 0 ? 'syrup' : 'drink';
   const lines = [...plan.syrup, whole].map((one): DrinkLine => ({ ...one, id: `s.${one.goods.id}`, into }));
-  if (plan.water === 0) return lines;
-  return [...lines, { id: `d.${WATER}`, into: 'drink', goods: pure(WATER, 'water'), mass: plan.water }];
+  const late = plan.late.map((one): DrinkLine => ({ ...one, id: `d.${one.goods.id}`, into: 'drink' }));
+  if (plan.water === 0) return [...lines, ...late];
+  return [...lines, { id: `d.${WATER}`, into: 'drink', goods: pure(WATER, 'water'), mass: plan.water }, ...late];
 }
 
 /** Syrup and drink as far as they are weighed, rescued as was chosen. */

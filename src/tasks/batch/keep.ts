@@ -19,7 +19,8 @@ import { againstText, sourceWords, stateWords } from '../../workshop/drinkable/l
 import { useOf } from '../../workshop/uses';
 import { numberedBatchCode } from '../../workshop/thing/vialCode';
 import { dayOfRun } from '../engine/runDay';
-import { carrierRefusal, NOT_FOOD } from './plan/carrierBottle';
+import { ownLines } from './plan/ingredients';
+import { liquidRefusal } from './plan/spiritBottle';
 import { fields } from './plan/fields';
 import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
@@ -32,23 +33,33 @@ import { recipeOrNull } from './plan/recipe';
 
 /** Names of the answers that are the plan: what a repeat begins with. Whether spirit and carrier are fit for drinks is asked each time: it may be another bottle. */
 export const repeats = [
-  ...['what', 'base', 'litres', 'dose', 'brix', 'sugar.', 'abv', 'spirit', 'throw.', 'acid', 'acidity', 'benzoate'],
+  ...[
+    'what',
+    'base',
+    'litres',
+    'dose',
+    'brix',
+    'sugar.',
+    'abv',
+    'spirit',
+    'own.',
+    'throw.',
+    'acid',
+    'acidity',
+    'benzoate',
+  ],
   ...['sorbate', 'dosage', 'spare', 'make', 'carrier', 'oil', 'agent', 'gum', 'trait.', 'droplet', 'gas', 'gas.'],
   ...['fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
 ];
 
 /** Names of the answers that the batch keeps: what the next one begins with, and what was told to the rules. */
-const KEPT = [...repeats.slice(1), 'spirit.food', 'carrier.food', 'carrier.food.', 'cert.'];
+const KEPT = [...repeats.slice(1), 'spirit.food', 'spirit.food.', 'carrier.food', 'carrier.food.', 'cert.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
   const spoilt = spoiltBy(run);
   if (spoilt) throw new Refusal(spoilt);
-  const refusal = recipeOrNull(run)
-    ?.lines.map((line) => refusalOfLine(run, line))
-    .find((one) => one !== null);
-  if (refusal) throw new Refusal(refusal);
-  const barred = carrierRefusal(run) ?? (answer(run, fields.spiritFood) === 'no' ? NOT_FOOD : null);
+  const barred = refusalIn(run);
   if (barred) throw new Refusal(barred);
   const making = makingOf(run);
   const made = making && madeOf(making);
@@ -58,7 +69,8 @@ export function keepBatch(run: RunState): AnyRecord[] {
   const lost = lostIn(run, making);
   const judgement = judgeDrink(run, making.plan, made);
   const reason = reasonFor(run, judgement);
-  const sources = new Set(making.vessel.pours.flatMap(({ goods }) => goods.source?.id ?? []));
+  const pours = [...making.vessel.pours, ...making.syrup.pours];
+  const sources = new Set(pours.flatMap(({ goods }) => goods.source?.id ?? []));
   const record = newRecord('batch', {
     from: [recipe.id, ...sources, ...(again ? [again.id] : [])],
     code: numberedBatchCode(),
@@ -66,19 +78,26 @@ export function keepBatch(run: RunState): AnyRecord[] {
     formula: { id: recipe.id, name: recipe.name, version: recipe.version },
     lines: [...recipe.lines],
     asked: askedIn(run, KEPT),
-    weighed: [...making.vessel.pours, ...making.syrup.pours].map(weighedOf),
+    weighed: pours.map(weighedOf),
     drink: drinkFacts(run, making, made),
     reached: [...made.reached],
     checks: checksOf(judgement),
     jurisdiction: answer(run, judgeFields.jurisdiction)!,
     madeOn: dayOfRun(run),
     notes: answer(run, fields.notes) ?? '',
-    uses: takenInAll(run, making.vessel.pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
+    uses: takenInAll(run, pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
     ...(lost.length > 0 ? { lost } : {}),
     ...(reason === undefined ? {} : { although: reason }),
   });
   const vial = leftOverVial(run, making, record.id);
   return vial ? [{ ...record, uses: without(record.uses, vial.uses) }, vial] : [record];
+}
+
+/** Why what it is made from may not go into a drink, or is not there; undefined where all of it may. */
+function refusalIn(run: RunState): string | undefined {
+  const lines = [...(recipeOrNull(run)?.lines ?? []), ...ownLines(run)];
+  const ofLine = lines.map((line) => refusalOfLine(run, line)).find((one) => one !== null);
+  return ofLine ?? liquidRefusal(run) ?? undefined;
 }
 
 /** Name of a batch until one is typed. */
@@ -99,6 +118,7 @@ function weighedOf({ into, goods, target, mass, again, stock }: Pour): Weighed {
     plannedG: target,
     massG: mass!,
     ...(stock ? { share: stock.share.value } : {}),
+    ...(goods.own ? { own: true as const } : {}),
   };
 }
 

@@ -116,7 +116,9 @@ function drinkFrom(plan: Plan, mixture: Mixture | null): Made | null {
   const densityGPerMl = densityFrom(sugar, ethanol);
   const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
   const unknown = new Map(
-    plan.concentrate.flatMap(({ goods }) => goods.unknown ?? []).map((one) => [one.id, one.name]),
+    [...plan.concentrate, ...plan.syrup, ...plan.late]
+      .flatMap(({ goods }) => goods.unknown ?? [])
+      .map((one) => [one.id, one.name]),
   );
   const most = [...unknown.keys()].reduce((sum, id) => sum + shareIn(mixture, id).value, ethanol.value);
   const inIt = (id: string) => scaled(shareIn(mixture, id), PPM);
@@ -140,7 +142,7 @@ function drinkFrom(plan: Plan, mixture: Mixture | null): Made | null {
 
 /** Everything in the drink that is judged. */
 function partsOf(plan: Plan, mixture: Mixture): Part[] {
-  const goods = [...plan.concentrate, ...plan.syrup].map((one) => one.goods);
+  const goods = [...plan.concentrate, ...plan.syrup, ...plan.late].map((one) => one.goods);
   const brought = goods.flatMap(({ source }) => (source?.vial ? carriersOf(source.vial) : []));
   return mixture.contents.flatMap(({ material: id, strength }): Part[] => {
     if (isPlain(id)) return [];

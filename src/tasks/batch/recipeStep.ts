@@ -8,12 +8,14 @@ import type { RunState } from '../engine/fold';
 import type { Card, CardAnswer, Offer, Step } from '../engine/task';
 import { although, asksWhy, toldWhy } from '../shared/goingOn';
 import { asked } from './plan/asked';
-import { carrierRefusal } from './plan/carrierBottle';
 import { concentratePart } from './concentratePart';
 import { drinkOf, refusalOfLine, sourceOf, spareFactor } from './plan/drinkAsked';
 import { drinkPart } from './drinkPart';
 import { fields } from './plan/fields';
 import { massOf } from './plan/goods';
+import { ownLines } from './plan/ingredients';
+import { ownPart } from './ownPart';
+import { liquidRefusal } from './plan/spiritBottle';
 import { ADD_BOTTLE, type Part } from './page';
 import { basisOf, concentrateOf, planOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
@@ -62,9 +64,13 @@ function partsOf(run: RunState, plan: Plan | null, making: Making | null): Part[
   const failed = [drinkOf, basisOf, concentrateOf, planOf].map((part) => outcome(() => part(run)).problem);
   const [ofDrink, ofBasis, ofConcentrate, ofPlan] = failed;
   const ofDosage = ofDrink ? null : (ofBasis ?? ofConcentrate ?? null);
+  const ofSyrup = ofDrink || ofDosage ? null : (ofPlan ?? null);
+  const own = ownPart(run, ofSyrup);
+  const isOwn = ownLines(run).length > 0;
   return [
     drinkPart(run),
-    syrupPart(run, plan, ofDrink || ofDosage ? null : (ofPlan ?? null)),
+    ...(own ? [own] : []),
+    syrupPart(run, plan, isOwn ? null : ofSyrup),
     concentratePart(run, plan, ofDosage),
     weighingPart(run, recipeOrNull(run), making),
   ];
@@ -72,8 +78,9 @@ function partsOf(run: RunState, plan: Plan | null, making: Making | null): Part[
 
 /** Why the batch cannot be made from what is on the Shelf, in one sentence; undefined where it can. */
 export function refusalOf(run: RunState): string | undefined {
-  const refusals = recipeOrNull(run)?.lines.map((line) => refusalOfLine(run, line)) ?? [];
-  return refusals.find((one) => one !== null) ?? carrierRefusal(run) ?? undefined;
+  const lines = [...(recipeOrNull(run)?.lines ?? []), ...ownLines(run)];
+  const refusals = lines.map((line) => refusalOfLine(run, line));
+  return refusals.find((one) => one !== null) ?? liquidRefusal(run) ?? undefined;
 }
 
 interface Sight {
@@ -116,7 +123,8 @@ function answerOf(run: RunState, plan: Plan, judgement: Judgement | null): CardA
 
 /** A bottle that is missing; else a dose that passes, where this one is over. */
 function adviceOf(run: RunState, plan: Plan | null, judgement: Judgement | null): Pick<Card, 'advice'> {
-  const open = recipeOrNull(run)?.lines.find((line) => sourceOf(run, line) === null);
+  const lines = [...(recipeOrNull(run)?.lines ?? []), ...ownLines(run)];
+  const open = lines.find((line) => sourceOf(run, line) === null);
   if (open) return { advice: { words: refusalOfLine(run, open)!, offer: ADD_BOTTLE } };
   const [ceiling] = judgement?.ceilings ?? [];
   const lower = plan && ceiling && lowerOffer(ceiling, plan.drink.mgPerKg);

@@ -1,23 +1,23 @@
 import type { Batch } from '../../records/kind/batch';
 import type { RunState } from '../engine/fold';
 import { madeAgain } from './plan/before';
-import type { Recipe } from './plan/recipe';
+import type { RecipeLine } from './plan/recipe';
 import { carrierBottleOf } from './plan/carrierBottle';
 import { carrierOf, sourceOf } from './plan/drinkAsked';
 import { formatDay } from '../../ui/format';
 
 /** What differs from the batch that is made again, a sentence each: other lots, other shares. */
-export function changedLots(run: RunState, recipe: Recipe): string[] {
+export function changedLots(run: RunState, lines: readonly RecipeLine[]): string[] {
   const then = madeAgain(run);
   if (!then) return [];
-  const lots = recipe.lines.flatMap((line) => {
+  const lots = lines.flatMap((line) => {
     const now = sourceOf(run, line);
     const before = then.weighed.find(({ id, source }) => id === line.material && source !== null);
     if (!before) return [`${line.name} was not in it on ${formatDay(then.madeOn)}.`];
     return now && now.id !== before.source ? [`${line.name}: ${before.lot} then, ‹${now.lot}› now.`] : [];
   });
   const gone = then.lines
-    .filter(({ material }) => recipe.lines.every((line) => line.material !== material))
+    .filter(({ material }) => lines.every((line) => line.material !== material))
     .map(({ name }) => `${name} was in it on ${formatDay(then.madeOn)}, and is not now.`);
   const all = [...lots, ...changedCarrier(run, then), ...gone];
   return [

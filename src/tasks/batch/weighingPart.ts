@@ -9,6 +9,7 @@ import type { SlotFacts } from '../engine/task';
 import { asked } from './plan/asked';
 import { isWeighedIn, refusalOfLine, sourceOf } from './plan/drinkAsked';
 import { fields } from './plan/fields';
+import { ownLines } from './plan/ingredients';
 import { ADD_BOTTLE, wrongIn, type Part } from './page';
 import { leastOf, stepOf, type Pour } from './pour';
 import type { Making } from './progress';
@@ -18,7 +19,7 @@ import { changedLots } from './repeated';
 /** From which bottles and vials it is weighed, and on which scales. What is for the nose only is shown, and refused. */
 export function weighingPart(run: RunState, recipe: Recipe | null, making: Making | null): Part {
   const { fine, coarse, tolerance } = asked(run);
-  const lots = recipe?.lines.map((line) => [line, lotField(run, line)] as const) ?? [];
+  const lots = linesOf(run, recipe).map((line) => [line, lotField(run, line)] as const);
   const from = lots.length > 0 ? `From ${lots.map(([, { name }]) => `{${name}}`).join(', ')}, on` : 'On';
   return {
     ask: [...lots.map(([, field]) => field), fine, coarse, tolerance],
@@ -29,9 +30,14 @@ export function weighingPart(run: RunState, recipe: Recipe | null, making: Makin
     section: {
       title: 'Weighing',
       sentence: `${from} scales of {fine} and {coarse}, each weighing to within {tolerance}`,
-      lines: [...(recipe ? changedLots(run, recipe) : []), ...scaleWords(run, making)],
+      lines: [...(recipe ? changedLots(run, linesOf(run, recipe)) : []), ...scaleWords(run, making)],
     },
   };
+}
+
+/** Lines of the formula, and ingredients of one's own. */
+function linesOf(run: RunState, recipe: Recipe | null): RecipeLine[] {
+  return [...(recipe?.lines ?? []), ...ownLines(run)];
 }
 
 function lotField(run: RunState, line: RecipeLine): Field<string> {

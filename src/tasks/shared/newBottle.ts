@@ -5,6 +5,7 @@ import type { RunState } from '../engine/fold';
 import { asked, askForm, gramsOf, isOld, knownOf, neverFitIn } from './newBottleAsked';
 import { bottleCard } from './newBottleCard';
 import { bottleFields as fields } from './bottleFields';
+import { holdsIn, ingredientFields, preparationIn, stimulantsIn } from './ingredientFields';
 import { isMatched } from './matches';
 import { drawNaming } from './Naming';
 import type { Step } from '../engine/task';
@@ -48,6 +49,7 @@ function newMaterial(run: RunState): Material | null {
   const form = facts?.form ?? answer(run, askForm(run));
   const number = facts?.cas ?? answer(run, fields.cas);
   const botanical = facts ? null : answer(run, fields.plant);
+  const preparation = preparationIn(run, facts);
   if (short === null || form === null) return null;
   return newRecord('material', {
     ...facts,
@@ -58,6 +60,7 @@ function newMaterial(run: RunState): Material | null {
     form,
     ...(number ? { cas: number } : {}),
     ...(botanical ? { botanical } : {}),
+    ...(preparation ? { preparation } : {}),
   });
 }
 
@@ -92,8 +95,21 @@ function bottleOf(run: RunState, material: string): Bottle {
     ...Object.fromEntries(typed),
     ...(gPerMl === null ? {} : { density: { gPerMl, atC: 20, source: own } }),
     ...(purity === null ? {} : { purity: purity / 100 }),
+    ...holdingOf(run),
     ...(grams ? { amountG: grams.g } : {}),
     ...(grams && grams.u > 0 ? { amountU: grams.u } : {}),
     ...(!grams || price === null ? {} : { pricePerG: price / grams.g }),
   });
+}
+
+/** What an extract, tincture, infusion, juice or puree holds; nothing of an aroma material. */
+function holdingOf(run: RunState): Pick<Bottle, 'holds' | 'allergens' | 'constituents'> {
+  if (!preparationIn(run, knownOf(run))) return {};
+  const [holds, constituents] = [holdsIn(run), stimulantsIn(run)];
+  const allergens = answer(run, ingredientFields.allergens);
+  return {
+    ...(holds ? { holds } : {}),
+    ...(constituents.length > 0 ? { constituents } : {}),
+    ...(allergens ? { allergens } : {}),
+  };
 }

@@ -14,6 +14,7 @@ import type { RunState } from '../engine/fold';
 import { asBefore, type Answers } from '../engine/lastTime';
 import { oncePerRun } from '../engine/oncePerRun';
 import { bottleFields as fields } from './bottleFields';
+import { densityByHolding, preparationIn } from './ingredientFields';
 
 /** What the next bottle begins with; never its grade, which is on its own label. */
 export const remembers = [fields.supplier, fields.box, fields.unit, fields.amount('mL')].map(({ name }) => name);
@@ -111,12 +112,17 @@ function at20(known: NonNullable<Material['density']>): { gPerMl: number; halfWi
   return { gPerMl: density.value, halfWidth: standardUncertainty(density) * Math.sqrt(3) };
 }
 
+/** Half of what acid, pulp and minerals may add to or take from a density by sugar and alcohol, g/mL. Our choice. */
+const BY_HOLDING = 0.02;
+
 /** Density that an amount in mL is weighed by, g/mL, with half the width of what it may be: of this lot, else as known, else typical. */
 export function densityFor(run: RunState): { gPerMl: number; halfWidth: number; typical: boolean } {
   const lot = answer(run, fields.density);
   const known = knownOf(run)?.density;
   if (lot !== null) return { gPerMl: lot, halfWidth: 0, typical: false };
   if (known) return { ...at20(known), typical: false };
+  const byHolding = preparationIn(run, knownOf(run)) ? densityByHolding(run) : null;
+  if (byHolding !== null) return { gPerMl: byHolding, halfWidth: BY_HOLDING, typical: false };
   return { gPerMl: TYPICAL_DENSITY.value, halfWidth: TYPICAL_DENSITY.halfWidth, typical: true };
 }
 

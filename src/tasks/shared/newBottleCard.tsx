@@ -12,6 +12,7 @@ import type { RunState } from '../engine/fold';
 import type { CardAnswer, SlotFacts, Step } from '../engine/task';
 import { asked, askForm, densityFor, formOf, gramsOf, knownOf, neverFitIn, solventsIn } from './newBottleAsked';
 import { bottleFields as fields } from './bottleFields';
+import { allergenChips, holdsExtras, holdsProblem, ingredientFields, preparationIn } from './ingredientFields';
 import { underSentence } from './underSentence';
 
 const NEAT = 'Neat material: gloves and eye protection, open window, never taste it.';
@@ -30,6 +31,7 @@ const extras: readonly (readonly [field: Field, before: string, chip: string])[]
 const ownExtras: typeof extras = [
   [fields.cas, 'CAS', 'CAS number'],
   [fields.plant, 'of', 'Latin name'],
+  [ingredientFields.preparation, 'as', 'extract or juice'],
 ];
 
 /** A bottle on one card: drawn with its label, and all that its own label says in a sentence. */
@@ -38,7 +40,8 @@ export function bottleCard(run: RunState): Step<'new-card'> {
   const known = knownOf(run);
   const isNew = !find('material', answer(run, fields.material));
   const formOpen = isNew && !known?.form;
-  const more = (known ? extras : [...extras, ...ownExtras]).map((one) =>
+  const holds = preparationIn(run, known) ? holdsExtras : [];
+  const more = [...extras, ...(known ? [] : ownExtras), ...holds].map((one) =>
     one[0] === fields.box ? ([box, one[1], one[2]] as const) : one,
   );
   const shown = { more, isNew, formOpen };
@@ -67,7 +70,7 @@ export function bottleCard(run: RunState): Step<'new-card'> {
     },
     ...(solventsIn(run).length > 0 ? { draw: underSentence(SOLVENT) } : {}),
     told: [['Material', !isNew ? 'on the Shelf already' : known ? 'from the catalogue' : 'of your own']],
-    ...gradeNeeds(run, [...cautionWords(known?.cautions ?? []), NEAT]),
+    ...gradeNeeds(run, [...cautionWords(known?.cautions ?? []), ...(preparationIn(run, known) ? [] : [NEAT])]),
     done: 'Next',
   };
 }
@@ -75,6 +78,8 @@ export function bottleCard(run: RunState): Step<'new-card'> {
 /** What keeps the card from being left while its grade is not said, or cannot be; before it is said, that it can only be smell only. */
 function gradeNeeds(run: RunState, cautions: readonly string[]): Pick<Step, 'problem' | 'cautions'> {
   const said = answer(run, fields.grade);
+  const holds = holdsProblem(run);
+  if (holds) return { problem: holds, cautions };
   const never = said === 'smell only' ? null : neverFitIn(run);
   if (said === null)
     return { problem: 'Say the grade: food grade, or smell only.', cautions: never ? [never, ...cautions] : cautions };
@@ -124,6 +129,7 @@ function slotsOf(run: RunState, more: Shown['more']): Record<string, SlotFacts> 
       optional: true,
       usual: before([...bottles, ...goods].map((one) => one.supplier)),
     },
+    [ingredientFields.allergens.name]: { missing: 'allergens', optional: true, usual: allergenChips(run) },
     [fields.price.name]: { missing: 'price', optional: true, ...shownAs(run, fields.price) },
     [fields.lot.name]: { missing: 'lot', optional: true },
     [fields.grade.name]: { missing: 'grade', pills: true, asks: 'Say the grade' },

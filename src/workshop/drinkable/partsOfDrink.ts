@@ -51,10 +51,14 @@ export function partsOfBatch(batch: Batch): KeptDrink {
     const bottles = batch.weighed.flatMap((one) => (one.id === material ? bottlesBehind(one.source, material) : []));
     return { id: material, name, mgPerKg, bottles };
   });
+  const own = batch.weighed.flatMap((one, i): Part[] => {
+    const bottles = bottlesBehind(one.source, one.id);
+    return one.own ? [{ id: one.id, name: one.name, mgPerKg: perKg(inDrink[i]!), fixed: true, bottles }] : [];
+  });
   const said = Object.entries(batch.asked).filter(([key]) => key.startsWith('trait.'));
   const open = isWithoutOwn(batch) ? openIn(carried, true) + gone : 0;
   return {
-    parts: merged([...materials, ...carried.filter(isJudged).map((one) => partOf(one, perKg))]),
+    parts: merged([...materials, ...own, ...carried.filter(isJudged).map((one) => partOf(one, perKg))]),
     drink: { abv: abv.value, density: densityGPerMl.value },
     mostAbv: abv.value + percentVol(open, litres.value * 1000),
     traits: {
@@ -113,8 +117,8 @@ interface Brought extends Omit<Carrier, 'share'> {
 }
 
 /** Whether what was weighed is a carrier or an additive: no material, and not sugar, water or spirit. */
-function isBeside(batch: Batch, { id }: Weighed): boolean {
-  return !PLAIN.includes(id) && !batch.reached.some(({ material }) => material === id);
+function isBeside(batch: Batch, { id, own }: Weighed): boolean {
+  return !own && !PLAIN.includes(id) && !batch.reached.some(({ material }) => material === id);
 }
 
 function besideOf({ id, name }: Weighed, grams: number): Brought {

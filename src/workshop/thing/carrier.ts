@@ -2,6 +2,7 @@ import { ethanolDensity, ethanolMassFraction } from '../../core/liquid/ethanol';
 import { massFraction, REFERENCE_TEMPERATURE, volumeFraction, type VolumeFraction } from '../../core/number/units';
 import type { Bottle } from '../../records/kind/material';
 import { find } from '../../records/shelf';
+import { holdingOf } from './holding';
 import type { SolventCopy } from '../../records/kind/solvent';
 import type { Vial } from '../../records/kind/vial';
 import { solvents } from '../../tables/solvents';
@@ -66,13 +67,19 @@ function carriersIn(vial: Vial, seen: ReadonlySet<string>): Carrier[] {
   const put = parts.length > 0 ? parts.reduce((sum, { massG }) => sum + massG, 0) / total : strength;
   const brought = parts.flatMap(({ id, massG }) => {
     const parent = seen.has(id) ? undefined : find('vial', id);
-    const within = parent ? carriersIn(parent, new Set([...seen, vial.id])) : [];
+    const within = parent ? carriersIn(parent, new Set([...seen, vial.id])) : alcoholOfBottle(find('bottle', id));
     return within.map((one) => ({ ...one, share: (one.share * massG) / total }));
   });
   const beside = (vial.beside ?? []).map((one) => ({ ...one, ethanol: 0 }));
   const rest = beside.reduce((left, { share }) => left - share, 1 - put);
   const own = vial.solvent ? [{ ...facts(vial.solvent), share: Math.max(0, rest) }] : [];
   return [...own, ...beside, ...brought];
+}
+
+/** The alcohol of a tincture or extract, as what came along with it. */
+function alcoholOfBottle(bottle: Bottle | undefined): Carrier[] {
+  const ethanol = bottle ? (holdingOf(bottle)?.ethanol ?? 0) : 0;
+  return ethanol > 0 ? [{ id: `alcohol of ${bottle!.material}`, name: 'its alcohol', share: ethanol, ethanol: 1 }] : [];
 }
 
 function facts(solvent: SolventCopy): Omit<Carrier, 'share'> {

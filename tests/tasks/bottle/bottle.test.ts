@@ -340,3 +340,38 @@ describe('naming', () => {
     expect(startWalking(bottle).step().drawnFirst).toBe(false);
   });
 });
+
+describe('the bottle of an ingredient', () => {
+  const juice = { 'new.name': 'Yuzu juice', 'new.preparation': 'juice', ...food };
+
+  test('says what else it holds, and is weighed by that', () => {
+    const said = {
+      'new.brix': '8',
+      'new.acid': '6',
+      'new.allergens': 'sulphites',
+      'new.amount': '1000',
+      'new.price': '20',
+    };
+    const { bottle: kept, material } = added({ ...juice, ...said, 'new.caffeine': '5' });
+    expect(material).toMatchObject({ preparation: 'juice', sort: 'natural' });
+    expect(kept).toMatchObject({ holds: { brix: 8, acid: 0.06 }, allergens: ['sulphites'] });
+    expect(kept.constituents).toEqual([{ cas: '58-08-2', name: 'caffeine', share: 5e-6 }]);
+    expect(kept.amountG).toBeCloseTo(1000 * 1.0105, 0); // sugar of 3.2 °Brix; the acid is not counted, within its ±
+    expect(readRecord(kinds.bottle, kept)).toEqual({ ok: true, value: kept });
+  });
+
+  test('asks nothing more of an aroma material, and nothing that cannot be', () => {
+    const walk = startWalking(bottle, { 'new.name': 'Yuzu oil', ...food });
+    while (walk.step().key !== 'new-card') walk.next();
+    expect(walk.step().ask!.map(({ name }) => name)).not.toContain('new.brix');
+    walk.type('new.preparation', 'tincture');
+    expect(walk.step().ask!.map(({ name }) => name)).toContain('new.brix');
+    walk.type('new.brix', '60');
+    walk.type('new.abv', '90');
+    expect(walk.step().problem).toContain('at most all of it');
+    walk.type('new.abv', '20');
+    expect(walk.step().problem).toBeUndefined();
+    walk.type('new.allergens', 'milk, sand');
+    expect(problemsOf(walk.step(), walk.state())['new.allergens']).toContain('“sand” is none of them');
+  });
+});

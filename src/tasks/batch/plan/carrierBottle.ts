@@ -4,17 +4,15 @@ import type { Field } from '../../engine/fields';
 import type { RunState } from '../../engine/fold';
 import { labelSays } from '../../../workshop/drinkable/grade';
 import { solventBottleOptions, solventBottles } from '../../../workshop/onHand';
-import { sourceOfSolvent, whyNotNow, type Source } from '../../../workshop/sources';
+import { sourceOfSolvent, type Source } from '../../../workshop/sources';
 import { asked } from './asked';
-import { timesBefore } from './before';
+import { NOT_FROM_SHELF, usualBottle } from './usualBottle';
 import { isEmulsion } from './emulsion';
 import { carrierOf, spareFactor } from './drinkAsked';
 import { fields } from './fields';
 
 /** What is said where a bottle is not food grade. */
 export const NOT_FOOD = 'What is not food grade is smell only: it never goes into a drink. Take another bottle.';
-
-const ELSEWHERE = 'none';
 
 /** Grams of carrier that the concentrate takes at most; null until it is known how much. */
 function carrierGrams(run: RunState): number | null {
@@ -30,25 +28,13 @@ export function carrierBottleField(run: RunState): Field<string> | null {
   const field = fields.lot(id, 'Bottle of the carrier');
   const options = [
     ...solventBottleOptions(id).map((option) => ({ ...option, short: option.label.split(', ')[1] ?? 'its bottle' })),
-    {
-      value: ELSEWHERE,
-      label: 'Not from the Shelf',
-      short: 'not from the Shelf',
-      hint: 'stock is not changed',
-      always: true,
-    },
+    NOT_FROM_SHELF,
   ];
   const isOlder = answer(run, fields.carrierFood) !== null && answer(run, field) === null; // it asked for the grade alone
-  return ask(field, { options, preset: isOlder ? ELSEWHERE : (answer(run, field) ?? usual(run, bottles)) });
-}
-
-/** The bottle that is taken by itself; '' where several will do. */
-function usual(run: RunState, bottles: readonly Source[]): string {
-  const usable = bottles.filter(({ refusal, leftG }) => refusal === null && leftG !== 0);
-  if (usable.length === 0) return ELSEWHERE;
-  const good = usable.filter((one) => whyNotNow(one, carrierGrams(run)) === null);
-  const last = timesBefore(run).bottles;
-  return (good.length === 1 ? good[0] : good.find(({ id }) => last.includes(id)))?.id ?? '';
+  return ask(field, {
+    options,
+    preset: isOlder ? NOT_FROM_SHELF.value : (answer(run, field) ?? usualBottle(run, bottles, carrierGrams(run))),
+  });
 }
 
 /** The bottle that the carrier comes from; null where it is none of the Shelf, or no one has said. */

@@ -68,7 +68,8 @@ export function spareFactor(run: RunState): number {
 }
 
 /** Grams of neat material of a line that the batch takes; null until the drink is known. */
-function neatOf(run: RunState, { share }: RecipeLine): number | null {
+function neatOf(run: RunState, { share, grams }: RecipeLine): number | null {
+  if (grams !== undefined) return grams;
   const drink = outcome(() => drinkOf(run)).value;
   if (!drink) return null;
   return (share * drink.mgPerKg * drink.litres * drink.densityGPerMl * spareFactor(run)) / 1000; // mg/kg · L · kg/L is mg
@@ -110,9 +111,12 @@ export function carrierOf(run: RunState): SolventOnHand | null {
 
 const GONE = 'Something that was weighed is no longer on the Shelf: smell only, it never goes into a drink.';
 
-/** Ids of all materials and solvents of which something was weighed for the concentrate as it is now; what was given up is gone. */
+/** Ids of all materials and solvents of which something was weighed for the vessels as they are now; what was given up is gone. */
 function weighedIds(run: RunState): Set<string> {
-  const starts = ['c.', 't.'].map((key) => `mass.${keyNow(key, timesBegun(run, 'concentrate'))}`);
+  const starts = [
+    ...['c.', 't.'].map((key) => `mass.${keyNow(key, timesBegun(run, 'concentrate'))}`),
+    ...['s.', 'd.'].map((key) => `mass.${keyNow(key, timesBegun(run, 'drink'))}`),
+  ];
   const names = starts.flatMap((start) => namesBegun(run, start)).filter((name) => isSaid(run, name));
   return new Set(names.flatMap((name) => name.split('.').slice(2)));
 }

@@ -19,6 +19,7 @@ import { fields } from './fields';
 import { EMULSION_WATER, massOf, pure, type Goods, type Planned } from './goods';
 import type { Basis, Plan } from './planParts';
 import { oncePerRun } from '../../engine/oncePerRun';
+import { waterBottleOf } from './waterBottle';
 import { answered, drinkOf } from './drinkAsked';
 
 /** Density of an oil no one has looked up, g/mL. Typical, not confirmed. */
@@ -138,7 +139,10 @@ export function emulsionGoods(
   const extra = [
     ...(agent ? [{ goods: pure(agent.id, agent.name, { cas: agent.cas, beside: 'carrier' }), mass: made.agent }] : []),
     { goods: pure(gumArabic.id, gumArabic.name, { cas: gumArabic.cas, beside: 'carrier' }), mass: made.gum },
-    { goods: { ...pure('water', 'water of the emulsion'), id: EMULSION_WATER }, mass: made.water },
+    {
+      goods: { ...pure('water', 'water of the emulsion'), id: EMULSION_WATER, source: waterBottleOf(run) },
+      mass: made.water,
+    },
   ];
   return { concentrate: [...lines, ...extra.filter(({ mass }) => mass > 0)], emulsion: made };
 }

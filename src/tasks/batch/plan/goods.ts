@@ -1,7 +1,10 @@
+import { SUGAR } from '../../../core/drink/batchPlan';
 import type { Content } from '../../../core/drink/dose';
 import { ethanolMassFraction } from '../../../core/liquid/ethanol';
 import { exact } from '../../../core/number/measured';
 import { volumeFraction } from '../../../core/number/units';
+import type { Bottle } from '../../../records/kind/material';
+import { holdingOf } from '../../../workshop/thing/holding';
 import { carriersOf, ethanolOf } from '../../../workshop/thing/carrier';
 import type { SolventOnHand } from '../../../workshop/onHand';
 import type { Source } from '../../../workshop/sources';
@@ -12,8 +15,13 @@ import { tagOf } from '../../../workshop/thing/labelled';
 export const ETHANOL = 'ethanol';
 export const SPIRIT = 'spirit';
 export const EMULSION_WATER = 'emulsion-water';
+/** The acid of an ingredient of one's own, as citric acid. */
+export const OWN_ACID = 'own-acid';
 
-/** What may be in a vessel: its name, where it comes from, and what it consists of, g/g. */
+/**
+ * What may be in a vessel: its name, where it comes from, and what it consists of, g/g. What an extract, juice or the like brings beside
+ * its own name is counted within it: its sugar is in the grams of the juice, and in the sugar of the drink.
+ */
 export interface Goods {
   readonly id: string;
   readonly name: string;
@@ -27,6 +35,8 @@ export interface Goods {
   readonly unknown?: readonly { readonly id: string; readonly name: string }[];
   /** Judged beside the dose: what follows it (gum, agent) and what does not (carrier, acid). */
   readonly beside?: 'carrier' | 'fixed';
+  /** An ingredient of the drink, no part of the formula. */
+  readonly own?: true;
 }
 
 /** Goods and how many grams of them are planned. */
@@ -55,9 +65,21 @@ export function materialGoods(line: RecipeLine, source: Source): Goods {
     name: line.name,
     ...(from ? { tag: tagOf(from) } : {}),
     source,
-    contents: [{ material: line.material, strength: source.strength }, ...rest],
+    contents: [{ material: line.material, strength: source.strength }, ...rest, ...broughtBy(source.bottle)],
     unknown: carriers.filter(({ ethanol }) => ethanol === null),
   };
+}
+
+/** Sugar, alcohol and acid within an extract, tincture, infusion, juice or puree. */
+function broughtBy(bottle: Bottle | null): Content[] {
+  const holding = bottle && holdingOf(bottle);
+  if (!holding) return [];
+  const parts = [
+    [SUGAR, holding.sugar],
+    [ETHANOL, holding.ethanol],
+    [OWN_ACID, holding.acid],
+  ] as const;
+  return parts.flatMap(([material, share]) => (share > 0 ? [{ material, strength: exact(share) }] : []));
 }
 
 /** A solvent as the carrier of a concentrate, from its bottle where one was named. */
@@ -73,15 +95,25 @@ export function carrierGoods(solvent: SolventOnHand, source: Source | null): Goo
   };
 }
 
-/** Spirit of that many % ABV. */
+/** Spirit of that many % ABV, from no bottle of the Shelf. */
 export function spiritGoods(abv: number): Goods {
   const contents = thinner(SPIRIT, 1, ethanolMassFraction(volumeFraction(abv / 100)));
   return { id: SPIRIT, name: `spirit, ${abv} % ABV`, source: null, contents };
 }
 
+/** Spirit from a bottle of the Shelf, of a solvent with alcohol. */
+export function spiritFrom(solvent: SolventOnHand, source: Source): Goods {
+  return { id: SPIRIT, name: solvent.name, source, contents: thinner(SPIRIT, 1, ethanolOf(solvent)) };
+}
+
 /** g of ethanol in a gram of some goods. */
 export function ethanolIn(goods: Goods): number {
-  return goods.contents.reduce((sum, { material, strength }) => sum + (material === ETHANOL ? strength.value : 0), 0);
+  return contentOf(goods, ETHANOL);
+}
+
+/** g of something in a gram of some goods. */
+export function contentOf(goods: Goods, id: string): number {
+  return goods.contents.reduce((sum, { material, strength }) => sum + (material === id ? strength.value : 0), 0);
 }
 
 function thinner(id: string, share: number, ethanol: number | null): Content[] {

@@ -7,7 +7,9 @@ import type { RunState } from '../../engine/fold';
 import { asked } from './asked';
 import { carrierBottleOf } from './carrierBottle';
 import { emulsionGoods, isEmulsion } from './emulsion';
-import { carrierGoods, ETHANOL, ethanolIn, massOf, pure, SPIRIT, spiritGoods, type Goods, type Planned } from './goods';
+import { carrierGoods, ETHANOL, ethanolIn, massOf, OWN_ACID, pure, SPIRIT, type Goods, type Planned } from './goods';
+import { broughtIn, ownPlanned } from './ingredients';
+import { spiritChosen } from './spiritBottle';
 import { oncePerRun } from '../../engine/oncePerRun';
 import type { Basis, Plan } from './planParts';
 import { recipeOf } from './recipe';
@@ -50,11 +52,15 @@ function planTimes(run: RunState, factor: number): Plan | null {
   if (!basis) return null;
   const filled = factor === 1 ? concentrateOf(run) : concentrateFrom(run, basis);
   if (!filled) return null;
-  const spirit = spiritOf(run, basis, filled.concentrate);
-  const batch = batchPlanOf(run, basis, [...filled.concentrate, ...spirit]);
+  const own = ownPlanned(run, factor);
+  if (!own) return null;
+  const spirit = spiritOf(run, basis, [...filled.concentrate, ...own]);
+  const [early, late] = [own.filter(({ into }) => into === 'syrup'), own.filter(({ into }) => into === 'drink')];
+  const parts = { early: [...filled.concentrate, ...spirit, ...early], late };
+  const batch = batchPlanOf(run, basis, { ...parts, brought: broughtIn(own, filled.concentrate) });
   const { recipe, drink, gramsPerL } = basis;
-  const syrup = [...syrupGoods(batch), ...spirit];
-  return { recipe, drink, gramsPerL, ...filled, syrup, water: batch.water, batch };
+  const syrup = [...syrupGoods(batch), ...spirit, ...early];
+  return { recipe, drink, gramsPerL, ...filled, syrup, late, water: batch.water, batch };
 }
 
 /** The concentrate: in its carrier, or as an emulsion; null until it is known. @throws Refusal when it has no room */
@@ -85,22 +91,27 @@ function clearGoods(run: RunState, basis: Basis): Pick<Plan, 'concentrate' | 'em
 
 /** The spirit that brings the drink to its strength, beside what carriers bring. */
 function spiritOf(run: RunState, { drink, ml }: Basis, concentrate: readonly Planned[]): Planned[] {
-  const strength = answer(run, asked(run).spirit);
-  if (drink.abv === 0 || strength === null) return [];
-  const goods = spiritGoods(strength);
+  const goods = drink.abv === 0 ? null : spiritChosen(run);
+  if (!goods) return [];
   const brought = concentrate.reduce((sum, one) => sum + one.mass * ethanolIn(one.goods), 0);
   const missing = drink.make.ethanol * ml * drink.densityGPerMl - brought;
   return missing > 0 ? [{ goods, mass: missing / ethanolIn(goods) }] : [];
 }
 
-function batchPlanOf(run: RunState, { drink, ml }: Basis, parts: readonly Planned[]): BatchPlan {
+interface Poured {
+  readonly early: readonly Planned[];
+  readonly late: readonly Planned[];
+  readonly brought: ReturnType<typeof broughtIn>;
+}
+
+function batchPlanOf(run: RunState, { drink, ml }: Basis, { early, late, brought }: Poured): BatchPlan {
   const now = asked(run);
   const acid = acids.find(({ id }) => id === answer(run, now.acid));
   const amounts = {
     'sodium-benzoate': answer(run, now.benzoate),
     'potassium-sorbate': answer(run, now.sorbate),
   };
-  const ethanol = parts.reduce((sum, one) => sum + one.mass * ethanolIn(one.goods), 0);
+  const ethanol = [...early, ...late].reduce((sum, one) => sum + one.mass * ethanolIn(one.goods), 0);
   return planBatch({
     drink: millilitre(ml),
     brix: drink.make.brix,
@@ -111,8 +122,9 @@ function batchPlanOf(run: RunState, { drink, ml }: Basis, parts: readonly Planne
       preservative,
       acidMgPerL: amounts[id as keyof typeof amounts] ?? 0,
     })),
+    brought,
     concentrate: {
-      parts: parts.map(({ goods, mass }): PlannedMass => ({ id: goods.id, mass: gram(mass) })),
+      parts: early.map(({ goods, mass }): PlannedMass => ({ id: goods.id, mass: gram(mass) })),
       ethanol: gram(ethanol),
     },
   });
@@ -131,5 +143,5 @@ function syrupPart(id: string): Goods {
 
 /** True for what is no part of the flavour: it is not judged. */
 export function isPlain(id: string): boolean {
-  return [SUGAR, WATER, ETHANOL, SPIRIT].includes(id);
+  return [SUGAR, WATER, ETHANOL, SPIRIT, OWN_ACID].includes(id);
 }

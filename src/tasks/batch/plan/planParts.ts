@@ -14,6 +14,8 @@ export interface Plan {
   readonly emulsion: Emulsion | null;
   /** Everything of the syrup but the concentrate, in the order it goes in; the concentrate comes last. */
   readonly syrup: readonly Planned[];
+  /** Ingredients that go into the drink after the syrup and its water. */
+  readonly late: readonly Planned[];
   /** Water the syrup is thrown with, g; 0 when the drink is mixed at once. */
   readonly water: number;
   readonly batch: BatchPlan;

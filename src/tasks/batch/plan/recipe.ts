@@ -20,6 +20,8 @@ export interface RecipeLine {
   readonly material: string;
   readonly name: string;
   readonly share: number;
+  /** g of it that the batch takes, of what is an ingredient of the drink and no part of the formula. */
+  readonly grams?: number;
 }
 
 /** What is made: a formula, or what a tasting reached. */
