@@ -150,7 +150,8 @@ describe('ingredients of one’s own', () => {
     const made = kept(bitter);
     const over = made.checks.find(({ what }) => what.includes('quinine'))!;
     expect(over).toMatchObject({ state: 'over' });
-    const mgPerKg = (weighedOf(made, 'cinchona') * 0.02 * 1e6) / (made.drink.litres.value * 1000 * made.drink.densityGPerMl.value);
+    const mgPerKg =
+      (weighedOf(made, 'cinchona') * 0.02 * 1e6) / (made.drink.litres.value * 1000 * made.drink.densityGPerMl.value);
     expect(over.words).toContain(`${mgPerKg.toFixed(0)} ± `);
     takeIn([made]);
     expect(partsOfBatch(made).parts.find(({ id }) => id === 'cinchona')!.mgPerKg.value).toBeCloseTo(mgPerKg / 0.02, 3);
