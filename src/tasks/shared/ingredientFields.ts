@@ -12,7 +12,7 @@ type Preparation = NonNullable<Material['preparation']>;
 
 const preparations = choice({
   name: 'new.preparation',
-  title: 'It is more than an aroma material',
+  title: 'What sort it is',
   options: [
     { value: 'extract', label: 'Extract', short: 'extract' },
     { value: 'tincture', label: 'Tincture', short: 'tincture', hint: 'a plant in alcohol' },
