@@ -1,5 +1,5 @@
 import { stampsKept, type Stored } from '../kind/record';
-import { sameJson } from './storable';
+import { inOrder, sameJson } from '../union/json';
 
 /** What a record notes about when it was written, of whatever kind and version it is. */
 interface Noted {
@@ -45,15 +45,6 @@ export function stampsOf(newer: Stored, other: Stored): string[] {
   const all = new Set([...a.earlier, ...b.earlier, ...(b.written ? [b.written] : [])]);
   all.delete(a.written);
   return [...all].sort().slice(-stampsKept);
-}
-
-/** A JSON value as a text that is the same for the same value, whatever the order of its keys. */
-export function inOrder(value: unknown): string {
-  return JSON.stringify(value, (_, inner: unknown) =>
-    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
-      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1)))
-      : inner,
-  );
 }
 
 /** Ids of records that are, over whatever way, made from themselves: no trace could end. */

@@ -8,7 +8,7 @@ import type { Stored } from '../kind/record';
 import { recordsIn } from '../store/state';
 import type { RunEvent } from '../kind/run';
 import { photosAmong, type PhotoAmount } from '../photos';
-import { sameJson } from './storable';
+import { sameJson } from '../union/json';
 import { readAll } from '../shelf';
 
 export interface Backup {

@@ -1,4 +1,5 @@
-import { sameJson, asEvent } from './storable';
+import { asEvent } from './storable';
+import { sameJson } from '../union/json';
 import { derivedId } from './join';
 import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';

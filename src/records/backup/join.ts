@@ -1,7 +1,7 @@
 import { v5 } from 'uuid';
 import type { Stored } from '../kind/record';
-import { inOrder, isLater, relationOf, stampsOf, type Relation } from './ancestry';
-import { sameJson } from './storable';
+import { isLater, relationOf, stampsOf, type Relation } from './ancestry';
+import { inOrder, sameJson } from '../union/json';
 
 /** What of a record is joined whenever two versions of it meet: what makes it stricter, its weighings and its stamps. */
 interface Joined {

@@ -6,7 +6,8 @@ import type { Change } from '../store/change';
 import { kindNamed } from '../kind/kinds';
 import { readRecord, type Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
-import { asEvent, sameJson, whyNotStorable } from './storable';
+import { asEvent, whyNotStorable } from './storable';
+import { sameJson } from '../union/json';
 
 /** What a restore would do, counted in records but for the steps; a photo and its picture are one. */
 export interface Plan {

@@ -46,15 +46,3 @@ export function asEvent(item: unknown): RunEvent | null {
     !forbidden.has(run);
   return fine ? read.data : null;
 }
-
-/** Whether two JSON values are equal, whatever the order of keys. */
-export function sameJson(a: unknown, b: unknown): boolean {
-  if (a === b) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  if (Array.isArray(a) !== Array.isArray(b)) return false;
-  const [inA, inB] = [a, b].map((x) => Object.keys(x).filter((key) => (x as never)[key] !== undefined)) as [
-    string[],
-    string[],
-  ];
-  return inA.length === inB.length && inA.every((key) => sameJson((a as never)[key], (b as never)[key]));
-}
