@@ -43,7 +43,7 @@ export function heldByAlcohol(materials: readonly string[]): string {
   );
 }
 
-/** '1 limonene, 2–3 linalool, 2–3 eugenol; not known: rhubarb extract'. */
+/** 'limonene (place 1), linalool (place 2 or 3), eugenol (place 2 or 3); not known: rhubarb extract'. */
 function inOrder(all: readonly Known[]): string {
   const known = all.flatMap(({ name, range }) => (range ? [{ name, range }] : []));
   if (known.length < 2) return '';
@@ -51,7 +51,13 @@ function inOrder(all: readonly Known[]): string {
   const told = known
     .map(({ name }, i) => ({ name, ...places[i]! }))
     .sort((one, other) => one.from - other.from || one.to - other.to)
-    .map(({ name, from, to }) => `${from === to ? from : `${from}–${to}`} ${name}`);
+    .map(({ name, from, to }) => `${name} (${placeWords(from, to)})`);
   const missing = all.flatMap(({ name, range }) => (range ? [] : name));
   return [told.join(', '), missing.length > 0 ? `not known: ${missing.join(', ')}` : ''].filter(Boolean).join('; ');
+}
+
+/** 'place 1', 'place 1 or 2', 'places 1 to 4'. */
+function placeWords(from: number, to: number): string {
+  if (from === to) return `place ${from}`;
+  return to === from + 1 ? `place ${from} or ${to}` : `places ${from} to ${to}`;
 }

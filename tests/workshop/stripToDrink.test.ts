@@ -14,13 +14,13 @@ beforeEach(() => {
   takeIn(PUBLISHED.map((name, i) => material(name, CAS[i]!)));
 });
 
-/** 'name' → its places. */
+/** Name → its places. */
 function placesIn(text: string): Map<string, [number, number]> {
   const rows = text
     .split(';')[0]!
     .split(', ')
-    .map((one) => /^(\d+)(?:–(\d+))? (.+)$/.exec(one)!);
-  return new Map(rows.map(([, from, to, name]) => [name!, [Number(from), Number(to ?? from)]]));
+    .map((one) => /^(.+) \(places? (\d+)(?: (?:or|to) (\d+))?\)$/.exec(one)!);
+  return new Map(rows.map(([, name, from, to]) => [name!, [Number(from), Number(to ?? from)]]));
 }
 
 test('the published orders lie within the places told', () => {

@@ -1,6 +1,6 @@
 import type { RecordOf } from '../../records/kind/kinds';
 import { list } from '../../records/shelf';
-import { dropsWords } from '../../tasks/proportions/blends';
+import { dropsWords, limitsWords } from '../../tasks/proportions/blends';
 import { apartWords, repeatWords, resultOf } from '../../tasks/proportions/outcome';
 import { foundIn, searchKept } from '../../tasks/proportions/search';
 import { formatMoment, formatPlain, formatShare } from '../../ui/format';
@@ -25,7 +25,10 @@ export function describeProportions(r: Proportions): Description {
       ...facts(
         ['Question', r.question],
         ['Best', `${words(r.best.drops)}: ${liking(r.best)} of 9`],
-        ['Shares', r.best.shares.map((share, i) => `${formatShare(share)} ${vials[i]!.tag}`).join(', ')],
+        [
+          'Shares',
+          r.best.shares.flatMap((share, i) => (share > 0 ? `${formatShare(share)} ${vials[i]!.tag}` : [])).join(', '),
+        ],
         ['Runner-up', r.runnerUp ? `${words(r.runnerUp.drops)}: ${liking(r.runnerUp)} of 9` : undefined],
         ['Clearly better than it', r.toldApart ? 'yes' : 'not yet'],
         ['Each blend', r.on === 'vial' ? 'in an empty vial' : 'on a strip'],
@@ -44,7 +47,11 @@ export function describeProportions(r: Proportions): Description {
 }
 
 function limitsText({ bounds, vials }: Proportions): string {
-  return bounds.flatMap(({ most }, i) => (most < 1 ? `at most ${formatShare(most)} ${vials[i]!.code}` : [])).join(', ');
+  const percent = (share: number, none: number) => (share === none ? null : share * 100);
+  return bounds
+    .map(({ least, most }, i) => [vials[i]!.code, limitsWords({ least: percent(least, 0), most: percent(most, 1) })])
+    .flatMap(([tag, words]) => (words === '' ? [] : `${tag} ${words}`))
+    .join('; ');
 }
 
 /** How far a layering has been taken: the searches for proportions that came from it, newest first. */

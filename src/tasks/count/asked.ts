@@ -6,6 +6,7 @@ import { leftPhrase } from '../../ui/left';
 import { leftOf } from '../../records/stock';
 import { dropperOptions } from '../../workshop/onHand';
 import { usualStep } from '../../workshop/scales';
+import { smelledVials } from '../../workshop/smelledVials';
 import { answer, ask } from '../engine/answers';
 import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -32,7 +33,9 @@ export const asked = oncePerRun((run: RunState) => {
     most: asBefore(run, fields.most, before, '100'),
     mix: asBefore(run, fields.mix, before, '1'),
     dropper: asBefore(run, ask(fields.dropper, { options: droppers }), before, droppers[0]!.value),
-    stocks: materials.map((material) => stockAsked(run, material, { nose, before: before.map(fitStocks) })),
+    stocks: materials.map((material) =>
+      stockAsked(run, material, { way: answer(run, way), nose, before: before.map(fitStocks) }),
+    ),
     readability: asBefore(run, fields.readability, before, usualStep()),
     before,
   };
@@ -116,7 +119,7 @@ function drinks(): Option[] {
 function stockAsked(
   run: RunState,
   material: string,
-  { nose, before }: { nose: boolean; before: readonly Answers[] },
+  { way, nose, before }: { way: string | null; nose: boolean; before: readonly Answers[] },
 ): Field<string> {
   const name = find('material', material)?.name ?? 'this material';
   const stocks = stocksOnHand().filter((stock) => holdsOnly(stock, material) && (nose || !stock.smellOnly));
@@ -124,7 +127,9 @@ function stockAsked(
     { value: ANY, label: 'Whichever fits best', hint: 'the plan chooses', always: true },
     ...stocks.map(stockOption),
   ];
-  return asBefore(run, { ...ask(fields.stock(material), { options }), title: `${name} from` }, before, ANY);
+  const smelled = stocks.find((stock) => smelledVials(way).includes(stock.id) && whyNotTaken(stock) === null);
+  const usual = smelled?.id ?? ANY; // what was smelled is what is made
+  return asBefore(run, { ...ask(fields.stock(material), { options }), title: `${name} from` }, before, usual);
 }
 
 function stockOption(stock: Stock): Option {

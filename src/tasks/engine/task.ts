@@ -136,6 +136,8 @@ export interface Step<Key extends string = string> {
   readonly done?: string;
   /** What `draw` shows first is the next tap: the main button is only another way. */
   readonly drawnFirst?: boolean;
+  /** Drawn in the place of the main button, marked `way-on`: a touch of it is the only way on. */
+  readonly foot?: (walk: Walk) => VNode;
   /** Typed when the step is left as done: what the screen shows becomes what was chosen. */
   readonly types?: Readonly<Record<string, string>>;
   /** What the main button does instead of going on by itself: what cannot be known before the tap. */

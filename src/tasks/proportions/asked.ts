@@ -8,7 +8,7 @@ import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { asBefore, asIfLeft, lastTime } from '../engine/lastTime';
 import { oncePerRun } from '../engine/oncePerRun';
-import { boundsOf, firstDrops, type Drops } from './blends';
+import { boundsOf, firstDrops, type Drops, type Limits } from './blends';
 import { fields, MOST_VIALS, type Laid } from './fields';
 import { laidVial, vialOptions } from './onHand';
 
@@ -45,6 +45,7 @@ export const asked = oncePerRun((run: RunState) => {
     blind: asBefore(run, fields.blind, last, 'no'),
     session: asBefore(run, fields.session, last, '6'),
     most: vials.map((vial) => fields.most(vial.id, tagOf(vial))),
+    least: vials.map((vial) => fields.least(vial.id, tagOf(vial))),
   };
 });
 
@@ -59,8 +60,8 @@ function vialField(run: RunState, i: number): Field<string> {
 
 /** The run as it would be with its card left as it is. */
 export const settled = oncePerRun((run: RunState): RunState => {
-  const { vials, most, ...rest } = asked(run);
-  return asIfLeft(run, [...vials, ...most, ...Object.values(rest)]);
+  const { vials, most, least, ...rest } = asked(run);
+  return asIfLeft(run, [...vials, ...most, ...least, ...Object.values(rest)]);
 });
 
 /** What the blends are laid down from, as the card stands; null while fewer than two vials are chosen. */
@@ -69,12 +70,17 @@ export const layout = oncePerRun((run: RunState): Omit<Laid, 'blends'> | null =>
   const vials = vialsOf(now);
   const total = answer(now, fields.total);
   if (vials.length < 2 || total === null) return null;
-  return { vials: vials.map(laidVial), bounds: [...limits(now, vials)], total };
+  return { vials: vials.map(laidVial), bounds: [...boundsAsked(now, vials)], total };
 });
 
-function limits(now: RunState, vials: readonly Vial[]): Bounds {
-  const most = vials.map(({ id }) => answer(now, fields.most(id)));
-  return boundsOf(most, answer(now, fields.ends) === 'in');
+/** What was said of a vial's share, %. */
+export function limitsOf(run: RunState, vial: string): Limits {
+  return { least: answer(run, fields.least(vial)), most: answer(run, fields.most(vial)) };
+}
+
+function boundsAsked(now: RunState, vials: readonly Vial[]): Bounds {
+  const limits = vials.map(({ id }) => limitsOf(now, id));
+  return boundsOf(limits, answer(now, fields.ends) === 'in');
 }
 
 /** The first blends as the card stands, or why there are none; null while fewer than two vials are chosen. */

@@ -1,11 +1,12 @@
 import { firstBlends } from '../../core/blend/design';
-import { free, keeps, lattice, type Bounds, type Shares } from '../../core/blend/region';
+import { keeps, lattice, type Bounds, type Shares } from '../../core/blend/region';
 import { tastingOrder } from '../../core/blend/tastingOrder';
 import { randomFrom } from '../../core/number/randomFrom';
 import { bestPlan } from '../../core/plan/bestPlan';
 import { blindCodes } from '../../core/sensory/blindCodes';
 import { Refusal } from '../../core/text/refusal';
 import type { Laid, LaidVial } from './fields';
+import { formatPlain } from '../../ui/format';
 import { dropsText } from '../../workshop/dropWords';
 
 /** Drops of each vial of a blend, in the order of the vials. */
@@ -17,9 +18,24 @@ const STEPS: Readonly<Record<number, number>> = { 2: 24, 3: 16, 4: 8 };
 export const LEAST = 3;
 const OUT = 0.8; // the most of one vial where none is judged alone; our choice
 
-/** What is left to each vial, 0 to 1: its limit, where it has one, and less than all where none is judged alone. */
-export function boundsOf(most: readonly (number | null)[], endsIn: boolean): Bounds {
-  return free(most.length).map((all, i) => ({ ...all, most: Math.min((most[i] ?? 100) / 100, endsIn ? 1 : OUT) }));
+/** What a vial may be of a blend, %; null where nothing was said. */
+export interface Limits {
+  readonly least: number | null;
+  readonly most: number | null;
+}
+
+/** What is left to each vial, 0 to 1: its limits, where it has some, and less than all where none is judged alone. */
+export function boundsOf(limits: readonly Limits[], endsIn: boolean): Bounds {
+  return limits.map(({ least, most }) => ({
+    least: (least ?? 0) / 100,
+    most: Math.min((most ?? 100) / 100, endsIn ? 1 : OUT),
+  }));
+}
+
+/** Limits in words: 'at least 20 %, at most 50 %'; '' where there are none. */
+export function limitsWords({ least, most }: Limits): string {
+  const words = [least === null ? '' : `at least ${formatPlain(least, 3)} %`, most === null ? '' : `at most ${formatPlain(most, 3)} %`]; // prettier-ignore
+  return words.filter(Boolean).join(', ');
 }
 
 /** What share of a blend each vial is, by mass. */

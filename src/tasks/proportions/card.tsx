@@ -6,22 +6,22 @@ import { answer, asTyped, types } from '../engine/answers';
 import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts, Step, Walk } from '../engine/task';
-import { asked, layout, preview, settled, vialsOf } from './asked';
-import { laidOut, type Drops } from './blends';
+import { asked, layout, limitsOf, preview, settled, vialsOf } from './asked';
+import { laidOut, limitsWords, type Drops } from './blends';
 import { fields } from './fields';
 import { dropsLeft } from './onHand';
 import { earlierOf, laidIn } from './search';
 
 /** All that is asked before the first blend, on one screen. */
 export function cardStep(run: RunState): Step {
-  const { vials, what, idea, on, total, ends, blind, session, most } = asked(run);
+  const { vials, what, idea, on, total, ends, blind, session, most, least } = asked(run);
   const blends = laidIn(run) && run.at !== 'card' ? null : preview(run); // later on it would be worked out for nothing
   const known = blends === null || blends instanceof Refused ? null : blends;
   const own = answer(run, what) === 'own';
   return {
     key: 'card',
     say: 'Which vials are blended, and how they are judged.',
-    ask: [...vials, what, on, total, ends, blind, session, ...most],
+    ask: [...vials, what, on, total, ends, blind, session, ...most, ...least],
     card: {
       sentence: sentenceOf(run),
       slots: {
@@ -47,9 +47,9 @@ export function cardStep(run: RunState): Step {
 }
 
 function sentenceOf(run: RunState): string {
-  const limited = vialsOf(run).map(({ id }) => answer(run, fields.most(id)) !== null);
+  const limited = vialsOf(run).map(({ id }) => limitsWords(limitsOf(run, id)) !== '');
   const [first, second, ...more] = asked(run).vials.map(({ name }, i) =>
-    limited[i] ? `{${name}} (at most {most.${vialsOf(run)[i]!.id}})` : `{${name}}`,
+    limited[i] ? `{${name}} ({most.${vialsOf(run)[i]!.id}})` : `{${name}}`,
   );
   const others = more.map((one) => `, ${one}`).join('');
   return `Find the proportions of ${first} and ${second}${others}. Judge {asked}: {total} each, {on}, {ends}, {blind}, {session}.`;
@@ -61,10 +61,14 @@ function vialSlots(run: RunState): Record<string, SlotFacts> {
     if (i < 2) return [name, { missing: missing[i]! }];
     return [name, { optional: true, ...(vialsOf(run)[i] ? {} : { shows: 'one more' }) }];
   });
-  const limits = vialsOf(run).map((vial): [string, SlotFacts] => [
-    `most.${vial.id}`,
-    { optional: true, missing: `limit of ${tagOf(vial)}`, usual: chips(['25', '50', '75'], '%') },
-  ]);
+  const limits = vialsOf(run).map((vial, i): [string, SlotFacts] => {
+    const shows = limitsWords(limitsOf(run, vial.id));
+    const facts = { missing: `limit of ${tagOf(vial)}`, usual: chips(['25', '50', '75'], '%') };
+    return [
+      `most.${vial.id}`,
+      { ...facts, optional: true, beside: [asked(run).least[i]!], ...(shows === '' ? {} : { shows }) },
+    ];
+  });
   return Object.fromEntries([...vials, ...limits]);
 }
 

@@ -80,6 +80,16 @@ export const fields = {
       max: 100,
       help: 'Empty: no limit.',
     }),
+  /** The smallest share of a vial that is allowed, %. */
+  least: (vial: string, tag = '') =>
+    optionalAmount({
+      name: `least.${vial}`,
+      title: `At least of ${tag}`,
+      unit: '%',
+      above: 0,
+      max: 90,
+      help: 'Empty: it may be left out.',
+    }),
   blind: choice({
     name: 'blind',
     title: 'Codes',

@@ -49,7 +49,7 @@ function restStep(run: RunState, n: number): Step {
 
 /** All blends of a session, made before the first of them is smelled, each under its code. */
 function makeStep({ blends, vials }: Laid, n: number, session: number): Step {
-  const all = blends.slice(n, n + session);
+  const all = blends.slice(n, n + session).sort((one, other) => one.code! - other.code!); // not as they are smelled
   return {
     key: `make.${n}`,
     say: 'Make these, write the codes on, and mix them up.',
@@ -89,7 +89,8 @@ function judgeStep(run: RunState, laid: Laid, n: number): Step {
     key: `judge.${n}`,
     say: code === undefined ? `‹${dropsHeading(given, laid.vials)}›` : `Smell ‹${code}›.`,
     more: [placeWords(laid, n), ...(n === 0 && code === undefined ? [howWords(run)] : [])],
-    draw: (walk) => <Judging walk={walk} n={n} />,
+    draw: (walk) => <Beside walk={walk} n={n} />,
+    ...(liking === null ? { foot: (walk: Walk) => <Judging walk={walk} n={n} /> } : {}),
     told: liking === null ? [] : [['Liking', `${formatPlain(liking)} of 9, ${words(liking)}`]],
     ...(liking === null ? { problem: 'Tap how it is: one touch, and the next blend comes.' } : {}),
     offers: code === undefined ? waysOf(run, n) : [],
@@ -119,24 +120,15 @@ function waysOf(run: RunState, n: number): NonNullable<Step['offers']> {
   ];
 }
 
-/** The scale of a blend: one touch stores it, then the next blend is shown. */
-function Judging({ walk, n }: { walk: Walk; n: number }) {
+/** What is beside the scale: a rest for the nose, other drops than were asked for, and the liking once it is there. */
+function Beside({ walk, n }: { walk: Walk; n: number }) {
   const run = walk.state.value;
-  const question = questionOf(run);
-  const liking = answer(run, fields.liking(n));
+  const judged = answer(run, fields.liking(n)) !== null;
   const hint = restHint(smelledAt(run), Date.now());
-  const props = {
-    chosen: liking,
-    onChoose: async (text: string) => {
-      if (!(await walk.happen({ type: 'typed', key: fields.liking(n).name, text })) || text === '') return;
-      const next = walk.steps.peek()[walk.index.peek() + 1];
-      if (next) await walk.goTo(next.key, true);
-    },
-  };
   return (
     <>
-      {hint && liking === null && <p class="quiet">{hint}</p>}
-      {question === '' ? <Liking {...props} /> : <OwnScale title={question} {...props} />}
+      {hint && !judged && <p class="quiet">{hint}</p>}
+      {judged && <Judging walk={walk} n={n} />}
       <details class="fold">
         <summary>Dropped something else?</summary>
         <div class="folded">
@@ -145,6 +137,21 @@ function Judging({ walk, n }: { walk: Walk; n: number }) {
       </details>
     </>
   );
+}
+
+/** The scale of a blend: one touch stores it, then the next blend is shown. */
+function Judging({ walk, n }: { walk: Walk; n: number }) {
+  const run = walk.state.value;
+  const question = questionOf(run);
+  const props = {
+    chosen: answer(run, fields.liking(n)),
+    onChoose: async (text: string) => {
+      if (!(await walk.happen({ type: 'typed', key: fields.liking(n).name, text })) || text === '') return;
+      const next = walk.steps.peek()[walk.index.peek() + 1];
+      if (next) await walk.goTo(next.key, true);
+    },
+  };
+  return <div class="way-on">{question === '' ? <Liking {...props} /> : <OwnScale title={question} {...props} />}</div>;
 }
 
 /** When blends were judged, ms since 1970. */

@@ -36,5 +36,5 @@ export const proportions: Task = {
   steps,
   keep,
   remembers,
-  repeats: ['vial.', 'most.', ...remembers],
+  repeats: ['vial.', 'most.', 'least.', ...remembers],
 };

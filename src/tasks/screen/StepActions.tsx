@@ -89,6 +89,13 @@ export function StepActions({ walk, onDone, onStart, wrong }: ActionsProps) {
   const step = walk.step.value;
   const count = step.pad ? (walk.state.value.drops[step.pad.counter] ?? 0) : 0;
   const awake = useAwake(count);
+  if (step.foot)
+    return (
+      <footer class="actions">
+        <Trouble sentences={[walk.trouble.value, wrong]} />
+        {step.foot(walk)}
+      </footer>
+    );
   return (
     <footer class={step.pad ? 'actions off-pad' : 'actions'}>
       <Trouble sentences={[walk.trouble.value, wrong]} />

@@ -10,13 +10,16 @@ interface Props {
 
 /** How it is liked, 1 to 9, in three rows: disliked, in between, liked. The same wherever liking is asked. */
 export function Liking(props: Props) {
-  return <Numbers {...props} title="Liking" numbers={from(1, 9)} words={likingWords} columns={3} />;
+  return <Numbers {...props} title="Liking" numbers={from(1, 9)} words={likingWords} columns={3} told={ENDS} />;
 }
 
 /** An own question, answered 1 to 9: not at all, to completely. */
 export function OwnScale({ title, ...props }: Props & { title: string }) {
-  return <Numbers {...props} title={title} numbers={from(1, 9)} words={closenessWords} columns={3} />;
+  return <Numbers {...props} title={title} numbers={from(1, 9)} words={closenessWords} columns={3} told={ENDS} />;
 }
+
+/** The numbers whose words are written under them: both ends and the middle. */
+const ENDS = [1, 5, 9];
 
 /** How strong it is, 0 to 10. */
 export function Strength(props: Props) {
@@ -29,9 +32,11 @@ interface NumbersProps extends Props {
   /** What a number says, in words. */
   words: (n: number) => string;
   columns: number;
+  /** Numbers that show their words. */
+  told?: readonly number[];
 }
 
-function Numbers({ chosen, onChoose, title, numbers, words, columns }: NumbersProps) {
+function Numbers({ chosen, onChoose, title, numbers, words, columns, told = [] }: NumbersProps) {
   return (
     <fieldset class="scale">
       <legend class="title">
@@ -47,6 +52,7 @@ function Numbers({ chosen, onChoose, title, numbers, words, columns }: NumbersPr
             onClick={() => onChoose(n === chosen ? '' : String(n))}
           >
             {n}
+            {told.includes(n) && <small>{words(n)}</small>}
           </button>
         ))}
       </div>

@@ -1,3 +1,4 @@
+import { reachable } from '../../core/blend/region';
 import { linePlaces, nearestPlace, type LinePlaces } from './blendPlaces';
 import { Mark, place, touched, type BlendPicture } from './BlendMark';
 import { letterScale, pageRoom } from './pictureRoom';
@@ -6,7 +7,7 @@ import { letterScale, pageRoom } from './pictureRoom';
 export function BlendLine({ parts, bounds, surface, points, words, chosen, onChoose }: BlendPicture) {
   const places = linePlaces(pageRoom(), letterScale());
   const { at, width, height, letters, left, right, bottom } = places;
-  const [least, most] = [bounds[1]!.least, bounds[1]!.most];
+  const { least, most } = reachable(bounds)[1]!;
   const curve = Array.from({ length: 41 }, (_, i) => least + (i / 40) * (most - least)).map((share) => ({
     share,
     ...surface([1 - share, share]),

@@ -78,7 +78,7 @@ export function breaches({ width, height, text, hand, keyboard }: Held): string[
   function checkMain() {
     const mains = all('.main');
     if (mains.length > 1) found.push(`${mains.length} main actions: ${mains.map(nameOf).join(', ')}`);
-    const main = mains[0];
+    const main = mains[0] ?? all('.actions > .way-on')[0]; // or what is touched in its place, as a whole
     const run = sheet ? null : document.querySelector('.run:not(.scanner)');
     if (run && !main) found.push('a step without a main action');
     if (!run || !main) return;

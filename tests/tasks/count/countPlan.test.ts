@@ -11,6 +11,8 @@ import { plansOf } from '../../../src/tasks/count/plans';
 import { count } from '../../../src/tasks/count/task';
 import { material, pipette, vialOf } from './countShelf';
 import { measured } from '../../../src/core/number/measured';
+import { answer } from '../../../src/tasks/engine/answers';
+import { fields } from '../../../src/tasks/count/fields';
 import { recordsOf } from '../../../src/tasks/engine/recordsOf';
 import { asLeft, startWalking, type Walker } from '../walking';
 
@@ -262,6 +264,33 @@ describe('from a formula to a plan', () => {
     const [trial, formula] = walk.keep() as [Vial, Formula];
     expect([trial.name, formula.name]).toEqual(['GF + RHU + CARD + HEX, trial 1', 'GF + RHU + CARD + HEX']);
     expect(formula.lines.map(({ material, share }) => [material, share])).toEqual(Object.entries(parts));
+  });
+});
+
+describe('a formula that came of smelling', () => {
+  const stockShown = (walk: Walker, of: string) => answer(settled(walk.state()), fields.stock(of));
+  const smelled = (...vials: string[]) => {
+    const strips = vials.map((vial) => ({ vial, code: vial, dips: 1, dippedAt: null, takenOutAt: null }));
+    const verdict = { liking: 7, decision: 'keep', words: '' };
+    const lines = Object.entries(parts).map(([id, share]) => ({ material: id, name: `${id} oil`, share }));
+    takeIn([
+      newRecord('layering', { id: 'l', name: '', strips, readings: [], verdict }),
+      newRecord('formula', { id: 'f', name: 'Orchard', root: 'f', version: 1, notes: '', lines, from: ['l'] }),
+    ]);
+  };
+
+  test('is counted from the vials that were smelled, not from a bottle; any may be chosen instead', () => {
+    smelled('hex01', 'card01');
+    const walk = toPlans();
+    expect([stockShown(walk, 'hex'), stockShown(walk, 'card')]).toEqual(['hex01', 'card01']);
+    expect(stockShown(walk, 'gf')).toBe('any'); // it was not smelled there
+    expect(stockShown(toPlans('taste', { 'stock.hex': 'bhex' }), 'hex')).toBe('bhex');
+  });
+
+  test('a smell-only vial is proposed for the nose alone', () => {
+    smelled('hex05');
+    expect(stockShown(toPlans('taste'), 'hex')).toBe('any');
+    expect(stockShown(toPlans('smell'), 'hex')).toBe('hex05');
   });
 });
 

@@ -4,7 +4,10 @@ import type { Proportions } from '../../../src/records/kind/proportions';
 import { readRecord } from '../../../src/records/kind/record';
 import type { Vial } from '../../../src/records/kind/vial';
 import { shelf } from '../../../src/records/shelf';
+import { describeProportions } from '../../../src/app/describe/describeProportions';
+import { sentenceText } from '../../../src/tasks/engine/card';
 import { placeOf } from '../../../src/tasks/engine/place';
+import { layout } from '../../../src/tasks/proportions/asked';
 import { boundsOf, candidatesOf, firstDrops, laidOut, sharesOf } from '../../../src/tasks/proportions/blends';
 import type { Laid } from '../../../src/tasks/proportions/fields';
 import { laidVial, vialOptions } from '../../../src/tasks/proportions/onHand';
@@ -20,11 +23,12 @@ beforeEach(() => {
   [card, hex, pgf] = [vialOnShelf('CARD'), vialOnShelf('HEX3'), vialOnShelf('PGF')];
 });
 
+const NONE = { least: null, most: null };
 type Bench = ReturnType<typeof benchRun>;
 const stepOf = (run: Bench) => proportions.steps(run.state())[placeOf(proportions.steps(run.state()), run.state())]!;
 const planOf = (...vials: Vial[]): Omit<Laid, 'blends'> => ({
   vials: vials.map(laidVial),
-  bounds: [...boundsOf(vials.map(() => null), true)], // prettier-ignore
+  bounds: [...boundsOf(vials.map(() => NONE), true)], // prettier-ignore
   total: vials.length === 3 ? 6 : 8,
 });
 
@@ -82,11 +86,16 @@ describe('the blends', () => {
   test('a limit is kept by the drops themselves, in the first blends and in what is proposed', () => {
     const plan = planOf(card, hex, pgf);
     const vials = plan.vials.map((vial, i) => ({ ...vial, mg: [13, 9, 11][i]! }));
-    const asked = { ...plan, vials, bounds: [...boundsOf([50, null, 75], true)] };
+    const asked = {
+      ...plan,
+      vials,
+      bounds: [...boundsOf([{ least: null, most: 50 }, NONE, { least: 10, most: 75 }], true)],
+    };
     for (const drops of [...firstDrops(asked), ...candidatesOf(asked)]) {
       const [first, , third] = sharesOf(drops, vials);
       expect(first).toBeLessThanOrEqual(0.5 + 1e-9);
       expect(third).toBeLessThanOrEqual(0.75 + 1e-9);
+      expect(third).toBeGreaterThanOrEqual(0.1 - 1e-9);
     }
     expect(firstDrops(asked).length).toBeGreaterThanOrEqual(8);
   });
@@ -132,6 +141,27 @@ describe('the card', () => {
     on.happen(0, 'typed', 'earlier', record.id);
     expect(stepOf(on).card!.answer!.big).toBe('One at a time');
     expect(stepOf(on).cautions).toEqual([]);
+  });
+
+  test('at least and at most of a vial are asked on one sheet, said in the sentence, kept by the blends and told on the page', () => {
+    const run = benchRun();
+    [card, hex, pgf].forEach(({ id }, i) => run.happen(0, 'typed', `vial.${i}`, id));
+    run.happen(0, 'typed', `least.${card.id}`, '20');
+    expect(sentenceText(run.state(), stepOf(run))).toContain('CARD 1 % (at least 20 %) and HEX3 1 %');
+    run.happen(0, 'typed', `most.${card.id}`, '50');
+    expect(sentenceText(run.state(), stepOf(run))).toContain('CARD 1 % (at least 20 %, at most 50 %) and');
+    expect(stepOf(run).card!.slots![`most.${card.id}`]!.beside!.map(({ name }) => name)).toEqual([`least.${card.id}`]);
+    const laid = laidOut(layout(run.state())!, 7, false);
+    const going = begun(laid);
+    judgeAll(going, laid.blends.length);
+    const [record] = proportions.keep(going.state()) as [Proportions];
+    for (const { shares } of [...record.blends, record.best]) {
+      expect(shares[0]).toBeGreaterThanOrEqual(0.2 - 1e-9);
+      expect(shares[0]).toBeLessThanOrEqual(0.5 + 1e-9);
+    }
+    expect(describeProportions(record).facts).toContainEqual(['Limits', 'CARD 1 % at least 20 %, at most 50 %']);
+    run.happen(0, 'typed', `least.${card.id}`, '60');
+    expect(stepOf(run).card!.slots!['total']!.wrong).toContain('its least below its most');
   });
 
   test('limits that leave no blend are said at their slot', () => {
