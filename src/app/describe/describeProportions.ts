@@ -1,9 +1,9 @@
 import type { RecordOf } from '../../records/kind/kinds';
 import { list } from '../../records/shelf';
-import { dropsWords, limitsWords } from '../../tasks/proportions/blends';
+import { dropsWords, limitsWords, unbroken } from '../../tasks/proportions/blends';
 import { apartWords, repeatWords, resultOf } from '../../tasks/proportions/outcome';
 import { foundIn, searchKept } from '../../tasks/proportions/search';
-import { formatMoment, formatPlain, formatShare } from '../../ui/format';
+import { formatDayHead, formatMoment, formatPlain, formatShare } from '../../ui/format';
 import { likingText } from '../../ui/likingText';
 import { tagOfId } from '../../workshop/thing/labelled';
 import { facts, type Description } from './description';
@@ -18,7 +18,7 @@ export function describeProportions(r: Proportions): Description {
   const liking = (of: Proportions['best']) => likingText({ value: of.expected, uncertainty: of.uncertainty });
   const blends = r.blends.length === 1 ? '1 blend' : `${r.blends.length} blends`;
   return {
-    title: vials.map(({ tag }) => tag).join(' + '),
+    title: vials.map(({ tag }) => unbroken(tag)).join(' + '),
     line: `${blends}, best ${words(r.best.drops)}`,
     did: `${blends}; best ${words(r.best.drops)}, expected liking ${liking(r.best)} of 9`,
     facts: [
@@ -27,16 +27,15 @@ export function describeProportions(r: Proportions): Description {
         ['Best', `${words(r.best.drops)}: ${liking(r.best)} of 9`],
         [
           'Shares',
-          r.best.shares.flatMap((share, i) => (share > 0 ? `${formatShare(share)} ${vials[i]!.tag}` : [])).join(', '),
+          r.best.shares
+            .flatMap((share, i) => (share > 0 ? unbroken(`${formatShare(share)} ${vials[i]!.tag}`) : []))
+            .join(', '),
         ],
         ['Runner-up', r.runnerUp ? `${words(r.runnerUp.drops)}: ${liking(r.runnerUp)} of 9` : undefined],
         ['Clearly better than it', r.toldApart ? 'yes' : 'not yet'],
         ['Each blend', r.on === 'vial' ? 'in an empty vial' : 'on a strip'],
         ['Limits', limitsText(r)],
-        ...r.blends.map(
-          ({ drops, liking, at, code }, i) =>
-          [`Blend ${i + 1}`, [words(drops), `liked ${formatPlain(liking)} of 9`, code && `code ${code}`, at && formatMoment(at)].filter(Boolean).join(', ')] as const, // prettier-ignore
-        ),
+        ...r.blends.map((blend, i) => [`Blend ${i + 1}`, judgedWords(blend, r.blends[i - 1]?.at, vials)] as const),
       ),
       ...stripToDrink(r.vials.map(({ id }) => id)),
     ],
@@ -44,6 +43,17 @@ export function describeProportions(r: Proportions): Description {
       return [resultOf(searchKept(r))]; // only where they are shown: lists would wait for them
     },
   };
+}
+
+/** A blend, how it was liked, its code; and when, where that is another day than that of the blend before. */
+function judgedWords(
+  { drops, liking, at, code }: Proportions['blends'][number],
+  before: string | undefined,
+  vials: readonly { readonly tag: string }[],
+): string {
+  const sameDay = at !== '' && before !== undefined && before !== '' && formatDayHead(at) === formatDayHead(before);
+  const told = [`${formatPlain(liking)} of 9`, code && `code ${code}`, at && !sameDay && formatMoment(at)];
+  return `${dropsWords(drops, vials)}: ${told.filter(Boolean).join(', ')}`;
 }
 
 function limitsText({ bounds, vials }: Proportions): string {

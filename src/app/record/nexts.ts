@@ -115,7 +115,7 @@ function countedBlend({ vials, best }: RecordOf<'proportions'>): Record<string, 
 /** The best blend against the one after it: which is liked better? */
 function againstRunnerUp({ vials, best, runnerUp }: RecordOf<'proportions'>): Record<string, string> {
   const tags = vials.map(({ id, code }) => ({ tag: tagOfId(id) ?? code }));
-  const name = (drops: readonly number[]) => dropsWords(drops, tags).slice(0, MOST_LETTERS);
+  const name = (drops: readonly number[]) => dropsWords(drops, tags).replaceAll('\u00a0', ' ').slice(0, MOST_LETTERS);
   return { test: 'preference', 'sample.0': name(best.drops), 'sample.1': name(runnerUp!.drops) };
 }
 

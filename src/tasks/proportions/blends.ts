@@ -122,13 +122,18 @@ export function laidOut(asked: Omit<Laid, 'blends'>, seed: number, blind: boolea
   return { ...asked, blends: order.map((drops, i) => ({ drops: [...drops], ...(blind ? { code: codes[i]! } : {}) })) };
 }
 
-/** '4 CARD 1 % + 1 HEX 0.1 %'. */
+/** '4 CARD 1 % + 1 HEX 0.1 %'; a line breaks only at a plus. */
 export function dropsWords(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
-  return drops.flatMap((count, i) => (count > 0 ? `${count} ${vials[i]!.tag}` : [])).join(' + ');
+  return drops.flatMap((count, i) => (count > 0 ? unbroken(`${count} ${vials[i]!.tag}`) : [])).join(' + ');
 }
 
 /** '4 drops CARD 1 % + 1 drop HEX 0.1 %', for a heading: a code is never parted from its strength. */
 export function dropsHeading(drops: Drops, vials: readonly Pick<LaidVial, 'tag'>[]): string {
-  const each = (count: number, i: number) => `${dropsText(count)} ${vials[i]!.tag.replaceAll(' ', '\u00a0')}`;
+  const each = (count: number, i: number) => `${dropsText(count)} ${unbroken(vials[i]!.tag)}`;
   return drops.flatMap((count, i) => (count > 0 ? each(count, i) : [])).join(' + ');
+}
+
+/** A tag, or words with one, that no line breaks within. */
+export function unbroken(words: string): string {
+  return words.replaceAll(' ', '\u00a0');
 }

@@ -7,7 +7,7 @@ import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { SlotFacts, Step, Walk } from '../engine/task';
 import { asked, layout, limitsOf, preview, settled, vialsOf } from './asked';
-import { laidOut, limitsWords, type Drops } from './blends';
+import { laidOut, limitsWords, unbroken, type Drops } from './blends';
 import { fields } from './fields';
 import { dropsLeft } from './onHand';
 import { earlierOf, laidIn } from './search';
@@ -69,7 +69,8 @@ function vialSlots(run: RunState): Record<string, SlotFacts> {
       { ...facts, optional: true, beside: [asked(run).least[i]!], ...(shows === '' ? {} : { shows }) },
     ];
   });
-  return Object.fromEntries([...vials, ...limits]);
+  const least = asked(run).least.map(({ name }): [string, SlotFacts] => [name, { optional: true }]);
+  return Object.fromEntries([...vials, ...limits, ...least]);
 }
 
 /** How many blends it comes to, and what of each vial. */
@@ -77,7 +78,7 @@ function answerOf(run: RunState, blends: readonly Drops[]) {
   const earlier = earlierOf(run);
   if (earlier)
     return { big: 'One at a time', lines: [`Continues from ${earlier.blends.length} blends that were judged.`] };
-  const each = layout(run)!.vials.map(({ tag }, i) => `${needed(blends, i)} ${tag}`);
+  const each = layout(run)!.vials.map(({ tag }, i) => unbroken(`${needed(blends, i)} ${tag}`));
   return {
     big: `${blends.length + 1} blends`,
     lines: [

@@ -5,7 +5,7 @@ import { readRecord } from '../../../src/records/kind/record';
 import type { Vial } from '../../../src/records/kind/vial';
 import { shelf } from '../../../src/records/shelf';
 import { describeProportions } from '../../../src/app/describe/describeProportions';
-import { sentenceText } from '../../../src/tasks/engine/card';
+import { firstOpen, sentenceText, slotsOf } from '../../../src/tasks/engine/card';
 import { placeOf } from '../../../src/tasks/engine/place';
 import { layout } from '../../../src/tasks/proportions/asked';
 import { boundsOf, candidatesOf, firstDrops, laidOut, sharesOf } from '../../../src/tasks/proportions/blends';
@@ -119,7 +119,9 @@ describe('the card', () => {
     expect(stepOf(run).card!.answer).toBeUndefined();
     [card, hex, pgf].forEach(({ id }, i) => run.happen(0, 'typed', `vial.${i}`, id));
     expect(stepOf(run).card!.answer!.big).toBe('11 blends');
-    expect(stepOf(run).card!.answer!.lines[0]).toContain('About 60 drops: 20 CARD 1 %, 20 HEX3 1 %, 20 PGF 1 %.');
+    expect(stepOf(run).card!.answer!.lines[0]).toMatch(
+      /^About 60 drops: 20\sCARD\s1\s%, 20\sHEX3\s1\s%, 20\sPGF\s1\s%\.$/,
+    );
     expect(stepOf(run).cautions).toEqual([]);
     run.happen(0, 'typed', 'total', '60');
     expect(stepOf(run).cautions!.length).toBe(0);
@@ -150,6 +152,7 @@ describe('the card', () => {
     expect(sentenceText(run.state(), stepOf(run))).toContain('CARD 1 % (at least 20 %) and HEX3 1 %');
     run.happen(0, 'typed', `most.${card.id}`, '50');
     expect(sentenceText(run.state(), stepOf(run))).toContain('CARD 1 % (at least 20 %, at most 50 %) and');
+    expect(firstOpen(slotsOf(run.state(), stepOf(run)))).toBeUndefined();
     expect(stepOf(run).card!.slots![`most.${card.id}`]!.beside!.map(({ name }) => name)).toEqual([`least.${card.id}`]);
     const laid = laidOut(layout(run.state())!, 7, false);
     const going = begun(laid);
