@@ -76,10 +76,11 @@ export function beliefAfter(judged: readonly Judged[]): Belief {
   if (judged.some(({ liking }) => !Number.isFinite(liking))) throw new Refusal('every blend needs its liking');
   const models = likeliest(judged);
   const blends = judged.map(({ shares }) => shares);
+  const [room, own, k] = [roomFor(blends.length), roomFor(1), new Float64Array(blends.length)]; // used again for each blend
   const guesses = (shares: Shares): Guess[] => {
-    const met = meetings(blends, shares);
-    const own = meetings([shares], shares);
-    return models.map((model) => guess(model, commonWith(met, model), commonWith(own, model)[0]!));
+    meet(blends, shares, room);
+    meet([shares], shares, own);
+    return models.map((model) => guess(model, commonWith(room, model, k), commonWith(own, model)[0]!));
   };
   const likings = blends.map((shares) => guesses(shares).map(({ value }) => value));
   const best = models.map((_, i) => Math.max(...likings.map((values) => values[i]!)));
@@ -129,41 +130,61 @@ function likeliest(judged: readonly Judged[]): Fitted[] {
 
 /** From what a blend has in common with those judged, and with itself. */
 function guess({ weight, weights, inverse }: Fitted, k: Float64Array, bare: number): Guess {
-  let taken = 0;
-  for (let i = 0; i < k.length; i++) taken += k[i]! * dot(inverse[i]!, k);
+  let taken = 0; // kᵀ·inverse·k, from one half of it and its diagonal
+  for (let i = 0; i < k.length; i++) {
+    const line = inverse[i]!;
+    let half = 0;
+    for (let j = 0; j < i; j++) half += line[j]! * k[j]!;
+    taken += k[i]! * (2 * half + line[i]! * k[i]!);
+  }
   return { weight, value: dot(k, weights), variance: bare - taken };
 }
 
-/** Of a blend and each of those judged: the product of their shares, that of their pairs, and half of their squared distance. */
+/** Of a blend and each of those judged: the product of their shares, that of their pairs, and how near they are at each reach, 0 to 1. */
 interface Meetings {
   readonly along: Float64Array;
   readonly pairs: Float64Array;
-  readonly apart: Float64Array;
+  readonly near: ReadonlyMap<number, Float64Array>;
+}
+
+/** Room for what a blend has to do with `n` others. */
+function roomFor(n: number): Meetings {
+  const near = new Map(REACHES.map((reach) => [reach, new Float64Array(n)]));
+  return { along: new Float64Array(n), pairs: new Float64Array(n), near };
 }
 
 function meetings(blends: readonly Shares[], shares: Shares): Meetings {
-  const n = blends.length;
-  const met = { along: new Float64Array(n), pairs: new Float64Array(n), apart: new Float64Array(n) };
-  for (let i = 0; i < n; i++) {
-    const blend = blends[i]!;
-    let squares = 0;
-    for (let part = 0; part < shares.length; part++) {
-      const both = blend[part]! * shares[part]!;
-      met.along[i]! += both;
-      squares += both * both;
-      met.apart[i]! += (blend[part]! - shares[part]!) ** 2 / 2;
-    }
-    met.pairs[i] = (met.along[i]! ** 2 - squares) / 2; // Σ i<j of (a_i·a_j)·(b_i·b_j)
-  }
-  return met;
+  const room = roomFor(blends.length);
+  meet(blends, shares, room);
+  return room;
 }
 
-/** How much a blend has in common with each of those judged: level, slopes, pairs, and what is near. */
-function commonWith({ along, pairs, apart }: Meetings, { reach, height }: Setting): Float64Array {
-  const common = new Float64Array(along.length);
+/** What a blend has to do with others, into room that is there. */
+function meet(blends: readonly Shares[], shares: Shares, { along, pairs, near }: Meetings): void {
+  for (let i = 0; i < blends.length; i++) {
+    const blend = blends[i]!;
+    let [product, squares, apart] = [0, 0, 0];
+    for (let part = 0; part < shares.length; part++) {
+      const both = blend[part]! * shares[part]!;
+      product += both;
+      squares += both * both;
+      apart += (blend[part]! - shares[part]!) ** 2 / 2;
+    }
+    along[i] = product;
+    pairs[i] = (product ** 2 - squares) / 2; // Σ i<j of (a_i·a_j)·(b_i·b_j)
+    for (const reach of REACHES) near.get(reach)![i] = Math.exp(-apart / reach ** 2);
+  }
+}
+
+/** How much a blend has in common with each of those judged: level, slopes, pairs, and what is near; into room that is there. */
+function commonWith(
+  { along, pairs, near }: Meetings,
+  { reach, height }: Setting,
+  common = new Float64Array(along.length),
+): Float64Array {
+  const by = near.get(reach)!;
   for (let i = 0; i < common.length; i++)
-    common[i] =
-      LEVEL ** 2 + SLOPE ** 2 * along[i]! + PAIRS ** 2 * pairs[i]! + height ** 2 * Math.exp(-apart[i]! / reach ** 2);
+    common[i] = LEVEL ** 2 + SLOPE ** 2 * along[i]! + PAIRS ** 2 * pairs[i]! + height ** 2 * by[i]!;
   return common;
 }
 

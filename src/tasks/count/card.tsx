@@ -216,8 +216,10 @@ function adviceFor(now: RunState, plans: Plans): NonNullable<Card<'card'>['advic
 function gainText({ worth, chosen, proposed, own }: Plans): string {
   const last = worth.at(-1)!;
   if (chosen.drops > proposed.drops)
-    return `${dropsText(proposed.drops)} get within ${percent(proposed.objective)} already; the vials are known to ± ${percent(own)}.`;
+    return `${dropsText(proposed.drops)} get within ${percent(proposed.objective)} already; the vials are known to ± ${percent(own)} of what each brings.`;
   if (last === chosen) return `At most ${percent(chosen.objective)} off: more drops gain nothing.`;
   const gain = `${dropsText(last.drops)} get within ${percent(last.objective)}`;
-  return own > last.objective ? `${gain}, but the vials are only known to ± ${percent(own)}.` : `${gain}.`;
+  return own > last.objective
+    ? `${gain}, but the vials are only known to ± ${percent(own)} of what each brings.`
+    : `${gain}.`;
 }

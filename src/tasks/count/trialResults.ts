@@ -1,9 +1,10 @@
-import { exact, minus, over, scaled } from '../../core/number/measured';
+import { exact, expanded, minus, over, scaled, type Measured } from '../../core/number/measured';
 import { PPM } from '../../core/number/units';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Result } from '../../ui/controls/result';
 import { dropsText } from '../../workshop/dropWords';
 import type { TargetLine } from './planInstance';
+import { percent } from './plans';
 import type { Trial } from './trial';
 
 /** What was asked for: lines by parts, and the mass in g of the drink that all of it goes into, if any. */
@@ -25,6 +26,7 @@ export function trialResults(trial: Trial, { targets, drinkG }: Asked): Result[]
       words: [
         'Drops times the mass of a drop times the strength of the vial give the neat amount of each material; over the sum of them all that is its share.',
         'The scatter of single drops counts once for each vial. A calibration shared by vials shifts them all alike and largely cancels in the shares.',
+        ...relativeWords(share),
       ],
       inputs,
     },
@@ -36,6 +38,12 @@ export function trialResults(trial: Trial, { targets, drinkG }: Asked): Result[]
     how: { words: ['All neat material over the mass of all drops.'], inputs },
   };
   return [...worst, ...shares, strength, ...(drinkG === null ? [] : drinkResults(trial, drinkG, inputs))];
+}
+
+/** How large the ± of a share is beside the share, since vials are known to so many per cent of what they bring. */
+function relativeWords(share: Measured): string[] {
+  const relative = expanded(share) / share.value;
+  return share.value > 0 && relative > 0 ? [`Its ± in % w/w is ${percent(relative)} of the share itself.`] : [];
 }
 
 type Inputs = Result['how']['inputs'];
