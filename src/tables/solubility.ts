@@ -78,4 +78,34 @@ export const thumbRule = { 'terpene hydrocarbons': { low: 5, high: 30 }, 'oxygen
 export const cosolvents = {
   ethanol: { slope: 0.973, intercept: 0.225, sd: 0.1 },
   'propylene glycol': { slope: 0.845, intercept: -0.048, sd: 0.5 },
+  /** Li and Yalkowsky 1998, from memory: the spread is our choice, as wide as that of propylene glycol. */
+  glycerol: { slope: 0.35, intercept: 0.26, sd: 0.5 },
 } as const;
+
+/** Solvents of the table that mix with oils, by id: common practice, no source. Of what they hold of solids nothing is known. */
+export const mixWithOils: readonly string[] = ['mct', 'triacetin', 'triethyl-citrate', 'benzyl-alcohol'];
+
+/**
+ * How much water holds of solvents that do not mix with it, mg/L, by id. From memory: triacetin 58 to 70 g/L, triethyl citrate 57 to
+ * 65 g/L, benzyl alcohol 35 to 43 g/L; an oil of medium-chain triglycerides next to nothing, under 1 mg/L. log Kow from memory.
+ */
+export const solventsInWater: Readonly<Record<string, { low: number; high: number; logKow: number }>> = {
+  triacetin: { low: 40_000, high: 80_000, logKow: 0.25 },
+  'triethyl-citrate': { low: 50_000, high: 75_000, logKow: 0.33 },
+  'benzyl-alcohol': { low: 30_000, high: 45_000, logKow: 1.1 },
+  mct: { low: 0.01, high: 1, logKow: 5 },
+};
+
+/**
+ * Free acids of preservatives, which crystallise where there is too much of them: mg/L in water near 20 °C. Sorbic acid 0.15 % at pH 3.1
+ * and 0.16 g in 100 mL (Smith and Hong-Shum, Food Additives Data Book; a second page); benzoic acid 0.29 % at 20 °C, 0.34 % at
+ * 25 °C: from memory. log Kow 1.33 and 1.87: Syracuse Research, from memory. Check: sorbic acid 0.10 % in 40 % sugar, 0.08 % in
+ * 60 %; 0.16 % at 5 % of alcohol, 0.29 % at 20 % (same source).
+ */
+export const preservativeAcids: Readonly<Record<string, { mgPerL: number; low: number; high: number; logKow: number }>> = {
+  'potassium-sorbate': { mgPerL: 1550, low: 1450, high: 1650, logKow: 1.33 },
+  'sodium-benzoate': { mgPerL: 2900, low: 2700, high: 3400, logKow: 1.87 },
+};
+
+/** Terpene hydrocarbons of the tables: where sources disagree on one of them, the rule of its kind stands in. */
+export const terpeneHydrocarbons: readonly string[] = ['138-86-3', '5989-27-5', '80-56-8', '127-91-3', '123-35-3', '99-85-4', '99-87-6'];

@@ -1,4 +1,5 @@
 import { typedText } from '../../core/number/typed';
+import { AS_TYPED } from '../../records/kind/quantity';
 import type { Material } from '../../records/kind/material';
 import { choice, day, optionalAmount, words, type Field } from '../../tasks/engine/fields';
 import type { Answer } from '../../tasks/engine/readAmount';
@@ -35,7 +36,6 @@ export function editable<R, V>(field: Field<V>, text: string, set: (record: R, v
   return { field, text, change };
 }
 
-const own = 'as typed by hand';
 
 /** A record with another value under a key that it need not have, or without that key where there is no value. */
 export function put<R extends object, V>(record: R, key: OptionalKeyFor<R, V>, value: V | null): R {
@@ -91,7 +91,7 @@ export function cited<R extends object>(record: R, key: OptionalKeyFor<R, Cited>
   const now = held<R, Cited>(record, key);
   const field = optionalAmount({ name: key, max: 1e7, ...asked, ...(now ? { help: now.source } : {}) });
   return editable(field, now ? typedText(now.value) : '', (old, value) => {
-    const typed = value === null ? null : value === now?.value ? now : { value, source: own };
+    const typed = value === null ? null : value === now?.value ? now : { value, source: AS_TYPED };
     return put<R, Cited>(old, key, typed);
   });
 }
@@ -105,7 +105,7 @@ export function density<R extends object>(record: R, key: DensityKey<R>): Editab
   const asked = { name: key, title: 'Density at 20 °C', unit: 'g/mL', min: 0.5, max: 2.5 };
   const field = optionalAmount({ ...asked, ...(now ? { help: now.source } : {}) });
   return editable(field, now ? typedText(now.gPerMl) : '', (old, gPerMl) => {
-    const typed = gPerMl === null ? null : gPerMl === now?.gPerMl ? now : { gPerMl, atC: 20, source: own, ...width };
+    const typed = gPerMl === null ? null : gPerMl === now?.gPerMl ? now : { gPerMl, atC: 20, source: AS_TYPED, ...width };
     return put<R, Density>(old, key, typed);
   });
 }
@@ -118,7 +118,7 @@ export function densityWithin<R extends object>(record: R, key: DensityKey<R>): 
     const there = held<R, Density>(old, key);
     if (!there || value === (there.halfWidth ?? null)) return old;
     const { halfWidth: _, ...rest } = there;
-    const source = rest.source.includes(own) ? rest.source : `${rest.source}; ± ${own}`;
+    const source = rest.source.includes(AS_TYPED) ? rest.source : `${rest.source}; ± ${AS_TYPED}`;
     return put<R, Density>(old, key, { ...rest, source, ...(value === null ? {} : { halfWidth: value }) });
   });
 }

@@ -20,6 +20,9 @@ export const densitySchema = z.object({
 /** A number with where it was read; its unit is given by the field's name. */
 export const citedSchema = z.object({ value: z.number(), source: z.string() });
 
+/** The source of a value that the person typed. */
+export const AS_TYPED = 'as typed by hand';
+
 /** Smell only: diluted with what must never be swallowed. Fit for drinks: every part of it may be. */
 export const gradeSchema = z.enum(['smell only', 'fit for drinks']);
 export type Grade = z.output<typeof gradeSchema>;

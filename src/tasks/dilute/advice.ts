@@ -7,7 +7,7 @@ import type { Card } from '../engine/task';
 import { fields, type DiluteStep } from './fields';
 import { inMl, type Order } from './making';
 import { offWords } from './pouring';
-import { staysCloudy } from './source';
+import { solventsThatHold, stageIn } from './dissolves';
 import type { WayDown } from './wayDown';
 
 /** The one piece of advice: a better way; drops that come out another strength; drops that are only an estimate. */
@@ -23,8 +23,8 @@ export function adviceOf(now: RunState, order: Order, better: WayDown | null): P
       },
     };
   const mgPerL = order.target * order.liquid.solventDensity * 1e6;
-  if (staysCloudy(order.source, order.solvent.id, mgPerL))
-    return { advice: { words: `At this strength ${order.source.name} does not dissolve in ${order.solvent.name}.` } };
+  const undissolved = undissolvedWords(order, mgPerL);
+  if (undissolved) return { advice: { words: undissolved } };
   if (order.plan.tooLittle) return { advice: { words: few } };
   const { drops, exactG } = order.plan;
   const { mgPerDrop } = order.drop;
@@ -43,4 +43,14 @@ export function adviceOf(now: RunState, order: Order, better: WayDown | null): P
       words: `These drops are an estimate (± ${percent} %). Weigh them once after counting, and they become a measurement.`,
     },
   };
+}
+
+/** That it stays undissolved, or by the best estimate does; '' where it dissolves, or nothing is known. */
+function undissolvedWords({ source, solvent }: Order, mgPerL: number): string {
+  const stage = stageIn(source, solvent.id, mgPerL);
+  if (!stage || stage.fullness.middle <= 1) return '';
+  const [first] = solventsThatHold(source, mgPerL);
+  const way = first ? ` ${first.charAt(0).toUpperCase()}${first.slice(1)} holds it.` : '';
+  if (stage.verdict === 'stays cloudy') return `At this strength ${source.name} does not dissolve in ${solvent.name}.${way}`;
+  return `At this strength ${source.name} may not dissolve in ${solvent.name}: try a little first.${way}`;
 }

@@ -20,7 +20,8 @@ import { asBefore, asIfLeft, lastTime, type Answers } from '../engine/lastTime';
 import { oncePerRun } from '../engine/oncePerRun';
 import { fields, ON_SCALE } from './fields';
 import { orderOf, tooLittleOf } from './making';
-import { sourceOf, staysCloudy } from './source';
+import { staysCloudy } from './dissolves';
+import { sourceOf } from './source';
 
 /**
  * The questions of a dilution as its card asks them now: as last time for this material, else as last time, else as benches usually do.

@@ -1,5 +1,4 @@
 import { exact, measured, plus, type Measured } from '../../core/number/measured';
-import { willDissolve } from '../../core/liquid/cosolvency';
 import { ethanolDensity, ethanolMassFraction } from '../../core/liquid/ethanol';
 import { REFERENCE_TEMPERATURE, volumeFraction } from '../../core/number/units';
 import type { Bottle, Material } from '../../records/kind/material';
@@ -28,7 +27,6 @@ import { purityOf } from '../../workshop/thing/purity';
 import { newBottle } from '../shared/newBottle';
 import { useByOf, useByOfBottle, type UseBy } from '../../workshop/useBy';
 import { fields, foodField, isPlannedBefore } from './fields';
-import { inSolvent } from '../../workshop/inWater';
 import { tagOf } from '../../workshop/thing/labelled';
 
 /** What is diluted: neat from a bottle, or a vial. Strengths in g of neat material per g of the liquid; density in g/mL at 20 °C. */
@@ -202,13 +200,4 @@ export function copyOf({ id, name, density, food, flashC, abv, cas, dryOff }: So
     ...(abv === undefined ? {} : { abv }),
     ...(cas === undefined ? {} : { cas }),
   };
-}
-
-/** Whether a material stays undissolved in a solvent at so many mg/L: said only where measurements leave no doubt. */
-export function staysCloudy(source: Source, solvent: string, mgPerL: number): boolean {
-  const [part, ...others] = source.contents;
-  if (!part || others.length > 0) return false;
-  const material = find('material', part.material);
-  const holds = inSolvent({ id: solvent, abv: find('solvent', solvent)?.abv }, material?.cas ?? '', material);
-  return holds !== null && willDissolve(mgPerL, holds) === 'stays cloudy';
 }

@@ -32,6 +32,7 @@ import {
 } from './glass';
 import { judgedNow } from './parts';
 import { glassResults, reachedResults } from './results';
+import { cloudyWords } from './staying';
 import { noteSheet, noteTold } from './TastingNote';
 
 const FEW = 3; // our choice: below that one drop more or less is half of it and more
@@ -201,11 +202,15 @@ function fallenText(drops: number, target: Target | null): string {
     : `${fallen}, ${drops - target.drops} too many`;
 }
 
-/** A drop decides too much where few are wanted. */
-function adviceOf(run: RunState, i: number, { target }: Sight): Pick<Card, 'advice'> {
-  if (!target || target.error === null || dropsOf(run, i) > 0) return {};
-  const rough = target.drops < FEW || Math.abs(target.error) > FAR;
-  return rough ? { advice: { words: 'One drop decides here: a weaker vial would come nearer.' } } : {};
+/** A drop decides too much where few are wanted; or the drink turns cloudy. */
+function adviceOf(run: RunState, i: number, { glass, target }: Sight): Pick<Card, 'advice'> {
+  const drops = dropsOf(run, i);
+  const isRough = target && drops === 0 && (target.drops < FEW || Math.abs(target.error ?? 0) > FAR);
+  if (isRough && target.error !== null)
+    return { advice: { words: 'One drop decides here: a weaker vial would come nearer.' } };
+  const then = drops === 0 && target ? outcome(() => glassOf(run, i, target.drops)).value : glass;
+  const words = then && cloudyWords(then);
+  return words ? { advice: { words } } : {};
 }
 
 /** Before the first drop a series; then a note on it, and another vial into the same glass. */

@@ -164,9 +164,19 @@ describe('what will not dissolve', () => {
     expect(/does not dissolve/.test(said(solvent))).toBe(cloudy);
   });
 
-  test('of an oil in a spirit nothing is known, and nothing said', () => {
+  test('a citrus oil is known by its main terpene: at 1 % spirit of 40 % vol leaves it cloudy, and ethanol holds it', () => {
     const bottle = bottleOf('1', 10);
     takeIn([lime, bottle]);
+    const walk = startWalking(dilute, { bottle: bottle.id, solvent: 'ethanol-40', food: 'yes' });
+    expect(walk.step().card!.advice!.words).toBe(
+      'At this strength lime oil does not dissolve in ethanol 40 % vol. Ethanol 96 % vol holds it.',
+    );
+  });
+
+  test('of an extract nothing is known, and nothing said', () => {
+    const extract = { ...lime, name: 'rhubarb extract', cas: undefined, family: undefined };
+    const bottle = bottleOf('1', 10);
+    takeIn([extract, bottle]);
     const walk = startWalking(dilute, { bottle: bottle.id, solvent: 'ethanol-40', food: 'yes' });
     expect(walk.step().card!.advice?.words ?? '').not.toMatch(/dissolve/);
   });
