@@ -1,6 +1,6 @@
 import { measuredSolubility, type CosolventShare, type WaterSolubility } from '../core/liquid/cosolvency';
 import { ethanolDensity, ethanolMassFraction } from '../core/liquid/ethanol';
-import type { Medium, Solute, Stage } from '../core/liquid/stage';
+import { SUGAR, type Medium, type Solute, type Stage } from '../core/liquid/stage';
 import { massFraction, REFERENCE_TEMPERATURE, volumeFraction } from '../core/number/units';
 import { find } from '../records/shelf';
 import { oilMakeUp } from '../tables/oilMakeUp';
@@ -9,13 +9,6 @@ import { cosolvents, mixWithOils, preservativeAcids, solventsInWater, thumbRule 
 import { formatPlain } from '../ui/format';
 import { ethanolOf } from './thing/carrier';
 import { inWater, isOil } from './inWater';
-
-/** g of something in a liquid; solvents and sugar by their ids, everything else by that of its material. */
-export interface InLiquid {
-  readonly id: string;
-  readonly name: string;
-  readonly grams: number;
-}
 
 const SUCROSE = 342.3; // g/mol
 const LIMONENE = logKow['5989-27-5']!; // the main terpene of citrus oils stands for terpenes
@@ -64,7 +57,12 @@ function partsOfOil(parts: (typeof oilMakeUp)[number]['parts'], name: string, mg
 export function solventSolutes(id: string, name: string, mgPerL: number): Solute[] {
   const row = solventsInWater[id];
   if (!row) return [];
-  const water = { mgPerL: Math.sqrt(row.low * row.high), low: row.low, high: row.high, basis: 'rule of thumb' as const };
+  const water = {
+    mgPerL: Math.sqrt(row.low * row.high),
+    low: row.low,
+    high: row.high,
+    basis: 'rule of thumb' as const,
+  };
   return [{ name, mgPerL, water, logKow: row.logKow, solid: false }];
 }
 
@@ -73,7 +71,7 @@ export function freeAcid(id: string, name: string, mgPerL: number): Solute[] {
   const row = preservativeAcids[id];
   if (!row) return [];
   const water = { ...measuredSolubility(row.mgPerL, 0), low: row.low, high: row.high };
-  return [{ name, mgPerL, water, logKow: row.logKow, solid: true }];
+  return [{ name, mgPerL, water, logKow: row.logKow, solid: true, sugar: SUGAR }];
 }
 
 /** A liquid as the medium of what it holds: `water`, `ethanol`, `sugar` and solvents in g, all else only counts towards its mass and volume. */
@@ -108,14 +106,27 @@ export function mediumOf({ ml, grams, waterG, ethanolG, sugarG, solvents }: Liqu
 }
 
 /** A drink or syrup of that % ABV and °Brix (g/g) as a medium; the little that is dosed into it does not change it. */
-export function mediumOfDrink({ abv, brix, densityGPerMl }: { abv: number; brix: number; densityGPerMl: number }): Medium {
+export function mediumOfDrink({
+  abv,
+  brix,
+  densityGPerMl,
+}: {
+  abv: number;
+  brix: number;
+  densityGPerMl: number;
+}): Medium {
   const [ml, grams] = [1000, 1000 * densityGPerMl];
   const ethanolG = (abv / 100) * ml * PURE_ETHANOL;
   return mediumOf({ ml, grams, ethanolG, sugarG: brix * grams, waterG: grams * (1 - brix) - ethanolG, solvents: [] });
 }
 
 /** g of a solvent as what it brings: water, ethanol, or itself. `gPerMl` its density; one whose alcohol is not known is unknown. */
-export function solventIn(id: string, grams: number, gPerMl: number, abv?: number): Omit<Liquid, 'ml' | 'grams' | 'sugarG'> {
+export function solventIn(
+  id: string,
+  grams: number,
+  gPerMl: number,
+  abv?: number,
+): Omit<Liquid, 'ml' | 'grams' | 'sugarG'> {
   if (id === 'water') return { waterG: grams, ethanolG: 0, solvents: [] };
   const ethanol = abv === undefined ? ethanolOf({ id }) : ethanolMassFraction(volumeFraction(abv));
   if (ethanol) return { waterG: grams * (1 - ethanol), ethanolG: grams * ethanol, solvents: [] };
@@ -145,4 +156,3 @@ export function mostAsked({ lines }: Pick<Stage, 'lines'>): string {
   const full = ({ mgPerL, holds }: Stage['lines'][number]) => (holds ? mgPerL / holds.middle : 0);
   return [...lines].sort((one, two) => full(two) - full(one))[0]?.name ?? '';
 }
-

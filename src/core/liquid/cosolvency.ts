@@ -86,17 +86,6 @@ const LITTLE = 0.1;
 /** What a range of solubility says about an amount. */
 export type Verdict = 'dissolves' | 'try it' | 'stays cloudy';
 
-/** The verdict for that many mg/L: below the range it dissolves, above it it does not, within it must be tried (our choice). */
-export function willDissolve(mgPerL: number, solubility: WaterSolubility): Verdict {
-  if (mgPerL <= solubility.low) return 'dissolves';
-  return mgPerL > solubility.high ? 'stays cloudy' : 'try it';
-}
-
-/** The verdict for a whole formula: the worst of its materials, each as if it were alone (our choice; oils help each other). */
-export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
-  return (['stays cloudy', 'try it'] as const).find((one) => verdicts.includes(one)) ?? 'dissolves';
-}
-
 function positive(x: number): number {
   if (!(x > 0)) throw new Refusal('a solubility or molar mass is more than zero, not {x}', { x });
   return x;

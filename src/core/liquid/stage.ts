@@ -15,6 +15,8 @@ export interface Solute {
   /** null where it is not known: then what a cosolvent helps lies between that of the least and of the most oily aroma material. */
   readonly logKow: number | null;
   readonly solid: boolean;
+  /** How sugar lowers its solubility, where that was measured: log10 S falls by so much per mol/L of sucrose. */
+  readonly sugar?: number;
 }
 
 /** A liquid without what is asked of it. */
@@ -67,25 +69,26 @@ export const MIXES_WITH_TERPENES = 0.73;
 
 /**
  * How sugar lowers a solubility: log10 S falls by this per mol/L of sucrose. Source: sorbic acid at 20 °C, 0.15 % in water and in 10 %
- * sugar, 0.10 % in 40 %, 0.08 % in 60 % (Smith and Hong-Shum, Food Additives Data Book): 0.12 to 0.13. For aroma materials between
- * none and twice that (our choice: no source).
+ * sugar, 0.10 % in 40 %, 0.08 % in 60 % (Smith and Hong-Shum, Food Additives Data Book): 0.12 to 0.13. Where it was measured a quarter
+ * is doubted; of aroma materials it is between none and twice that (our choice: no source).
  */
-const SUGAR = 0.12;
+export const SUGAR = 0.12;
 
 /** From this share of the volume on a solvent decides what the liquid holds. Our choice. */
 const DECIDES = 0.5;
 
-/** What the liquid holds of a solute, mg/L; null where it is not known. As {@link judgeStage}. @throws Refusal for impossible shares */
+/** What the liquid holds of a solute, mg/L; null where it is not known. Source: as {@link judgeStage}. @throws Refusal for impossible shares */
 export function heldIn(solute: Solute, medium: Medium): Held | null {
   if (!solute.solid && (medium.oily >= DECIDES || medium.ethanol >= MIXES_WITH_TERPENES))
     return { low: Infinity, middle: Infinity, high: Infinity };
   if (solute.water === null || medium.unknown + medium.oily >= DECIDES) return null;
   const kows = solute.logKow === null ? ANY_KOW : [solute.logKow];
   const each = kows.map((kow) => solubilityIn(solute.water!, kow, medium.cosolvents));
-  const sugar = 10 ** (-SUGAR * medium.sucrose);
-  const low = Math.min(...each.map((one) => one.low)) * sugar ** 2;
-  const high = Math.max(...each.map((one) => one.high));
-  const middle = Math.sqrt(each[0]!.mgPerL * each.at(-1)!.mgPerL) * sugar;
+  const [least, most] = solute.sugar === undefined ? [0, 2 * SUGAR] : [0.75 * solute.sugar, 1.25 * solute.sugar];
+  const sugar = (perMolar: number) => 10 ** (-perMolar * medium.sucrose);
+  const low = Math.min(...each.map((one) => one.low)) * sugar(most);
+  const high = Math.max(...each.map((one) => one.high)) * sugar(least);
+  const middle = Math.sqrt(each[0]!.mgPerL * each.at(-1)!.mgPerL) * sugar((least + most) / 2);
   return { low, middle, high };
 }
 
@@ -98,7 +101,12 @@ export function judgeStage(solutes: readonly Solute[], medium: Medium): Stage {
   const asked = solutes.filter(({ mgPerL }) => mgPerL > 0);
   const held = asked.map((solute) => ({ solute, holds: heldIn(solute, medium) }));
   const names = [...new Set(asked.map(({ name }) => name))];
-  const lines = names.map((name) => lineOf(name, held.filter(({ solute }) => solute.name === name)));
+  const lines = names.map((name) =>
+    lineOf(
+      name,
+      held.filter(({ solute }) => solute.name === name),
+    ),
+  );
   const fullness = fullnessOf(held);
   const unknown = lines.filter(({ holds }) => holds === null).map(({ name }) => name);
   const known = verdictOf(fullness);

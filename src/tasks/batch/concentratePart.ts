@@ -8,11 +8,12 @@ import type { SlotFacts } from '../engine/task';
 import { judgeFields } from '../shared/judgeRun';
 import { asked } from './plan/asked';
 import { asksCarrierFood, carrierBottleField, carrierBottleOf, carrierFoodField, NOT_FOOD } from './plan/carrierBottle';
-import { dissolving, dissolvingText } from './plan/dissolving';
 import { carrierOf, isWeighedIn } from './plan/drinkAsked';
 import { agentField, agentsLeftOut, creaming, isEmulsion, makeField, oilField } from './plan/emulsion';
 import { waterBottleField, waterBottleOf } from './plan/waterBottle';
 import { ADD_BOTTLE, wrongIn, type Part } from './page';
+import { intoField } from './plan/stages';
+import { stageSlots, stageWords } from './stageWords';
 import { basisOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
 
@@ -20,8 +21,10 @@ import type { Plan } from './plan/planParts';
 export function concentratePart(run: RunState, plan: Plan | null, problem: string | null): Part {
   const { dosage, spare } = asked(run);
   const own = isEmulsion(run) ? emulsionOf(run, plan) : solutionOf(run);
+  const isThrown = (answer(run, asked(run).parts) ?? 0) > 0;
+  const { make, carrier, into } = stageSlots(run);
   return {
-    ask: [dosage, makeField(run), ...own.ask, spare],
+    ask: [dosage, makeField(run), ...own.ask, ...(isThrown ? [intoField(run)] : []), spare],
     slots: {
       dosage: { usual: chips(['0.5', '1', '1.5', '2'], 'g/L'), ...wrongIn(problem) },
       spare: {
@@ -29,12 +32,15 @@ export function concentratePart(run: RunState, plan: Plan | null, problem: strin
         shows: answer(run, spare) === 0 ? 'none to spare' : `${formatPlain(answer(run, spare) ?? 0)} % to spare`,
       },
       ...own.slots,
+      ...(make ? { make } : {}),
+      ...(carrier ? { carrier } : {}),
+      ...(into ? { into } : {}),
     },
     section: {
       title: isEmulsion(run) ? 'Emulsion' : 'Concentrate',
-      sentence: `{dosage} of drink, {make} ${own.section.sentence}, {spare}`,
+      sentence: `{dosage} of drink, {make} ${own.section.sentence}, ${isThrown ? '{into}, ' : ''}{spare}`,
       lines: [...strengthWords(run), ...own.section.lines],
-      folded: dissolvingWords(run),
+      folded: [...stageWords(run), ...(isEmulsion(run) ? agentsLeftOut(run) : [])],
     },
   };
 }
@@ -43,26 +49,6 @@ function strengthWords(run: RunState): string[] {
   const { value: basis } = outcome(() => basisOf(run));
   const share = basis && (basis.drink.mgPerKg * basis.drink.densityGPerMl) / (basis.gramsPerL * 1000);
   return share === null ? [] : [`‹${formatPlain(share * 100, 3)} % w/w› of it is formula.`];
-}
-
-const SAYS = {
-  dissolves: 'It should stay dissolved in the drink.',
-  'try it': 'It may stay dissolved: no one can tell without trying.',
-  'stays cloudy': 'It will not stay dissolved in the drink.',
-} as const;
-
-/** Whether it stays dissolved, and each material behind that. */
-function dissolvingWords(run: RunState): string[] {
-  const solving = dissolving(run);
-  if (!solving) return [];
-  return [
-    SAYS[solving.verdict],
-    ...solving.lines.map(dissolvingText),
-    'Good to an order of magnitude, each material as if alone: mix a glass and leave it for a day.',
-    ...(isEmulsion(run)
-      ? agentsLeftOut(run)
-      : ['Whether the carrier holds the formula is not computed: try a little first.']),
-  ];
 }
 
 /** The carrier, its bottle, and where no label tells it whether that is food grade. */

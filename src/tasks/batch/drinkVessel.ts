@@ -6,6 +6,7 @@ import type { RunState } from '../engine/fold';
 import { keyNow, timesBegun } from './plan/begun';
 import { pure, SPIRIT, type Planned } from './plan/goods';
 import type { Plan } from './plan/planParts';
+import { intoSyrup } from './plan/stages';
 import { leastOf, massAt, scaleFor, stepOf, type Pour } from './pour';
 import { filled, rescueOf, type Vessel } from './vessel';
 
@@ -21,19 +22,21 @@ interface Supply {
   readonly there: number;
 }
 
-/** The syrup in the order it is made, the concentrate last, and the water that it is thrown with. */
-export function drinkLines(plan: Plan, concentrate: number): DrinkLine[] {
-  const whole = { goods: pure(CONCENTRATE, 'the concentrate'), mass: concentrate };
+/** The syrup in the order it is made, the concentrate last, and the water that it is thrown with; or the concentrate after that water. */
+export function drinkLines(plan: Plan, concentrate: number, isInSyrup = true): DrinkLine[] {
   const into = plan.water > 0 || plan.late.length > 0 ? 'syrup' : 'drink';
-  const lines = [...plan.syrup, whole].map((one): DrinkLine => ({ ...one, id: `s.${one.goods.id}`, into }));
+  const line = (one: Planned, where: DrinkLine['into']) => ({ ...one, id: `s.${one.goods.id}`, into: where });
+  const syrup = plan.syrup.map((one) => line(one, into));
+  const own = { goods: pure(CONCENTRATE, 'the concentrate'), mass: concentrate };
   const late = plan.late.map((one): DrinkLine => ({ ...one, id: `d.${one.goods.id}`, into: 'drink' }));
-  if (plan.water === 0) return [...lines, ...late];
-  return [...lines, { id: `d.${WATER}`, into: 'drink', goods: pure(WATER, 'water'), mass: plan.water }, ...late];
+  const water: DrinkLine = { id: `d.${WATER}`, into: 'drink', goods: pure(WATER, 'water'), mass: plan.water };
+  const rest = plan.water > 0 ? [water, ...late] : late;
+  return isInSyrup || into === 'drink' ? [...syrup, line(own, into), ...rest] : [...syrup, ...rest, line(own, 'drink')];
 }
 
 /** Syrup and drink as far as they are weighed, rescued as was chosen. */
 export function drinkVessel(run: RunState, plan: Plan, supply: Supply): Vessel {
-  const lines = drinkLines(plan, supply.needed);
+  const lines = drinkLines(plan, supply.needed, intoSyrup(run));
   return filled(run, lines, (line, so) => nextPour(run, line, { ...so, lines, there: supply.there }));
 }
 

@@ -8,6 +8,7 @@ import type { SlotFacts } from '../engine/task';
 import { asked } from './plan/asked';
 import { wrongIn, type Part } from './page';
 import type { Plan } from './plan/planParts';
+import { stageSlots } from './stageWords';
 
 /** How the syrup is thrown, its acid and what keeps it. */
 export function syrupPart(run: RunState, plan: Plan | null, problem: string | null): Part {
@@ -20,13 +21,20 @@ export function syrupPart(run: RunState, plan: Plan | null, problem: string | nu
   const sour = hasAcid ? '{acidity} of {acid}' : '{acid}';
   return {
     ask: [parts, ...(isThrown ? [by] : []), ...(hasAcid ? [acidity] : []), acid, benzoate, sorbate],
-    slots: slotsOf(run, problem),
+    slots: withStages(run, slotsOf(run, problem)),
     section: {
       title: 'Syrup',
       sentence: `${thrown}, ${sour}, ${benzoic}, ${sorbic}`,
       lines: plan && isThrown ? syrupWords(plan) : [],
     },
   };
+}
+
+/** A preservative whose free acid crystallises says so in its own slot. */
+function withStages(run: RunState, slots: Record<string, SlotFacts>): Record<string, SlotFacts> {
+  const wrong = stageSlots(run);
+  const own = Object.entries(slots).map(([name, facts]) => [name, { ...facts, ...wrong[name] }] as const);
+  return Object.fromEntries(own);
 }
 
 function slotsOf(run: RunState, problem: string | null): Record<string, SlotFacts> {

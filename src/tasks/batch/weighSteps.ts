@@ -171,7 +171,7 @@ function doseWords(run: RunState, { plan }: Making, { key }: Pour): string[] {
 function hintOf({ neededG, there }: Making, id: string): string[] {
   if (id === CONCENTRATE && there > neededG * (1 + 1e-9))
     return ['What is left of it can be kept as a vial at the end.'];
-  if (id === CONCENTRATE) return ['All of it; rinse its vessel with some of the syrup.'];
+  if (id === CONCENTRATE) return ['All of it; rinse its vessel with some of what it goes into.'];
   return id === SUGAR ? ['Stir until it is clear.'] : [];
 }
 

@@ -51,6 +51,7 @@ function undissolvedWords({ source, solvent }: Order, mgPerL: number): string {
   if (!stage || stage.fullness.middle <= 1) return '';
   const [first] = solventsThatHold(source, mgPerL);
   const way = first ? ` ${first.charAt(0).toUpperCase()}${first.slice(1)} holds it.` : '';
-  if (stage.verdict === 'stays cloudy') return `At this strength ${source.name} does not dissolve in ${solvent.name}.${way}`;
+  if (stage.verdict === 'stays cloudy')
+    return `At this strength ${source.name} does not dissolve in ${solvent.name}.${way}`;
   return `At this strength ${source.name} may not dissolve in ${solvent.name}: try a little first.${way}`;
 }

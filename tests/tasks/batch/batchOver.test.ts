@@ -37,6 +37,9 @@ function take(walker: Walker, words: RegExp): void {
   if (offer.leave) walker.next();
 }
 
+/** A syrup that is hardly thrown holds what the drink holds: the concentrate goes into it, before the water. */
+const inSyrup = { ...clearPlan, 'throw.n': '0.3' };
+
 const offered = (walker: Walker) => walker.step().offers!.map(({ words }) => words);
 const kept = (run: RunState) => batch.keep(run) as [Batch, Vial?];
 const used = ({ uses }: Batch | Vial, id: string) => uses.find((use) => use.id === id)?.massG ?? 0;
@@ -248,7 +251,7 @@ describe('a vessel that is begun again', () => {
   });
 
   test('of the drink with all of the concentrate in it: the concentrate begins again too', () => {
-    const walker = startWalking(batch, clearPlan);
+    const walker = startWalking(batch, inSyrup);
     walkTo(walker, 'd.water');
     take(walker, /^Begin this vessel again, and the concentrate$/);
     expect(walker.step()).toMatchObject({ key: 'd.water', say: expect.stringContaining('Empty both vessels') });
@@ -262,7 +265,7 @@ describe('a vessel that is begun again', () => {
   });
 
   test('of the drink where enough of the concentrate is left: that is taken, and what was poured is lost', () => {
-    const walker = startWalking(batch, { ...clearPlan, spare: '150' });
+    const walker = startWalking(batch, { ...inSyrup, spare: '150' });
     walkTo(walker, 'd.water');
     take(walker, /^Begin this vessel again$/);
     walker.next();
@@ -276,7 +279,7 @@ describe('a vessel that is begun again', () => {
   });
 
   test('of the concentrate after it was poured: the drink that it is in begins again too', () => {
-    const walker = startWalking(batch, { ...clearPlan, spare: '150' });
+    const walker = startWalking(batch, { ...inSyrup, spare: '150' });
     walkTo(walker, 'd.water');
     walker.back('c.maltol');
     take(walker, /^Begin this vessel again, and the drink$/);

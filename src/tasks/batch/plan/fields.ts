@@ -72,6 +72,14 @@ export const fields = {
       { value: 'mass', label: 'Mass', short: 'by mass' },
     ],
   }),
+  into: choice({
+    name: 'into',
+    title: 'The concentrate goes into',
+    options: [
+      { value: 'syrup', label: 'The syrup', short: 'into the syrup', hint: 'before it is thrown' },
+      { value: 'drink', label: 'The drink', short: 'into the drink', hint: 'once the syrup is thrown with its water' },
+    ],
+  }),
   acid: choice({
     name: 'acid',
     title: 'Acid',
