@@ -36,7 +36,6 @@ export function editable<R, V>(field: Field<V>, text: string, set: (record: R, v
   return { field, text, change };
 }
 
-
 /** A record with another value under a key that it need not have, or without that key where there is no value. */
 export function put<R extends object, V>(record: R, key: OptionalKeyFor<R, V>, value: V | null): R {
   const next = { ...record };
@@ -105,7 +104,8 @@ export function density<R extends object>(record: R, key: DensityKey<R>): Editab
   const asked = { name: key, title: 'Density at 20 °C', unit: 'g/mL', min: 0.5, max: 2.5 };
   const field = optionalAmount({ ...asked, ...(now ? { help: now.source } : {}) });
   return editable(field, now ? typedText(now.gPerMl) : '', (old, gPerMl) => {
-    const typed = gPerMl === null ? null : gPerMl === now?.gPerMl ? now : { gPerMl, atC: 20, source: AS_TYPED, ...width };
+    const typed =
+      gPerMl === null ? null : gPerMl === now?.gPerMl ? now : { gPerMl, atC: 20, source: AS_TYPED, ...width };
     return put<R, Density>(old, key, typed);
   });
 }
