@@ -6,12 +6,24 @@ import { fold } from '../../tasks/engine/fold';
 import { askForReminders, permission, permissionWords, remind } from '../../tasks/screen/reminders';
 import type { Due } from '../../tasks/engine/task';
 import { until } from '../../ui/ago';
+import { bottleNumbers } from '../../workshop/made/bottles';
+import { daysFrom, duesUntil } from '../../workshop/made/trials';
+import { tagOf } from '../../workshop/thing/labelled';
+import { today } from '../../workshop/today';
 import { taskOrNotice } from '../nav/loaded';
 import { go } from '../nav/route';
 
 interface Waiting {
   readonly run: string;
   readonly due: Due;
+}
+
+/** A line of the list: when, what, and where a tap goes. */
+interface Line {
+  readonly at: number;
+  readonly when: string;
+  readonly words: string;
+  readonly to: readonly string[];
 }
 
 const SHOWN = 4; // our choice: the tasks below stay in sight
@@ -48,21 +60,38 @@ export function DueList() {
     const timer = setInterval(look, TICK);
     return () => clearInterval(timer);
   }, [runs]);
-  if (waiting.value.length === 0) return null;
+  const all = [...waiting.value.map(lineOfRun), ...dueBatches()].sort((a, b) => a.at - b.at);
+  if (all.length === 0) return null;
   return (
     <section class="due-list" aria-label="Due">
       <ul class="list">
-        {waiting.value.slice(0, SHOWN).map(({ run, due }) => (
+        {all.slice(0, SHOWN).map(({ when, words, to }) => (
           <li>
-            <button class="entry" onClick={() => go(['run', run])}>
-              <b>{until(due.at, Date.now())}</b> {due.words}
+            <button class="entry" onClick={() => go(to)}>
+              <b>{when}</b> {words}
             </button>
           </li>
         ))}
       </ul>
-      <Reminding />
+      {waiting.value.length > 0 && <Reminding />}
     </section>
   );
+}
+
+function lineOfRun({ run, due }: Waiting): Line {
+  return { at: due.at, when: until(due.at, Date.now()), words: due.words, to: ['run', run] };
+}
+
+/** Trials to be looked at, and bottles that were put aside until now. */
+function dueBatches(): Line[] {
+  return duesUntil(today(1)).map(({ batch, day, trial, bottles }) => ({
+    at: Date.parse(day),
+    when: day < today() ? `${daysFrom(day, today())} d late` : day === today() ? 'today' : 'tomorrow',
+    words: trial
+      ? `${tagOf(batch)}: ${trial.row?.name ?? trial.trial.sort}, day ${daysFrom(trial.trial.begun, day)}`
+      : `${tagOf(batch)}: bottles put aside, ${bottleNumbers(batch, ...bottles!)}`,
+    to: trial ? ['record', batch.id, 'look', trial.trial.id] : ['record', batch.id],
+  }));
 }
 
 /** Whether the phone may remind, and the way to ask it. */

@@ -21,6 +21,8 @@ import type { Description } from '../describe/description';
 import { BrokenPage, Part } from '../fault/Part';
 import { EditPage } from '../edit/EditPage';
 import { Facts } from '../describe/Facts';
+import { madePages } from '../made/pages';
+import { sinceSections } from '../made/Since';
 import { HowMade } from './HowMade';
 import { InIt } from './InIt';
 import { Learned, OfMaterial, UsedIn } from './Kin';
@@ -86,6 +88,7 @@ const pages = {
   again: RepeatPage,
   photo: PhotoPage,
   mark: MarkPage,
+  ...madePages,
 } as const;
 
 interface ThingProps {
@@ -154,6 +157,7 @@ function partsOf({ record, description: { results = [] }, events }: ThingProps, 
     <InIt record={record} rows={thing.inIt} remarks={thing.remarks} />,
     <ThingNumbers record={record} results={results} />,
     isOf('batch', record) ? <Accounts batch={record} /> : null,
+    ...(isOf('batch', record) ? sinceSections(record) : []),
     <Relabel record={record} />,
     <Learned record={record} />,
     <Drops record={record} />,

@@ -3,7 +3,7 @@ import type { Stored } from '../kind/record';
 import { isLater, relationOf, stampsOf, type Relation } from './ancestry';
 import { inOrder, sameJson } from '../union/json';
 
-/** What of a record is joined whenever two versions of it meet: what makes it stricter, its weighings and its stamps. */
+/** What of a record is joined whenever two versions of it meet: what makes it stricter, its weighings, what happened to it since it was made, and its stamps. */
 interface Joined {
   grade?: unknown;
   food?: unknown;
@@ -11,6 +11,7 @@ interface Joined {
   solvent?: unknown;
   weighed?: unknown;
   emptyG?: unknown;
+  since?: unknown;
   earlier?: unknown;
 }
 type Version = Stored & Joined;
@@ -75,7 +76,7 @@ function copyIdOf(record: Stored): string {
 
 /** All of a record but what is joined, as text. */
 function contentOf(record: Stored): string {
-  const { grade, food, smellOnly, weighed, emptyG, earlier, written, ...rest } = record as Version & {
+  const { grade, food, smellOnly, weighed, emptyG, since, earlier, written, ...rest } = record as Version & {
     written?: unknown;
   };
   const { solvent } = rest;
@@ -87,6 +88,7 @@ function joined(newer: Stored, other: Stored): Stored {
   const next = {
     ...strictest(newer, other),
     ...weighings(newer, other),
+    ...happened(newer, other),
     ...(stamps.length > 0 && { earlier: stamps }),
   };
   return sameJson(next, newer) ? newer : next;
@@ -128,6 +130,16 @@ function weighings(newer: Version, other: Version): Joined {
   const emptyG = newer.emptyG ?? other.emptyG; // typed with a weighing
   const known = emptyG === undefined ? {} : { emptyG };
   return times.length === 0 ? known : { ...known, weighed: times.map((time) => byTime.get(time)) };
+}
+
+/** What happened to a batch since it was made, on either side, by time; each once. */
+function happened(newer: Version, other: Version): Joined {
+  const [ours, others] = [newer.since ?? [], other.since ?? []];
+  if (!Array.isArray(ours) || !Array.isArray(others) || ours.length + others.length === 0) return {};
+  const byId = new Map<string, unknown>();
+  for (const one of [...others, ...ours] as unknown[])
+    byId.set(isObject(one) ? `${String(one['at'])} ${String(one['id'])}` : inOrder(one), one);
+  return { since: [...byId.keys()].sort().map((key) => byId.get(key)) };
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { exact, plus, scaled } from '../../core/number/measured';
 import { measuredSchema, smellOnlyMark, useSchema } from './quantity';
 import { envelope, type Kind, type Part } from './record';
+import { sinceSchema } from './since';
 
 /** One thing that went in: where, what, from which bottle or vial, planned and really weighed, g. */
 const weighed = z.object({
@@ -61,6 +62,8 @@ const schema = z.lazy(() =>
     uses: z.array(useSchema),
     /** Of these, the grams that did not get into the drink, and why. */
     lost: z.optional(z.array(z.object({ id: z.string(), massG: z.number(), why: z.string() }))),
+    /** What was measured, corrected, filled, put aside and tried since it was made. */
+    since: z.optional(z.array(sinceSchema)),
     ...smellOnlyMark,
   }),
 );

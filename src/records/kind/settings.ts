@@ -17,6 +17,8 @@ const schema = z.object({
   roomC: z.optional(z.number().check(z.gte(5), z.lte(40))),
   /** Whose rules drinks are held to; EU where it was never set. */
   jurisdiction: z.optional(z.enum(['EU', 'US'])),
+  /** Prices of what has no bottle on the Shelf, by the id it is weighed under: of a kg, in the person's own money; of a filled bottle each. */
+  prices: z.optional(z.record(z.string(), z.number())),
   /** How labels were last printed: texts of the label page by name. */
   labels: z.optional(z.record(z.string(), z.string())),
   /** Steps and counts are spoken. Off where it was never set, as the three after it. */

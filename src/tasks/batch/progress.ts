@@ -1,7 +1,7 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import { ethanolDensity } from '../../core/liquid/ethanol';
-import { drinkDensity } from '../../core/drink/finishedDrink';
-import { exact, measured, over, plus, propagate, scaled, times, type Measured } from '../../core/number/measured';
+import { densityWithin } from '../../core/drink/densityWithin';
+import { exact, over, scaled, times, type Measured } from '../../core/number/measured';
 import { mixtureOf, shareIn, type Mixture } from '../../core/drink/mixture';
 import { massFraction, PPM, REFERENCE_TEMPERATURE } from '../../core/number/units';
 import type { Bottle } from '../../records/kind/material';
@@ -20,9 +20,6 @@ import type { Plan } from './plan/planParts';
 import { oncePerRun } from '../engine/oncePerRun';
 import { leastOf, mixedOf, type Pour } from './pour';
 import type { Vessel } from './vessel';
-
-/** Half-width of what acid, salts and gum may change of the density, g/mL. Our choice: 0.3 % of citric acid is about 0.001 g/mL. */
-const UNSEEN = 0.002;
 
 /** A batch under way: the plan, as large as rescues have made it, and what is weighed of it. */
 export interface Making {
@@ -113,7 +110,7 @@ export function judgeDrink(run: RunState, plan: Plan, made: Made): Judgement | n
 function drinkFrom(plan: Plan, mixture: Mixture | null): Made | null {
   if (!mixture) return null;
   const [sugar, ethanol] = [shareIn(mixture, SUGAR), shareIn(mixture, ETHANOL)];
-  const densityGPerMl = densityFrom(sugar, ethanol);
+  const densityGPerMl = densityWithin(sugar, ethanol);
   const pure = ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
   const unknown = new Map(
     [...plan.concentrate, ...plan.syrup, ...plan.late]
@@ -170,18 +167,4 @@ function partOf({ id, name, cas, source, beside }: Goods, mgPerKg: Measured): Pa
 function bottlesBehind({ bottle, vial }: Source, material: string): Bottle[] {
   if (bottle) return [bottle];
   return vial ? bottlesOf(vial).filter((one) => one.material === material) : [];
-}
-
-/** Density with the uncertainty of sugar and ethanol (slopes by a small step) and of what is not counted. */
-function densityFrom(sugar: Measured, ethanol: Measured): Measured {
-  const at = (brix: number, spirit: number) =>
-    drinkDensity({ brix: massFraction(brix), ethanol: massFraction(spirit) }) as number;
-  const here = at(sugar.value, ethanol.value);
-  const step = 1e-4; // g/g
-  const counted = propagate(here, [
-    [sugar, (at(sugar.value + step, ethanol.value) - here) / step],
-    [ethanol, (at(sugar.value, ethanol.value + step) - here) / step],
-  ]);
-  const unseen = { id: 'drink:density', words: 'density of the drink: acid and the like are not counted' };
-  return plus(counted, measured(0, UNSEEN / Math.sqrt(3), unseen));
 }
