@@ -8,6 +8,7 @@ import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
 import { allergensIn, allergenWords } from '../../workshop/drinkable/allergensIn';
 import { tagOf } from '../../workshop/thing/labelled';
 import { goneOnWith } from './overFacts';
+import { sinceFacts } from './sinceFacts';
 
 /** A batch in words: what became of it, from which lots, and what the rules said on the day. */
 export function describeBatch(r: Batch): Description {
@@ -36,6 +37,7 @@ export function describeBatch(r: Batch): Description {
       ),
       ...doneFacts(r.done),
       ...lostFacts(r),
+      ...sinceFacts(r),
     ],
     results: [
       resultOf(r, 'Drink', { amount: litres, unit: 'L' }),

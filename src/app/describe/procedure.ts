@@ -7,6 +7,7 @@ import { list } from '../../records/shelf';
 import { acids, gumArabic, preservatives } from '../../tables/syrupAdditives';
 import { formatPlain, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
+import { sinceOf } from '../../workshop/made/since';
 import { drinkWords, gasWords } from './describeBatch';
 import { lostFacts } from './wentIn';
 
@@ -23,10 +24,25 @@ const INTO = ['concentrate', 'syrup', 'drink'] as const;
 
 /** A batch as a second person could make it: its vessels in order; all of it from what was really planned and weighed. */
 export function procedureOf(batch: Batch): Stage[] {
-  return INTO.flatMap((into) => {
-    const rows = batch.weighed.filter((one) => one.into === into);
+  const made = INTO.flatMap((into) => {
+    const rows = batch.weighed.filter((one) => one.into === into && !one.corrects);
     return rows.length === 0 ? [] : [{ into, rows, ...stages[into](batch, rows) }];
   });
+  return [...made, ...correctionOf(batch)];
+}
+
+/** What was added after the drink was measured, in the order in which it was. */
+function correctionOf(batch: Batch): Stage[] {
+  const rows = batch.weighed.filter(({ corrects }) => corrects);
+  if (rows.length === 0) return [];
+  const does = ['Added after the drink was measured; stir, and measure again.'];
+  return [{ into: 'drink', rows, title: 'Correction', does, makes: drinkWords(batch) }];
+}
+
+/** The drink as it was before the first correction. */
+function beforeCorrection(batch: Batch): Batch {
+  const [first] = sinceOf(batch, 'mended');
+  return first ? { ...batch, drink: { ...batch.drink, ...first.before } } : batch;
 }
 
 type Words = Pick<Stage, 'title' | 'does' | 'makes'>;
@@ -51,7 +67,7 @@ const stages: Readonly<Record<Weighed['into'], (batch: Batch, rows: readonly Wei
   drink: (batch, rows) => ({
     title: 'Drink',
     does: [mixingWords(batch, rows), ...(batch.drink.gas ? [`Carbonate: ${gasWords(batch.drink.gas)}.`] : [])],
-    makes: drinkWords(batch),
+    makes: drinkWords(beforeCorrection(batch)),
   }),
 };
 
@@ -117,7 +133,7 @@ function syrupLitres(rows: readonly Weighed[]): number | null {
 export function partsOfWater(batch: Batch): number | null {
   const syrup = syrupLitres(batch.weighed.filter(({ into }) => into === 'syrup'));
   const water = grams(
-    batch.weighed.filter(({ into }) => into === 'drink'),
+    batch.weighed.filter(({ into, corrects }) => into === 'drink' && !corrects),
     WATER,
   );
   return syrup === null || water === 0 ? null : water / (1000 * waterDensity(celsius(20))) / syrup;
@@ -132,11 +148,15 @@ function mixingWords(batch: Batch, rows: readonly Weighed[]): string {
 /** What was asked of the drink: acid and preservatives in a litre, from what was weighed. */
 export function additivesOf(batch: Batch): (readonly [name: string, text: string])[] {
   const known = [...acids, ...preservatives].map(({ id }) => id);
-  const rows = batch.weighed.filter(({ id }) => known.includes(id));
-  return rows.map(({ name, massG }) => {
-    const perLitre = massG.value / batch.drink.litres.value;
+  const rows = batch.weighed.filter(({ id }, i) => known.includes(id) && firstOf(batch, id) === i);
+  return rows.map(({ id, name }) => {
+    const perLitre = grams(batch.weighed, id) / batch.drink.litres.value;
     return [name, perLitre < 1 ? `${formatPlain(1000 * perLitre, 3)} mg/L` : `${formatPlain(perLitre, 3)} g/L`];
   });
+}
+
+function firstOf({ weighed }: Batch, id: string): number {
+  return weighed.findIndex((one) => one.id === id);
 }
 
 /** Where all of the concentrate is: in the drink, kept in a vial, or lost. */

@@ -10,7 +10,7 @@ import { besidePlan, refractometerExpects } from '../../workshop/made/measured';
 import { sinceOf, withFact } from '../../workshop/made/since';
 import { FormPage } from '../nav/FormPage';
 import { route } from '../nav/route';
-import { measuredWords, quantities } from './quantities';
+import { measuredWords, quantities } from '../describe/quantities';
 import { useAnswers, type Answers } from './useAnswers';
 
 const byField = choice({

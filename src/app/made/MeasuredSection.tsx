@@ -9,7 +9,7 @@ import { sinceOf } from '../../workshop/made/since';
 import { dayOfMoment } from '../../workshop/today';
 import { go } from '../nav/route';
 import { addedLine } from './mendWords';
-import { besideWords, measuredWords, quantities } from './quantities';
+import { besideWords, measuredWords, quantities } from '../describe/quantities';
 
 /** What was measured of a batch beside its plan, and what brings it there. A touch measures. */
 export function MeasuredSection({ batch }: { batch: Batch }) {
@@ -89,11 +89,8 @@ function History({ batch }: { batch: Batch }) {
       {all.map(({ at, added, before }) => (
         <li>
           {formatDay(dayOfMoment(at))}: added{' '}
-          {added
-            .map(({ name, massG }) => `${formatPlain(massG)} g of ${name.replace(/, to correct it$/, '')}`)
-            .join(', ')}
-          ; before that {formatPlain(before.brix.value, 3)} °Brix and {formatPlain(before.litres.value, 3)} L by
-          weighing.
+          {added.map(({ name, massG }) => `${formatPlain(massG)} g of ${name}`).join(', ')}; before that{' '}
+          {formatPlain(before.brix.value, 3)} °Brix and {formatPlain(before.litres.value, 3)} L by weighing.
         </li>
       ))}
     </ul>

@@ -151,7 +151,7 @@ function canAdd(batch: Batch, id: AddedNow['id']): boolean {
 function massField(id: AddedNow['id'], name: string, mass: Measured): Field<number> {
   return amount({
     name: `mass.${id}`,
-    title: `Added of ${name}`,
+    title: `Added: ${name}`,
     unit: 'g',
     min: 0,
     max: 1_000_000,

@@ -8,6 +8,7 @@ import { withFact } from '../../workshop/made/since';
 import { daysFrom, duesOf, rowOf, trialsOf, type TrialNow } from '../../workshop/made/trials';
 import { tagOf } from '../../workshop/thing/labelled';
 import { today } from '../../workshop/today';
+import { foundWords } from '../describe/quantities';
 import { FormPage } from '../nav/FormPage';
 import { route } from '../nav/route';
 import { startTask } from '../nav/startTask';
@@ -58,19 +59,19 @@ const stateField = choice({
   name: 'state',
   title: 'Beside its control',
   options: [
-    { value: 'as the control', label: 'As the control' },
-    { value: 'slightly off', label: 'Slightly off' },
-    { value: 'clearly off', label: 'Clearly off' },
-    { value: 'spoiled', label: 'Spoiled', hint: 'do not taste more of it' },
+    { value: 'as the control', label: foundWords['as the control'].words },
+    { value: 'slightly off', label: foundWords['slightly off'].words },
+    { value: 'clearly off', label: foundWords['clearly off'].words },
+    { value: 'spoiled', label: foundWords.spoiled.words, hint: 'do not taste more of it' },
   ],
 });
 const wordsField = words({ name: 'words', title: 'In words', optional: true, max: 200 });
 const endField = choice({
   name: 'end',
   title: 'The trial',
-  preset: 'goes on',
+  preset: 'continues',
   options: [
-    { value: 'goes on', label: 'Goes on' },
+    { value: 'continues', label: 'Continues' },
     { value: 'passed', label: 'Ends: passed' },
     { value: 'failed', label: 'Ends: failed' },
   ],
@@ -93,7 +94,7 @@ function Look({ batch, found }: { batch: Batch; found: TrialNow }) {
     const said = answers.value(wordsField) ?? '';
     const seen = withFact(batch, { fact: 'seen', trial: trial.id, due: next, state, words: said });
     const ended = { fact: 'verdict' as const, trial: trial.id, passed: end === 'passed', words: '' };
-    await keep([end === 'goes on' ? seen : withFact(seen, ended)]);
+    await keep([end === 'continues' ? seen : withFact(seen, ended)]);
     return true;
   }
   return (

@@ -2,6 +2,7 @@ import type { Batch } from '../../records/kind/batch';
 import { formatDay } from '../../ui/format';
 import { daysFrom, trialsOf, type TrialNow } from '../../workshop/made/trials';
 import { today } from '../../workshop/today';
+import { foundWords } from '../describe/quantities';
 import { go } from '../nav/route';
 
 /** The trials of a batch that last: what is due when, what was found, and how it ended. */
@@ -41,7 +42,10 @@ export function stateOf({ verdict, next }: TrialNow): string {
 export function storyOf({ trial, seen, verdict }: TrialNow): string {
   return [
     `begun ${formatDay(trial.begun)}`,
-    ...seen.map(({ due, state, words }) => `day ${daysFrom(trial.begun, due)}: ${state}${words && `, “${words}”`}`),
+    ...seen.map(
+      ({ due, state, words }) =>
+        `day ${daysFrom(trial.begun, due)}: ${foundWords[state].words.toLowerCase()}${words && `, “${words}”`}`,
+    ),
     ...(verdict?.words ? [`“${verdict.words}”`] : []),
   ].join('; ');
 }

@@ -20,15 +20,16 @@ export function addsOf(batch: Batch, { water, adds }: Mending): { id: AddedNow['
 /** 'Add 312 ± 60 g of water: 7.4 to 7.0 °Brix.' */
 export function addedLine(batch: Batch, mending: Mending, held: readonly Corrected[]): string {
   const adds = addsOf(batch, mending).map(({ name, mass }) => `${measuredText(mass, 'g')} of ${name}`);
-  const changes = held.map((id) => changeWords(batch, id));
+  const changes = held.flatMap((id) => changeWords(batch, id));
   if (adds.length === 0) return 'Nothing has to be added.';
-  return `Add ${adds.join(', ')}: ${changes.join(', ')}.`;
+  return `Add ${adds.join(', ')}${changes.length > 0 ? `: ${changes.join(', ')}` : ''}.`;
 }
 
-/** '7.4 to 7.0 °Brix'. */
-function changeWords(batch: Batch, id: Corrected): string {
-  const now = drinkNow(batch).shares[id].value;
-  return `${fromTo[id].text(now)} to ${fromTo[id].text(targetsOf(batch)[id])} ${fromTo[id].unit}`;
+/** '7.4 to 7.0 °Brix'; nothing of what is right already. */
+function changeWords(batch: Batch, id: Corrected): string[] {
+  const { text, unit } = fromTo[id];
+  const [now, then] = [text(drinkNow(batch).shares[id].value), text(targetsOf(batch)[id])];
+  return now === then ? [] : [`${now} to ${then} ${unit}`];
 }
 
 const fromTo: Readonly<Record<Corrected, { text: (share: number) => string; unit: string }>> = {

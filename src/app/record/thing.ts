@@ -12,6 +12,7 @@ import { gasWords, weighedFacts } from '../describe/describeBatch';
 import { dippedText } from '../describe/describeLayering';
 import { standingWords, takenTo } from '../describe/describeProportions';
 import type { Description } from '../describe/description';
+import { sinceFacts } from '../describe/sinceFacts';
 import { ownWords } from './ownWords';
 import { doneFacts, lostFacts, slipWords, wentIn, wentInRows, type WentIn } from '../describe/wentIn';
 
@@ -32,7 +33,10 @@ export interface Thing {
 export function thingOf(record: AnyRecord, description: Description): Thing {
   const uses = 'uses' in record ? record.uses : [];
   const shown = new Set([
-    ...(isOf('batch', record) ? [...weighedFacts(record), ...lostFacts(record)] : wentIn(uses)).map(asOne),
+    ...(isOf('batch', record)
+      ? [...weighedFacts(record), ...lostFacts(record), ...sinceFacts(record)]
+      : wentIn(uses)
+    ).map(asOne),
     ...doneFacts(record.done).map(asOne),
   ]);
   return {

@@ -38,7 +38,7 @@ interface Adders {
  * The least that has to be added so that every share with a target (g/g) reaches it: M′ = max M·xᵢ/tᵢ over what has a target, and over
  * the water, of which the spirit brings some; addᵢ = (M′tᵢ − M·xᵢ)/cᵢ. By arithmetic (mass balance); ± first-order with the same
  * component setting the size. Check: 20 kg at 7.4 % sugar to 7.0 % takes 20·(7.4/7.0 − 1) = 1.1429 kg of water.
- * @throws Refusal where there is some of what is wanted none of, or the spirit is too weak
+ * @throws Refusal where there is some of what has a target of 0, or the spirit is too weak
  */
 export function mendingOf(now: DrinkNow, targets: Adders['targets'], spirit = 1): Mending {
   const adders = { targets, spirit };
@@ -89,7 +89,7 @@ function sizesFor({ mass, shares }: Values, { targets, spirit }: Adders): (reado
     const target = targets[id]!;
     if (target > 0) return [id, (mass * shares[id]) / target] as const;
     if (shares[id] <= 0) return [id, 0] as const;
-    throw new Refusal('what is in a drink cannot be taken out by adding: there is some, and none is wanted');
+    throw new Refusal('what is in a drink cannot be taken out by adding: there is some, and the target is none');
   });
   const rest = (all: (id: Corrected) => number) =>
     1 - wanted.reduce((sum, id) => sum + all(id) * perGram(id, spirit), 0);

@@ -20,6 +20,8 @@ const weighed = z.object({
   share: z.optional(z.number()),
   /** An ingredient of the drink, no part of the formula. */
   own: z.optional(z.literal(true)),
+  /** Added after the drink was measured, to correct it. */
+  corrects: z.optional(z.literal(true)),
 });
 export type Weighed = z.output<typeof weighed>;
 

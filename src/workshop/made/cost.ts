@@ -73,7 +73,7 @@ function byKilo(id: string, name: string, amount: number): CostLine {
   const perKilo = shelf.settings.value.prices?.[id];
   return {
     id,
-    name: name.replace(/, (more|to correct it)$/, ''),
+    name: name.replace(/, more$/, ''),
     amount,
     unit: 'g',
     price: perKilo === undefined ? null : perKilo / 1000,

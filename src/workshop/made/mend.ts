@@ -61,7 +61,7 @@ export function targetsOf(batch: Batch): Record<Corrected, number> {
   const density = drinkDensity({ brix: massFraction(brix / 100), ethanol: massFraction(ethanol) });
   return {
     sugar: brix / 100,
-    ethanol,
+    ethanol: plan.abv === 0 ? 0 : ethanol,
     acid: plan.acid === undefined ? acidShare(batch).value : plan.acid / (1000 * density),
     concentrate: concentrateShare(batch).value,
   };
@@ -79,10 +79,10 @@ export function measuredOff(batch: Batch): Corrected[] {
   return measured.flatMap(([id, is]) => (is && isOff(now[id], targets[id]) ? [id] : []));
 }
 
-/** What is in the drink at all, or wanted in it. */
+/** What is wanted in the drink; what a carrier brought unasked is none of it. */
 export function inDrink(batch: Batch): Corrected[] {
-  const [now, targets] = [drinkNow(batch).shares, targetsOf(batch)];
-  return CORRECTED.filter((id) => targets[id] > 0 || now[id].value > 2 * standardUncertainty(now[id]) + 1e-6);
+  const targets = targetsOf(batch);
+  return CORRECTED.filter((id) => targets[id] > 0);
 }
 
 /**
@@ -158,7 +158,7 @@ function rowOf(batch: Batch, { id, massG, plannedG }: AddedNow, spirit: number, 
   const ids = { water: WATER, sugar: SUGAR, spirit: 'spirit', acid: acid.id, concentrate: CONCENTRATE };
   const lot = id === 'spirit' ? (find('supply', bottle)?.lot ?? '') : '';
   const source = id === 'spirit' ? (bottle ?? null) : null;
-  return { into: 'drink', id: ids[id], name: `${name}, to correct it`, source, lot, plannedG, massG };
+  return { into: 'drink', id: ids[id], name, source, lot, plannedG, massG, corrects: true };
 }
 
 interface Drink {

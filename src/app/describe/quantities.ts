@@ -1,4 +1,4 @@
-import type { Quantity } from '../../records/kind/since';
+import type { Quantity, SinceOf } from '../../records/kind/since';
 import { formatPlain, measuredText } from '../../ui/format';
 import type { Beside } from '../../workshop/made/measured';
 
@@ -74,7 +74,7 @@ export const quantities: Readonly<Record<Quantity, Words>> = {
 
 /** What was measured, or that nothing was. */
 export function measuredWords({ of, measured }: Beside): string {
-  return measured ? measuredText(measured, quantities[of].unit).trim() : 'measure';
+  return measured ? measuredText(measured, quantities[of].unit).trim() : 'Measure';
 }
 
 /** What stands beside it: plan, weighings, and what else the instrument shows. */
@@ -91,3 +91,11 @@ export function besideWords({ of, planned, weighed, alsoShows, reading }: Beside
     .filter(Boolean)
     .join('; ');
 }
+
+/** How a bottle under trial was beside its control, as it is told. */
+export const foundWords: Readonly<Record<SinceOf<'seen'>['state'], { words: string }>> = {
+  'as the control': { words: 'As the control' },
+  'slightly off': { words: 'Slightly off' },
+  'clearly off': { words: 'Clearly off' },
+  spoiled: { words: 'Spoiled' },
+};
