@@ -1,15 +1,20 @@
 import { useSignal, type Signal } from '@preact/signals';
+import { drinkMakeOf } from '../../core/drink/drinkMake';
+import { drinkDensity } from '../../core/drink/finishedDrink';
 import { sharesOf } from '../../core/drink/formula';
+import { massFraction, volumeFraction } from '../../core/number/units';
 import type { Formula } from '../../records/kind/formula';
 import { find } from '../../records/shelf';
 import { amount, type Field } from '../../tasks/engine/fields';
 import { besides, costOf, usedLines, versionsOf, type FormulaUse, type UsedLine } from '../../workshop/formulaBook';
-import { madeBefore, type MadeBefore } from '../../workshop/madeBefore';
+import { outcome } from '../../workshop/attempt';
+import { doseBefore, madeBefore, type DoseBefore, type MadeBefore } from '../../workshop/madeBefore';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import { PageHead } from '../nav/PageHead';
+import { OdourActivities } from './OdourActivities';
 import '../sheet/batchSheet.css';
 
 const asked = {
@@ -17,20 +22,19 @@ const asked = {
   dosage: amount({ name: 'dosage', title: 'Concentrate', unit: 'g/L', above: 0, max: 1000 }),
   litres: amount({ name: 'litres', title: 'Drink', unit: 'L', above: 0, max: 100_000 }),
   glass: amount({ name: 'glass', title: 'Glass', unit: 'mL', above: 0, max: 10_000 }),
+  brix: amount({ name: 'brix', title: 'Sugar', unit: '°Brix', min: 0, max: 70 }),
+  abv: amount({ name: 'abv', title: 'Alcohol', unit: '% ABV', min: 0, max: 70 }),
 };
 type Asked = Record<keyof typeof asked, string>;
-
-/** Density of a drink of 10 °Brix, g/mL at 20 °C (sucrose law), where none was made yet: a batch computes its own. */
-const SOFT_DRINK = 1.038;
 
 /** All that follows from a formula: its versions, its lines in drink and concentrate, drops, bottles and cost. */
 export function FormulaPage({ id }: { id: string }) {
   const formula = find('formula', id);
   const before = formula ? madeBefore(formula.root) : null;
-  const dose = before ? formatTyped(before.mgPerKg, 3) : '';
-  const typed = useSignal<Asked>({ dose, dosage: '1', litres: '20', glass: '100' });
+  const typed = useSignal<Asked>(asBefore(formula, before));
   if (!formula) return <main class="page">This formula is not on this phone.</main>;
-  const use = useOf(typed.value, before?.densityGPerMl ?? SOFT_DRINK);
+  const use = useOf(typed.value);
+  const lines = use ? usedLines(formula, use) : [];
   return (
     <main class="page sheet">
       <PageHead title={formula.name} />
@@ -40,9 +44,10 @@ export function FormulaPage({ id }: { id: string }) {
           <Ask key={key} field={asked[key]} at={key} typed={typed} />
         ))}
       </div>
-      <p class="quiet">{drinkWords(before)}</p>
+      <p class="quiet">{drinkWords(formula, before, use)}</p>
       {!use && <Shares formula={formula} />}
-      {use && <Lines lines={usedLines(formula, use)} use={use} />}
+      {use && <Lines lines={lines} use={use} />}
+      {use && <OdourActivities lines={lines} />}
       {use && <Cost formula={formula} use={use} />}
       <Ways id={id} typed={typed.value} />
     </main>
@@ -66,26 +71,49 @@ function Ways({ id, typed }: { id: string; typed: Asked }) {
   );
 }
 
-/** What drink the numbers are for. */
-function drinkWords(before: MadeBefore | null): string {
-  return before
-    ? `Dose and density (${formatPlain(before.densityGPerMl, 4)} g/mL) as in ${before.name}.`
-    : `No drink of it was made yet: type a dose. Amounts are for 10 °Brix, ${formatPlain(SOFT_DRINK, 4)} g/mL.`;
+/** What stands in the fields at first: the last drink of the formula, and said so; of no other drink. */
+function asBefore(formula: Formula | undefined, before: MadeBefore | null): Asked {
+  const dose = formula && before ? formatTyped(doseBefore(formula.lines, before).mgPerKg, 3) : '';
+  const [brix, abv] = before ? [before.brix, before.abv] : [10, 0];
+  return { dose, dosage: '1', litres: '20', glass: '100', brix: formatTyped(brix, 3), abv: formatTyped(abv, 3) };
 }
+
+/** What drink the numbers are for, and where they come from. */
+function drinkWords({ lines }: Formula, before: MadeBefore | null, use: FormulaUse | null): string {
+  const density = use ? ` The drink has ${formatPlain(use.densityGPerMl, 4)} g/mL at 20 °C.` : '';
+  if (!before) return `No drink of it was made yet: type a dose. 10 °Brix without alcohol is usual.${density}`;
+  const version = before.version == null ? '' : `, version ${before.version}`;
+  const dose = doseWords[doseBefore(lines, before).how].words;
+  return `${dose} (${formatPlain(before.mgPerKg, 3)} mg/kg); sugar and alcohol as in ${before.name}${version}.${density}`;
+}
+
+const doseWords: Readonly<Record<DoseBefore['how'], { words: string }>> = {
+  'as made': { words: 'Dose as it was made' },
+  'holds the others': { words: 'Dose so that what stayed keeps its mg/kg as it was made' },
+  'other proportions': { words: 'Dose of the whole as it was made, in other proportions' },
+};
 
 /** The dose for a batch; nothing while none is typed, so that the batch asks. */
 function doseTyped({ dose }: Asked): { dose?: string } {
   return dose === '' ? {} : { dose };
 }
 
-function useOf(typed: Asked, densityGPerMl: number): FormulaUse | null {
+function useOf(typed: Asked): FormulaUse | null {
   const read = (key: keyof Asked) => {
     const answer = asked[key].read(typed[key]);
     return answer.ok ? answer.value : null;
   };
   const [mgPerKg, gramsPerL, litres, glassMl] = [read('dose'), read('dosage'), read('litres'), read('glass')];
+  const [brix, abv] = [read('brix'), read('abv')];
   if (mgPerKg === null || gramsPerL === null || litres === null || glassMl === null) return null;
+  const densityGPerMl = brix === null || abv === null ? null : densityOf(brix, abv);
+  if (densityGPerMl === null) return null;
   return { mgPerKg, gramsPerL, litres, glassMl, densityGPerMl };
+}
+
+/** g/mL of a drink at 20 °C; null where there is no such drink. */
+function densityOf(brix: number, abv: number): number | null {
+  return outcome(() => drinkDensity(drinkMakeOf(massFraction(brix / 100), volumeFraction(abv / 100)))).value ?? null;
 }
 
 function Ask({ field, at, typed }: { field: Field; at: keyof Asked; typed: Signal<Asked> }) {
@@ -115,6 +143,7 @@ function Versions({ formula }: { formula: Formula }) {
           </button>
         ))}
       </div>
+      {formula.notes && <p>{formula.notes}</p>}
       {before && (
         <table>
           <thead>

@@ -9,7 +9,7 @@ import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
 import type { Offer, SlotFacts } from '../engine/task';
 import { judgeFields } from '../shared/judgeRun';
-import { asked } from './plan/asked';
+import { asked, heldDose } from './plan/asked';
 import { drinkBefore, sameBefore } from './plan/before';
 import { NOT_FOOD } from './plan/carrierBottle';
 import { NOT_FROM_SHELF } from './plan/usualBottle';
@@ -125,6 +125,11 @@ function gaugeOf(volumes: number, atC: number) {
 function fromWords(run: RunState): string[] {
   const before = drinkBefore(run);
   if (!before?.name) return [];
+  const held = heldDose(run);
+  if (held !== null)
+    return [
+      `Sugar and alcohol as in ${before.name}; the dose so that what stayed in the formula keeps its mg/kg: ${formatPlain(sameBefore(run)!.mgPerKg, 3)} mg/kg of the whole then.`,
+    ];
   const what = before === sameBefore(run) ? 'Dose, sugar and alcohol' : 'Sugar and alcohol';
   return [`${what} as in ${before.name}.`];
 }

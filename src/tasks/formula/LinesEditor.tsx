@@ -1,4 +1,6 @@
 import { FieldInput } from '../../ui/controls/FieldInput';
+import { formatPlain } from '../../ui/format';
+import { partsForSwap } from '../../workshop/odourActivity';
 import { answerIn, textOf } from '../engine/fields';
 import type { Walk } from '../engine/task';
 import { linesOf, materialOptions, nextKey, percentOf, rowsOf, type Row } from './lines';
@@ -68,6 +70,17 @@ function Line({ walk, row, free, onType }: LineProps) {
         problem={answer.ok || text === '' ? undefined : answer.why}
         onText={(typed) => onType(row.parts.name, typed)}
       />
+      {swapWords(row) && <p class="note">{swapWords(row)}</p>}
     </section>
   );
+}
+
+/** How strong what was swapped in may be beside what it replaces, by thresholds; '' where nothing was swapped. */
+function swapWords({ key, material }: Row): string {
+  if (key === material || key.startsWith('add.')) return '';
+  const range = partsForSwap(key, material);
+  const held = 'The others keep their parts.';
+  if (!range) return `${held} Of one of the two no threshold in water is known: how strong it is has to be smelled.`;
+  const [low, high] = [formatPlain(range.low, 1), formatPlain(range.high, 1)];
+  return `${held} By thresholds in water it takes ${low === high ? `about ${low}` : `${low} to ${high}`} times the parts to be as noticeable: an order of size, no recipe.`;
 }

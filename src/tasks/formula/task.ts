@@ -1,4 +1,4 @@
-import { differences } from '../../core/drink/formula';
+import { differences, doseHolding } from '../../core/drink/formula';
 import type { Formula } from '../../records/kind/formula';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { find, list, newId, newRecord } from '../../records/shelf';
@@ -23,9 +23,18 @@ function nameField(run: RunState): Field<string> {
   return fields.name(origin?.name ?? '');
 }
 
-/** Begins with the drops and the liking of a blend that was found. */
+/** Begins with the notes of the version before, or with the drops and the liking of a blend that was found. */
 function notesField(run: RunState): Field<string> {
-  return fields.notes(blendNotes(run.typed['from']));
+  return fields.notes(earlierOf(run)?.notes ?? blendNotes(run.typed['from']));
+}
+
+/** Why it is no new version: nothing in it is new; null where something is. */
+function sameAsBefore(run: RunState): string | null {
+  const earlier = earlierOf(run);
+  const lines = linesOf(run);
+  if (!earlier || lines.length === 0 || differences(earlier.lines, lines).length > 0) return null;
+  const isNew = valueOf(run, notesField(run)) !== earlier.notes || valueOf(run, nameField(run)) !== earlier.name;
+  return isNew ? null : `This is version ${earlier.version} as it is: change a material, its parts, the name or the notes.`;
 }
 
 /** Version that the formula becomes, counted over all that share its root. */
@@ -43,10 +52,21 @@ function changeWords(run: RunState): string[] {
   const nameOf = (id: string) => [...lines, ...earlier.lines].find(({ material }) => material === id)!.name;
   const changes = differences(earlier.lines, lines);
   if (changes.length === 0) return ['Nothing is different from the version before.'];
-  return changes.map(
-    ({ id, before, after }) =>
-      `${nameOf(id)}: ${formatPlain(before * 100, 3)} % then, ‹${formatPlain(after * 100, 3)} %› now.`,
-  );
+  return [
+    ...changes.map(
+      ({ id, before, after }) =>
+        `${nameOf(id)}: ${formatPlain(before * 100, 3)} % then, ‹${formatPlain(after * 100, 3)} %› now.`,
+    ),
+    ...holdingWords(earlier, lines),
+  ];
+}
+
+/** By how much the dose of the whole changes so that what stayed keeps its mg/kg; nothing where it cannot. */
+function holdingWords(earlier: Formula, lines: Formula['lines']): string[] {
+  const factor = doseHolding(earlier.lines, lines, 1);
+  if (factor === null) return ['What stayed has other proportions than before: no dose holds all of it.'];
+  const times = formatPlain(factor, 4);
+  return [`What stayed keeps its mg/kg at ‹${times} times› the dose of the whole: page and batch begin with that.`];
 }
 
 function steps(run: RunState): Step[] {
@@ -62,12 +82,14 @@ function steps(run: RunState): Step[] {
     ...(none ? { problem: 'A formula needs parts of at least one material.' } : {}),
   };
   const version = versionOf(earlierOf(run));
+  const same = sameAsBefore(run);
   const name: Step = {
     key: 'name',
     say: version > 1 ? `This becomes version ‹${version}›.` : 'What is it called?',
     more: changeWords(run),
     ask: [nameField(run), notesField(run)],
     done: 'Save',
+    ...(same === null ? {} : { problem: same }),
   };
   return run.typed['of'] ? [lines, name] : [from, lines, name]; // begun on the page of what it comes from
 }
@@ -75,6 +97,8 @@ function steps(run: RunState): Step[] {
 function keep(run: RunState): AnyRecord[] {
   const lines = linesOf(run);
   if (lines.length === 0) throw new Refusal('A formula needs parts of at least one material.');
+  const same = sameAsBefore(run);
+  if (same) throw new Refusal(same);
   const earlier = earlierOf(run);
   const from = run.typed['from'];
   const id = newId();

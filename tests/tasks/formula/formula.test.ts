@@ -6,7 +6,10 @@ import { certificate } from '../../../src/tasks/certificate/task';
 import { freshRun, type RunState } from '../../../src/tasks/engine/fold';
 import { formula } from '../../../src/tasks/formula/task';
 import { besides, costOf, usedLines, versionsOf } from '../../../src/workshop/formulaBook';
-import { batchShelf } from '../batch/batchShelf';
+import { batch } from '../../../src/tasks/batch/task';
+import { doseBefore, madeBefore } from '../../../src/workshop/madeBefore';
+import { recipeOf, weighAll, wordsIn } from '../batch/batchRuns';
+import { batchShelf, clearPlan } from '../batch/batchShelf';
 import { vialOf } from '../count/countShelf';
 
 beforeEach(() => takeIn(batchShelf()));
@@ -59,6 +62,31 @@ describe('a formula', () => {
       after: 'taken out',
     });
     expect(find('formula', 'f1')!.version).toBe(1);
+  });
+
+  test('its notes are those of the version before until others are typed, and what is the same is no new version', () => {
+    takeIn([{ ...find('formula', 'f1')!, notes: 'less peel' } as never]);
+    expect(kept({ from: 'f1', of: 'f1', 'part.linalool': '6' }).notes).toBe('less peel');
+    expect(stepOf({ from: 'f1', of: 'f1' }, 'name').problem).toContain('version 1 as it is');
+    expect(() => kept({ from: 'f1', of: 'f1' })).toThrow('version 1 as it is');
+    expect(kept({ from: 'f1', of: 'f1', notes: 'more peel' })).toMatchObject({ root: 'f1', notes: 'more peel' });
+  });
+
+  test('a swap with other parts says the dose at which the others keep their mg/kg; page and batch begin with it', () => {
+    takeIn(batchShelf());
+    const made = batch.keep(weighAll(clearPlan))[0]!; // 50 mg/kg of 4 + 3 + 2 + 1 parts
+    const swap = { from: 'f1', of: 'f1', 'swap.vanillin': 'ethyl-vanillin', 'part.vanillin': '0.4' };
+    takeIn([made, { ...find('material', 'vanillin')!, id: 'ethyl-vanillin', name: 'ethyl vanillin' }]);
+    expect(stepOf(swap, 'name').more!.join(' ')).toContain('at ‹0.94 times› the dose');
+    const next = kept(swap);
+    takeIn([next]);
+    const before = madeBefore('f1')!;
+    expect(doseBefore(next.lines, before)).toMatchObject({ how: 'holds the others' });
+    expect(doseBefore(next.lines, before).mgPerKg).toBeCloseTo(50 * 0.94, 1);
+    expect(doseBefore(find('formula', 'f1')!.lines, before).how).toBe('as made');
+    const dose = recipeOf(runOf({ what: next.id })).ask!.find(({ name }) => name === 'dose')!;
+    expect(Number(dose.preset)).toBeCloseTo(47, 1);
+    expect(wordsIn(runOf({ what: next.id }), 'Drink')).toContain('what stayed in the formula keeps its mg/kg');
   });
 
   test('parts that are no number are told, and nothing is lost', () => {

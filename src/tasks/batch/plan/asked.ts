@@ -3,13 +3,14 @@ import { drinkDensity } from '../../../core/drink/finishedDrink';
 import { massFraction, volumeFraction } from '../../../core/number/units';
 import { formatTyped } from '../../../ui/format';
 import { outcome } from '../../../workshop/attempt';
+import { doseBefore } from '../../../workshop/madeBefore';
 import { solventsOnHand } from '../../../workshop/onHand';
 import { answer, ask } from '../../engine/answers';
 import type { Field } from '../../engine/fields';
 import type { RunState } from '../../engine/fold';
 import { asBefore } from '../../engine/lastTime';
 import { oncePerRun } from '../../engine/oncePerRun';
-import { drinkBefore, sameBefore, timesBefore } from './before';
+import { drinkBefore, madeAgain, sameBefore, timesBefore } from './before';
 import { fields } from './fields';
 import { recipeOrNull, whatField } from './recipe';
 
@@ -58,17 +59,26 @@ export function ofThisRecipe(run: RunState): RunState {
 function drinkAsked(run: RunState, own: RunState) {
   const before = drinkBefore(run);
   const mgPerKg = recipeOrNull(run)?.mgPerKg ?? sameBefore(run)?.mgPerKg;
+  const held = heldDose(run);
   const usual = (value: number | undefined) => (value === undefined ? '' : formatTyped(value, 3));
   const last = before?.asked ? [before.asked] : [];
   const brix = asBefore(own, fields.brix, last, usual(before?.brix));
   const abv = asBefore(own, fields.abv, last, usual(before?.abv));
   const perL = gramsPerL(answer(run, brix), answer(run, abv) ?? 0);
   return {
-    dose: asBefore(own, fields.dose, last, usual(mgPerKg)),
+    dose: asBefore(own, fields.dose, held === null ? last : [], usual(held ?? mgPerKg)),
     brix,
     abv,
     sugarPerL: asBefore(own, fields.sugarPerL, last, perL === null ? '' : formatTyped(perL, 4)),
   };
+}
+
+/** The dose of a new version at which what stayed in it keeps its mg/kg, where the last drink was of another version; else null. */
+export function heldDose(run: RunState): number | null {
+  const [recipe, before] = [recipeOrNull(run), sameBefore(run)];
+  if (!recipe || recipe.version === null || !before || madeAgain(run)) return null;
+  const { mgPerKg, how } = doseBefore(recipe.lines, before);
+  return how === 'holds the others' ? mgPerKg : null;
 }
 
 /** g of sugar in a litre of drink of that °Brix and % ABV; null where there is no such drink. */
