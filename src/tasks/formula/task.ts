@@ -34,7 +34,9 @@ function sameAsBefore(run: RunState): string | null {
   const lines = linesOf(run);
   if (!earlier || lines.length === 0 || differences(earlier.lines, lines).length > 0) return null;
   const isNew = valueOf(run, notesField(run)) !== earlier.notes || valueOf(run, nameField(run)) !== earlier.name;
-  return isNew ? null : `This is version ${earlier.version} as it is: change a material, its parts, the name or the notes.`;
+  return isNew
+    ? null
+    : `This is version ${earlier.version} as it is: change a material, its parts, the name or the notes.`;
 }
 
 /** Version that the formula becomes, counted over all that share its root. */

@@ -28,14 +28,7 @@ export const fields = {
   litres: amount({ name: 'litres', title: 'Drink to make', unit: 'L', above: 0, max: 100_000, preset: '20' }),
   /** The drink that the first version took sugar and alcohol from. */
   base: pick({ name: 'base', title: 'As in' }),
-  brix: amount({
-    name: 'brix',
-    title: 'Sugar in the drink',
-    unit: '°Brix',
-    min: 0,
-    max: 70,
-    help: 'g of sugar in 100 g of drink.',
-  }),
+  brix: amount({ name: 'brix', title: 'Sugar in the drink', unit: '°Brix', min: 0, max: 70, help: 'g in 100 g.' }),
   sugarPerL: amount({ name: 'sugar.l', title: 'Sugar in the drink', unit: 'g/L', min: 0, max: 940 }),
   sugarBy: given('sugar.by', ['mass', 'litre']),
   abv: amount({ name: 'abv', title: 'Alcohol of the drink', unit: '% ABV', min: 0, max: 70 }),
