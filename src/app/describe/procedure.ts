@@ -103,7 +103,8 @@ function has(rows: readonly Weighed[], id: string): boolean {
 
 /** Grams of all rows, or of those of one id. */
 function grams(rows: readonly Weighed[], id?: string): number {
-  return rows.reduce((sum, one) => sum + (id === undefined || one.id === id ? one.massG.value : 0), 0);
+  if (id === undefined) return rows.reduce((sum, { massG }) => sum + massG.value, 0);
+  return rows.reduce((sum, one) => sum + (one.id === id ? one.massG.value * (one.share ?? 1) : 0), 0);
 }
 
 function total(rows: readonly Weighed[]): string {

@@ -68,11 +68,13 @@ export interface BatchPlan {
 /**
  * The batch at 20 °C. The drink has `brix` g sucrose per g, whatever else is in it; its mass is volume times drinkDensity
  * (acid, preservative and flavour count as water there). Thrown by mass, the syrup is M/(1 + n); by volume its °Brix is that
- * of syrupForDrink, so that 1 volume and n volumes of water give the drink. Parts 0: no throw, the syrup is the drink.
+ * of syrupForDrink, so that 1 volume and n volumes of water give the drink. Parts 0: no throw, the syrup is the drink. With 0 of sugar
+ * asked for, it is as sweet as what its ingredients bring.
  * @throws Refusal when the drink is not above 0 mL, out of range, or the syrup has no room for its water
  */
-export function planBatch(target: BatchTarget): BatchPlan {
-  if (!(target.drink > 0)) throw new Refusal('a batch is more than 0 mL, not {drink} mL', { drink: target.drink });
+export function planBatch(asked: BatchTarget): BatchPlan {
+  if (!(asked.drink > 0)) throw new Refusal('a batch is more than 0 mL, not {drink} mL', { drink: asked.drink });
+  const target = sweetAsBrought(asked);
   const { mass, density, ethanol } = wholeDrink(target);
   const { syrupMass, syrupBrix } = syrupOf(target, mass);
   const solids = solidsOf(target, mass);
@@ -115,6 +117,15 @@ export function mayCrystallise(brix: MassFraction, t: Celsius): boolean {
 /** Sum of masses, g. */
 export function total(parts: readonly PlannedMass[]): Gram {
   return gram(parts.reduce((sum, part) => sum + part.mass, 0));
+}
+
+/** A drink without added sugar is as sweet as its ingredients make it; solved by repetition, as its mass depends on it. */
+function sweetAsBrought(target: BatchTarget): BatchTarget {
+  const { sugar } = broughtBy(target);
+  let sweet = target;
+  for (let i = 0; i < 20 && target.brix === 0 && sugar > 0; i++)
+    sweet = { ...target, brix: massFraction(sugar / wholeDrink(sweet).mass) };
+  return sweet;
 }
 
 /** Mass and density of the drink; the ethanol share depends on the mass, so it is put in again until it stands. */

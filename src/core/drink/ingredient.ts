@@ -77,9 +77,12 @@ function ethanolIn(sugar: number, abv: number, density?: GramPerMl): number {
   return ethanol;
 }
 
+const KNOWN = 0.84; // of sugar in sugar and water, g/g: what is stronger counts as that
+
 function densityOf(sugar: number, ethanol: number): number {
   if (sugar + ethanol >= 1) return ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
-  return drinkDensity({ brix: massFraction(sugar), ethanol: massFraction(ethanol) });
+  const known = Math.min(sugar, KNOWN * (1 - ethanol));
+  return drinkDensity({ brix: massFraction(known), ethanol: massFraction(ethanol) });
 }
 
 /** Density of an ingredient, g/mL at 20 °C, from its sugar and alcohol; acid and dry matter count as water (our choice). */

@@ -34,12 +34,13 @@ export interface WeighList {
  * carrier after that; volatile material last, into the carrier (order: our choice and common practice, no source).
  * An amount under `least` (g, smallestMass of the scale) is diluted with the carrier to the strongest of 50, 20, 10, 5 … %
  * that brings it over, 1 % at the weakest; its carrier is taken off the carrier step, so the sum is still that of the concentrate.
+ * `most` is the strongest dilution of a part that dissolves in the carrier, g/g; any where it is left out.
  * @throws Refusal when `least` is not above zero
  */
 export function weighList(
   parts: readonly PlannedMass[],
   carrier: string,
-  scale: { least: Gram; volatile?: readonly string[] },
+  scale: { least: Gram; volatile?: readonly string[]; most?: (id: string) => number },
 ): WeighList {
   if (!(scale.least > 0))
     throw new Refusal('a scale’s smallest amount is above 0 g, not {least} g', { least: scale.least });
@@ -47,7 +48,10 @@ export function weighList(
   const bySize = parts.filter((part) => part.id !== carrier && part.mass > 0).sort((one, two) => one.mass - two.mass);
   let left = parts.filter((part) => part.id === carrier).reduce((sum, part) => sum + part.mass, 0);
   const steps = bySize.map((part): WeighStep => {
-    const diluted = part.mass < scale.least ? thin(part.mass, scale.least, left) : null;
+    const diluted =
+      part.mass < scale.least
+        ? dilutionFor(part.mass, scale.least, { carrier: left, most: scale.most?.(part.id) ?? 1 })
+        : null;
     const mass = diluted ? gram(part.mass / diluted.strength) : part.mass;
     left -= mass - part.mass;
     return { id: part.id, mass, neat: part.mass, enough: mass >= scale.least, diluted };
@@ -64,10 +68,14 @@ export function weighList(
 /** No stock is diluted further at once: a hundredth. Our choice; further down, kilograms of carrier go into one that is hardly used. */
 const WEAKEST = massFraction(0.01);
 
-/** Strongest stock of the ladder that brings `mass` g of neat over the least amount with at most `carrier` g in what is drawn. */
-function thin(mass: Gram, least: Gram, carrier: number): Diluted | null {
-  const weakest = massFraction(mass / (mass + carrier));
-  const strength = ladder(massFraction(1), weakest).find((w) => w >= WEAKEST && mass / w >= least);
+/**
+ * Strongest stock of the ladder, `most` g/g at most, that brings `mass` g of neat over the least amount (g) with at most `carrier` g in
+ * what is drawn; null where none does. All that is put on the scale for it is the least amount and more. Ladder: our choice.
+ */
+export function dilutionFor(mass: Gram, least: Gram, so: { carrier: number; most: number }): Diluted | null {
+  if (!(mass > 0 && so.carrier > 0)) return null;
+  const weakest = massFraction(mass / (mass + so.carrier));
+  const strength = ladder(massFraction(1), weakest).find((w) => w >= WEAKEST && w <= so.most && mass / w >= least);
   if (strength === undefined) return null;
   const stock = Math.max(least / strength, mass / strength / DRAWABLE, least / (1 - strength));
   return { strength, neat: gram(stock * strength), carrier: gram(stock * (1 - strength)) };

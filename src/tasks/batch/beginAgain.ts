@@ -77,7 +77,8 @@ function begunAt(run: RunState, making: Making, { at, vessels }: Pick<Begun, 'at
   const pours = vessels.flatMap((vessel) => poursOf(making, vessel));
   const inside = making.vessel.pours;
   const [isMade, poured] = [vessels.includes('concentrate'), pouredIn(making)];
-  const ofDrink = vessels.includes('drink') ? lossesOf(making.syrup.pours, [{ share: 1, why: BEGUN_AGAIN }]) : [];
+  const drink = vessels.includes('drink') ? making.syrup.pours : [];
+  const ofDrink = [...lossesOf(drink, [{ share: 1, why: BEGUN_AGAIN }]), ...halfMixed(run, drink)];
   return {
     at,
     vessels,

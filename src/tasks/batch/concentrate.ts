@@ -7,6 +7,8 @@ import { keyNow, timesBegun } from './plan/begun';
 import { spareFactor } from './plan/drinkAsked';
 import { EMULSION_WATER, type Goods } from './plan/goods';
 import type { Plan as Plan } from './plan/planParts';
+import { isWeighedAsBefore } from './plan/weighedAsBefore';
+import { strongestStock } from './plan/strongestStock';
 import { massAt, scaleFor, type Pour } from './pour';
 import { stockOf } from './stock';
 import { filled, rescueOf, type Vessel } from './vessel';
@@ -24,7 +26,7 @@ type Bases = ReadonlyMap<string, number>;
 
 /** The concentrate, smallest first, rescued as was chosen. */
 export function concentrateVessel(run: RunState, plan: Plan, least: number): Vessel {
-  const { list, fill } = listOf(plan, { least, times: spareFactor(run) });
+  const { list, fill } = listOf(plan, { least, times: spareFactor(run), isOlder: isWeighedAsBefore(run) });
   const goods = (id: string) => plan.concentrate.find((one) => one.goods.id === id)!.goods;
   const bases = new Map<string, number>();
   return filled(run, list.steps, (step, so) => nextPour({ run, list, fill, goods }, step, { ...so, bases }));
@@ -67,7 +69,7 @@ function shift(list: WeighList, bases: Bases): number {
 /** The list for the scale, `times` what the drink needs, and what fills up: the carrier, or for an emulsion its largest liquid oil; its water phase comes after its oils. */
 function listOf(
   { concentrate, emulsion }: Plan,
-  how: { least: number; times: number },
+  how: { least: number; times: number; isOlder: boolean },
 ): { list: WeighList; fill: string } {
   const { least, times } = how;
   const parts = concentrate.map(({ goods, mass }) => ({ id: goods.id, mass: gram(mass * times) }));
@@ -77,7 +79,11 @@ function listOf(
   const liquid = oils.filter(({ goods }) => find('material', goods.id)?.form !== 'solid');
   const largest = [...(liquid.length > 0 ? liquid : oils)].sort((one, two) => two.mass - one.mass)[0];
   const fill = largest?.goods.id ?? parts.at(-1)!.id;
-  const list = weighList(dry, fill, { least: gram(least) });
+  const goods = (id: string) => concentrate.find((one) => one.goods.id === id)!.goods;
+  const list = weighList(dry, fill, {
+    least: gram(least),
+    ...(how.isOlder ? {} : { most: (id: string) => strongestStock(goods(id), fill) }),
+  });
   const rest = parts
     .filter(({ id }) => wet.includes(id))
     .map(({ id, mass }): WeighStep => ({ id, mass, neat: mass, enough: mass >= least, diluted: null }));

@@ -1,7 +1,7 @@
 import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/liquid/carbonation';
 import { celsius } from '../../core/number/units';
 import { list } from '../../records/shelf';
-import { formatGiven, formatPlain, formatTyped } from '../../ui/format';
+import { formatGiven, formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { answer, types } from '../engine/answers';
 import { answerIn, type Field } from '../engine/fields';
@@ -13,7 +13,7 @@ import { asked, heldDose } from './plan/asked';
 import { drinkBefore, sameBefore } from './plan/before';
 import { NOT_FOOD } from './plan/carrierBottle';
 import { NOT_FROM_SHELF } from './plan/usualBottle';
-import { drinkOf, isByLitre, sugarField, type DrinkAsked } from './plan/drinkAsked';
+import { drinkOf, isByLitre, litresToMake, sugarField, type DrinkAsked } from './plan/drinkAsked';
 import { fields } from './plan/fields';
 import { ADD_BOTTLE, wrongIn, type Part } from './page';
 import { recipeOf } from './plan/recipe';
@@ -34,7 +34,11 @@ export function drinkPart(run: RunState): Part {
     section: {
       title: 'Drink',
       sentence: `{litres} of {what} at {dose}: ${sweet}, {abv}${spirit}, {gas}, under {jurisdiction} rules`,
-      lines: [...fromWords(run), ...(drink ? drinkWords(run, drink) : []), ...gasWords(run)],
+      lines: [
+        ...fromWords(run),
+        ...(drink ? [...lossWords(run, drink), ...drinkWords(run, drink)] : []),
+        ...gasWords(run),
+      ],
     },
   };
 }
@@ -69,7 +73,7 @@ function slotsOf(run: RunState, problem: string | null): Record<string, SlotFact
   const now = asked(run);
   const abv = answer(run, now.abv);
   return {
-    litres: { usual: chips(['1', '5', '20', '100'], 'L') },
+    litres: { usual: chips(['1', '5', '20', '100'], 'L'), beside: [now.loss, now.vessel], ...vesselFacts(run) },
     what: { missing: 'the formula', ...wrongIn(outcome(() => recipeOf(run)).problem) },
     dose: { missing: 'the dose' },
     [sugarField(run).name]: { missing: 'the sugar', usual: sugarChips(run), offer: otherSugar(run) },
@@ -81,6 +85,29 @@ function slotsOf(run: RunState, problem: string | null): Record<string, SlotFact
     },
     ...spiritSlots(run),
   };
+}
+
+const STIRRED = 0.9; // of a vessel, so that it can be stirred: our choice
+
+/** A drink that its vessel does not hold, and how much it does; a loss that is no loss. */
+function vesselFacts(run: RunState): SlotFacts {
+  const [loss, vessel] = [answerIn(run, asked(run).loss), answerIn(run, asked(run).vessel)];
+  if (!loss.ok) return { wrong: loss.why };
+  if (!vessel.ok) return { wrong: vessel.why };
+  const made = litresToMake(run);
+  if (vessel.value === null || made === null || made <= STIRRED * vessel.value * (1 + 1e-9)) return {};
+  const most = formatTyped(Math.floor(1e3 * STIRRED * vessel.value * (1 - loss.value / 100)) / 1e3, 6);
+  return {
+    wrong: `${formatPlain(made, 4)} L do not fit a vessel of ${formatPlain(vessel.value)} L with room to stir: make several batches.`,
+    mend: { words: `Make ${withLocalSign(most)} L`, type: { litres: most } },
+  };
+}
+
+/** What is made where some of it is lost. */
+function lossWords(run: RunState, { litres }: DrinkAsked): string[] {
+  const bottled = answer(run, asked(run).litres);
+  if (bottled === null || bottled === litres) return [];
+  return [`‹${formatPlain(litres, 4)} L› are made, so that ‹${formatPlain(bottled, 4)} L› are left for the bottles.`];
 }
 
 function sugarChips(run: RunState) {

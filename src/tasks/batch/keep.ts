@@ -33,9 +33,10 @@ import { recipeOrNull } from './plan/recipe';
 
 /** Names of the answers that are the plan: what a repeat begins with. Whether spirit and carrier are fit for drinks is asked each time: it may be another bottle. */
 export const repeats = [
-  ...['what', 'base', 'litres', 'dose', 'brix', 'sugar.', 'abv', 'spirit', 'own.', 'throw.', 'acid', 'acidity'],
+  ...['what', 'base', 'litres', 'dose', 'brix', 'sugar.', 'abv', 'spirit', 'throw.', 'acid', 'acidity'],
   ...['benzoate', 'sorbate', 'dosage', 'spare', 'make', 'into', 'carrier', 'oil', 'agent', 'gum', 'trait.'],
   ...['droplet', 'gas', 'gas.'],
+  ...['own.', 'loss', 'vessel'],
   ...['fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
 ];
 

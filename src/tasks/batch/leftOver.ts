@@ -91,7 +91,8 @@ export function lostIn(run: RunState, making: Making): NonNullable<Batch['lost']
     { share: making.before.value / whole, why: BEGUN_AGAIN },
     { share: (left?.value ?? 0) / whole, why: NOT_KEPT },
   ]);
-  const all = [...begunIn(run).flatMap(({ taken }) => taken), ...losses];
+  const ofDrink = lossesOf(making.syrup.pours, []);
+  const all = [...begunIn(run).flatMap(({ taken }) => taken), ...losses, ...ofDrink];
   return all.map(({ id, massG, why }) => ({ id, massG: massG.value, why }));
 }
 

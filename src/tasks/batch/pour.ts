@@ -9,6 +9,7 @@ import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import { asked, massField } from './plan/asked';
 import type { Goods } from './plan/goods';
+import { isWeighedAsBefore } from './plan/weighedAsBefore';
 
 /** Key of the mass of a stock's carrier: as runs have it since the first version. */
 export function carrierKey(key: string): string {
@@ -58,9 +59,21 @@ export function stepOf(run: RunState, scale: Pour['scale']): number {
   return answer(run, asked(run)[scale]) ?? (scale === 'fine' ? 0.01 : 1);
 }
 
-/** The scale that takes so many grams: the fine one hands over to the coarse one what it cannot carry. */
+/**
+ * The scale that takes so many grams: the fine one hands over to the coarse one what it cannot carry, and gets from it what that one
+ * cannot weigh well.
+ */
 export function scaleFor(run: RunState, grams: number, usual: Pour['scale'] = 'fine'): Pour['scale'] {
-  return usual === 'fine' && grams > capacityOf(answer(run, asked(run).fine)) ? 'coarse' : usual;
+  const most = capacityOf(answer(run, asked(run).fine));
+  if (isWeighedAsBefore(run)) return usual === 'fine' && grams > most ? 'coarse' : usual;
+  const isTooFine = grams < (leastOf(run, 'coarse') ?? 0);
+  if (usual === 'fine') return grams > most && !isTooFine ? 'coarse' : 'fine';
+  return isTooFine && (leastOf(run) ?? 0) < (leastOf(run, 'coarse') ?? 0) ? 'fine' : 'coarse';
+}
+
+/** How often the scale has to be loaded for so many grams. */
+export function loadsOf(run: RunState, grams: number, scale: Pour['scale']): number {
+  return Math.max(1, Math.ceil(grams / capacityOf(stepOf(run, scale))));
 }
 
 /** Least mass a scale can weigh within the tolerance, g; null until the scale is known. */
@@ -93,5 +106,7 @@ export function massAt(run: RunState, key: string, on: { of: string; scale?: Pou
   if (grossG === null || readabilityG === null) return null;
   const scatter = scale === 'fine' ? answer(run, asked(run).scatter) : null;
   const known = scatter === null ? {} : { repeatabilityG: scatter };
-  return weighedNet({ grossG, tareG: 0, readabilityG, ...known }, { id: `scale.${key}`, words: `weighing ${of}` });
+  const net = weighedNet({ grossG, tareG: 0, readabilityG, ...known }, { id: `scale.${key}`, words: `weighing ${of}` });
+  const loads = isWeighedAsBefore(run) ? 1 : loadsOf(run, grossG, scale);
+  return loads === 1 ? net : { ...net, sources: net.sources.map((one) => ({ ...one, u: one.u * Math.sqrt(loads) })) }; // each load errs by itself
 }

@@ -3,7 +3,7 @@ import type { Ceiling } from '../../core/limits/highestDose';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import type { Judgement } from '../../workshop/drinkable/judging';
-import { answer } from '../engine/answers';
+import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
 import type { Card, CardAnswer, Offer, Step } from '../engine/task';
 import { although, asksWhy, toldWhy } from '../shared/goingOn';
@@ -12,7 +12,9 @@ import { concentratePart } from './concentratePart';
 import { drinkOf, refusalOfLine, sourceOf, spareFactor } from './plan/drinkAsked';
 import { drinkPart } from './drinkPart';
 import { fields } from './plan/fields';
+import { moreFields } from './plan/moreFields';
 import { massOf } from './plan/goods';
+import { isWeighedAsBefore } from './plan/weighedAsBefore';
 import { ownLines } from './plan/ingredients';
 import { ownPart } from './ownPart';
 import { liquidRefusal } from './plan/spiritBottle';
@@ -53,7 +55,10 @@ export function recipeStep(run: RunState, first: string | null, isShown: boolean
     card: cardOf(run, parts, { plan, judgement, isExact: making !== null && answer(run, fields.exactly) !== null }),
     told: toldWhy(run, judgement),
     offers: [...rulesOffer(judgement), { ...WRITE, place: 'more' }],
-    types: { [fields.plannedFor.name]: recipeOrNull(run)?.id ?? '' },
+    types: {
+      [fields.plannedFor.name]: recipeOrNull(run)?.id ?? '',
+      ...(isWeighedAsBefore(run) ? {} : types(moreFields.byCapacity, 'yes')),
+    },
     done: first ?? 'Weigh',
     ...(stuck ? { problem: stuck } : {}),
   };

@@ -2,7 +2,6 @@ import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import type { Rescue } from '../../core/drink/weighList';
 import { formatPlain, gramsText, showsNothing, typedOnScale } from '../../ui/format';
 import { supposing, types } from '../engine/answers';
-import { overCapacity } from '../../workshop/scales';
 import type { RunState } from '../engine/fold';
 import type { Offer, Step } from '../engine/task';
 import { beginAgainOffer, begunSteps } from './beginAgain';
@@ -13,6 +12,7 @@ import { fields } from './plan/fields';
 import type { Goods } from './plan/goods';
 import { doseIn, expectedDrink, makingOf, type Making } from './progress';
 import { carrierKey, offBy, stepOf, type Pour } from './pour';
+import { tareWords } from './tareWords';
 import { wayOf, type Way } from './vessel';
 
 /** The first thing that the hand does, for the button that leads to it; null where nothing is planned. */
@@ -33,9 +33,10 @@ export function weighSteps(run: RunState, making: Making): Step[] {
       concentrateStep(run, making, { pour, place: `${i + 1} of ${pours.length} for the concentrate` }),
     ]),
     ...begunSteps(run, making, 'drink alone'),
-    ...making.syrup.pours.map((pour, i, all) =>
+    ...making.syrup.pours.flatMap((pour, i, all) => [
+      ...(pour.stock ? [stockStep(run, pour)] : []),
       syrupStep(run, making, { pour, place: `${i + 1} of ${all.length} for the drink` }),
-    ),
+    ]),
   ];
 }
 
@@ -81,7 +82,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       `${place}.`,
       ...lotWords(goods, pour.stock ? 0 : target),
       ...(again ? [COMES_BACK] : []),
-      ...carried(run, pour),
+      ...tareWords(run, making.vessel.pours, pour),
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
     ],
@@ -94,11 +95,6 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
 
 const TOO_SMALL = 'Less than this scale can weigh well.';
 const COMES_BACK = 'So that its share comes back.';
-
-/** What to do where it is more than its scale carries. */
-function carried(run: RunState, { target, scale }: Pour): string[] {
-  return [overCapacity(target, stepOf(run, scale))].filter(Boolean);
-}
 
 /** True while a weighing that went over waits for a choice. */
 function isOpen(run: RunState, pour: Pour): boolean {
@@ -147,7 +143,7 @@ function syrupStep(run: RunState, making: Making, { pour, place }: { pour: Pour;
     more: [
       `${place}.`,
       ...(again ? [COMES_BACK] : hintOf(making, goods.id)),
-      ...carried(run, pour),
+      ...tareWords(run, making.syrup.pours, pour),
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
       ...(isOpen(run, pour) ? doseWords(run, making, pour) : []),

@@ -40,7 +40,9 @@ export function partsOfBatch(batch: Batch): KeptDrink {
   const share = pouredShare(batch.weighed);
   const inDrink = batch.weighed.map((one) => (one.into === 'concentrate' ? share : 1) * one.massG.value);
   const perKg = (grams: number) => exact((grams / drinkG) * PPM);
-  const beside = batch.weighed.flatMap((one, i) => (isBeside(batch, one) ? [besideOf(one, inDrink[i]!)] : []));
+  const beside = batch.weighed.flatMap((one, i) =>
+    isBeside(batch, one) ? [besideOf(one, inDrink[i]! * (one.share ?? 1))] : [],
+  );
   const brought = batch.weighed.flatMap(({ source }, i) => {
     const vial = find('vial', source);
     return vial ? carriedBy(vial, inDrink[i]!) : [];
@@ -53,7 +55,9 @@ export function partsOfBatch(batch: Batch): KeptDrink {
   });
   const own = batch.weighed.flatMap((one, i): Part[] => {
     const bottles = bottlesBehind(one.source, one.id);
-    return one.own ? [{ id: one.id, name: one.name, mgPerKg: perKg(inDrink[i]!), fixed: true, bottles }] : [];
+    return one.own
+      ? [{ id: one.id, name: one.name, mgPerKg: perKg(inDrink[i]! * (one.share ?? 1)), fixed: true, bottles }]
+      : [];
   });
   const said = Object.entries(batch.asked).filter(([key]) => key.startsWith('trait.'));
   const open = isWithoutOwn(batch) ? openIn(carried, true) + gone : 0;

@@ -188,15 +188,40 @@ describe('too little for the scale', () => {
   });
 });
 
+const slotsIn = (run: RunState) => recipeOf(run).card!.slots!;
+
 describe('too little for the scale, in the syrup', () => {
-  test('is said before anything is weighed, and where it is weighed', () => {
-    const run = runOf({ ...clearPlan, litres: '0.5', dose: '500', fine: '0.01', benzoate: '120' });
-    const words = wordsIn(run, 'Weighing');
-    expect(words).toMatch(/Too little for this scale.*sodium benzoate, sugar/); // 0.07 g of 0.82, and 52 g of 82 on the large one
-    expect(stepOf(run, 's.sodium-benzoate').more).toContain('Less than this scale can weigh well.');
-    expect(stepOf(run, 'd.water').more).not.toContain('Less than this scale can weigh well.');
-    const large = runOf({ ...clearPlan, benzoate: '120' });
-    expect(wordsIn(large, 'Weighing')).not.toContain('Too little');
+  const small = { ...clearPlan, although: 'a test', litres: '0.5', dose: '500', dosage: '20', benzoate: '120' };
+
+  test('is diluted with its water, or goes on the fine scale, and the drink is as planned', () => {
+    const run = runOf({ ...small, fine: '0.001' });
+    const { pours } = makingOf(run)!.syrup;
+    const byId = new Map(pours.map((pour) => [pour.goods.id, pour]));
+    expect(byId.get('sodium-benzoate')!.stock).toMatchObject({ carrierG: expect.any(Number) }); // 0.07 g of 0.082
+    expect(byId.get('sugar')!.scale).toBe('fine'); // 52 g of 82 on the large one
+    expect(pours.some(({ tooSmall }) => tooSmall)).toBe(false);
+    expect(keysOf(run)).toContain('w.sodium-benzoate');
+    const made = kept(weighAll(small));
+    const weighed = made.weighed.find(({ id }) => id === 'sodium-benzoate')!;
+    const benzoic = ((weighed.massG.value * weighed.share! * 122.12) / 144.1 / made.drink.litres.value) * 1000;
+    expect(Math.abs(benzoic / 120 - 1)).toBeLessThan(0.02);
+    expect(made.drink.litres.value).toBeCloseTo(0.5, 3);
+  });
+
+  test('is refused where no dilution helps, with ways out that do', () => {
+    const run = runOf({ ...small, fine: '0.01', dosage: '1' });
+    const { wrong, mend } = slotsIn(run)['fine']!;
+    expect(wrong).toMatch(/^Too little for the scale, diluted or not: .*the concentrate/);
+    expect(mend!.words).toMatch(/^Make [\d.]+ L$/);
+    expect(slotsIn(runOf({ ...run.typed, ...mend!.type }))['fine']!.wrong).toBeUndefined();
+  });
+
+  test('goes on as it was planned in a run of an older version that is past its recipe', () => {
+    const older = { ...runOf({ ...small, fine: '0.001' }), done: { recipe: '2026-05-01T08:00:00Z' } };
+    expect(makingOf(older)!.syrup.pours.every(({ stock }) => stock === null)).toBe(true);
+    expect(
+      makingOf({ ...older, typed: { ...older.typed, weighing: 'yes' } })!.syrup.pours.some(({ stock }) => stock),
+    ).toBe(true);
   });
 });
 

@@ -12,6 +12,7 @@ import { asBefore } from '../../engine/lastTime';
 import { oncePerRun } from '../../engine/oncePerRun';
 import { drinkBefore, madeAgain, sameBefore, timesBefore } from './before';
 import { fields } from './fields';
+import { moreFields } from './moreFields';
 import { recipeOrNull, whatField } from './recipe';
 
 /** The questions as the page asks them now: as last time for this formula, else as last time, else as benches usually do. */
@@ -25,6 +26,8 @@ export const asked = oncePerRun((run: RunState) => {
     what: whatField(run),
     ...drinkAsked(run, own),
     litres: asLast(fields.litres),
+    loss: asLast(moreFields.loss),
+    vessel: asLast(moreFields.vessel),
     sugarBy: asBefore(own, fields.sugarBy, same, 'mass'),
     spirit: asLast(fields.spirit),
     spiritFood: fields.spiritFood,

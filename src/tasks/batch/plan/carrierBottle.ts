@@ -8,7 +8,7 @@ import { sourceOfSolvent, type Source } from '../../../workshop/sources';
 import { asked } from './asked';
 import { NOT_FROM_SHELF, usualBottle } from './usualBottle';
 import { isEmulsion } from './emulsion';
-import { carrierOf, spareFactor } from './drinkAsked';
+import { carrierOf, litresToMake, spareFactor } from './drinkAsked';
 import { fields } from './fields';
 
 /** What is said where a bottle is not food grade. */
@@ -16,7 +16,7 @@ export const NOT_FOOD = 'What is not food grade is smell only: it never goes int
 
 /** Grams of carrier that the concentrate takes at most; null until it is known how much. */
 function carrierGrams(run: RunState): number | null {
-  const [gramsPerL, litres] = [answer(run, asked(run).dosage), answer(run, asked(run).litres)];
+  const [gramsPerL, litres] = [answer(run, asked(run).dosage), litresToMake(run)];
   return gramsPerL === null || litres === null ? null : gramsPerL * litres * spareFactor(run);
 }
 

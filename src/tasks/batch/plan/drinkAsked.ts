@@ -38,10 +38,16 @@ export function sugarField(run: RunState): Field<number> {
   return isByLitre(run) ? sugarPerL : brix;
 }
 
+/** L to make: what is to be bottled, and what is lost on the way; null until it is known. */
+export function litresToMake(run: RunState): number | null {
+  const litres = answer(run, asked(run).litres);
+  return litres === null ? null : litres / (1 - (answer(run, asked(run).loss) ?? 0) / 100);
+}
+
 /** The drink; null until it is known. @throws Refusal when sugar and alcohol leave no room for water */
 export const drinkOf = oncePerRun((run: RunState): DrinkAsked | null => {
   const now = asked(run);
-  const [litres, mgPerKg] = [answer(run, now.litres), answer(run, now.dose)];
+  const [litres, mgPerKg] = [litresToMake(run), answer(run, now.dose)];
   const [sugar, abv] = [answer(run, sugarField(run)), answer(run, now.abv)];
   if (litres === null || mgPerKg === null || sugar === null || abv === null) return null;
   const alcohol = volumeFraction(abv / 100);
@@ -115,7 +121,7 @@ const GONE = 'Something that was weighed is no longer on the Shelf: smell only, 
 function weighedIds(run: RunState): Set<string> {
   const starts = [
     ...['c.', 't.'].map((key) => `mass.${keyNow(key, timesBegun(run, 'concentrate'))}`),
-    ...['s.', 'd.'].map((key) => `mass.${keyNow(key, timesBegun(run, 'drink'))}`),
+    ...['s.', 'd.', 'w.'].map((key) => `mass.${keyNow(key, timesBegun(run, 'drink'))}`),
   ];
   const names = starts.flatMap((start) => namesBegun(run, start)).filter((name) => isSaid(run, name));
   return new Set(names.flatMap((name) => name.split('.').slice(2)));

@@ -32,19 +32,6 @@ export const fields = {
   sugarPerL: amount({ name: 'sugar.l', title: 'Sugar in the drink', unit: 'g/L', min: 0, max: 940 }),
   sugarBy: given('sugar.by', ['mass', 'litre']),
   abv: amount({ name: 'abv', title: 'Alcohol of the drink', unit: '% ABV', min: 0, max: 70 }),
-  own: (n: number) => pick({ name: `own.${n}`, title: 'Ingredient of your own' }),
-  ownPerL: (n: number) =>
-    amount({ name: `own.${n}.g`, title: 'In a litre of drink', unit: 'g/L', above: 0, max: 1500 }),
-  ownInto: (n: number) =>
-    choice({
-      name: `own.${n}.into`,
-      title: 'Where it goes',
-      preset: 'syrup',
-      options: [
-        { value: 'syrup', label: 'Into the syrup' },
-        { value: 'drink', label: 'Into the drink', hint: 'after the syrup and its water' },
-      ],
-    }),
   spirit: amount({ name: 'spirit', title: 'Strength of the spirit', unit: '% ABV', above: 0, max: 100, preset: '96' }),
   spiritFood: choice({ name: 'spirit.food', title: 'Is it drinking alcohol?', options: yesNo }),
   parts: amount({

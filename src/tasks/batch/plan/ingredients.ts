@@ -11,8 +11,8 @@ import { asBefore } from '../../engine/lastTime';
 import { oncePerRun } from '../../engine/oncePerRun';
 import { asked, ofThisRecipe } from './asked';
 import { timesBefore } from './before';
-import { refusalOfLine, sourceOf } from './drinkAsked';
-import { fields } from './fields';
+import { litresToMake, refusalOfLine, sourceOf } from './drinkAsked';
+import { moreFields } from './moreFields';
 import { contentOf, materialGoods, OWN_ACID, type Planned } from './goods';
 import { recipeOrNull, type RecipeLine } from './recipe';
 
@@ -44,9 +44,9 @@ export const ownAsked = oncePerRun((run: RunState): OwnAsked[] => {
   if (options.length === 0) return [];
   const [own, { same }] = [ofThisRecipe(run), timesBefore(run)];
   const all = Array.from({ length: MOST }, (_, i) => ({
-    what: asBefore(own, ask(fields.own(i + 1), { options: [...options, NO_MORE] }), same, NONE),
-    perL: asBefore(own, fields.ownPerL(i + 1), same),
-    into: asBefore(own, fields.ownInto(i + 1), same),
+    what: asBefore(own, ask(moreFields.own(i + 1), { options: [...options, NO_MORE] }), same, NONE),
+    perL: asBefore(own, moreFields.ownPerL(i + 1), same),
+    into: asBefore(own, moreFields.ownInto(i + 1), same),
   }));
   return all.slice(0, all.findLastIndex(({ what }) => answer(run, what) !== NONE) + 2);
 });
@@ -68,7 +68,7 @@ function hintOf({ id, preparation }: Material): string {
 
 /** What was chosen, with its grams; what has no amount yet is not in it. */
 export const ownLines = oncePerRun((run: RunState): OwnLine[] => {
-  const litres = answer(run, asked(run).litres);
+  const litres = litresToMake(run);
   return ownAsked(run).flatMap(({ what, perL, into }, i) => {
     const [material, gramsPerL] = [find('material', answer(run, what)), answer(run, perL)];
     if (!material || gramsPerL === null || litres === null) return [];

@@ -1,0 +1,101 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { standardUncertainty } from '../../../src/core/number/measured';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import type { Batch } from '../../../src/records/kind/batch';
+import { batch } from '../../../src/tasks/batch/task';
+import { massAt } from '../../../src/tasks/batch/pour';
+import { makingOf } from '../../../src/tasks/batch/progress';
+import { recipeOf, runOf, stepOf, weighAll, wordsIn } from './batchRuns';
+import { batchShelf, clearPlan } from './batchShelf';
+
+beforeEach(() => {
+  shelf.records.value = new Map();
+  takeIn(batchShelf());
+  takeIn([scale('Fine', 0.001, 200), scale('Large', 1, 5000)]);
+});
+
+const scale = (name: string, readabilityG: number, capacityG: number) =>
+  newRecord('scale', { id: name, name, readabilityG, capacityG });
+const said = (typed: Record<string, string>, key: string) =>
+  stepOf(runOf({ ...clearPlan, ...typed }), key).more!.join(' ');
+const slots = (typed: Record<string, string>) => recipeOf(runOf({ ...clearPlan, ...typed })).card!.slots!;
+
+describe('200 L on a bench scale', () => {
+  const tank = { litres: '200' };
+
+  test('what the fine scale does not carry goes on the large one, and what that does not carry in parts', () => {
+    const { vessel, syrup } = makingOf(runOf({ ...clearPlan, litres: '2000' }))!;
+    const scaleOf = (id: string) => [...vessel.pours, ...syrup.pours].find(({ goods }) => goods.id === id)!.scale;
+    expect(scaleOf('propylene-glycol')).toBe('coarse'); // 1.9 kg of 0.2
+    expect(scaleOf('vanillin')).toBe('fine'); // 10 g
+    const water = said(tank, 'd.water');
+    expect(water).toContain('This scale carries 5000 g: weigh it in 34 parts and add them up.');
+    expect(water).toContain('Tare the scale before each part.');
+    expect(water).toMatch(/By volume: ‹16\d\.\d L› at 20 °C\./);
+  });
+
+  test('parts err each by itself', () => {
+    const run = runOf({ ...clearPlan, ...tank, 'mass.d.water': '160000', 'mass.s.water': '4000' });
+    const [whole, once] = ['d.water', 's.water'].map((key) => massAt(run, key, { of: 'water', scale: 'coarse' })!);
+    expect(standardUncertainty(whole!) / standardUncertainty(once!)).toBeCloseTo(Math.sqrt(160_000 / 5000), 6);
+  });
+});
+
+test('each weighing says how the scale is used: tare, what is in it by then, and when that is too much', () => {
+  expect(said({}, 'c.vanillin')).toContain('Put the empty vessel on the scale and tare it.');
+  expect(said({}, 'c.maltol')).toMatch(/Tare it; not tared it then shows ‹0\.3\d+ g›\./);
+  expect(said({ litres: '100', dose: '2000', dosage: '3' }, 'c.propylene-glycol')).toContain(
+    'In a cup of its own, tared',
+  );
+});
+
+describe('a drink of a quarter of a litre', () => {
+  const glass = { litres: '0.25', dose: '500', dosage: '20', although: 'a test' };
+
+  test('has what is little of it diluted with its own water, and comes out as it was planned', () => {
+    const run = weighAll({ ...clearPlan, ...glass, acidity: '0.3' });
+    const made = batch.keep(run)[0] as Batch;
+    expect(Object.keys(run.typed)).toContain('mass.w.citric-acid.thin');
+    const acid = made.weighed.find(({ id }) => id === 'citric-acid')!;
+    expect((acid.massG.value * acid.share!) / made.drink.litres.value).toBeCloseTo(0.3, 2);
+    expect(made.drink.litres.value).toBeCloseTo(0.25, 3);
+    expect(made.weighed.every(({ massG }) => massG.value >= 0.082)).toBe(true);
+  });
+
+  test('is refused on a pocket scale, and says what would do', () => {
+    const { wrong, mend } = slots({ ...glass, fine: '0.01' })['fine']!;
+    expect(wrong).toMatch(
+      /^Too little for the scale, diluted or not: .* Make [\d.]+ L or more, take a scale of 0\.0001 g/,
+    );
+    expect(slots({ ...glass, fine: '0.01', ...mend!.type })['fine']!.wrong).toBeUndefined();
+    expect(slots({ ...glass, fine: '0.001' })['fine']!.wrong).toBeUndefined();
+  });
+});
+
+test('a solid is not diluted in an oil to be weighed: that holds hardly any of it', () => {
+  const cloudy = { make: 'emulsion', agent: 'none', dosage: '5', litres: '5', fine: '0.01', dose: '100' };
+  const { pours } = makingOf(runOf({ ...clearPlan, ...cloudy }))!.vessel;
+  const stocks = pours.flatMap(({ stock }) => (stock ? [stock.from.id] : []));
+  expect(pours.find(({ goods }) => goods.id === 'vanillin')!.tooSmall).toBe(true);
+  expect(stocks).not.toContain('vanillin');
+  expect(recipeOf(runOf({ ...clearPlan, ...cloudy })).problem).toContain('maltol, vanillin'.split(', ')[1]);
+});
+
+describe('what is lost on the way, and the vessel', () => {
+  test('so much more is made that the bottles get what was asked for', () => {
+    const making = makingOf(runOf({ ...clearPlan, loss: '5' }))!;
+    expect(making.plan.batch.drink.volume / 1000).toBeCloseTo(20 / 0.95, 9);
+    expect(wordsIn(runOf({ ...clearPlan, loss: '5' }), 'Drink')).toContain(
+      '‹21.05 L› are made, so that ‹20 L› are left for the bottles.',
+    );
+    expect(wordsIn(runOf(clearPlan), 'Drink')).not.toContain('left for the bottles');
+  });
+
+  test('a drink that its vessel does not hold is refused, with how much it does', () => {
+    const { wrong, mend } = slots({ vessel: '20' })['litres']!;
+    expect(wrong).toContain('20 L do not fit a vessel of 20 L');
+    expect(mend).toEqual({ words: 'Make 18 L', type: { litres: '18' } });
+    expect(slots({ vessel: '20', litres: '18' })['litres']!.wrong).toBeUndefined();
+    expect(slots({ vessel: '20', litres: '18', loss: '1' })['litres']!.mend!.type).toEqual({ litres: '17.82' });
+  });
+});
