@@ -15,6 +15,8 @@ export function describeTest(r: Test): Description {
       ['Chance by guessing', r.p === null ? undefined : formatChance(r.p)],
       ['Risk chosen', r.steps ? undefined : `${formatPlain(r.risk * 100)} %`],
       ['Served', r.served === 'alone' ? 'alone, shuffled by hand' : 'by someone else'],
+      ['Nose', r.assessor],
+      ['More of what', r.attribute],
       ['Order expected', r.expected?.map((sample) => r.samples[sample]).join(' < ')],
       ['Series', r.steps && `${r.steps.map((step) => formatPlain(step, 3)).join(', ')} ${r.unit ?? ''}`],
       ...r.sets.map((set, i) => [`Set ${i + 1}`, setText(r, set)] as const),

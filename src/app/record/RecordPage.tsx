@@ -34,6 +34,7 @@ import { Lots } from './Lots';
 import { More, MoreRows } from './MoreSheet';
 import { againOf } from './nexts';
 import { NextSteps } from './NextSteps';
+import { Panel } from './Panel';
 import { PaperPage } from './PaperPage';
 import { PhotoPage } from '../photo/PhotoPage';
 import { Photos } from '../photo/Photos';
@@ -158,6 +159,7 @@ function partsOf({ record, description: { results = [] }, events }: ThingProps, 
     <ThingNumbers record={record} results={results} />,
     isOf('batch', record) ? <Accounts batch={record} /> : null,
     ...(isOf('batch', record) ? sinceSections(record) : []),
+    isOf('test', record) ? <Panel test={record} /> : null,
     <Relabel record={record} />,
     <Learned record={record} />,
     <Drops record={record} />,

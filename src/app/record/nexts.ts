@@ -88,7 +88,7 @@ const table: {
   ],
   tasting: ({ id }) => [begin('Make a batch', 'batch', { what: id })],
   batch: (batch) => [label(batch), { words: 'Sheet to print', to: ['sheet', batch.id] }],
-  test: () => [begin('Another blind test', 'blind', {})],
+  test: (test) => [begin('Next nose, same test', 'blind', sameTest(test)), begin('Another blind test', 'blind', {})],
   material: ({ id, name }) => [begin('Add a bottle', 'bottle', { 'new.name': name, 'new.material': id })],
   run: ({ kept }) => kept.slice(0, 1).map((id) => open('Open what was made', id)),
 };
@@ -117,6 +117,27 @@ function againstRunnerUp({ vials, best, runnerUp }: RecordOf<'proportions'>): Re
   const tags = vials.map(({ id, code }) => ({ tag: tagOfId(id) ?? code }));
   const name = (drops: readonly number[]) => dropsWords(drops, tags).replaceAll('\u00a0', ' ').slice(0, MOST_LETTERS);
   return { test: 'preference', 'sample.0': name(best.drops), 'sample.1': name(runnerUp!.drops) };
+}
+
+/** The same test for another nose. */
+function sameTest({
+  test,
+  samples,
+  sources = [],
+  attribute,
+  served,
+  sets,
+  steps,
+}: RecordOf<'test'>): Record<string, string> {
+  const named = samples.map((name, i) => [`sample.${i}`, name]);
+  const picked = sources.flatMap((id, i) => (id === null ? [] : [[`from.${i}`, id]]));
+  return {
+    test,
+    served,
+    tries: String(steps ? sets.length / steps.length : sets.length),
+    ...(attribute === undefined ? {} : { attribute }),
+    ...Object.fromEntries([...named, ...picked]),
+  };
 }
 
 const MOST_LETTERS = 40; // of the name of a sample

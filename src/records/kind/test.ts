@@ -10,7 +10,11 @@ const schema = z.lazy(() =>
     /** alone: codes hidden, shuffled by hand; served: somebody else handed the cups over in the order planned. */
     served: z.enum(['alone', 'served']),
     samples: z.array(z.string()),
-    /** Ids of the vials or tastings that the samples are, by place; null for one that was only named. */
+    /** Whose nose it was: an id of a panel, no name; left out of a test outside of a panel. */
+    assessor: z.optional(z.string()),
+    /** Of what one has more, where that was asked. */
+    attribute: z.optional(z.string()),
+    /** Ids of the vials, tastings or batches that the samples are, by place; null for one that was only named. */
     sources: z.optional(z.array(z.nullable(z.string()))),
     /** Places of the samples in the order that was expected before the first sip, lowest first. */
     expected: z.optional(z.array(z.number())),

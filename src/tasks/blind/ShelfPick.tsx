@@ -38,11 +38,11 @@ export function ShelfPick({ walk, method }: { walk: Walk; method: Method }) {
         </p>
       )}
       <PickRows
-        label="Vials and drinks"
+        label="Vials, batches and drinks"
         items={items}
         picked={(id) => placeOf(id) >= 0}
         onPick={(id, picked) => void pick(id, picked)}
-        none="There is no vial or drink on the Shelf yet: type the names instead."
+        none="There is no vial, batch or drink on the Shelf yet: type the names instead."
       />
     </>
   );

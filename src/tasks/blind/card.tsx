@@ -82,6 +82,7 @@ function fieldsOf(run: RunState, now: RunState, method: Method): Field[] {
     ...(ladder ? [...ladderFields(now), unitField, ...(unitOf(now) === 'drops' ? dropFields(now) : [])] : []),
     tries,
     served,
+    fields.assessor,
     ...(ranking ? [fields.expected] : []),
     ...(ladder ? [] : [risk]),
   ];
@@ -90,7 +91,10 @@ function fieldsOf(run: RunState, now: RunState, method: Method): Field[] {
 function sentenceOf(now: RunState, method: Method): string {
   const samples = sampleFields(now, method).map(({ name }) => `{${name}}`);
   const [first, second] = samples;
-  const end = method.id === 'threshold' ? '{tries}, {served}' : '{tries}, {served}, false-alarm risk {risk}';
+  const end =
+    method.id === 'threshold'
+      ? '{tries}, {served}, {assessor}'
+      : '{tries}, {served}, {assessor}, false-alarm risk {risk}';
   switch (method.id) {
     case 'paired':
       return `{test}: more {attribute} in ${second} than in ${first}? ${end}`;
@@ -133,8 +137,15 @@ function slotsOf(now: RunState, method: Method): Record<string, SlotFacts> {
     tries: { by: 1 },
     levels: { by: 1 },
     weakest: { by: 1, ...(weakest === null ? {} : { shows: dropsText(weakest) }) },
+    assessor: assessorSlot(now),
     ...(answer(now, cupField) === null ? { cupG: { shows: 'each cup' } } : {}),
   };
+}
+
+/** Whose nose it is; outside of a panel it is yours. */
+function assessorSlot(now: RunState): SlotFacts {
+  const id = answer(now, fields.assessor);
+  return { missing: 'whose nose', optional: true, shows: id ? `nose ${id}` : 'one nose' };
 }
 
 function isNamed(now: RunState, name: string): boolean {

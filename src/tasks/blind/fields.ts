@@ -46,6 +46,14 @@ export const fields = {
       },
     ],
   }),
+  /** Whose nose it is, of a panel. */
+  assessor: words({
+    name: 'assessor',
+    title: 'Whose nose',
+    max: 12,
+    optional: true,
+    help: 'An id of a panel, no name: N1, N2 … Tests of the same samples with ids are looked at together, each nose once.',
+  }),
   expected: choice({
     name: 'expected',
     title: 'Do you expect an order?',

@@ -13,11 +13,14 @@ export function powerWords(test: DiscriminationTest, tries: number, risk: number
       `One of three to one is noticed with ${chance}.`,
     ];
   }
-  const more = enough ? ` ${enough.first} sets notice it with 80 %.` : '';
+  const more = enough
+    ? ` ${enough.first} sets find it with ${percent(power({ test, tries: enough.first, risk }, 0.5))}: the fewest with 80 % or more.`
+    : '';
   if (needed === null) return [`‹${tries}› are too few: even all right would show nothing.${more}`];
   const chance = percent(power({ test, tries, risk }, 0.5));
   return [
     `‹${needed} of ${tries}› right show a difference.`,
     `A difference that you can tell half of the time is found with a chance of ${chance}.${more}`,
+    'It is the power for this nose: more of its tries add no other nose.',
   ];
 }

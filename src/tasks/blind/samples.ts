@@ -1,4 +1,5 @@
 import { find, list, shelf } from '../../records/shelf';
+import type { Batch } from '../../records/kind/batch';
 import type { Tasting } from '../../records/kind/drink';
 import type { Vial } from '../../records/kind/vial';
 import type { PickItem } from '../../ui/controls/PickRows';
@@ -11,6 +12,7 @@ import { fields } from './fields';
 import { vialOfLadder } from './ladder';
 import { methodOf, type Method } from './methods';
 import { formatDay } from '../../ui/format';
+import { asideOf, bottleNumber, bottleNumbers } from '../../workshop/made/bottles';
 import { dosedTags, tagOf } from '../../workshop/thing/labelled';
 
 export const ALL_SMELLED = 'One of them is smell only: all are smelled, none is tasted.';
@@ -70,15 +72,37 @@ function needed({ id }: Method): number {
   return id === 'ranking' ? 3 : 2;
 }
 
-/** What can be picked from the Shelf: vials, trial vials among them, then drinks as tasted; newest first. */
+/** What can be picked from the Shelf: vials, trial vials among them, then batches with their bottles put aside, then drinks as tasted; newest first. */
 export function pickable(): PickItem[] {
-  return [...list('vial').map(ofVial), ...list('tasting').map(ofTasting)];
+  return [...list('vial').map(ofVial), ...list('batch').flatMap(ofBatch), ...list('tasting').map(ofTasting)];
 }
 
-/** The row of a record of the Shelf, or undefined when it is none. */
+/** The row of what was picked, or undefined when it is nothing of the Shelf. */
 function rowOf(id: string | undefined): PickItem | undefined {
-  const [vial, tasting] = [find('vial', id), find('tasting', id)];
+  const [vial, tasting, batch] = [find('vial', id), find('tasting', id), find('batch', id && recordOfSample(id))];
+  if (batch) return ofBatch(batch).find((row) => row.id === id);
   return vial ? ofVial(vial) : tasting && ofTasting(tasting);
+}
+
+/** Bottles put aside of one batch are told apart by what follows the id of the batch. */
+const OF = '#';
+
+/** Id of the record that a sample is, or is a bottle of. */
+export function recordOfSample(id: string): string {
+  return id.split(OF)[0]!;
+}
+
+/** A batch, and each lot of its bottles that was put aside. */
+function ofBatch(batch: Batch): PickItem[] {
+  const { id, name, madeOn } = batch;
+  const row = { name, smellOnly: isSmellOnly(batch), code: tagOf(batch), what: `batch of ${formatDay(madeOn)}` };
+  const aside = asideOf(batch).map(({ id: fact, from, to, where }) => ({
+    ...row,
+    id: `${id}${OF}${fact}`,
+    code: bottleNumber(batch, from),
+    what: `${bottleNumbers(batch, from, to)}, put aside ${where}, ${row.what}`,
+  }));
+  return [{ ...row, id }, ...aside];
 }
 
 function ofVial(vial: Vial): PickItem {
@@ -110,7 +134,7 @@ export function sampleNamed({ code, name }: PickItem): string {
 export function areSmelled(run: RunState): boolean {
   const picked = LETTERS.flatMap((_, i) => answer(run, fields.from(i)) ?? []);
   const ladder = vialOfLadder(run);
-  return [...picked, ...(ladder ? [ladder.id] : [])].some((id) => {
+  return [...picked.map(recordOfSample), ...(ladder ? [ladder.id] : [])].some((id) => {
     const record = shelf.records.value.get(id);
     return record === undefined || isSmellOnly(record);
   });

@@ -7,11 +7,11 @@ import type { Step, Task } from '../engine/task';
 import { answersOf } from './answers';
 import { cardStep, remembers, settled, sheetStep } from './card';
 import { designOf, type Design } from './design';
-import { fields, isAlone } from './fields';
+import { attribute, fields, isAlone } from './fields';
 import { methodOf } from './methods';
 import { outcomeOf } from './outcome';
 import { Revealed } from './Revealed';
-import { samplesOfRun, samplesTyped } from './samples';
+import { recordOfSample, samplesOfRun, samplesTyped } from './samples';
 import { smellNowStep, tastingSteps } from './tasting';
 import './blind.css';
 import { Refusal } from '../../core/text/refusal';
@@ -54,7 +54,7 @@ function keep(state: RunState): AnyRecord[] {
   const answers = design ? answersOf(run, design) : [];
   if (!design || answers.length < design.sets.length) throw new Refusal('Not every set has been answered yet.');
   const { sentence, p } = outcomeOf(design, answers);
-  const sources = (samplesOfRun(run) ?? []).map(({ from }) => from);
+  const sources = (samplesOfRun(run) ?? []).map(({ from }) => from && recordOfSample(from));
   const from = [...new Set([...sources, design.drops?.vial].filter((id) => id != null))];
   return [
     newRecord('test', {
@@ -64,6 +64,7 @@ function keep(state: RunState): AnyRecord[] {
       risk: design.risk,
       served: isAlone(run) ? 'alone' : 'served',
       samples: [...design.samples],
+      ...panelFacts(run, design),
       ...(sources.some((id) => id !== null) ? { sources } : {}),
       ...(design.expected ? { expected: [...design.expected] } : {}),
       ...(design.levels.length > 0 ? { steps: [...design.levels], unit: design.unit } : {}),
@@ -77,6 +78,13 @@ function keep(state: RunState): AnyRecord[] {
       p,
     }),
   ];
+}
+
+/** Whose nose of a panel it was, and of what there was to be more. */
+function panelFacts(run: RunState, { method }: Design): { assessor?: string; attribute?: string } {
+  const [id, more] = [answer(run, fields.assessor), answer(run, attribute)];
+  const isAsked = method.id === 'paired' || method.id === 'ranking';
+  return { ...(id ? { assessor: id } : {}), ...(isAsked && more ? { attribute: more } : {}) };
 }
 
 function nameOf(run: RunState): string {

@@ -29,7 +29,7 @@ describe('laying out a blind test', () => {
 
   test('before the first sip it says what the tries can show (ISO 4120: 8 of 12; exact power)', () => {
     expect(powerWords('triangle', 12, 0.05)[0]).toBe('‹8 of 12› right show a difference.');
-    expect(powerWords('triangle', 12, 0.05)[1]).toContain('16 sets notice it with 80 %'); // first n at pd 50 %, beta 0.20
+    expect(powerWords('triangle', 12, 0.05)[1]).toContain('16 sets find it with 87 %: the fewest with 80 %'); // first n at pd 50 %, beta 0.20
     expect(powerWords('triangle', 2, 0.05)[0]).toContain('too few');
   });
 
