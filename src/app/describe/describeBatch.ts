@@ -85,6 +85,11 @@ function resultOf(r: Batch, label: string, { amount, unit }: Pick<Result, 'amoun
     label,
     amount,
     unit,
-    how: { words: ['Masses added up, from bottle to drink, as they were weighed.'], inputs },
+    how: {
+      words: [
+        'Masses added up, from bottle to drink, as they were weighed. Volumes and densities are those at 20 °C; °Brix is the sugar alone, a refractometer shows acid and alcohol, too.',
+      ],
+      inputs,
+    },
   };
 }

@@ -5,6 +5,7 @@ import { answer, ask } from '../engine/answers';
 import { amount, choice, optionalAmount, pick, textOf, whole, type Field } from '../engine/fields';
 import { isSmellOnly } from '../../workshop/drinkable/grade';
 import type { RunState } from '../engine/fold';
+import { asBefore } from '../engine/lastTime';
 import { dropperOptions, vialOptions } from '../../workshop/onHand';
 import { Refusal } from '../../core/text/refusal';
 import type { Option } from '../../ui/controls/field';
@@ -50,7 +51,7 @@ export function unitOf(run: RunState): string {
 
 /** The questions on the drops of a ladder: of which vial, from which dropper, into how much drink. */
 export function dropFields(run: RunState): Field[] {
-  return [vialField(run), dropperField(), cupField];
+  return [vialField(run), dropperField(run), cupField];
 }
 
 const ladderVial = pick({ name: 'ladderVial', title: 'Vial' });
@@ -68,8 +69,10 @@ function vialField(run: RunState): Field<string> {
   return ask(ladderVial, { options: vialOptions(vials).map(shortly), ...preset });
 }
 
-function dropperField(): Field<string> {
-  return ask(ladderDropper, { preset: 'typical', options: dropperOptions() });
+/** A dropper of one's own where there is one, as it was when the card was left; before that was recorded it was the typical one. */
+function dropperField(run: RunState): Field<string> {
+  const own = answer(run, fields.seed) === null ? list('dropper')[0]?.id : undefined;
+  return asBefore(run, ask(ladderDropper, { options: dropperOptions() }), [], own ?? 'typical');
 }
 
 /** The questions on the steps. */
@@ -131,5 +134,5 @@ export interface DropsInCup {
 /** What turns the drops of the ladder into mg/kg, or null. */
 export function dropsInCup(run: RunState): DropsInCup | null {
   const [vial, cupG] = [vialOfLadder(run), answer(run, cupField)];
-  return vial && cupG !== null ? { vial: vial.id, dropper: textOf(run, dropperField()), cupG } : null;
+  return vial && cupG !== null ? { vial: vial.id, dropper: textOf(run, dropperField(run)), cupG } : null;
 }

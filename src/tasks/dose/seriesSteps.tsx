@@ -1,3 +1,4 @@
+import { expanded, over } from '../../core/number/measured';
 import type { RunState } from '../engine/fold';
 import { answer } from '../engine/answers';
 import type { Step } from '../engine/task';
@@ -129,7 +130,7 @@ function revealStep(run: RunState, poured: readonly Poured[]): Step {
       best === null || best === 'none'
         ? 'This was in them.'
         : `Glass ‹${best}› was the best${isBlank ? ': it was the blank' : ''}.`,
-    more: blank && !isBlank ? [`Glass ${blank.code} was the blank.`] : [],
+    more: [...(blank && !isBlank ? [`Glass ${blank.code} was the blank.`] : []), ...ratioWords(run, poured)],
     results: poured.flatMap(({ k, code, rung }) => {
       const glass = rung && outcome(() => rungGlass(run, k)).value;
       const [perKg] = glass ? reachedResults(glass) : [];
@@ -141,4 +142,19 @@ function revealStep(run: RunState, poured: readonly Poured[]): Step {
     }),
     done: 'Save',
   };
+}
+
+/** How well the ratio of neighbouring glasses is known: drop mass and strength are the same in all of them, and cancel. */
+function ratioWords(run: RunState, poured: readonly Poured[]): string[] {
+  const amounts = poured.flatMap(({ k, rung }) => {
+    const glass = rung && outcome(() => rungGlass(run, k)).value;
+    const amount = glass ? reachedResults(glass)[0]?.amount : undefined;
+    return amount && amount.value > 0 ? amount : [];
+  });
+  const ratios = amounts.slice(1).map((amount, i) => over(amount, amounts[i]!));
+  if (ratios.length === 0) return [];
+  const worst = Math.max(...ratios.map((ratio) => expanded(ratio) / ratio.value));
+  return [
+    `From glass to glass the ratio is known to ± ${formatPlain(worst * 100, 2)} %, better than the amounts: drop and strength are the same in all of them.`,
+  ];
 }
