@@ -16,6 +16,3 @@ export const preservatives: readonly { id: string; name: string; cas: string; ac
   { id: 'sodium-benzoate', name: 'sodium benzoate', cas: '532-32-1', acid: 'benzoic acid', preservative: { molarMass: 144.1, acidMolarMass: 122.12 }, source: 'IUPAC atomic weights' },
   { id: 'potassium-sorbate', name: 'potassium sorbate', cas: '24634-61-5', acid: 'sorbic acid', preservative: { molarMass: 150.22, acidMolarMass: 112.13 }, source: 'IUPAC atomic weights' },
 ];
-
-/** Gum arabic, the gum of the emulsion. */
-export const gumArabic = { id: 'gum-arabic', name: 'gum arabic', cas: '9000-01-5' } as const;

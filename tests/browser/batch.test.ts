@@ -339,7 +339,7 @@ describe('from a liked layering to a batch', () => {
     await fill({ dose: '60', make: 'An emulsion', dosage: '2', agent: 'ester gum', spare: '0' });
     expect(await slot('brix').textContent()).toContain('10 °Brix');
     expect(await slot('fine').textContent()).toContain('0.001 g');
-    expect(await section('Emulsion').textContent()).toContain('a ring after about');
+    expect(await section('Emulsion').textContent()).toContain('a ring at the top after about');
     await offer(/^Rules$/).tap();
     await page.locator('.limits summary', { hasText: 'Limits of this kind of drink' }).tap();
     await page.locator('.finding', { hasText: 'glycerol esters of wood rosin' }).first().waitFor();

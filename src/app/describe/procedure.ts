@@ -4,8 +4,9 @@ import { waterDensity } from '../../core/liquid/water';
 import { celsius, massFraction } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
 import { list } from '../../records/shelf';
-import { acids, gumArabic, preservatives } from '../../tables/syrupAdditives';
-import { formatPlain, measuredText } from '../../ui/format';
+import { acids, preservatives } from '../../tables/syrupAdditives';
+import { emulsifiers } from '../../tables/emulsifiers';
+import { formatGiven, formatPlain, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
 import { sinceOf } from '../../workshop/made/since';
 import { drinkWords, gasWords } from './describeBatch';
@@ -52,7 +53,9 @@ const stages: Readonly<Record<Weighed['into'], (batch: Batch, rows: readonly Wei
     title: 'Concentrate',
     does: [
       ...stocksOf(batch, rows),
-      ...(batch.drink.emulsion ? EMULSION : ['Weigh in this order into one vessel, then stir until it is clear.']),
+      ...(batch.drink.emulsion
+        ? emulsionOf(batch, rows)
+        : ['Weigh in this order into one vessel, then stir until it is clear.']),
     ],
     makes: `${total(rows)} of concentrate`,
   }),
@@ -91,11 +94,17 @@ function isDiluted({ share, name }: Weighed): boolean {
   return share !== undefined || /, (thinned|diluted) to [\d.,]+ %/.test(name);
 }
 
-/** Common practice of emulsions: two phases, then coarse, then fine. */
-const EMULSION = [
-  `Oil phase: the oils with the weighting agent, stirred until it has dissolved. Water phase: the ${gumArabic.name} in the water, left to hydrate.`,
-  'Stir the oil into the water phase, then homogenise.',
-];
+/** Common practice of emulsions: two phases, then coarse, then fine, to the size that was measured. */
+function emulsionOf({ asked }: Batch, rows: readonly Weighed[]): string[] {
+  const emulsifier = emulsifiers.find(({ id }) => has(rows, id))?.name ?? 'emulsifier';
+  const measured = asked['d90']
+    ? `: 90 % of the oil in droplets under ${formatGiven(Number(asked['d90']))} µm, measured`
+    : '';
+  return [
+    `Oil phase: the oils with the weighting agent, stirred until it has dissolved. Water phase: the ${emulsifier} in the water, left to hydrate.`,
+    `Stir the oil into the water phase, then homogenise${measured}.`,
+  ];
+}
 
 function has(rows: readonly Weighed[], id: string): boolean {
   return rows.some((one) => one.id === id);

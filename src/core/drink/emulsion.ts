@@ -76,41 +76,77 @@ export interface Emulsion {
   readonly mass: Gram;
 }
 
+/** What of an emulsion can be stirred and homogenised: most emulsifier per g of it and its water, most oil phase per g of emulsion; both g/g. */
+export interface EmulsionLimits {
+  readonly inWater: number;
+  readonly oil: number;
+}
+
+/** Anything that is liquid at all. */
+const ANY: EmulsionLimits = { inWater: 1, oil: 1 };
+
+/** What an emulsion is to be: oil and its density, what is dissolved in the water beside it (g), agent, drink, dosage and emulsifier per g of oil phase. */
+export interface EmulsionTarget {
+  readonly oil: { readonly mass: Gram; readonly density: GramPerMl };
+  readonly beside?: Gram;
+  readonly agent: { readonly density: GramPerMl; readonly capMgPerL: number } | null;
+  readonly drink: { readonly volume: Millilitre; readonly density: GramPerMl };
+  readonly gramsPerL: number;
+  readonly gumRatio: number;
+  readonly limits?: EmulsionLimits;
+}
+
+/**
+ * Least dosage, g of emulsion per L of drink, that can be made: the emulsifier in enough water to be worked, and no more oil phase than
+ * droplets can be made of. Arithmetic of masses; the limits are those of the emulsifier.
+ */
+export function leastDosage(target: EmulsionTarget): number {
+  const { oil, beside = 0, drink, gumRatio, limits = ANY } = target;
+  const phase = oil.mass + agentOf(target).added;
+  const wet = (gumRatio * phase) / limits.inWater;
+  return Math.max(phase + beside + wet, phase / limits.oil) / (drink.volume / 1000); // mL per L
+}
+
 /**
  * An emulsion concentrate for a volume of drink (mL) at D g/L: agent as the match asks but never above its cap in the drink,
- * gum per g of oil phase (gum arabic 1–2, common practice), water to the mass. Conserves mass: oil + agent + gum + water = D V.
- * @throws Refusal when oil, agent and gum are more than the dosage holds
+ * gum per g of oil phase (gum arabic 1–2, common practice), water to the mass. Conserves mass: oil + agent + gum + water + what is beside
+ * them = D V.
+ * @throws Refusal when oil, agent and gum are more than the dosage holds, or gum and oil more than can be worked in its water
  */
-export function emulsionFor(target: {
-  oil: { mass: Gram; density: GramPerMl };
-  agent: { density: GramPerMl; capMgPerL: number } | null;
-  drink: { volume: Millilitre; density: GramPerMl };
-  gramsPerL: number;
-  gumRatio: number;
-}): Emulsion {
-  const { oil, agent, drink, gramsPerL, gumRatio } = target;
+export function emulsionFor(target: EmulsionTarget): Emulsion {
+  const { oil, beside = 0, agent, drink, gramsPerL, gumRatio } = target;
   const litres = drink.volume / 1000; // mL per L
-  const share = agent ? weightingShare({ oil: oil.density, agent: agent.density, target: drink.density }) : 0;
-  const asked = (oil.mass * share) / (1 - share);
-  const added = agent ? Math.min(asked, (agent.capMgPerL * litres) / 1000) : 0; // mg per g
+  const { added, isWhole } = agentOf(target);
   const parts = agent ? [oil, { mass: gram(added), density: agent.density }] : [oil];
   const gum = gumRatio * (oil.mass + added);
   const mass = gramsPerL * litres;
-  const water = mass - oil.mass - added - gum;
-  if (!(water >= 0))
-    throw new Refusal('oil, agent and gum need at least {least} g/L of concentrate, not {gramsPerL} g/L', {
-      least: { value: (mass - water) / litres, figures: 3 },
-      gramsPerL,
-    });
+  const least = leastDosage(target);
+  if (gramsPerL < least * (1 - 1e-9))
+    throw new Refusal(
+      'oil, agent, and gum in its own water need at least {least} g/L of concentrate, not {gramsPerL} g/L',
+      {
+        least: { value: least, figures: 3 },
+        gramsPerL,
+      },
+    );
   return {
     agent: gram(added),
     agentMgPerL: (added / litres) * 1000, // mg per g
     oilPhase: oilPhaseDensity(parts),
-    matched: oil.density >= drink.density || (agent !== null && added === asked),
+    matched: oil.density >= drink.density || (agent !== null && isWhole),
     gum: gram(gum),
-    water: gram(water),
+    water: gram(Math.max(0, mass - oil.mass - added - gum - beside)),
     mass: gram(mass),
   };
+}
+
+/** g of weighting agent, and whether it is as much as the match asks. */
+function agentOf({ oil, agent, drink }: EmulsionTarget): { added: number; isWhole: boolean } {
+  if (!agent) return { added: 0, isWhole: false };
+  const share = weightingShare({ oil: oil.density, agent: agent.density, target: drink.density });
+  const asked = (oil.mass * share) / (1 - share);
+  const added = Math.min(asked, (agent.capMgPerL * drink.volume) / 1e6); // mg/L and mL to g
+  return { added, isWhole: added === asked };
 }
 
 /**
@@ -130,6 +166,26 @@ export function risePerDay(drop: {
   const difference = (drop.drink - drop.oil) * 1000; // kg/m³
   const metrePerSecond = (2 * radius ** 2 * difference * GRAVITY) / (9 * (drop.viscosityMPaS / 1000)); // Pa s
   return metrePerSecond * SECONDS_PER_DAY * 1000; // mm per m
+}
+
+/** How fast droplets rise, mm a day, as far as densities are known: below 0 they sink. */
+export interface Rise {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The same with each density give or take half its range, g/mL: the two ends. Source: as {@link risePerDay}. @throws Refusal as it does */
+export function riseWithin(
+  drop: Omit<Parameters<typeof risePerDay>[0], 'oil' | 'drink'> &
+    Record<'oil' | 'drink', { value: number; half: number }>,
+): Rise {
+  const { oil, drink, ...size } = drop;
+  const at = (phase: number, around: number) =>
+    risePerDay({ ...size, oil: gramPerMl(phase), drink: gramPerMl(around) });
+  return {
+    low: at(oil.value + oil.half, drink.value - drink.half),
+    high: at(oil.value - oil.half, drink.value + drink.half),
+  };
 }
 
 /**

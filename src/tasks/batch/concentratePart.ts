@@ -1,15 +1,17 @@
-import { formatPlain } from '../../ui/format';
+import { formatPlain, formatTyped } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
 import { answer } from '../engine/answers';
-import type { Field } from '../engine/fields';
+import { answerIn, type Field } from '../engine/fields';
 import { chips } from '../engine/card';
 import type { RunState } from '../engine/fold';
-import type { SlotFacts } from '../engine/task';
+import type { Offer, SlotFacts } from '../engine/task';
 import { judgeFields } from '../shared/judgeRun';
 import { asked } from './plan/asked';
 import { asksCarrierFood, carrierBottleField, carrierBottleOf, carrierFoodField, NOT_FOOD } from './plan/carrierBottle';
-import { carrierOf, isWeighedIn } from './plan/drinkAsked';
-import { agentField, agentsLeftOut, creaming, isEmulsion, makeField, oilField } from './plan/emulsion';
+import { carrierOf, drinkOf, isWeighedIn } from './plan/drinkAsked';
+import { emulsionWords } from './emulsionWords';
+import { agentField, agentsLeftOut, dosageThatWorks, isEmulsion, makeField, oilField } from './plan/emulsion';
+import { emulsifierField, emulsifierOf, isOfOneVessel, ratioField } from './plan/phases';
 import { waterBottleField, waterBottleOf } from './plan/waterBottle';
 import { ADD_BOTTLE, wrongIn, type Part } from './page';
 import { intoField } from './plan/stages';
@@ -26,7 +28,7 @@ export function concentratePart(run: RunState, plan: Plan | null, problem: strin
   return {
     ask: [dosage, makeField(run), ...own.ask, ...(isThrown ? [intoField(run)] : []), spare],
     slots: {
-      dosage: { usual: chips(['0.5', '1', '1.5', '2'], 'g/L'), ...wrongIn(problem) },
+      dosage: { usual: chips(['0.5', '1', '1.5', '2'], 'g/L'), ...wrongIn(problem, moreDosage(run)) },
       spare: {
         usual: chips(['0', '10', '25', '100'], '%'),
         shows: answer(run, spare) === 0 ? 'none to spare' : `${formatPlain(answer(run, spare) ?? 0)} % to spare`,
@@ -43,6 +45,15 @@ export function concentratePart(run: RunState, plan: Plan | null, problem: strin
       folded: [...stageWords(run), ...(isEmulsion(run) ? agentsLeftOut(run) : [])],
     },
   };
+}
+
+/** The dosage that an emulsion of so much oil takes, as what mends it. */
+function moreDosage(run: RunState): Offer | undefined {
+  const { value: basis } = outcome(() => basisOf(run));
+  const works = basis && isEmulsion(run) ? dosageThatWorks(run, basis) : null;
+  return works === null
+    ? undefined
+    : { words: `Dose ${formatPlain(works, 2)} g/L`, type: { dosage: formatTyped(works, 2) } };
 }
 
 function strengthWords(run: RunState): string[] {
@@ -78,38 +89,49 @@ function solutionOf(run: RunState): Part {
   };
 }
 
-/** Oils, weighting agent, gum and droplets. */
+/** Oils, weighting agent, emulsifier and droplets. */
 function emulsionOf(run: RunState, plan: Plan | null): Part {
-  const { gum, droplet, citrus } = asked(run);
+  const { droplet, citrus } = asked(run);
   const { value: basis } = outcome(() => basisOf(run));
   const oil: readonly Field[] = basis ? [oilField(run, basis)] : [];
   const isUs = answer(run, judgeFields.jurisdiction) === 'US';
   const of = oil.length > 0 ? 'of oils of {oil} ' : '';
+  const ratio = ratioField(run);
+  const own = emulsifierOf(run).ratio;
   const water = waterBottleField(run);
   return {
-    ask: [...oil, agentField(run), gum, droplet, ...(water ? [water] : []), ...(isUs ? [citrus] : [])],
+    ask: [
+      ...oil,
+      agentField(run),
+      ratio,
+      emulsifierField(run),
+      droplet,
+      ...(water ? [water] : []),
+      ...(isUs ? [citrus] : []),
+    ],
     slots: {
-      gum: { usual: chips(['1', '1.5', '2'], 'g/g') },
+      [ratio.name]: { usual: chips([own.low, own.usual, own.high].map(String), 'g/g'), ...ratioWrong(run, ratio) },
+      emulsifier: wrongIn(tooStrong(run), { words: 'Make a solution', type: { make: 'clear' } }),
       droplet: { usual: chips(['0.5', '1', '2'], 'µm') },
       ...(water ? { [water.name]: { missing: 'its water', ...wrongIn(waterBottleOf(run)?.refusal, ADD_BOTTLE) } } : {}),
     },
     section: {
       title: '',
-      sentence: `${of}with {agent}, {gum} of gum arabic, droplets under {droplet}${water ? `, water {${water.name}}` : ''}${isUs ? `, {${citrus.name}}` : ''}`,
-      lines: plan ? ringWords(run, plan) : [],
+      sentence: `${of}with {agent}, {${ratio.name}} of {emulsifier}, droplets under {droplet}${water ? `, water {${water.name}}` : ''}${isUs ? `, {${citrus.name}}` : ''}`,
+      lines: plan ? emulsionWords(run, plan) : [],
     },
   };
 }
 
-function ringWords(run: RunState, plan: Plan): string[] {
-  const { emulsion, drink } = plan;
-  const rise = outcome(() => creaming(run, plan)).value;
-  if (!emulsion || !rise) return [];
-  const ring = Number.isFinite(rise.days) ? `a ring after about ‹${formatPlain(rise.days, 2)} days›` : 'no ring';
-  return [
-    `The oil phase has ‹${formatPlain(emulsion.oilPhase, 4)} g/mL›, the drink ‹${formatPlain(drink.densityGPerMl, 4)}›: ${emulsion.matched ? 'matched' : 'not matched'}.`,
-    ...(emulsion.agent > 0 ? [`Weighting agent in the drink: ‹${formatPlain(emulsion.agentMgPerL, 3)} mg/L›.`] : []),
-    `Such droplets ${rise.mmPerDay < 0 ? 'sink' : 'rise'} ‹${formatPlain(Math.abs(rise.mmPerDay), 2)} mm a day› (Stokes): ${ring}, an estimate.`,
-    'Below 1 mm a day is called stable, yet that is 180 mm in half a year.',
-  ];
+function ratioWrong(run: RunState, ratio: Field<number>): SlotFacts {
+  const read = answerIn(run, ratio);
+  return read.ok ? {} : wrongIn(read.why);
+}
+
+/** Why an emulsion breaks in a drink of that much alcohol; null where it does not. A run of an older version is not asked. */
+function tooStrong(run: RunState): string | null {
+  const { abv, name } = emulsifierOf(run);
+  const { value: drink } = outcome(() => drinkOf(run));
+  if (!drink || drink.abv <= abv || isOfOneVessel(run)) return null;
+  return `Over ${abv} % ABV ${name} comes out and the emulsion breaks: make a solution, which alcohol helps.`;
 }

@@ -41,7 +41,7 @@ export const repeats = [
 ];
 
 /** Names of the answers that the batch keeps: what the next one begins with, and what was told to the rules. */
-const KEPT = [...repeats.slice(1), 'spirit.food', 'spirit.food.', 'carrier.food', 'carrier.food.', 'cert.'];
+const KEPT = [...repeats.slice(1), 'd90', 'spirit.food', 'spirit.food.', 'carrier.food', 'carrier.food.', 'cert.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {

@@ -7,6 +7,7 @@ import type { Offer, Step } from '../engine/task';
 import { beginAgainOffer, begunSteps } from './beginAgain';
 import { drawComposition } from './Composition';
 import { drawDrink } from './DrinkSoFar';
+import { hasTwoVessels, stepsAfter, vesselOf } from './emulsionSteps';
 import { massField } from './plan/asked';
 import { fields } from './plan/fields';
 import type { Goods } from './plan/goods';
@@ -30,7 +31,8 @@ export function weighSteps(run: RunState, making: Making): Step[] {
     ...begunSteps(run, making, 'concentrate'),
     ...pours.flatMap((pour, i) => [
       ...(pour.stock ? [stockStep(run, pour)] : []),
-      concentrateStep(run, making, { pour, place: `${i + 1} of ${pours.length} for the concentrate` }),
+      concentrateStep(run, making, { pour, place: `${i + 1} of ${pours.length} ${whither(run, making, pour)}` }),
+      ...stepsAfter(run, making.plan, { pours, i }),
     ]),
     ...begunSteps(run, making, 'drink alone'),
     ...making.syrup.pours.flatMap((pour, i, all) => [
@@ -38,6 +40,14 @@ export function weighSteps(run: RunState, making: Making): Step[] {
       syrupStep(run, making, { pour, place: `${i + 1} of ${all.length} for the drink` }),
     ]),
   ];
+}
+
+/** What a weighing is for; of an emulsion which of its two vessels it goes into. */
+function whither(run: RunState, { plan }: Making, pour: Pour): string {
+  if (!hasTwoVessels(run, plan)) return 'for the concentrate';
+  return vesselOf(pour, plan) === 'oil'
+    ? 'for the emulsion: into the oil vessel'
+    : 'for the emulsion: into the water vessel';
 }
 
 function stockStep(run: RunState, pour: Pour): Step {

@@ -9,7 +9,8 @@ import type { Vial } from '../../records/kind/vial';
 import { purityOf } from '../thing/purity';
 import { find, shelf } from '../../records/shelf';
 import { solvents } from '../../tables/solvents';
-import { acids, gumArabic, preservatives } from '../../tables/syrupAdditives';
+import { emulsifiers } from '../../tables/emulsifiers';
+import { acids, preservatives } from '../../tables/syrupAdditives';
 import { weightingAgents } from '../../tables/weightingAgents';
 import { bottlesOf, carriersOf, ethanolOf, isCloudy, type Carrier } from '../thing/carrier';
 import type { FinishedDrink, Part } from './judging';
@@ -19,7 +20,7 @@ const PLAIN = [SUGAR, WATER, CONCENTRATE, 'ethanol', 'spirit', 'emulsion-water']
 
 /** CAS numbers of what is neither a material of the Shelf nor a solvent, by the id that it is weighed under. */
 const NUMBERS: ReadonlyMap<string, string> = new Map([
-  ...[...acids, ...preservatives, gumArabic].map(({ id, cas }) => [id, cas] as const),
+  ...[...acids, ...preservatives, ...emulsifiers].map(({ id, cas }) => [id, cas] as const),
   ...weightingAgents.map(({ cas }) => [`agent-${cas[0]}`, cas[0]!] as const),
 ]);
 

@@ -421,7 +421,7 @@ describe('the emulsion branch', () => {
     const plan = planOf(runOf(cloudy))!;
     expect(plan.concentrate.reduce((sum, { mass }) => sum + mass, 0)).toBeCloseTo(40, 9);
     expect(plan.emulsion!.agentMgPerL).toBeLessThanOrEqual(100 * (1 + 1e-12)); // E 445, 100 mg/L
-    expect(wordsIn(runOf(cloudy), 'Emulsion')).toContain('a ring after about');
+    expect(wordsIn(runOf(cloudy), 'Emulsion')).toContain('a ring at the top after about');
   });
 
   test('an oil that water cannot hold makes the emulsion the usual answer', () => {
@@ -439,11 +439,12 @@ describe('the emulsion branch', () => {
     expect(agents({ jurisdiction: 'US', 'trait.citrus oil': 'yes' })).toBe(3);
   });
 
-  test('gum and water are weighed after the oils, and the whole is kept as cloudy', () => {
+  test('water and gum are weighed after the oils, into a vessel of their own, and the whole is kept as cloudy', () => {
     const made = kept(weighAll(cloudy));
     expect(made.drink.emulsion).toBe(true);
     const order = made.weighed.filter(({ into }) => into === 'concentrate').map(({ id }) => id);
-    expect(order.slice(-2)).toEqual(['gum-arabic', 'emulsion-water']);
+    expect(order.slice(0, 2)).toEqual(['linalool', 'agent-8050-30-4']);
+    expect(order.slice(-4)).toEqual(['vanillin', 'maltol', 'emulsion-water', 'gum-arabic']); // what is no oil is in the water
     const agent = made.weighed.find(({ id }) => id.startsWith('agent'))!;
     expect(agent.massG.value / 20).toBeLessThanOrEqual(0.1 * 1.01); // g/L
   });

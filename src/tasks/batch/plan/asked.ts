@@ -41,7 +41,6 @@ export const asked = oncePerRun((run: RunState) => {
     spare: asItself(fields.spare),
     carrier: asLast(ask(fields.carrier, { options: carriers.map(({ id, name }) => ({ value: id, label: name })) })),
     citrus: asItself(fields.citrus),
-    gum: asLast(fields.gum),
     droplet: asLast(fields.droplet),
     volumes: asItself(fields.volumes),
     gasAt: asLast(fields.gasAt),

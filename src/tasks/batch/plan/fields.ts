@@ -1,7 +1,7 @@
 import { acids } from '../../../tables/syrupAdditives';
 import type { Option } from '../../../ui/controls/field';
 import { amount, choice, code, given, optionalAmount, pick, whole, words, type Field } from '../../engine/fields';
-import { traitKey } from '../../shared/judgeRun';
+import { emulsionFields } from './emulsionFields';
 import { numberedVialCode, vialCodes } from '../../../workshop/thing/vialCode';
 
 const yesNo: readonly Option<'yes' | 'no'>[] = [
@@ -11,6 +11,7 @@ const yesNo: readonly Option<'yes' | 'no'>[] = [
 
 /** The questions of a batch, with what is usual where nothing is known from before. Amounts weighed are asked under keys of their own. */
 export const fields = {
+  ...emulsionFields,
   what: pick({ name: 'what', title: 'Formula, or a drink you liked' }),
   /** The formula that the page was left for: what was in its slots belongs to that one. */
   plannedFor: pick({ name: 'for', title: 'Planned for' }),
@@ -147,35 +148,6 @@ export const fields = {
         hint: 'oil, weighting agent, gum and water; the drink is cloudy',
       },
     ],
-  }),
-  agent: pick({ name: 'agent', title: 'Weighting agent', preset: 'none' }),
-  citrus: choice({
-    name: traitKey('citrus oil'),
-    title: 'Is there citrus oil in it?',
-    preset: 'no',
-    options: [
-      { value: 'yes', label: 'Yes', short: 'citrus oil', hint: 'then ester gum may make it heavier (US)' },
-      { value: 'no', label: 'No', short: 'no citrus oil' },
-    ],
-  }),
-  gum: amount({
-    name: 'gum',
-    title: 'Gum arabic per gram of oil phase',
-    unit: 'g/g',
-    min: 0,
-    max: 5,
-    preset: '1.5',
-    help: '1 to 2: common practice, no source.',
-  }),
-  oilDensity: amount({ name: 'oil', title: 'Density of the oils together', unit: 'g/mL', min: 0.6, max: 1.5 }),
-  droplet: amount({
-    name: 'droplet',
-    title: 'Droplets, 90 % are smaller than',
-    unit: 'µm',
-    above: 0,
-    max: 50,
-    preset: '1',
-    help: 'Diameter. Large droplets make the ring.',
   }),
   volumes: amount({
     name: 'gas',

@@ -1,12 +1,11 @@
 import { WATER } from '../../../core/drink/batchPlan';
 import { find } from '../../../records/shelf';
 import { acids, preservatives } from '../../../tables/syrupAdditives';
-import { inSolvent } from '../../../workshop/inWater';
+import { strongestIn } from '../../../workshop/liquidStage';
 import { solventsOnHand } from '../../../workshop/onHand';
 import type { Goods } from './goods';
 
 const ANY = 1; // g/g
-const MG_PER_KG = 1e6;
 
 /** What water surely holds of what is weighed into a syrup, g/g at 20 °C. */
 const IN_WATER: Readonly<Record<string, number>> = Object.fromEntries([
@@ -25,16 +24,19 @@ export function strongestStock(goods: Goods, carrier: string): number {
   const isSolid = material?.form === 'solid' && !goods.source?.vial;
   const solvent = solventsOnHand().find(({ id }) => id === carrier);
   if (!solvent) return isSolid ? 0 : ANY; // an oil of the formula: oils mix, a solid hardly dissolves in them (from memory)
-  const held = inSolvent(solvent, material?.cas ?? '', material);
-  if (held) return Math.min(ANY, (isSolid ? held.low : held.mgPerL) / MG_PER_KG); // mg/L of about a kg
-  return isSolid && !MIXES.includes(carrier) ? 0 : isSolid ? SOME : ANY;
+  const most = strongestIn(goods.id, { ...solvent, gPerMl: solvent.density.gPerMl });
+  if (most < ANY || !isSolid) return most;
+  return MIXES.includes(carrier) ? SOME : 0;
 }
 
 /** Solvents that dissolve solid aroma materials to a tenth and more: common practice, no source. */
 const MIXES = ['ethanol-96', 'ethanol-95', 'ethanol-absolute', 'propylene-glycol', 'triacetin', 'benzyl-alcohol'];
 const SOME = 0.1; // g/g
 
-/** Of an ingredient made of a plant or fruit water holds any share; of an aroma material none is drawn from it. */
+/** Of an ingredient made of a plant or fruit water holds any share; of an aroma material what is known of it. */
 function inWaterOf({ id, own }: Goods): number {
-  return IN_WATER[id] ?? (own || id === 'sugar' ? 0.5 : 0);
+  const known = IN_WATER[id] ?? (own || id === 'sugar' ? 0.5 : null);
+  if (known !== null) return known;
+  const most = strongestIn(id, { id: WATER, gPerMl: 1 });
+  return most < ANY ? most : 0;
 }
