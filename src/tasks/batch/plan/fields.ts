@@ -55,7 +55,7 @@ export const fields = {
   }),
   into: choice({
     name: 'into',
-    title: 'The concentrate goes into',
+    title: 'Where the concentrate goes',
     options: [
       { value: 'syrup', label: 'The syrup', short: 'into the syrup', hint: 'before it is thrown' },
       { value: 'drink', label: 'The drink', short: 'into the drink', hint: 'once the syrup is thrown with its water' },
@@ -138,7 +138,7 @@ export const fields = {
   carrierFood: choice({ name: 'carrier.food', title: 'Food grade', options: yesNo }),
   make: choice({
     name: 'make',
-    title: 'The concentrate is',
+    title: 'What the concentrate is',
     options: [
       { value: 'clear', label: 'A solution', short: 'a solution', hint: 'dissolved in the carrier' },
       {
