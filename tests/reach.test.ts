@@ -10,26 +10,6 @@ import { Reach } from './reach';
  * by solvent (issue 16: the size of the trial's vial, the alcohol-free line).
  */
 const kept: Readonly<Record<string, readonly string[]>> = {
-  'core/acid/activity.ts': ['activityCoefficient'], // keeping: the page of a batch, these and the next
-  'core/acid/solution.ts': ['Balanced', 'Sour', 'WeakAcid', 'amountForPh', 'balanced', 'baseToPh'],
-  'core/acid/weighed.ts': [
-    'CARBONIC',
-    'SourDrink',
-    'SourGoods',
-    'TITRATED_TO',
-    'brixAcidRatio',
-    'sourDrink',
-    'titratable',
-  ],
-  'core/drink/gas.ts': ['Closed', 'closedGauge', 'drinkGauge', 'gasShare', 'mostVolumes', 'volumesFermented'],
-  'core/keeping/heat.ts': ['BREWERS', 'HeatUnit', 'Moment', 'heatUnits', 'sameHeat'],
-  'core/keeping/hotFill.ts': ['FillTable', 'leastFill'],
-  'core/keeping/keeping.ts': ['Drink', 'KeepFinding', 'LOW_ACID', 'Preservings', 'keepingOf'],
-  'core/keeping/preservative.ts': ['Preserving', 'activeShare', 'freeAcidHeld'],
-  'core/keeping/strength.ts': ['DELLE', 'delleUnits', 'waterActivity'],
-  'tables/acidity.ts': ['bufferSalts', 'sourGoods', 'vitaminC'],
-  'tables/keeping.ts': ['HeatKind', 'fillTable', 'heatKinds', 'preservings'],
-  'tables/sweeteners.ts': ['Sweetener', 'sweeteners'],
   'core/drink/emulsion.ts': ['highestDosage', 'hlbShare', 'oilMatched', 'requiredHlb'], // issue 18: emulsion
   'core/liquid/ethanol.ts': ['ethanolFromDensity', 'mixSpirits', 'waterToReduce'], // issue 18: measuring a batch
   'core/liquid/sucrose.ts': ['sucroseFromDensity'], // issue 18: measuring a batch

@@ -17,16 +17,17 @@ const NBS = 'J. Res. NBS 73A (1969) 37, as its buffer values are reproduced';
 const READ = 'read in a table of constants that names its references';
 
 /**
- * What is sour, or takes sourness back, as it is weighed: its acid, g of it per mol of acid, and cations per mol. Molar masses:
- * sums of IUPAC conventional atomic weights; solutions of acid count with their strength by mass.
+ * What is sour, or takes sourness back: its acid, g of it per mol of acid, and cations per mol, by the id that it has in a drink.
+ * Molar masses: sums of IUPAC conventional atomic weights. The acid of a juice or extract counts as citric, as it is said.
  */
 export const sourGoods: Readonly<Record<string, SourGoods & { readonly source: string }>> = {
   'citric-acid': { acid: citric, gramsPerMol: 192.124, cations: 0, source: NBS },
   'citric-acid-monohydrate': { acid: citric, gramsPerMol: 210.139, cations: 0, source: NBS },
+  'own-acid': { acid: citric, gramsPerMol: 192.124, cations: 0, source: NBS },
   'malic-acid': { acid: malic, gramsPerMol: 134.087, cations: 0, source: GOLDBERG },
   'tartaric-acid': { acid: tartaric, gramsPerMol: 150.087, cations: 0, source: GOLDBERG },
-  'lactic-acid': { acid: lactic, gramsPerMol: 90.078 / 0.8, cations: 0, source: READ },
-  'phosphoric-acid': { acid: phosphoric, gramsPerMol: 97.994 / 0.85, cations: 0, source: NBS },
+  'lactic-acid': { acid: lactic, gramsPerMol: 90.078, cations: 0, source: READ },
+  'phosphoric-acid': { acid: phosphoric, gramsPerMol: 97.994, cations: 0, source: NBS },
   'acetic-acid': { acid: acetic, gramsPerMol: 60.052, cations: 0, source: READ },
   'ascorbic-acid': { acid: ascorbic, gramsPerMol: 176.124, cations: 0, source: 'from memory (4.0 to 4.2 in tables)' },
   'trisodium-citrate': { acid: citric, gramsPerMol: 294.1, cations: 3, source: NBS },

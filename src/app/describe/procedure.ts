@@ -6,6 +6,7 @@ import type { Batch, Weighed } from '../../records/kind/batch';
 import { list } from '../../records/shelf';
 import { acids, preservatives } from '../../tables/syrupAdditives';
 import { emulsifiers } from '../../tables/emulsifiers';
+import { syrupExtras } from '../../tables/syrupExtras';
 import { formatGiven, formatPlain, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
 import { sinceOf } from '../../workshop/made/since';
@@ -157,7 +158,7 @@ function mixingWords(batch: Batch, rows: readonly Weighed[]): string {
 
 /** What was asked of the drink: acid and preservatives in a litre, from what was weighed. */
 export function additivesOf(batch: Batch): (readonly [name: string, text: string])[] {
-  const known = [...acids, ...preservatives].map(({ id }) => id);
+  const known = [...acids, ...preservatives, ...syrupExtras].map(({ id }) => id);
   const rows = batch.weighed.filter(({ id }, i) => known.includes(id) && firstOf(batch, id) === i);
   return rows.map(({ id, name }) => {
     const perLitre = grams(batch.weighed, id) / batch.drink.litres.value;

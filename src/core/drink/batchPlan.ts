@@ -35,6 +35,8 @@ export interface BatchTarget {
     readonly preservative: Preservative;
     readonly acidMgPerL: number;
   }[];
+  /** What else goes into the syrup, before its sugar: buffer salts, sweeteners. */
+  readonly also?: readonly PlannedMass[];
   /** All parts of the concentrate, carrier or emulsion included, and the pure ethanol among them. */
   readonly concentrate: { readonly parts: readonly PlannedMass[]; readonly ethanol: Gram };
   /** What ingredients bring: sugar and acid (as anhydrous citric acid) of those parts and of what is poured in after the throw; all of the latter, and its sugar, g. */
@@ -196,5 +198,6 @@ function solidsOf(target: BatchTarget, mass: Gram): PlannedMass[] {
       id,
       mass: preservativeForAcid(preservative, gram((acidMgPerL * litres) / 1000)), // mg per g
     })),
+    ...(target.also ?? []),
   ];
 }

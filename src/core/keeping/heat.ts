@@ -27,18 +27,10 @@ export function heatUnits(log: readonly Moment[], { atC, z }: HeatUnit): number 
   return log.slice(1).reduce((sum, to, i) => {
     const from = log[i]!;
     const minutes = to.minutes - from.minutes;
-    if (!(minutes >= 0)) throw new Refusal('the minutes of a heating go on, never back');
+    if (!(minutes >= 0)) throw new Refusal('the minutes of a heating only increase');
     const rate = Math.LN10 / z; // per °C
     const [slow, fast] = [from.atC, to.atC].map((t) => Math.exp(rate * (t - atC))) as [number, number];
     const rise = rate * (to.atC - from.atC);
     return sum + minutes * (Math.abs(rise) < 1e-9 ? slow : (fast - slow) / rise);
   }, 0);
-}
-
-/**
- * Seconds at a temperature that do as much as `seconds` at another with that z, all °C. By definition of z.
- * Check: the table of the FDA for apple juice, 6 s at 71.1 °C to 0.3 s at 82.2 °C, has z = 8.4 °C within its rounding.
- */
-export function sameHeat(seconds: number, from: number, to: number, z: number): number {
-  return seconds * 10 ** ((from - to) / z);
 }

@@ -25,6 +25,17 @@ const weighed = z.object({
 });
 export type Weighed = z.output<typeof weighed>;
 
+const keeping = z.object({
+  phMeasured: z.optional(z.number()),
+  phComputed: z.optional(z.number()),
+  acidGPerL: z.optional(z.number()),
+  said: z.array(
+    z.object({ state: z.enum(['danger', 'outside', 'inside', 'said']), words: z.string(), source: z.string() }),
+  ),
+  bestBefore: z.optional(z.string()),
+  why: z.optional(z.string()),
+});
+
 const schema = z.lazy(() =>
   z.object({
     ...envelope('batch'),
@@ -58,6 +69,8 @@ const schema = z.lazy(() =>
     jurisdiction: z.string(),
     /** Why it was made although it is over a limit. */
     although: z.optional(z.string()),
+    /** How sour it is (pH, and g/L as citric acid, from what was weighed), what was said of its keeping, and the day that was set, with its reason. */
+    keeping: z.optional(keeping),
     madeOn: z.string(),
     notes: z.string(),
     /** Grams taken out of each bottle and vial, what was lost included. */

@@ -1,5 +1,3 @@
-import { carbonDioxidePerLitre, gaugeForVolumes } from '../../core/liquid/carbonation';
-import { celsius } from '../../core/number/units';
 import { list } from '../../records/shelf';
 import { formatGiven, formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
@@ -16,10 +14,11 @@ import { NOT_FROM_SHELF } from './plan/usualBottle';
 import { drinkOf, isByLitre, litresToMake, sugarField, type DrinkAsked } from './plan/drinkAsked';
 import { fields } from './plan/fields';
 import { ADD_BOTTLE, wrongIn, type Part } from './page';
+import { gaugeIn } from './keeping/bottle';
+import { sweetPart, sweetSlots } from './keeping/sweetPart';
+import { keepAsked } from './plan/keepAsked';
 import { recipeOf } from './plan/recipe';
 import { asksSpiritFood, spiritBottleField, spiritBottleOf, spiritFoodField } from './plan/spiritBottle';
-
-const WARM = 30; // °C, a bottle on a summer’s day; our choice
 
 /** How much of what drink: its dose, sugar, alcohol, gas and market. */
 export function drinkPart(run: RunState): Part {
@@ -28,17 +27,15 @@ export function drinkPart(run: RunState): Part {
   const [sugar, isStrong] = [sugarField(run), (answer(run, now.abv) ?? 0) > 0];
   const sweet = `{${sugar.name}}`;
   const { ask: own, words: spirit } = isStrong ? spiritAsked(run) : { ask: [], words: '' };
+  const sweets = sweetPart(run) ? [] : [keepAsked(run).sweets[0]!.which];
   return {
-    ask: [now.litres, now.what, now.dose, sugar, now.abv, ...own, now.volumes, judgeFields.jurisdiction],
-    slots: { ...slotsOf(run, problem), ...gasSlot(run) },
+    ask: [now.litres, now.what, now.dose, sugar, now.abv, ...own, now.volumes, judgeFields.jurisdiction, ...sweets],
+    slots: { ...slotsOf(run, problem), ...gasSlot(run), ...sweetSlots(run) },
     section: {
       title: 'Drink',
       sentence: `{litres} of {what} at {dose}: ${sweet}, {abv}${spirit}, {gas}, under {jurisdiction} rules`,
-      lines: [
-        ...fromWords(run),
-        ...(drink ? [...lossWords(run, drink), ...drinkWords(run, drink)] : []),
-        ...gasWords(run),
-      ],
+      lines: [...fromWords(run), ...(drink ? [...lossWords(run, drink), ...drinkWords(run, drink)] : [])],
+      chips: sweets.map(({ name }) => name),
     },
   };
 }
@@ -139,13 +136,9 @@ function gasSlot(run: RunState): Record<string, SlotFacts> {
       usual: chips(['0', '2.5', '3', '4'], 'volumes'),
       beside: [gasAt],
       ...(said === 0 ? { shows: 'no gas' } : {}),
-      ...wrongIn(at.ok ? gaugeOf(said ?? 0, at.value).problem : at.why),
+      ...wrongIn(at.ok ? outcome(() => ({ bar: gaugeIn(run, said ?? 0, at.value) })).problem : at.why),
     },
   };
-}
-
-function gaugeOf(volumes: number, atC: number) {
-  return outcome(() => ({ bar: gaugeForVolumes(volumes, celsius(atC)) }));
 }
 
 /** Where dose, sugar and alcohol come from. */
@@ -169,19 +162,4 @@ function drinkWords(run: RunState, { litres, make, densityGPerMl }: DrinkAsked):
     ? `${formatPlain(make.brix * 100, 4)} °Brix`
     : `${formatPlain(make.brix * densityGPerMl * 1000, 4)} g/L`; // mL per L
   return [`${weighs}; that is ‹${other}› of sugar.`];
-}
-
-/** What the gauge shows, cold and on a warm day. */
-function gasWords(run: RunState): string[] {
-  const { volumes, gasAt } = asked(run);
-  const [said, at] = [answer(run, volumes) ?? 0, answer(run, gasAt)];
-  if (said <= 0 || at === null) return [];
-  const [cold, warm] = [gaugeOf(said, at).value, gaugeOf(said, WARM).value];
-  if (!cold) return [];
-  const grams = formatPlain(carbonDioxidePerLitre(said), 3);
-  return [
-    `‹${formatPlain(cold.bar, 3)} bar› on the gauge at ${formatPlain(at)} °C holds it: ‹${grams} g/L›.`,
-    ...(warm && at < WARM ? [`In a closed bottle at ${WARM} °C: ‹${formatPlain(warm.bar, 3)} bar›.`] : []),
-    'Computed for water; sugar and alcohol hold a little less.',
-  ];
 }

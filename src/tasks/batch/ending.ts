@@ -6,6 +6,7 @@ import type { Step } from '../engine/task';
 import { although, asksWhy, toldWhy } from '../shared/goingOn';
 import { usualName } from './keep';
 import { leftFields, leftWords } from './leftOver';
+import { dangersOf } from './keeping/keepPart';
 import { fields } from './plan/fields';
 import { doseIn, judgeDrink, madeOf, type Making } from './progress';
 import { abvWords, drinkResults } from './results';
@@ -51,6 +52,7 @@ function nameStep(run: RunState, making: Making): Step {
         : {}),
     },
     more: [`Write ‹${numberedBatchCode()}›, the name and today’s date on every bottle of it.`, ...leftWords(making)],
+    cautions: dangersOf(run),
     told: toldWhy(run, judgement),
     offers: rulesOffer(judgement),
     ...(problem ? { problem } : {}),

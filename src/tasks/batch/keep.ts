@@ -1,7 +1,5 @@
 import { plus } from '../../core/number/measured';
 import { Refusal } from '../../core/text/refusal';
-import { gaugeForVolumes } from '../../core/liquid/carbonation';
-import { celsius } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Done } from '../../records/kind/record';
@@ -26,6 +24,10 @@ import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
 import type { Pour } from './pour';
 import { begunIn } from './plan/begun';
+import { gaugeIn } from './keeping/bottle';
+import { keepingFacts } from './keeping/kept';
+import type { Planned } from './plan/goods';
+import { keptOfOneBatch, keptWithFormula } from './plan/keepFields';
 import { slipsOf } from './vessel';
 import { takenInAll } from './takings';
 import { refusalOfLine, spoiltBy } from './plan/drinkAsked';
@@ -38,10 +40,12 @@ export const repeats = [
   ...['droplet', 'gas', 'gas.'],
   ...['own.', 'loss', 'vessel'],
   ...['fine', 'scatter', 'tolerance', 'coarse', 'jurisdiction', 'portion', 'body'],
+  ...keptWithFormula,
 ];
 
 /** Names of the answers that the batch keeps: what the next one begins with, and what was told to the rules. */
-const KEPT = [...repeats.slice(1), 'd90', 'spirit.food', 'spirit.food.', 'carrier.food', 'carrier.food.', 'cert.'];
+const FOOD = ['spirit.food', 'spirit.food.', 'carrier.food', 'carrier.food.'];
+const KEPT = [...repeats.slice(1), ...keptOfOneBatch, ...FOOD, 'd90', 'cert.'];
 
 /** The batch as a record. @throws Refusal when something is missing or not fit for drinks */
 export function keepBatch(run: RunState): AnyRecord[] {
@@ -73,6 +77,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
     jurisdiction: answer(run, judgeFields.jurisdiction)!,
     madeOn: dayOfRun(run),
     notes: answer(run, fields.notes) ?? '',
+    ...keepingFacts(run, sourIn(making), made.litres.value),
     uses: takenInAll(run, pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
     ...(lost.length > 0 ? { lost } : {}),
     ...(reason === undefined ? {} : { although: reason }),
@@ -92,6 +97,14 @@ function refusalIn(run: RunState): string | undefined {
 export function usualName(run: RunState): string {
   const recipe = recipeOrNull(run);
   return recipe ? `${recipe.name}, ${dayOfRun(run)}`.slice(0, 60) : '';
+}
+
+/** What may be sour of what was weighed: the syrup as it is, and the concentrate as planned. */
+function sourIn({ plan, syrup }: Making): Planned[] {
+  return [
+    ...syrup.pours.map(({ goods, mass, target }) => ({ goods, mass: mass?.value ?? target })),
+    ...plan.concentrate,
+  ];
 }
 
 function weighedOf({ into, goods, target, mass, again, stock }: Pour): Weighed {
@@ -130,7 +143,7 @@ function drinkFacts(
   { litres, brix, abv, unknown, densityGPerMl }: Made,
 ): Batch['drink'] {
   const [volumes, atC] = [answer(run, asked(run).volumes) ?? 0, answer(run, asked(run).gasAt) ?? 20];
-  const gas = volumes > 0 ? { gas: { volumes, gaugeBar: gaugeForVolumes(volumes, celsius(atC)), atC } } : {};
+  const gas = volumes > 0 ? { gas: { volumes, gaugeBar: gaugeIn(run, volumes, atC), atC } } : {};
   const known = unknown.length > 0 ? { abvUnknown: true as const } : {};
   return { litres: plus(litres), brix, abv, ...known, densityGPerMl, emulsion: plan.emulsion !== null, ...gas };
 }

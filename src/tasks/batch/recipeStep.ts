@@ -11,6 +11,10 @@ import { asked } from './plan/asked';
 import { concentratePart } from './concentratePart';
 import { drinkOf, refusalOfLine, sourceOf, spareFactor } from './plan/drinkAsked';
 import { drinkPart } from './drinkPart';
+import { acidPart } from './keeping/acidPart';
+import { gasPart } from './keeping/gasPart';
+import { keepPart } from './keeping/keepPart';
+import { sweetPart } from './keeping/sweetPart';
 import { fields } from './plan/fields';
 import { moreFields } from './plan/moreFields';
 import { massOf } from './plan/goods';
@@ -24,6 +28,7 @@ import type { Plan } from './plan/planParts';
 import { judgeDrink, makingOf, plannedDrink, type Making } from './progress';
 import { recipeOptions, recipeOrNull } from './plan/recipe';
 import { rulesOffer, withRules } from './rules';
+import { stageSlots } from './stageWords';
 import { syrupPart } from './syrupPart';
 import { weighingPart } from './weighingPart';
 
@@ -74,11 +79,26 @@ function partsOf(run: RunState, plan: Plan | null, making: Making | null): Part[
   const isOwn = ownLines(run).length > 0;
   return [
     drinkPart(run),
-    ...(own ? [own] : []),
+    ...one(sweetPart(run)),
+    ...one(own),
     syrupPart(run, plan, isOwn ? null : ofSyrup),
+    acidPart(run),
+    withStages(run, keepPart(run)),
+    ...one(gasPart(run)),
     concentratePart(run, plan, ofDosage),
     weighingPart(run, recipeOrNull(run), making),
   ];
+}
+
+/** A preservative whose free acid crystallises says so in its own slot. */
+function withStages(run: RunState, part: Part): Part {
+  const wrong = stageSlots(run);
+  const own = Object.entries(part.slots).map(([name, facts]) => [name, { ...facts, ...wrong[name] }] as const);
+  return { ...part, slots: Object.fromEntries(own) };
+}
+
+function one(part: Part | null): Part[] {
+  return part ? [part] : [];
 }
 
 /** Why the batch cannot be made from what is on the Shelf, in one sentence; undefined where it can. */

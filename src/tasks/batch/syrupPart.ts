@@ -8,48 +8,30 @@ import type { SlotFacts } from '../engine/task';
 import { asked } from './plan/asked';
 import { wrongIn, type Part } from './page';
 import type { Plan } from './plan/planParts';
-import { stageSlots } from './stageWords';
 
-/** How the syrup is thrown, its acid and what keeps it. */
+/** How the syrup is thrown. */
 export function syrupPart(run: RunState, plan: Plan | null, problem: string | null): Part {
-  const { parts, by, acid, acidity, benzoate, sorbate } = asked(run);
+  const { parts, by } = asked(run);
   const isThrown = answer(run, parts) !== 0;
-  const hasAcid = answer(run, acid) !== 'none';
-  const thrown = isThrown ? '{throw.n}, {throw.by}' : '{throw.n}';
-  const benzoic = answer(run, benzoate) === 0 ? '{benzoate}' : '{benzoate} of benzoic acid';
-  const sorbic = answer(run, sorbate) === 0 ? '{sorbate}' : '{sorbate} of sorbic acid';
-  const sour = hasAcid ? '{acidity} of {acid}' : '{acid}';
   return {
-    ask: [parts, ...(isThrown ? [by] : []), ...(hasAcid ? [acidity] : []), acid, benzoate, sorbate],
-    slots: withStages(run, slotsOf(run, problem)),
+    ask: [parts, ...(isThrown ? [by] : [])],
+    slots: slotsOf(run, problem),
     section: {
       title: 'Syrup',
-      sentence: `${thrown}, ${sour}, ${benzoic}, ${sorbic}`,
+      sentence: isThrown ? '{throw.n}, {throw.by}' : '{throw.n}',
       lines: plan && isThrown ? syrupWords(plan) : [],
     },
   };
 }
 
-/** A preservative whose free acid crystallises says so in its own slot. */
-function withStages(run: RunState, slots: Record<string, SlotFacts>): Record<string, SlotFacts> {
-  const wrong = stageSlots(run);
-  const own = Object.entries(slots).map(([name, facts]) => [name, { ...facts, ...wrong[name] }] as const);
-  return Object.fromEntries(own);
-}
-
 function slotsOf(run: RunState, problem: string | null): Record<string, SlotFacts> {
-  const { parts, benzoate, sorbate } = asked(run);
-  const thrown = answer(run, parts);
-  const usual = chips(['0', '100', '150', '200'], 'mg/L');
+  const thrown = answer(run, asked(run).parts);
   return {
     'throw.n': {
       usual: chips(['0', '4', '5', '6'], 'parts'),
       ...(thrown === null ? {} : { shows: thrown === 0 ? 'No syrup' : `1 part to ${formatPlain(thrown)} of water` }),
       ...wrongIn(problem),
     },
-    acidity: { usual: chips(['1', '1.5', '2', '2.5'], 'g/L') },
-    benzoate: { usual, ...(answer(run, benzoate) === 0 ? { shows: 'no benzoic acid' } : {}) },
-    sorbate: { usual, ...(answer(run, sorbate) === 0 ? { shows: 'no sorbic acid' } : {}) },
   };
 }
 

@@ -67,6 +67,11 @@ export interface Section {
   readonly lines: readonly string[];
   /** What is folded away under its first line. */
   readonly folded?: readonly string[];
+  /** What can hurt someone, a sentence each: always in sight. */
+  readonly dangers?: readonly string[];
+  /** Names of its optional fields: what is empty is a chip, '+ best before', and no part of the sentence. */
+  readonly chips?: readonly string[];
+  readonly picture?: () => VNode | null;
 }
 
 /** The answer under the sentence: the largest first. */

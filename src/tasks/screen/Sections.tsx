@@ -1,6 +1,7 @@
 import { Say } from '../../ui/controls/Say';
 import { piecesOf, type Slot } from '../engine/card';
 import type { Card, Offer } from '../engine/task';
+import { Chips } from './CardChips';
 import { Impossible } from './Impossible';
 import { SlotWords } from './Sentence';
 
@@ -16,17 +17,22 @@ export function Sections({ card: { sections }, slots, onOpen, onTake }: Props) {
   if (!sections) return <Impossible slots={slots} onTake={onTake} />;
   return (
     <div class="card-sections">
-      {sections.map(({ title, sentence, lines, folded = [] }) => (
+      {sections.map(({ title, sentence, lines, folded = [], dangers = [], chips = [], picture }) => (
         <section key={title}>
           <h3>{title}</h3>
           <SlotWords sentence={sentence} slots={slots} onOpen={onOpen} onPill={() => undefined} />
           <Impossible slots={within(sentence, slots)} onTake={onTake} />
+          {dangers.map((danger) => (
+            <p class="trouble">{danger}</p>
+          ))}
           {lines.map((line) => (
             <p class="quiet">
               <Say text={line} />
             </p>
           ))}
           {folded.length > 0 && <FoldedLines lines={folded} />}
+          {picture?.()}
+          <Chips names={chips} slots={slots} onOpen={onOpen} />
         </section>
       ))}
     </div>

@@ -1,4 +1,4 @@
-import { SUGAR } from '../../../core/drink/batchPlan';
+import { SUGAR, WATER } from '../../../core/drink/batchPlan';
 import type { Content } from '../../../core/drink/dose';
 import { ethanolMassFraction } from '../../../core/liquid/ethanol';
 import { exact } from '../../../core/number/measured';
@@ -8,6 +8,7 @@ import { holdingOf } from '../../../workshop/thing/holding';
 import { carriersOf, ethanolOf } from '../../../workshop/thing/carrier';
 import type { SolventOnHand } from '../../../workshop/onHand';
 import type { Source } from '../../../workshop/sources';
+import type { acids } from '../../../tables/syrupAdditives';
 import type { RecipeLine } from './recipe';
 import { tagOf } from '../../../workshop/thing/labelled';
 
@@ -53,6 +54,15 @@ export function massOf(all: readonly Planned[]): number {
 /** Something that is one substance through and through. */
 export function pure(id: string, name: string, more: Pick<Goods, 'cas' | 'beside'> = {}): Goods {
   return { id, name, source: null, contents: [{ material: id, strength: exact(1) }], ...more };
+}
+
+/** An acid as it is weighed: of a solution, its strength and the rest of it water. */
+export function acidGoods({ id, name, cas, strength = 1 }: (typeof acids)[number]): Goods {
+  const rest = strength < 1 ? [{ material: WATER, strength: exact(1 - strength) }] : [];
+  return {
+    ...pure(id, name, { cas, beside: 'fixed' }),
+    contents: [{ material: id, strength: exact(strength) }, ...rest],
+  };
 }
 
 /** A material as it comes from its bottle or vial. */

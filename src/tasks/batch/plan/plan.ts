@@ -2,12 +2,25 @@ import { CONCENTRATE, planBatch, SUGAR, WATER, type BatchPlan, type PlannedMass 
 import { concentrateFor } from '../../../core/drink/concentrate';
 import { gram, massFraction, millilitre } from '../../../core/number/units';
 import { acids, preservatives } from '../../../tables/syrupAdditives';
+import { syrupExtras } from '../../../tables/syrupExtras';
 import { answer } from '../../engine/answers';
 import type { RunState } from '../../engine/fold';
 import { asked } from './asked';
 import { carrierBottleOf } from './carrierBottle';
 import { emulsionGoods, isEmulsion } from './emulsion';
-import { carrierGoods, ETHANOL, ethanolIn, massOf, OWN_ACID, pure, SPIRIT, type Goods, type Planned } from './goods';
+import { extrasFor } from './extras';
+import {
+  acidGoods,
+  carrierGoods,
+  ETHANOL,
+  ethanolIn,
+  massOf,
+  OWN_ACID,
+  pure,
+  SPIRIT,
+  type Goods,
+  type Planned,
+} from './goods';
 import { broughtIn, ownPlanned } from './ingredients';
 import { spiritChosen } from './spiritBottle';
 import { oncePerRun } from '../../engine/oncePerRun';
@@ -123,6 +136,7 @@ function batchPlanOf(run: RunState, { drink, ml }: Basis, { early, late, brought
       acidMgPerL: amounts[id as keyof typeof amounts] ?? 0,
     })),
     brought,
+    also: extrasFor(run, ml / 1000),
     concentrate: {
       parts: early.map(({ goods, mass }): PlannedMass => ({ id: goods.id, mass: gram(mass) })),
       ethanol: gram(ethanol),
@@ -137,7 +151,9 @@ function syrupGoods({ syrup }: BatchPlan): Planned[] {
 function syrupPart(id: string): Goods {
   if (id === SUGAR) return pure(SUGAR, 'sugar');
   if (id === WATER) return pure(WATER, 'water');
-  const known = [...acids, ...preservatives].find((one) => one.id === id)!;
+  const acid = acids.find((one) => one.id === id);
+  if (acid) return acidGoods(acid);
+  const known = [...preservatives, ...syrupExtras].find((one) => one.id === id)!;
   return pure(id, known.name, { cas: known.cas, beside: 'fixed' });
 }
 
