@@ -3,7 +3,6 @@ import { BESIDE_LIMIT, formatDay, formatKnown, formatPlain, measuredText } from 
 import type { Result } from '../../ui/controls/result';
 import { plannedText, weighedText } from '../../ui/weighed';
 import { facts, type Description } from './description';
-import { keepingFacts } from './keepingFacts';
 import { doneFacts, lostFacts } from './wentIn';
 import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
 import { allergensIn, allergenWords } from '../../workshop/drinkable/allergensIn';
@@ -29,7 +28,6 @@ export function describeBatch(r: Batch): Description {
         ['Kind', emulsion ? 'cloudy, from an emulsion' : 'from a solution'],
         ['Gas', gas && gasWords(gas)],
         ['Allergens', allergensWords(r)],
-        ...keepingFacts(r),
         ...weighedFacts(r),
         ...r.checks
           .filter(({ state }) => WORST.includes(state))

@@ -1,5 +1,6 @@
 import type { Batch } from '../../records/kind/batch';
 import { additivesOf, balanceOfBatch, procedureOf, type Stage } from '../describe/procedure';
+import { keepingFacts } from '../describe/keepingFacts';
 import { Facts } from '../describe/Facts';
 import { plannedText, weighedText } from '../../ui/weighed';
 import './stages.css';
@@ -50,15 +51,21 @@ function StageTable({ stage: { title, does, rows, makes }, number }: { stage: St
   );
 }
 
-/** Acid and preservatives in a litre, and where all of the concentrate is. */
+/** Acid and preservatives in a litre, what was said of keeping, and where all of the concentrate is. */
 export function Accounts({ batch }: { batch: Batch }) {
-  const [additives, balance] = [additivesOf(batch), balanceOfBatch(batch)];
+  const [additives, balance, keeping] = [additivesOf(batch), balanceOfBatch(batch), keepingFacts(batch)];
   return (
     <>
       {additives.length > 0 && (
         <section>
           <h2>In a litre</h2>
           <Facts facts={additives} />
+        </section>
+      )}
+      {keeping.length > 0 && (
+        <section>
+          <h2>Keeping</h2>
+          <Facts facts={keeping} />
         </section>
       )}
       {balance.length > 0 && (

@@ -2,6 +2,7 @@ import { csvOf } from '../../core/text/csv';
 import type { Batch } from '../../records/kind/batch';
 import { alcoholIsUnknownOf } from '../../workshop/drinkable/alcoholOf';
 import { goneOnWith, NOT_FIT, overNotices } from '../describe/overFacts';
+import { keepingFacts } from '../describe/keepingFacts';
 import { additivesOf, balanceOfBatch, procedureOf } from '../describe/procedure';
 import { forFile, formatPlain, measuredCells } from '../../ui/format';
 import { refusalOf } from '../../workshop/drinkable/grade';
@@ -61,6 +62,7 @@ function procedureRows(batch: Batch): string[][] {
   return [
     ...(stages.length > 0 ? [[], ...stages] : []),
     ...accountRows('in a litre', additivesOf(batch)),
+    ...accountRows('keeping', keepingFacts(batch)),
     ...accountRows('balance', balanceOfBatch(batch)),
   ];
 }

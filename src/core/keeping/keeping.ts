@@ -75,7 +75,7 @@ function lowAcid({ ph, abv }: Drink): KeepFinding[] {
 function benzene({ benzoicMgPerL, ascorbicMgPerL }: Drink): KeepFinding[] {
   if (benzoicMgPerL <= 0 || ascorbicMgPerL <= 0) return [];
   const said = sentence(
-    'Benzoic acid together with ascorbic acid makes benzene, the more the warmer and lighter it is kept. Take one of them out: sorbic acid does without.',
+    'Benzoic acid together with ascorbic acid makes benzene, most of all in warmth and light. Leave one of them out: sorbic acid makes none.',
   );
   return [{ state: 'danger', said, source: 'J. Agric. Food Chem. 41 (1993) 693; FDA on benzene in drinks' }];
 }
@@ -110,7 +110,7 @@ function active(name: string, acid: Preserving, mgPerL: number, ph: number): Kee
   if (mgPerL <= 0) return [];
   const share = activeShare(acid, ph);
   const data = { ph: { value: ph, decimals: 1 }, share: { value: 100 * share, decimals: 0 }, name } as const;
-  const source = `by its constant, pKa ${acid.pKa}`;
+  const source = `constant of ${name}: pKa ${acid.pKa}`;
   if (ph > NO_USE)
     return [
       {
@@ -133,7 +133,7 @@ function tested({ acidGPerL, brix, benzoicMgPerL, sorbicMgPerL }: Drink, ph: num
   const isIn = (value: number, [least, most]: readonly [number, number]) => value >= least && value <= most;
   const out = [
     ...(isIn(ph, TESTED.ph) ? [] : ['pH']),
-    ...(isIn(acidGPerL, TESTED.acid) ? [] : ['acid']),
+    ...(isIn(acidGPerL, TESTED.acid) ? [] : ['titratable acid']),
     ...(isIn(brix, TESTED.brix) ? [] : ['°Brix']),
     ...(isIn(benzoicMgPerL, TESTED.mg) ? [] : ['benzoic acid']),
     ...(isIn(sorbicMgPerL, TESTED.mg) ? [] : ['sorbic acid']),
@@ -144,7 +144,7 @@ function tested({ acidGPerL, brix, benzoicMgPerL, sorbicMgPerL }: Drink, ph: num
           'Inside of what was tested of cold-filled drinks with both preservatives. That is no promise: yeast that bears preservatives lives in dirty taps and hoses.',
         )
       : sentence(
-          'Outside of what was tested of cold-filled drinks (pH 2.8–3.8, 2–6 g/L of acid, 8–16 °Brix, 100–350 mg/L of each preservative): {out}. Keep bottles warm for weeks and look at them first.',
+          'By its {out} it is outside of what was tested of cold-filled drinks (pH 2.8–3.8, 2–6 g/L of acid, 8–16 °Brix, 100–350 mg/L of each preservative). Keep a few bottles warm for weeks and check them first.',
           { out: out.join(', ') },
         );
   return [{ state: out.length === 0 ? 'inside' : 'outside', said, source: TESTED_IN }];

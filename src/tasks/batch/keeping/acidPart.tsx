@@ -32,7 +32,7 @@ export function acidPart(run: RunState): KeepPart {
       sentence: `${hasAcid ? '{acidity} of {acid}' : '{acid}'}${saltIs}${vitamin}${knownWords(run)}`,
       chips: open.map(({ name }) => name),
       lines: found ? acidWords(run, found) : [],
-      folded: found ? [...soundness(run), ...EQUAL] : [],
+      folded: found ? ['How good this is.', ...soundness(run), ...EQUAL] : [],
       ...(found ? { picture: () => picture(run) } : {}),
     },
   };

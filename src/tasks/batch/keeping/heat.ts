@@ -14,14 +14,18 @@ import { acidityOf } from './acidity';
 interface Said {
   readonly dangers: readonly string[];
   readonly lines: readonly string[];
+  readonly sources: readonly string[];
 }
+
+const NOTHING: Said = { dangers: [], lines: [], sources: [] };
 
 /** What the heating comes to, beside what is published. Nothing of it says that the drink keeps. */
 export function heatWords(run: RunState): Said {
   const { treated } = keepAsked(run);
   const way = answer(run, treated);
   if (way === 'bottle') return bottleWords(run);
-  return way === 'hot' ? { dangers: [], lines: hotWords(run) } : { dangers: [], lines: [] };
+  if (way !== 'hot') return NOTHING;
+  return { ...NOTHING, lines: hotWords(run), sources: [FILL_TABLE] };
 }
 
 /** The heating as it was typed: its log, else held at one temperature. */
@@ -40,17 +44,18 @@ function bottleWords(run: RunState): Said {
   const kind = heatKinds.find(({ id }) => id === answer(run, keepAsked(run).heatKind));
   const log = logOf(run);
   const units = kind && outcome(() => ({ of: heatUnits(log, kind) })).value?.of;
-  if (!kind || units === undefined) return { dangers: [], lines: [] };
+  if (!kind || units === undefined) return NOTHING;
   const hottest = Math.max(...log.map(({ atC }) => atC));
   const isGassed = (answer(run, asked(run).volumes) ?? 0) > 0;
   return {
+    sources: [kind.source],
     dangers: isGassed
       ? [
           `A bottle with gas in it has at ${formatPlain(hottest)} °C far more pressure than is computed here, and can burst in the bath. Heat it before it is carbonated, or leave it to licensed practice.`,
         ]
       : [],
     lines: [
-      `‹${formatPlain(units, 3)}› units of heat: minutes as at ${formatPlain(kind.atC)} °C, ten times as fast every ${formatPlain(kind.z, 2)} °C (${kind.source}).`,
+      `‹${formatPlain(units, 3)}› units of heat: minutes as at ${formatPlain(kind.atC)} °C, ten times as fast every ${formatPlain(kind.z, 2)} °C.`,
       ...enoughWords(kind, units, acidityOf(run)?.ph),
       'What goes wrong: a bottle in the middle of the bath stays cooler, a cap never gets hot, spores survive. Keep a few bottles warm for weeks and check them, and have the process reviewed by someone licensed to.',
     ],
@@ -86,5 +91,5 @@ function hotWords(run: RunState): string[] {
   ];
 }
 
-const ASK =
-  'Source: a university’s table for acidified food. For anything that is sold, the process is set by someone licensed to.';
+const ASK = 'For anything that is sold, the process is set by someone licensed to.';
+const FILL_TABLE = 'University of Arkansas: fill temperatures for acidified foods';

@@ -37,6 +37,7 @@ export function keepPart(run: RunState): KeepPart {
       chips: [best.name, ...(heat.ask.includes(now.heatLog) ? [now.heatLog.name] : [])],
       dangers: dangersOf(run),
       lines: [...of(found, 'outside', 'inside', 'said'), ...heated.lines, ...syrupWords(run), ...bestWords(run)],
+      folded: sourcesOf([...found.map(({ source }) => source), ...heated.sources]),
       picture: () => picture(run),
     },
   };
@@ -48,9 +49,12 @@ export function dangersOf(run: RunState): string[] {
 }
 
 function of(found: readonly KeepFinding[], ...states: readonly KeepFinding['state'][]): string[] {
-  return found
-    .filter(({ state }) => states.includes(state))
-    .map(({ said, source }) => `${sentenceWords(said)} (${source})`);
+  return found.filter(({ state }) => states.includes(state)).map(({ said }) => sentenceWords(said));
+}
+
+/** Where all of it comes from; nothing while nothing is said. */
+function sourcesOf(sources: readonly string[]): string[] {
+  return sources.length === 0 ? [] : ['Where this comes from.', ...new Set(sources.map((one) => `${one}.`))];
 }
 
 /** How it is heated, in the sentence. */

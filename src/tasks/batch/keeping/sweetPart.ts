@@ -26,7 +26,7 @@ export function sweetPart(run: RunState): KeepPart | null {
       sentence: words,
       chips: open.map(({ which }) => which.name),
       lines: sweetWords(run),
-      folded: SENSE,
+      folded: [...SENSE, ...new Set(chosen(run).map(({ row }) => `${row.source}.`))],
     },
   };
 }
@@ -58,7 +58,7 @@ function sweetWords(run: RunState): string[] {
   return [
     `About as sweet as ‹${formatPlain(low, 3)} to ${formatPlain(high, 3)} g/L› of sugar.`,
     ...bodyWords(run, (low + high) / 2),
-    ...used.map(({ row }) => `${row.name}: ${row.minds} (${row.source}).`),
+    ...used.map(({ row }) => `${row.name}: ${row.note}.`),
     'The limits per litre are under Rules, below.',
   ];
 }

@@ -81,7 +81,7 @@ export const keepFields = {
   why: words({ name: 'best.why', title: 'How you know', optional: true, max: 120 }),
   rating: optionalAmount({
     name: 'bottle.bar',
-    title: 'Bottles are rated for',
+    title: 'Bottle rating',
     unit: 'bar',
     above: 0,
     max: 30,
@@ -103,7 +103,7 @@ export const keepFields = {
       title: n === 1 ? 'Sweetener' : 'Second sweetener',
       options: [
         { value: '', label: 'None' },
-        ...sweeteners.map(({ id, name, eNumber, minds }) => ({ value: id, label: `${name}, ${eNumber}`, short: name, hint: minds })),
+        ...sweeteners.map(({ id, name, eNumber, note }) => ({ value: id, label: `${name}, ${eNumber}`, short: name, hint: note })),
       ],
     }), // prettier-ignore
   sweetMg: (n: number): Field<number> =>

@@ -1,0 +1,193 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import type { Batch } from '../../src/records/kind/batch';
+import { batchShelf, clearPlan } from '../tasks/batch/batchShelf';
+import { hand } from './hand';
+import { newProfile, openPhone, serve, type Phone } from './phone';
+
+let site: Awaited<ReturnType<typeof serve>>;
+let profile: ReturnType<typeof newProfile>;
+let phone: Phone;
+let page: Page;
+
+const section = (title: string) => page.locator('.card-sections > section', { has: page.locator('h3', { hasText: new RegExp(`^${title}$`) }) }); // prettier-ignore
+const slot = (name: string) => page.locator(`.slot[data-name="${name}"]`);
+const main = () => page.locator('.actions .main');
+
+function seed(records: readonly object[]): Promise<void> {
+  return page.evaluate(
+    (all) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('minim');
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('records', 'readwrite');
+          for (const record of all) writing.objectStore('records').put(record);
+          writing.onerror = () => reject(writing.error);
+          writing.oncomplete = () => (opening.result.close(), resolve());
+        };
+      }),
+    records,
+  );
+}
+
+const batches = () =>
+  page.evaluate(
+    () =>
+      new Promise<Batch[]>((resolve) => {
+        const opening = indexedDB.open('minim');
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction('records').objectStore('records').index('kind').getAll('batch');
+          reading.onsuccess = () => (opening.result.close(), resolve(reading.result as Batch[]));
+        };
+      }),
+  );
+
+/** A new batch with this in its slots, in their order. */
+async function recipe(slots: Readonly<Record<string, string>>): Promise<void> {
+  await page.goto(`${site.url}#/bench`);
+  await page.locator('.tasks .card', { hasText: 'Make a batch' }).tap();
+  await page.locator('.card-sections').waitFor();
+  for (const [name, words] of Object.entries(slots)) await hand(page).slot(name, words);
+}
+
+/** Weighs all of it exactly, and saves it. */
+async function make(name: string): Promise<Batch> {
+  for (let i = 0; i < 30 && (await slot('name').count()) === 0; i++) {
+    const before = new URL(page.url()).hash;
+    const exact = page.locator('.second', { hasText: /xactly/ }).first();
+    await ((await exact.count()) > 0 ? exact.tap() : main().tap());
+    await page.waitForFunction((hash) => location.hash !== hash, before);
+  }
+  await hand(page).slot('name', name);
+  if ((await page.locator('[data-name="although"], input[name="although"]').count()) > 0)
+    await page.locator('input[name="although"]').fill('made to be tried');
+  await main().tap();
+  await page.locator('.record').waitFor();
+  return (await batches()).find((one) => one.name === name)!;
+}
+
+const drink = {
+  litres: '5',
+  dose: '50',
+  brix: '10',
+  abv: '0',
+  acidity: '2.5',
+  dosage: '1',
+  make: 'A solution',
+  carrier: 'propylene glycol',
+  'carrier.food': 'Yes',
+};
+
+beforeAll(async () => {
+  site = await serve();
+  profile = newProfile();
+  phone = await openPhone(profile.dir, { home: site.url });
+  page = phone.page;
+  await page.goto(site.url);
+  await page.locator('.tasks .card').first().waitFor();
+  await seed(batchShelf());
+  await page.reload();
+  await page.locator('.tasks .card').first().waitFor();
+  expect(clearPlan['what']).toBe('f1');
+});
+
+afterAll(async () => {
+  expect(phone.complaints).toEqual([]);
+  await phone.context.close();
+  await site.stop();
+  profile.forget();
+});
+
+describe('what keeps a drink', () => {
+  test('a still lemonade with both preservatives: unprotected it is a danger, then inside of what was tested', async () => {
+    await recipe(drink);
+    await section('Keeping').getByText('nothing that stops yeast').waitFor();
+    await hand(page).slot('benzoate', '150');
+    await hand(page).slot('sorbate', '250');
+    await section('Keeping').getByText('Inside of what was tested').waitFor();
+    expect(await section('Keeping').locator('.trouble').count()).toBe(0);
+    await hand(page).slot('salt.g', '0.5');
+    await section('Acid')
+      .getByText(/About pH 2\.[789]/)
+      .waitFor();
+    expect(await page.locator('.curve-picture').count()).toBe(2);
+    const made = await make('Still lemonade');
+    expect(made.keeping!.phComputed).toBeGreaterThan(2.7);
+    expect(made.weighed.map(({ id }) => id)).toEqual(expect.arrayContaining(['trisodium-citrate', 'sodium-benzoate']));
+    await page.getByText('computed from what was weighed').first().waitFor();
+  });
+
+  test('the same with vitamin C makes benzene, and at pH 5 sorbate does not keep it', async () => {
+    await recipe(drink);
+    await hand(page).slot('benzoate', '150');
+    await hand(page).slot('ascorbic', '200');
+    await section('Keeping').locator('.trouble', { hasText: 'benzene' }).waitFor();
+    await hand(page).slot('benzoate', '0');
+    await section('Keeping').locator('.trouble', { hasText: 'benzene' }).waitFor({ state: 'detached' });
+    await hand(page).slot('sorbate', '250');
+    await hand(page).slot('ph', '5');
+    await section('Keeping').locator('.trouble', { hasText: 'low acid' }).waitFor();
+    await section('Keeping').getByText('it does not keep this drink').waitFor();
+  });
+
+  test('a pasteurised one: units from its heating, and no promise', async () => {
+    await recipe(drink);
+    await hand(page).slot('benzoate', '0');
+    await hand(page).slot('sorbate', '0');
+    await hand(page).slot('treated', 'in the closed bottle');
+    await section('Keeping')
+      .getByText(/units of heat/)
+      .waitFor();
+    await hand(page).slot('heat.kind', 'with fruit juice');
+    await hand(page).slot('heat.log', '0 20, 15 72, 25 72, 40 30');
+    await section('Keeping').getByText('Inside of what is published for apple juice').waitFor();
+    await page.locator('[data-chip="best"]').tap();
+    const sheet = page.locator('dialog[open]');
+    await sheet.locator('input[name="best"]').fill('2027-06-01');
+    await sheet.locator('input[name="best.why"]').fill('six weeks at 30 °C without change');
+    await sheet.locator('.main').tap();
+    await section('Keeping').getByText('six weeks at 30').waitFor();
+    const made = await make('Pasteurised lemonade');
+    expect(made.keeping).toMatchObject({ bestBefore: '2027-06-01', why: 'six weeks at 30 °C without change' });
+    await page.getByText('six weeks at 30 °C without change').first().waitFor();
+  });
+
+  test('a carbonated one: four volumes in a bottle rated 5 bar are refused, and fewer are taken', async () => {
+    await recipe(drink);
+    await hand(page).slot('treated', 'Nothing else');
+    await hand(page).slot('benzoate', '150');
+    await hand(page).slot('sorbate', '250');
+    await hand(page).slot('gas', '4');
+    await hand(page).slot('bottle.bar', '5');
+    const refused = section('Gas').locator('.trouble', { hasText: 'it can burst' });
+    await refused.waitFor();
+    expect(await main().textContent()).toMatch(/^Change bottle rating/);
+    await refused.locator('button', { hasText: /^Take [\d.]+ volumes$/ }).tap();
+    await refused.waitFor({ state: 'detached' });
+    await section('Gas')
+      .getByText(/what water does/)
+      .waitFor();
+    const made = await make('Carbonated lemonade');
+    expect(made.drink.gas!.volumes).toBeLessThan(3);
+    expect(made.drink.gas!.volumes).toBeGreaterThan(1);
+  });
+
+  test('a liqueur: sugar and alcohol by the rule of Delle, and no gas asked', async () => {
+    await recipe({ ...drink, brix: '19', abv: '25', 'throw.n': '0', spirit: '96', 'spirit.food': 'Yes', gas: '0', benzoate: '0', sorbate: '0' }); // prettier-ignore
+    await section('Keeping').getByText('Delle units').waitFor();
+    expect(await section('Gas').count()).toBe(0);
+    await section('Acid').getByText('with so much alcohol measure it').waitFor();
+    const made = await make('Orchard liqueur');
+    expect(made.keeping!.said.map(({ state }) => state)).toContain('inside');
+  });
+
+  test('without sugar: a sweetener with its range, and what the drink loses', async () => {
+    await recipe({ ...drink, brix: '0', abv: '0' });
+    await hand(page).slot('sweet.1', 'sucralose');
+    await hand(page).slot('sweet.1.mg', '150');
+    await section('Sweet without sugar')
+      .getByText(/About as sweet as/)
+      .waitFor();
+    await section('Sweet without sugar').getByText('less body').waitFor();
+  });
+});
