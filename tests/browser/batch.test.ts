@@ -191,7 +191,7 @@ describe('from a liked layering to a batch', () => {
     expect(await page.locator('.actions .main').textContent()).toBe('Change linalool');
     await main();
     await page.locator('dialog[open] .sheet-row', { hasText: 'L-b-linalool' }).first().tap();
-    await page.locator('.card-sections .trouble').waitFor({ state: 'detached' });
+    await page.locator('.card-sections .trouble:not(.danger)').waitFor({ state: 'detached' });
     expect(await page.locator('.actions .main').textContent()).toMatch(/^Weigh [\d.]+ g of/);
   });
 

@@ -23,7 +23,7 @@ export function Sections({ card: { sections }, slots, onOpen, onTake }: Props) {
           <SlotWords sentence={sentence} slots={slots} onOpen={onOpen} onPill={() => undefined} />
           <Impossible slots={within(sentence, slots)} onTake={onTake} />
           {dangers.map((danger) => (
-            <p class="trouble">{danger}</p>
+            <p class="trouble danger">{danger}</p>
           ))}
           {lines.map((line) => (
             <p class="quiet">
