@@ -71,6 +71,7 @@ const drink = {
   dose: '50',
   brix: '10',
   abv: '0',
+  'throw.n': '0',
   acidity: '2.5',
   dosage: '1',
   make: 'A solution',
@@ -173,7 +174,7 @@ describe('what keeps a drink', () => {
   });
 
   test('a liqueur: sugar and alcohol by the rule of Delle, and no gas asked', async () => {
-    await recipe({ ...drink, brix: '19', abv: '25', 'throw.n': '0', spirit: '96', 'spirit.food': 'Yes', gas: '0', benzoate: '0', sorbate: '0' }); // prettier-ignore
+    await recipe({ ...drink, brix: '19', abv: '25', spirit: '96', 'spirit.food': 'Yes', gas: '0', benzoate: '0', sorbate: '0' }); // prettier-ignore
     await section('Keeping').getByText('Delle units').waitFor();
     expect(await section('Gas').count()).toBe(0);
     await section('Acid').getByText('with so much alcohol measure it').waitFor();

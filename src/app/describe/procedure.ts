@@ -6,7 +6,7 @@ import type { Batch, Weighed } from '../../records/kind/batch';
 import { list } from '../../records/shelf';
 import { acids, preservatives } from '../../tables/syrupAdditives';
 import { emulsifiers } from '../../tables/emulsifiers';
-import { syrupExtras } from '../../tables/syrupExtras';
+import { syrupExtras } from '../../tables/keeping/syrupExtras';
 import { formatGiven, formatPlain, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';
 import { sinceOf } from '../../workshop/made/since';

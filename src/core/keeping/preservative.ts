@@ -1,9 +1,6 @@
-import { Refusal } from '../text/refusal';
-
-/** A weak acid that keeps: −log of its constant at 25 °C, and what a litre of a syrup of so many °Brix holds of the free acid, mg, at 20 °C. */
+/** A weak acid that keeps: −log of its constant at 25 °C. */
 export interface Preserving {
   readonly pKa: number;
-  readonly holds: readonly (readonly [brix: number, mgPerL: number])[];
 }
 
 /**
@@ -13,23 +10,4 @@ export interface Preserving {
  */
 export function activeShare({ pKa }: Preserving, ph: number): number {
   return 1 / (1 + 10 ** (ph - pKa));
-}
-
-/**
- * mg of free acid that a litre of syrup of so many °Brix (g/100 g) holds at 20 °C, straight lines between measured values.
- * Source: that of the row. @throws Refusal outside of what was measured
- */
-export function freeAcidHeld({ holds }: Preserving, brix: number): number {
-  const last = holds.at(-1)!;
-  if (!(brix >= 0 && brix <= last[0]))
-    throw new Refusal('how much free acid a syrup holds is known up to {most} °Brix, not at {brix}', {
-      most: last[0],
-      brix: { value: brix, digits: 3 },
-    });
-  const at = Math.max(
-    1,
-    holds.findIndex(([one]) => one >= brix),
-  );
-  const [[from, low], [to, high]] = [holds[at - 1] ?? last, holds[at] ?? last];
-  return to === from ? high : low + ((high - low) * (brix - from)) / (to - from);
 }

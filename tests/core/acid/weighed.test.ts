@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { balanced } from '../../../src/core/acid/solution';
 import { brixAcidRatio, sourDrink, titratable } from '../../../src/core/acid/weighed';
-import { sourGoods } from '../../../src/tables/acidity';
+import { sourGoods } from '../../../src/tables/keeping/acidity';
 
 const drink = (grams: Readonly<Record<string, number>>, alkalinityMgPerL = 0, volumes = 0) =>
   sourDrink({

@@ -2,10 +2,10 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { BREWERS, heatUnits } from '../../../src/core/keeping/heat';
 import { leastFill } from '../../../src/core/keeping/hotFill';
 import { keepingOf, type Drink } from '../../../src/core/keeping/keeping';
-import { activeShare, freeAcidHeld } from '../../../src/core/keeping/preservative';
+import { activeShare } from '../../../src/core/keeping/preservative';
 import { DELLE, delleUnits, waterActivity } from '../../../src/core/keeping/strength';
 import { plainly } from '../../../src/core/text/refusal';
-import { fillTable, heatKinds, preservings } from '../../../src/tables/keeping';
+import { fillTable, heatKinds, preservings } from '../../../src/tables/keeping/preserved';
 import published from '../../reference/keeping.json';
 import { residuals } from '../residuals';
 
@@ -37,11 +37,11 @@ describe('published values', () => {
   test('a much-copied table of benzoic acid says 4.19 and is of 4.163', () => {
     const { percent, is, says } = published.active.copiedBenzoic;
     for (const [ph, value] of Object.entries(percent)) {
-      const share = (pKa: number) => 100 * activeShare({ pKa, holds: [] }, Number(ph));
+      const share = (pKa: number) => 100 * activeShare({ pKa }, Number(ph));
       expect(share(is)).toBeCloseTo(value, 0);
       expect(share(says) - value).toBeGreaterThan(0.05);
     }
-    expect(100 * activeShare({ pKa: says, holds: [] }, 4) - percent['4']).toBeGreaterThan(1.4);
+    expect(100 * activeShare({ pKa: says }, 4) - percent['4']).toBeGreaterThan(1.4);
   });
 
   test('pasteurisation units: 20 minutes at 62 °C, with 1.393 and with z = 7 °C', () => {
@@ -98,14 +98,6 @@ describe('published values', () => {
       expect(leastFill(fillTable, ph) * 1.8 + 32).toBeCloseTo(fahrenheit, 6);
     expect(leastFill(fillTable, 3.55) * 1.8 + 32).toBeCloseTo(169, 6);
     expect(() => leastFill(fillTable, 4.6)).toThrow('up to pH 4.5');
-  });
-
-  test('what a syrup holds of free sorbic acid', () => {
-    for (const [brix, percent] of published.sorbicHeld.rows as [number, number][])
-      expect(freeAcidHeld(preservings.sorbic, brix)).toBeCloseTo(percent * 10_000, 6);
-    expect(freeAcidHeld(preservings.sorbic, 50)).toBe(900);
-    expect(freeAcidHeld(preservings.sorbic, 0)).toBe(1500);
-    expect(() => freeAcidHeld(preservings.sorbic, 65)).toThrow('up to 60 °Brix');
   });
 });
 

@@ -1,6 +1,6 @@
 import { balanced, baseToPh, type Sour } from '../../../core/acid/solution';
 import { brixAcidRatio, sourDrink, titratable } from '../../../core/acid/weighed';
-import { sourGoods } from '../../../tables/acidity';
+import { sourGoods } from '../../../tables/keeping/acidity';
 import { outcome } from '../../../workshop/attempt';
 import { answer } from '../../engine/answers';
 import type { RunState } from '../../engine/fold';
@@ -57,7 +57,7 @@ function inWater(run: RunState): { alkalinity: number; volumes: number } {
 /** What is sour in the planned drink, with `more` g/L of something in place of what is planned of it. */
 export function drinkSour(run: RunState, plan: Plan, more: Readonly<Record<string, number>> = {}): Sour {
   const litres = plan.batch.drink.volume / 1000;
-  const held = perLitre([...plan.syrup, ...plan.concentrate], litres);
+  const held = perLitre([...plan.syrup, ...plan.concentrate, ...plan.late], litres);
   return sourOf({ ...held, ...more }, inWater(run));
 }
 
@@ -85,14 +85,3 @@ export function sourOf(
   const goods = Object.entries(grams).map(([id, gramsPerL]) => ({ goods: sourGoods[id]!, gramsPerL }));
   return sourDrink({ goods, alkalinityMgPerL: alkalinity, volumes });
 }
-
-/** The syrup: its pH, and g/L of each thing that is sour in it; null where the drink is mixed at once, or it is not known. */
-export const syrupAcidity = oncePerRun((run: RunState): { ph: number; gramsPerL: Record<string, number> } | null => {
-  const plan = outcome(() => planOf(run)).value;
-  if (!plan || plan.water === 0) return null;
-  const { mass, density } = plan.batch.syrup;
-  const gramsPerL = perLitre(plan.syrup, mass / density / 1000); // mL per L
-  const alkalinity = amountIn(run, keepAsked(run).alkalinity);
-  const ph = outcome(() => balanced(sourOf(gramsPerL, { alkalinity, volumes: 0 }))).value?.ph;
-  return ph === undefined ? null : { ph, gramsPerL };
-});

@@ -1,7 +1,7 @@
 import { heatUnits, type Moment } from '../../../core/keeping/heat';
 import { leastFill } from '../../../core/keeping/hotFill';
 import { LOW_ACID } from '../../../core/keeping/keeping';
-import { fillTable, heatKinds, type HeatKind } from '../../../tables/keeping';
+import { fillTable, heatKinds, type HeatKind } from '../../../tables/keeping/preserved';
 import { formatFixed, formatPlain } from '../../../ui/format';
 import { outcome } from '../../../workshop/attempt';
 import { answer } from '../../engine/answers';

@@ -1,8 +1,6 @@
-import { activeShare, freeAcidHeld, type Preserving } from '../../../core/keeping/preservative';
+import { activeShare } from '../../../core/keeping/preservative';
 import { keepingOf, type Drink, type KeepFinding } from '../../../core/keeping/keeping';
-import { preservings } from '../../../tables/keeping';
-import { preservatives } from '../../../tables/syrupAdditives';
-import { formatPlain } from '../../../ui/format';
+import { preservings } from '../../../tables/keeping/preserved';
 import { CurvePicture } from '../../../ui/plot/CurvePicture';
 import { sentenceWords } from '../../../ui/sentence';
 import { outcome } from '../../../workshop/attempt';
@@ -14,7 +12,7 @@ import type { SlotFacts } from '../../engine/task';
 import { asked } from '../plan/asked';
 import { amountIn, keepAsked } from '../plan/keepAsked';
 import { planOf } from '../plan/plan';
-import { acidityOf, syrupAcidity } from './acidity';
+import { acidityOf } from './acidity';
 import { heatWords } from './heat';
 import type { KeepPart } from './part';
 
@@ -36,7 +34,7 @@ export function keepPart(run: RunState): KeepPart {
       sentence: `${benzoic}, ${sorbic}, {treated}${heat.words}${until}`,
       chips: [best.name, ...(heat.ask.includes(now.heatLog) ? [now.heatLog.name] : [])],
       dangers: dangersOf(run),
-      lines: [...of(found, 'outside', 'inside', 'said'), ...heated.lines, ...syrupWords(run), ...bestWords(run)],
+      lines: [...of(found, 'outside', 'inside', 'said'), ...heated.lines, ...bestWords(run)],
       folded: sourcesOf([...found.map(({ source }) => source), ...heated.sources]),
       picture: () => picture(run),
     },
@@ -106,31 +104,6 @@ function drinkAs(run: RunState): Drink | null {
 export function keepFindings(run: RunState): KeepFinding[] | null {
   const drink = drinkAs(run);
   return drink && keepingOf(drink, preservings);
-}
-
-/** Whether the free acid of a preservative stays dissolved in the syrup, which holds several times as much of it. */
-function syrupWords(run: RunState): string[] {
-  const syrup = syrupAcidity(run);
-  const plan = outcome(() => planOf(run)).value;
-  if (!syrup || !plan) return [];
-  const pairs: readonly (readonly [string, Preserving])[] = [
-    ['sodium-benzoate', preservings.benzoic],
-    ['potassium-sorbate', preservings.sorbic],
-  ];
-  return pairs.flatMap(([id, acid]) => {
-    const row = preservatives.find((one) => one.id === id)!;
-    const { molarMass, acidMolarMass } = row.preservative;
-    const free = (1000 * (syrup.gramsPerL[id] ?? 0) * acidMolarMass * activeShare(acid, syrup.ph)) / molarMass; // mg per g
-    if (free <= 0) return [];
-    const { value, problem } = outcome(() => ({ most: freeAcidHeld(acid, plan.batch.syrup.brix * 100) }));
-    if (!value) return [`${problem}.`];
-    const words = `The syrup has ‹${formatPlain(free, 2)} mg/L› of free ${row.acid} and holds about ${formatPlain(value.most, 2)}`;
-    return free > value.most
-      ? [`${words}: it will settle out. Take a smaller throw, or put the ${row.name} into the drink’s water.`]
-      : free > value.most / 2
-        ? [`${words}: dissolve the ${row.name} in the water first, and add the acid slowly.`]
-        : [];
-  });
 }
 
 function bestWords(run: RunState): string[] {

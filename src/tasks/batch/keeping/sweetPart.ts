@@ -2,7 +2,7 @@ import { drinkMakeOf } from '../../../core/drink/drinkMake';
 import { drinkDensity } from '../../../core/drink/finishedDrink';
 import { sucroseViscosity } from '../../../core/liquid/sucroseViscosity';
 import { massFraction, volumeFraction } from '../../../core/number/units';
-import { sweeteners } from '../../../tables/sweeteners';
+import { sweeteners } from '../../../tables/keeping/sweeteners';
 import { formatFixed, formatPlain } from '../../../ui/format';
 import { outcome } from '../../../workshop/attempt';
 import { answer } from '../../engine/answers';

@@ -1,6 +1,6 @@
 import { gram } from '../../../core/number/units';
 import type { PlannedMass } from '../../../core/drink/batchPlan';
-import { vitaminC } from '../../../tables/acidity';
+import { vitaminC } from '../../../tables/keeping/acidity';
 import { answer } from '../../engine/answers';
 import type { RunState } from '../../engine/fold';
 import { amountIn, keepAsked } from './keepAsked';

@@ -1,6 +1,6 @@
-import { heatKinds } from '../../../tables/keeping';
-import { bufferSalts } from '../../../tables/acidity';
-import { sweeteners } from '../../../tables/sweeteners';
+import { heatKinds } from '../../../tables/keeping/preserved';
+import { bufferSalts } from '../../../tables/keeping/acidity';
+import { sweeteners } from '../../../tables/keeping/sweeteners';
 import type { Option } from '../../../ui/controls/field';
 import { amount, choice, day, optionalAmount, words, type Field } from '../../engine/fields';
 import { good } from '../../engine/readAmount';

@@ -2,7 +2,7 @@ import { CONCENTRATE, planBatch, SUGAR, WATER, type BatchPlan, type PlannedMass 
 import { concentrateFor } from '../../../core/drink/concentrate';
 import { gram, massFraction, millilitre } from '../../../core/number/units';
 import { acids, preservatives } from '../../../tables/syrupAdditives';
-import { syrupExtras } from '../../../tables/syrupExtras';
+import { syrupExtras } from '../../../tables/keeping/syrupExtras';
 import { answer } from '../../engine/answers';
 import type { RunState } from '../../engine/fold';
 import { asked } from './asked';

@@ -1,5 +1,5 @@
-import { CARBONIC, type SourGoods } from '../core/acid/weighed';
-import type { WeakAcid } from '../core/acid/solution';
+import { CARBONIC, type SourGoods } from '../../core/acid/weighed';
+import type { WeakAcid } from '../../core/acid/solution';
 
 /** −log K of acids at 25 °C and infinite dilution. */
 const citric: WeakAcid = { pKa: [3.128, 4.761, 6.396] };

@@ -1,16 +1,9 @@
-import type { FillTable } from '../core/keeping/hotFill';
-import { BREWERS, type HeatUnit } from '../core/keeping/heat';
-import type { Preservings } from '../core/keeping/keeping';
+import type { FillTable } from '../../core/keeping/hotFill';
+import { BREWERS, type HeatUnit } from '../../core/keeping/heat';
+import type { Preservings } from '../../core/keeping/keeping';
 
-/**
- * The free acids of preservatives: constants as published tables of the active part use them. Sorbic acid in sugar: a data
- * book of additives (0.15 % at 10 °Brix, 0.10 at 40, 0.08 at 60; water at pH 3.1 0.15 %, all at 20 °C). Benzoic acid in water
- * 2.9 g/L at 20 °C, from memory; in sugar lessened as sorbic acid is (our choice).
- */
-export const preservings: Preservings = {
-  benzoic: { pKa: 4.19, holds: [[0, 2900], [10, 2900], [40, 1930], [60, 1550]] }, // prettier-ignore
-  sorbic: { pKa: 4.76, holds: [[0, 1500], [10, 1500], [40, 1000], [60, 800]] }, // prettier-ignore
-};
+/** The free acids of preservatives: constants as published tables of the active part use them. */
+export const preservings: Preservings = { benzoic: { pKa: 4.19 }, sorbic: { pKa: 4.76 } };
 
 /** A way to count heat, and for what it was made. */
 export interface HeatKind extends HeatUnit {
