@@ -73,7 +73,7 @@ function gasWords(batch: Batch): string {
   const atC = readingsNow(batch).gas?.atC;
   if (planned === undefined || !found || atC === undefined) return '';
   try {
-    return `${formatPlain(planned, 3)} volumes at ${formatPlain(atC)} °C: ${formatPlain(gaugeFor(planned, atC), 3)} bar on the gauge.`;
+    return `${formatPlain(planned, 3)} volumes at ${formatPlain(atC)} °C: ${formatPlain(gaugeFor(batch, planned, atC), 3)} bar on the gauge.`;
   } catch (error) {
     if (error instanceof Refusal) return `${refusalWords(error)}.`;
     throw error;

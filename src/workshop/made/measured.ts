@@ -2,7 +2,8 @@ import { CONCENTRATE } from '../../core/drink/batchPlan';
 import { densityWithin } from '../../core/drink/densityWithin';
 import { drinkDensity } from '../../core/drink/finishedDrink';
 import { drinkMakeOf, drinkMakeOfLitre } from '../../core/drink/drinkMake';
-import { gaugeForVolumes, volumesAt } from '../../core/liquid/carbonation';
+import { drinkGauge, gasShare } from '../../core/drink/gas';
+import { volumesAt } from '../../core/liquid/carbonation';
 import { ethanolDensity } from '../../core/liquid/ethanol';
 import { ALCOHOL_HALF_WIDTH, refractometerShows, sugarBehind } from '../../core/liquid/refraction';
 import { exact, measured, over, plus, propagate, scaled, times, type Measured } from '../../core/number/measured';
@@ -12,6 +13,7 @@ import { CITRIC } from '../../core/drink/syrup';
 import type { Batch } from '../../records/kind/batch';
 import type { Quantity, SinceOf } from '../../records/kind/since';
 import { acids } from '../../tables/syrupAdditives';
+import { outcome } from '../attempt';
 import { sinceOf } from './since';
 
 type Reading = SinceOf<'reading'>;
@@ -62,14 +64,20 @@ function shownBy({ id, value, u }: Reading): Measured {
 /** What a reading says of the drink, in the unit of its quantity. */
 function foundBy(batch: Batch, reading: Reading): Measured {
   const shown = shownBy(reading);
-  if (reading.of === 'gas') return volumesBehind(shown, reading.atC ?? 20);
+  if (reading.of === 'gas') return scaled(volumesBehind(shown, reading.atC ?? 20), gasHeldBy(batch));
   if (reading.of !== 'brix') return shown;
   if (reading.by === 'refractometer')
     return sugarBehind(shown, { ethanol: ethanolInRefraction(batch), acid: acidShare(batch) });
   return reading.by === 'density' ? sugarBehindDensity(shown, ethanolShare(batch)) : shown;
 }
 
-/** Volumes of CO2 behind a gauge (bar) at °C, with the ± of the gauge; half a degree beside it is our choice. */
+/** What the drink holds of the gas that water does, from its sugar and alcohol; as water where that is not known. */
+function gasHeldBy({ drink: { brix, abv, densityGPerMl } }: Batch): number {
+  const sugarPerL = brix.value * 10 * densityGPerMl.value; // g in 100 g to g in a litre
+  return outcome(() => ({ share: gasShare(sugarPerL, abv.value) })).value?.share ?? 1;
+}
+
+/** Volumes of CO2 in water behind a gauge (bar) at °C, with the ± of the gauge; half a degree beside it is our choice. */
 function volumesBehind(gauge: Measured, atC: number): Measured {
   const at = (bar: number, t: number) => volumesAt(bar, celsius(Math.min(40, Math.max(0, t))));
   const here = at(gauge.value, atC);
@@ -168,18 +176,18 @@ export function sugarShare(batch: Batch): Measured {
 }
 
 /** What was asked for, in the units of the quantities; what no one asked for, and what the first version did not keep, is left out. */
-export function plannedOf({ asked }: Batch): Partial<Record<Quantity, number>> {
+export function plannedOf({ asked, keeping }: Batch): Partial<Record<Quantity, number>> {
   const abv = numberIn(asked['abv']);
   const brix = asked['sugar.by'] === 'litre' ? brixOfLitre(numberIn(asked['sugar.l']), abv) : numberIn(asked['brix']);
   const [litres, gas] = [numberIn(asked['litres']), numberIn(asked['gas'])];
   const acid = asked['acid'] === 'none' ? 0 : numberIn(asked['acidity']);
-  const known = { brix, abv, litres, acid, gas: gas === 0 ? undefined : gas };
+  const known = { brix, abv, litres, acid, gas: gas === 0 ? undefined : gas, pH: keeping?.phComputed };
   return Object.fromEntries(Object.entries(known).filter(([, value]) => value !== undefined));
 }
 
 /** Bar on the gauge that holds the gas that was planned, at °C. */
-export function gaugeFor(volumes: number, atC: number): number {
-  return gaugeForVolumes(volumes, celsius(atC));
+export function gaugeFor(batch: Batch, volumes: number, atC: number): number {
+  return drinkGauge(volumes, gasHeldBy(batch), celsius(atC));
 }
 
 /** The share of ethanol (g/g) that a drink of so much sugar (°Brix) and % ABV has. */
