@@ -1,37 +1,60 @@
-import { beliefAfter, type Belief } from '../../src/core/blend/belief';
+import { beliefAfter } from '../../src/core/blend/belief';
 import { firstBlends } from '../../src/core/blend/design';
-import { standing } from '../../src/core/blend/nextBlend';
+import { standing, type Standing } from '../../src/core/blend/nextBlend';
 import { free, lattice, type Shares } from '../../src/core/blend/region';
 import { fitted, heightAt, type Judged } from '../../src/core/blend/scheffe';
 import { tastingOrder } from '../../src/core/blend/tastingOrder';
 import { seeded } from '../core/seeded';
+import { hiddenSurfaces, normal, type Height, type Random, type Sort } from './hiddenSurfaces';
 
 const CHECKED = [10, 15, 20, 30];
 const NOSES = [1, 1.5]; // SD of one liking, points
+/**
+ * Where the seeds begin. The search was chosen on the first (1000 to 1999) and is reported on the second, which nothing was
+ * chosen on; noses and random blends have seeds of their own after them.
+ */
+const SEEDS = { tuning: 1_000, report: 200_000 };
+type Seeds = keyof typeof SEEDS;
 
-type Random = () => number;
-type Height = (shares: Shares) => number;
+/** Everything but the search, which is compared with each. */
+const OTHERS = ['design, quadratic', 'design, same fit', 'random, best liked', 'random, same fit'] as const;
+type Way = 'search' | (typeof OTHERS)[number];
 
 /**
  * Points of liking lost against the true best of hidden surfaces, after 10, 15, 20 and 30 likings on the nine-point scale: by the
- * search of the app (first blends with one repeat, then proposals), by the first blends repeated with a quadratic surface, and
- * by blends at random, of which the best liked or the best by the same fit is taken. `-- blends 200 3 1`: surfaces, parts, nose.
+ * search of the app (first blends with one repeat, then proposals); by the first blends again and again, with a quadratic
+ * surface or the fit of the app; by blends at random, of which the best liked or the best by the fit of the app is taken.
+ * `-- blends 600 3 1 tuning loudness`: surfaces, parts, nose ('' for both), other seeds, other surfaces.
  */
-export async function blendsBench(count = '200', parts = '3', only?: string): Promise<void> {
-  const surfaces = Array.from({ length: Number(count) }, (_, i) => surfaceOf(Number(parts), seeded(1000 + i)));
+export async function blendsBench(count = '600', parts = '3', only = '', ...words: string[]): Promise<void> {
+  const seeds: Seeds = words.includes('tuning') ? 'tuning' : 'report';
+  const sort: Sort = words.includes('loudness') ? 'loudness' : 'usual';
+  const from = SEEDS[seeds];
+  const surfaces = hiddenSurfaces({ count: Number(count), parts: Number(parts), from, sort });
   const grid = lattice(free(Number(parts)), Number(parts) > 3 ? 8 : 16);
-  for (const nose of only ? [Number(only)] : NOSES) {
-    const lost = surfaces.map((height, i) => lostBy({ height, nose, grid, seed: i }));
-    for (const way of ['search', 'design', 'random best', 'random fitted'] as const)
-      print({ nose, way, ...atEach((n) => mean(lost.map((one) => one[way].get(n) ?? NaN))) });
-    for (const other of ['design', 'random best', 'random fitted'] as const)
-      print({ nose, paired: `${other} less search`, ...atEach((n) => interval(lost.map((one) => (one[other].get(n) ?? NaN) - one.search.get(n)!))) }); // prettier-ignore
-    const single = surfaces.map((height) => Math.max(...grid.map(height)) - Math.max(...ends(grid).map(height)));
-    print({ nose, way: 'best part alone', always: round(mean(single)) });
-    print({ nose, stopsAfter: round(mean(lost.map(({ stop }) => stop.after))), lostThen: round(mean(lost.map(({ stop }) => stop.lost))) }); // prettier-ignore
-    print({ nose, expectedGain: true, ...atEach((n) => mean(gains.get(n)!.splice(0))) });
-    print({ nose, told: lost.filter(({ stop }) => stop.told).length, toldWrong: lost.filter(({ stop }) => stop.told && stop.wrong).length }); // prettier-ignore
+  for (const nose of only !== '' ? [Number(only)] : NOSES) {
+    const lost = surfaces.map((height, i) => lostBy({ height, nose, grid, seed: from + i }));
+    const row = (facts: object) =>
+      print({ surfaces: surfaces.length, seeds, sort, parts: Number(parts), nose, ...facts });
+    const at = (way: Way, n: number) => lost.map((one) => one[way].get(n) ?? NaN);
+    for (const way of ['search', ...OTHERS] as const) row({ way, ...atEach((n) => mean(at(way, n))) });
+    for (const other of OTHERS) {
+      const apart = (n: number) => at(other, n).map((one, i) => one - at('search', n)[i]!);
+      row({ paired: `${other} less search`, ...atEach((n) => interval(apart(n))) });
+    }
+    row({ way: 'best part alone', always: round(mean(surfaces.map((height) => topOf(grid, height) - topOf(ends(grid), height)))) }); // prettier-ignore
+    stopRows(lost.map(({ stop }) => stop), row); // prettier-ignore
   }
+}
+
+/** When the search says that it is enough, what is lost then, and how often two that it calls different are the other way round. */
+function stopRows(stops: readonly Stop[], row: (facts: object) => void): void {
+  row({
+    stopsAfter: round(mean(stops.map(({ after }) => after))),
+    lostThen: round(mean(stops.map(({ lost }) => lost))),
+  });
+  const told = stops.filter((stop) => stop.told);
+  row({ told: told.length, toldWrong: told.filter(({ wrong }) => wrong).length });
 }
 
 interface Case {
@@ -43,78 +66,106 @@ interface Case {
 
 type Lost = Map<number, number>;
 
-/** Expected improvements on the way, by likings, of all searches of one nose. */
-const gains = new Map(CHECKED.map((n): [number, number[]] => [n, []]));
+/** Where a search said that it is enough: after how many likings, points lost, and whether it told two apart, wrongly or not. */
+interface Stop {
+  readonly after: number;
+  readonly lost: number;
+  readonly told: boolean;
+  readonly wrong: boolean;
+}
 
-function lostBy(one: Case) {
-  const { search, stop } = searched(one);
-  return { search, stop, design: designed(one), ...atRandom(one) };
+function lostBy(one: Case): Readonly<Record<Way, Lost>> & { readonly stop: Stop } {
+  return { ...searched(one), ...designed(one), ...atRandom(one) };
 }
 
 /** The search as the app runs it. */
-function searched({ height, nose, grid, seed }: Case) {
-  const random = seeded(5000 + seed);
+function searched({ height, nose, grid, seed }: Case): { readonly search: Lost; readonly stop: Stop } {
+  const random = seeded(seed + 100_000);
   const first = firstBlends(free(grid[0]!.length));
   const served = tastingOrder(first, seeded(seed)).map(({ blend }) => first[blend]!);
   const judged: Judged[] = [];
   const search: Lost = new Map();
-  let stop: { after: number; lost: number; told: boolean; wrong: boolean } | null = null;
-  const top = Math.max(...grid.map(height));
+  let stop: Stop | null = null;
   let next: Shares | null = null;
-  for (let n = 1; n <= 30; n++) {
+  for (let n = 1; n <= Math.max(...CHECKED); n++) {
     const shares: Shares = n <= served.length ? served[n - 1]! : next!;
     judged.push({ shares, liking: liked(height(shares), nose, random) });
     if (!CHECKED.includes(n) && n < served.length) continue;
     const now = standing(judged, grid);
     next = now.next;
-    const lost = top - height(now.best.shares);
-    if (CHECKED.includes(n)) search.set(n, lost);
-    if (stop === null && n >= served.length && now.enough) {
-      const wrong = now.runnerUp !== null && height(now.runnerUp.shares) > height(now.best.shares);
-      stop = { after: n, lost, told: now.toldApart, wrong };
-    }
-    gains.get(n)?.push(now.gain);
+    if (CHECKED.includes(n)) search.set(n, topOf(grid, height) - height(now.best.shares));
+    if (n >= served.length && now.enough) stop ??= stopOf(now, n, { height, grid });
   }
-  return { search, stop: stop ?? { after: 30, lost: search.get(30)!, told: false, wrong: false } };
+  return { search, stop: stop! }; // after thirty it is enough in any case
 }
 
-/** The first blends again and again, with a quadratic surface. */
-function designed({ height, nose, grid, seed }: Case): Lost {
-  const random = seeded(5000 + seed);
+function stopOf(
+  { best, runnerUp, toldApart }: Standing,
+  after: number,
+  { height, grid }: Pick<Case, 'height' | 'grid'>,
+): Stop {
+  const wrong = runnerUp !== null && height(runnerUp.shares) > height(best.shares);
+  return { after, lost: topOf(grid, height) - height(best.shares), told: toldApart, wrong };
+}
+
+/** The first blends again and again: with a quadratic surface, and with the fit of the app. */
+function designed({
+  height,
+  nose,
+  grid,
+  seed,
+}: Case): Readonly<Record<'design, quadratic' | 'design, same fit', Lost>> {
+  const random = seeded(seed + 100_000);
   const first = firstBlends(free(grid[0]!.length));
-  const judged = Array.from({ length: 30 }, (_, i) => {
-    const shares = first[i % first.length]!;
-    return { shares, liking: liked(height(shares), nose, random) };
-  });
-  const top = Math.max(...grid.map(height));
-  return new Map(
-    CHECKED.flatMap((n) => {
-      if (n < first.length) return [];
+  const judged = judging(Array.from({ length: 30 }, (_, i) => first[i % first.length]!), { height, nose, random }); // prettier-ignore
+  const some = CHECKED.filter((n) => n >= first.length);
+  return {
+    'design, quadratic': lostAt(some, { height, grid }, (n) => {
       const surface = fitted(judged.slice(0, n), 'quadratic');
-      return [[n, top - height(highest(grid, (shares) => heightAt(surface, shares)))]];
+      return highest(grid, (shares) => heightAt(surface, shares));
     }),
-  );
+    'design, same fit': lostAt(some, { height, grid }, (n) => expectedBest(grid, judged.slice(0, n))),
+  };
 }
 
-/** Blends at random: the one that was liked best, and the one that the same fit expects to be best. */
-function atRandom({ height, nose, grid, seed }: Case) {
-  const random = seeded(7000 + seed);
-  const judged = Array.from({ length: 30 }, () => {
-    const shares = grid[Math.floor(random() * grid.length)]!;
-    return { shares, liking: liked(height(shares), nose, random) };
-  });
-  const top = Math.max(...grid.map(height));
-  const [best, byFit]: [Lost, Lost] = [new Map(), new Map()];
-  for (const n of CHECKED) {
-    const some = judged.slice(0, n);
-    const liked = some.reduce((one, other) => (other.liking > one.liking ? other : one));
-    best.set(n, top - height(liked.shares));
-    byFit.set(n, top - height(expectedBest(grid, beliefAfter(some))));
-  }
-  return { 'random best': best, 'random fitted': byFit };
+/** Blends at random: the one that was liked best, and the one that the fit of the app expects to be best of all. */
+function atRandom({
+  height,
+  nose,
+  grid,
+  seed,
+}: Case): Readonly<Record<'random, best liked' | 'random, same fit', Lost>> {
+  const random = seeded(seed + 200_000);
+  const blends = Array.from({ length: 30 }, () => grid[Math.floor(random() * grid.length)]!);
+  const judged = judging(blends, { height, nose, random });
+  const bestLiked = (some: readonly Judged[]) => some.reduce((one, other) => (other.liking > one.liking ? other : one));
+  return {
+    'random, best liked': lostAt(CHECKED, { height, grid }, (n) => bestLiked(judged.slice(0, n)).shares),
+    'random, same fit': lostAt(CHECKED, { height, grid }, (n) => expectedBest(grid, judged.slice(0, n))),
+  };
 }
 
-function expectedBest(grid: readonly Shares[], belief: Belief): Shares {
+function judging(
+  blends: readonly Shares[],
+  { height, nose, random }: { height: Height; nose: number; random: Random },
+): Judged[] {
+  return blends.map((shares) => ({ shares, liking: liked(height(shares), nose, random) }));
+}
+
+function lostAt(
+  counts: readonly number[],
+  { height, grid }: Pick<Case, 'height' | 'grid'>,
+  chosen: (n: number) => Shares,
+): Lost {
+  return new Map(counts.map((n) => [n, topOf(grid, height) - height(chosen(n))]));
+}
+
+function topOf(grid: readonly Shares[], height: Height): number {
+  return Math.max(...grid.map(height));
+}
+
+function expectedBest(grid: readonly Shares[], judged: readonly Judged[]): Shares {
+  const belief = beliefAfter(judged);
   return highest(grid, (shares) => belief.at(shares).value);
 }
 
@@ -128,51 +179,8 @@ function liked(height: number, nose: number, random: Random): number {
   return Math.min(9, Math.max(1, Math.round(height + nose * normal(random))));
 }
 
-/**
- * A hidden surface: for one half a special cubic of Scheffé, parts about 5 ± 1.2 points alone, pairs lifting or spoiling each other by SD
- * 0.9 at half and half; for the other half a peak anywhere, of any width, on a tilted plane. Our choice.
- */
-function surfaceOf(parts: number, random: Random): Height {
-  return random() < 0.5 ? cubic(parts, random) : peak(parts, random);
-}
-
-function cubic(parts: number, random: Random): Height {
-  const alone = Array.from({ length: parts }, () => 5 + 1.2 * normal(random));
-  const pairs = alone.flatMap((_, i) =>
-    alone.slice(i + 1).map((__, k) => ({ of: [i, i + 1 + k], by: 3.5 * normal(random) })),
-  );
-  const threes = pairs.flatMap(({ of }) =>
-    alone.flatMap((_, k) => (k > of[1]! ? { of: [...of, k], by: 9 * normal(random) } : [])),
-  );
-  return (shares) =>
-    within(
-      alone.reduce((sum, one, i) => sum + one * shares[i]!, 0) +
-        [...pairs, ...threes].reduce((sum, { of, by }) => sum + by * of.reduce((all, i) => all * shares[i]!, 1), 0),
-    );
-}
-
-function peak(parts: number, random: Random): Height {
-  const weights = Array.from({ length: parts }, () => -Math.log(1 - random()));
-  const all = weights.reduce((sum, one) => sum + one, 0);
-  const [floor, top, width] = [3 + 1.5 * random(), 6.5 + 2 * random(), 0.2 + 0.3 * random()];
-  const tilt = weights.map(() => 0.6 * normal(random));
-  return (shares) => {
-    const apart = shares.reduce((sum, share, i) => sum + (share - weights[i]! / all) ** 2, 0);
-    const tilted = shares.reduce((sum, share, i) => sum + share * tilt[i]!, 0);
-    return within(floor + (top - floor) * Math.exp(-apart / (2 * width * width)) + tilted);
-  };
-}
-
-function within(liking: number): number {
-  return Math.min(9, Math.max(1, liking));
-}
-
 function ends(grid: readonly Shares[]): Shares[] {
   return grid.filter((shares) => shares.some((share) => share === 1));
-}
-
-function normal(random: Random): number {
-  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }
 
 function atEach<T>(of: (n: number) => T): Record<string, T | number> {

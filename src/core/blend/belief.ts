@@ -2,7 +2,7 @@
  * What the likings so far let one believe of every blend: a Gaussian process over the shares, averaged over how fast liking
  * may change, by how much, and how well the nose repeats. All on the nine-point scale of liking.
  * Source: Rasmussen & Williams, Gaussian Processes for Machine Learning 2006, 2.2 and 5.4; the values tried are our choice,
- * from simulated noses (`npm run bench -- blends`).
+ * from simulated noses (`npm run bench -- blends 300 3 1.5 tuning`).
  */
 import { cholesky } from '../number/cholesky';
 import { normalTail } from '../number/tails';
@@ -32,8 +32,11 @@ export interface Expected {
 
 /** What is believed of a surface after some likings. Shares are fractions, all else points of liking. */
 export interface Belief {
-  /** The true liking of a blend, and by how much judging it is expected to raise the best of those judged (expected improvement). */
-  readonly at: (shares: Shares) => Expected & { readonly gain: number };
+  /**
+   * The true liking of a blend; by how much it is expected to be better than the best of those judged (expected improvement), and
+   * how much of that one more judgement of it would tell (augmented expected improvement).
+   */
+  readonly at: (shares: Shares) => Expected & { readonly gain: number; readonly worth: number };
   /** By how much the one is truly better than the other. */
   readonly between: (one: Shares, other: Shares) => Expected;
   /** SD of one judgement of one blend. */
@@ -88,8 +91,9 @@ export function beliefAfter(judged: readonly Judged[]): Belief {
     at: (shares) => {
       const all = guesses(shares);
       const { value, uncertainty } = mixed(all);
-      const gain = all.reduce((sum, one, i) => sum + one.weight * above(one, best[i]!), 0);
-      return { value: CENTRE + value, uncertainty, gain };
+      const gains = all.map((one, i) => one.weight * above(one, best[i]!));
+      const worth = gains.reduce((sum, gain, i) => sum + gain * told(all[i]!, models[i]!), 0);
+      return { value: CENTRE + value, uncertainty, gain: gains.reduce((sum, gain) => sum + gain, 0), worth };
     },
     between: (one, other) => {
       const [met, metByOther] = [meetings(blends, one), meetings(blends, other)];
@@ -204,6 +208,14 @@ function above({ value, variance }: Guess, best: number): number {
   const sd = Math.sqrt(Math.max(variance, 1e-12));
   const z = (value - best) / sd;
   return sd * (z * normalTail(-z) + Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI));
+}
+
+/**
+ * What part of a gain one more judgement tells, 0 to 1: little of a blend that is known better than a nose repeats.
+ * Source: Huang, Allen, Notz & Zeng, J. Glob. Optim. 34 (2006) 441.
+ */
+function told({ variance }: Guess, { noise }: Setting): number {
+  return 1 - noise / Math.sqrt(noise ** 2 + Math.max(0, variance));
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

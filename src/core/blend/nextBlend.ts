@@ -6,7 +6,7 @@ import { pureError, type Judged } from './scheffe';
 
 /** Our choice: told apart is what differs by twice its standard uncertainty. */
 const APART = 2;
-/** Points; below this expected improvement another blend is not worth a sniff. Our choice, from simulated noses. */
+/** Points; where no blend has an expected improvement above this, another is not worth a sniff. Our choice, from simulated noses. */
 const LITTLE = 0.16;
 /** Likings after which it ends in any case. Our choice: beyond it little is gained. */
 const MOST = 30;
@@ -27,7 +27,7 @@ export interface Standing {
   /** By how much the best is expected to be better than that. */
   readonly lead: Expected | null;
   readonly toldApart: boolean;
-  /** What to judge next, and the expected improvement. */
+  /** What to judge next: where one judgement tells most of a gain; and the expected improvement there. */
   readonly next: Shares;
   readonly gain: number;
   /** Why it may stop; null while another blend is worth it. */
@@ -38,17 +38,18 @@ export interface Standing {
 /**
  * Where a search has come to after some likings, 1 to 9 points each, among blends that can be made (shares, fractions). The
  * first of equals is taken, so that the same likings give the same proposal.
- * Source: expected improvement, Jones, Schonlau & Welch, J. Glob. Optim. 13 (1998) 455; when it is enough is our choice.
+ * Source: augmented expected improvement, Huang, Allen, Notz & Zeng, J. Glob. Optim. 34 (2006) 441; when it is enough is our choice.
  * @throws Refusal without likings, or without blends to choose from
  */
 export function standing(judged: readonly Judged[], candidates: readonly Shares[]): Standing {
   if (candidates.length === 0) throw new Refusal('there is no blend to choose from');
   const belief = beliefAfter(judged);
   const all = candidates.map((shares) => ({ shares, expected: belief.at(shares) }));
+  const next = all.reduce((most, one) => (one.expected.worth > most.expected.worth ? one : most));
   const best = highest(all)!;
   const runnerUp = highest(all.filter(({ shares }) => distance(shares, best.shares) > NEIGHBOUR));
   const lead = runnerUp && belief.between(best.shares, runnerUp.shares);
-  const gain = Math.max(...all.map(({ expected }) => expected.gain));
+  const most = Math.max(...all.map(({ expected }) => expected.gain));
   const toldApart = lead !== null && lead.value >= APART * lead.uncertainty;
   const many = judged.length >= MOST;
   return {
@@ -56,9 +57,9 @@ export function standing(judged: readonly Judged[], candidates: readonly Shares[
     runnerUp,
     lead,
     toldApart,
-    next: all.find(({ expected }) => expected.gain === gain)!.shares,
-    gain,
-    enough: gain < LITTLE ? (toldApart ? 'clear' : 'little to gain') : many ? 'many' : null,
+    next: next.shares,
+    gain: next.expected.gain,
+    enough: most < LITTLE ? (toldApart ? 'clear' : 'little to gain') : many ? 'many' : null,
     belief,
   };
 }

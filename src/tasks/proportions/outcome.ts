@@ -48,7 +48,7 @@ export function resultOf(search: Search): Result {
     how: {
       words: [
         'A Gaussian process over the true shares of the drops, averaged over how fast liking may change and how well a nose repeats.',
-        'The next blend is the one with the largest expected improvement. Two blends differ clearly when it is by twice the uncertainty of their difference.',
+        'The next blend is the one whose judging tells most of an expected improvement: little of one that is known well already. Two blends differ clearly when it is by twice the uncertainty of their difference.',
         ...(surface ? surfaceWords(surface, search) : []),
       ],
       inputs: [

@@ -55,6 +55,19 @@ describe('what is believed of blends', () => {
     expect(belief.at([0.6, 0.4, 0]).gain).toBeGreaterThan(belief.at([0, 0, 1]).gain);
   });
 
+  test('one more judgement tells less of a gain, the better a blend is known; never more than all of it', () => {
+    const often = Array.from({ length: 20 }, () => ({ shares: [0.5, 0.5, 0], liking: 6 }));
+    const belief = beliefAfter([...judgedExactly(3), ...often]);
+    const part = (shares: number[]) => belief.at(shares).worth / belief.at(shares).gain;
+    expect(part([0.5, 0.5, 0])).toBeLessThan(0.1);
+    expect(part([0.75, 0.25, 0])).toBeGreaterThan(2 * part([0.5, 0.5, 0]));
+    for (const shares of lattice(free(3), 6)) {
+      const { gain, worth } = belief.at(shares);
+      expect(worth).toBeGreaterThanOrEqual(0);
+      expect(worth).toBeLessThanOrEqual(gain);
+    }
+  });
+
   test('no likings, or one that is no number, are refused', () => {
     expect(() => beliefAfter([])).toThrow(Refusal);
     expect(() => beliefAfter([{ shares: [1, 0], liking: NaN }])).toThrow('needs its liking');
@@ -67,6 +80,9 @@ describe('which blend next', () => {
     const first = standing(judgedExactly(3), candidates);
     expect(standing(judgedExactly(3), candidates).next).toEqual(first.next);
     expect(candidates).toContain(first.next);
+    const worth = (shares: readonly number[]) => first.belief.at(shares).worth;
+    expect(worth(first.next)).toBe(Math.max(...candidates.map(worth)));
+    expect(first.gain).toBe(first.belief.at(first.next).gain);
     expect(Math.hypot(first.best.shares[0]! - 0.6, first.best.shares[1]! - 0.4)).toBeLessThan(0.25);
   });
 
