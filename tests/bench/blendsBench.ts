@@ -24,9 +24,9 @@ type Way = 'search' | (typeof OTHERS)[number];
  * Points of liking lost against the true best of hidden surfaces, after 10, 15, 20 and 30 likings on the nine-point scale: by the
  * search of the app (first blends with one repeat, then proposals); by the first blends again and again, with a quadratic
  * surface or the fit of the app; by blends at random, of which the best liked or the best by the fit of the app is taken.
- * `-- blends 600 3 1 tuning loudness`: surfaces, parts, nose ('' for both), other seeds, other surfaces.
+ * `-- blends 300 3 1 tuning loudness`: surfaces, parts, nose ('' for both), other seeds, other surfaces.
  */
-export async function blendsBench(count = '600', parts = '3', only = '', ...words: string[]): Promise<void> {
+export async function blendsBench(count = '300', parts = '3', only = '', ...words: string[]): Promise<void> {
   const seeds: Seeds = words.includes('tuning') ? 'tuning' : 'report';
   const sort: Sort = words.includes('loudness') ? 'loudness' : 'usual';
   const from = SEEDS[seeds];

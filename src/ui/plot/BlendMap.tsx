@@ -8,6 +8,7 @@ import { letterScale, pageRoom } from './pictureRoom';
 import './blendMap.css';
 
 const CELLS = 12; // steps of a share between the cells of a triangle
+const SLICE_CELLS = 8; // and of a slice
 const TONES = 5;
 const SURE = 0.3; // points of uncertainty at which a cell has its full size
 const UNSURE = 1.8; // and at which it is a dot
@@ -78,13 +79,13 @@ function Slices(props: BlendPicture) {
   const range = rangeOf(faces.flatMap(({ cells }) => cells));
   return (
     <div class="slices">
-      {faces.map(({ share, steps, cells }) => {
+      {faces.map(({ share, cells }) => {
         const shown = (shares: Shares) => nearest(shares) === share;
         const here = points.filter(({ shares }) => shown(shares)).map(({ words }) => words);
         const words = [`${formatShare(share, 2)} ${parts[3]}: ${spanWords(cells)}`, ...here].join('; ');
         return (
           <div>
-            <Face {...{ ...props, words, places, cells, steps, range, shown, names: ['A', 'B', 'C'] }} />
+            <Face {...{ ...props, words, places, cells, steps: SLICE_CELLS, range, shown, names: ['A', 'B', 'C'] }} />
             <p class="quiet">
               {formatShare(share, 2)} {parts[3]}
             </p>
@@ -99,8 +100,8 @@ function Slices(props: BlendPicture) {
 /** The slices with what is expected in them. One that the bounds leave nothing of is left out. */
 function facesOf(slices: readonly number[], bounds: Bounds, props: BlendPicture) {
   return slices.flatMap((share) => {
-    const { steps, cells } = sliceCells(share, bounds);
-    return cells.length === 0 ? [] : [{ share, steps, cells: expectedAt(cells, props) }];
+    const cells = sliceCells(share, bounds, SLICE_CELLS);
+    return cells.length === 0 ? [] : [{ share, cells: expectedAt(cells, props) }];
   });
 }
 

@@ -76,20 +76,14 @@ export function nearestPlace(to: Place, places: readonly Place[]): number {
 }
 
 const SLICES = 4; // two by two on a phone
-const CELLS = 8; // steps of a share between the cells of the largest slice
-const FEWEST = 3; // and of the smallest
 
 /** The shares of the fourth part (fractions) at which blends of four are drawn: from its least upwards, evenly within its bounds. */
 export function slicesOf({ least, most }: Bounds[number]): number[] {
   return Array.from({ length: most > least ? SLICES : 1 }, (_, i) => least + (i / SLICES) * (most - least));
 }
 
-/** The blends of four (fractions) within the bounds that one slice draws, and in how many steps of a share along its side. */
-export function sliceCells(
-  fourth: number,
-  bounds: Bounds,
-): { readonly steps: number; readonly cells: readonly Shares[] } {
-  const steps = Math.max(FEWEST, Math.round(CELLS * (1 - fourth)));
+/** The blends of four (fractions) within the bounds that the slice at a share of the fourth draws, in so many steps along its side. */
+export function sliceCells(fourth: number, bounds: Bounds, steps: number): Shares[] {
   const cells = lattice(free(3), steps).map((shares) => [...shares.map((share) => share * (1 - fourth)), fourth]);
-  return { steps, cells: cells.filter((shares) => keeps(shares, bounds)) };
+  return cells.filter((shares) => keeps(shares, bounds));
 }
