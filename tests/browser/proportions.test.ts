@@ -12,7 +12,7 @@ beforeAll(async () => {
   bench = await openBench({
     width: 360,
     height: 740,
-    records: CODES.map((code) => vialRecord({ code, name: `material ${code}` })),
+    records: [...CODES, 'LIMO'].map((code) => vialRecord({ code, name: `material ${code}` })),
   });
   ({ phone } = bench);
 });
@@ -65,7 +65,7 @@ test(`from the fan to a formula in at most ${BUDGET} touches and no key, over a 
   expect(await map.locator('svg[role=img]').getAttribute('aria-label')).toMatch(/expected \d.*judged \d/);
   const box = (await map.locator('svg[role=img]').boundingBox())!;
   await page.touchscreen.tap(box.x + box.width / 2, box.y + 0.1 * box.height); // the corner of the first
-  await map.locator('.told', { hasText: /^6 CARD 1 %: expected/ }).waitFor();
+  await map.locator('.told', { hasText: /^6\sCARD\s1\s%: expected/ }).waitFor();
 
   await touch(page.locator('.main', { hasText: 'Next:' }));
   await page.locator('.quiet', { hasText: 'Blend 12, proposed' }).or(page.locator('.say', { hasText: 'enough for' })).first().waitFor(); // prettier-ignore
@@ -96,4 +96,41 @@ test('the layering says how far it was taken, and the blend goes on to a vial an
   await page.getByRole('button', { name: 'Count it into a vial' }).tap();
   await page.locator('.task-card').waitFor();
   expect(await page.locator('.task-card').textContent()).toMatch(/1 %/);
+});
+
+test('four vials, blind, at 320 px in the dark: codes alone while smelling, then slices that each tell their own blends', async () => {
+  const { page } = phone;
+  const h = hand(page);
+  onTestFailed(async () => void (await page.screenshot({ path: 'tests/output/proportions-four.png' })));
+  await page.setViewportSize({ width: 320, height: 640 });
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.goto(`${bench.url}#/new/proportions`);
+  for (const [i, code] of [...CODES, 'LIMO'].entries()) await h.slot(`vial.${i}`, code);
+  await h.slot('blind', 'Blind codes');
+  await page.locator('.card-answer', { hasText: '16 blends' }).waitFor();
+  await page.locator('.main', { hasText: 'Make the first blends' }).tap();
+  for (let n = 0; n < 16; n++) {
+    if (n % 6 === 0) {
+      if (n > 0) await page.locator('.main', { hasText: 'Continue' }).tap();
+      await h.sees('Make these');
+      const codes = await page.locator('.code-list .code').allTextContents();
+      expect(codes).toEqual(codes.toSorted()); // the order of smelling is another one
+      await page.locator('.main', { hasText: 'All made' }).tap();
+    }
+    await page.locator('.quiet', { hasText: `Blend ${n + 1} of 16` }).waitFor();
+    expect(await page.locator('.run .say').textContent()).toMatch(/^Smell \d{3}\.$/);
+    expect(await page.locator('.run .main').count()).toBe(0);
+    await page.getByRole('button', { name: new RegExp(`^${likings[n % likings.length]}, `) }).tap();
+  }
+  await h.sees('Best so far');
+  const faces = page.locator('.blend-map .slices svg[role=img]');
+  const told = await faces.evaluateAll((all) => all.map((face) => face.getAttribute('aria-label') ?? ''));
+  expect(told.map((words) => /^\d+ %/.exec(words)?.[0])).toEqual(['0 %', '25 %', '50 %', '75 %']);
+  expect(told.every((words) => /expected from \d/.test(words))).toBe(true);
+  expect(told.join().match(/judged/g)).toHaveLength(15); // each in one slice
+  await faces.nth(1).scrollIntoViewIfNeeded();
+  const box = (await faces.nth(1).boundingBox())!;
+  await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height * 0.6);
+  await page.locator('.blend-map .told', { hasText: /^2\s\w+\s1\s% \+ 2\s.*judged \d/ }).waitFor();
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
 });
