@@ -60,7 +60,7 @@ export function RunHead({ walk, ways, onBack, onPause, onDiscard }: Props) {
   );
 }
 
-/** A title of which no name is broken while there is room for it on a line of its own, and no strength is parted from its code. */
+/** A title of which no name is broken while there is room for it on a line of its own. */
 function inPieces(title: string) {
   const [first, ...names] = title.split(' · ');
   return (
@@ -69,7 +69,7 @@ function inPieces(title: string) {
       {names.map((name) => (
         <>
           {' · '}
-          <span class="piece">{name.replace(/ ([\d.,]+) %/g, '\u00a0$1\u00a0%')}</span>
+          <span class="piece">{name}</span>
         </>
       ))}
     </>

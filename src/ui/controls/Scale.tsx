@@ -48,11 +48,16 @@ function Numbers({ chosen, onChoose, title, numbers, words, columns, told = [] }
             type="button"
             class={n === chosen ? 'point chosen' : 'point'}
             aria-pressed={n === chosen}
-            aria-label={`${n}, ${words(n)}`}
+            aria-label={told.includes(n) ? undefined : `${n}, ${words(n)}`}
             onClick={() => onChoose(n === chosen ? '' : String(n))}
           >
             {n}
-            {told.includes(n) && <small>{words(n)}</small>}
+            {told.includes(n) && (
+              <>
+                <span class="unseen">, </span>
+                <small>{words(n)}</small>
+              </>
+            )}
           </button>
         ))}
       </div>
