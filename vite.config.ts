@@ -18,6 +18,13 @@ const pwa = VitePWA({
     globIgnores: ['screenshots/**'],
     inlineWorkboxRuntime: true,
     cleanupOutdatedCaches: true,
+    navigateFallback: null, // below the scope there is one page; what else is asked for there leads to it
+    runtimeCaching: [
+      {
+        urlPattern: ({ request }) => request.mode === 'navigate',
+        handler: async () => Response.redirect(new URL('./', self.location.href).href),
+      },
+    ],
     clientsClaim: true, // the page that was there first is served from the cache, too, as soon as all is in it
   },
   manifest: { ...inWords(manifest, words), lang: languageOf(words) },

@@ -7,7 +7,7 @@ import { isOf, kindNamed, kinds, type AnyRecord, type KindName, type RecordOf } 
 import { keptBefore, noteKept, type Marker } from './store/marker';
 import { listenToOthers, type News } from './store/otherWindows';
 import { readRecord, stampsKept, versionOf, type Stored } from './kind/record';
-import type { RunEvent } from './kind/run';
+import { withTimes, type RunEvent } from './kind/run';
 import { usualSettings, type Settings } from './kind/settings';
 
 /** A stored thing that could not be read: kept, shown and exported as it is. */
@@ -113,7 +113,8 @@ async function follow(news: News): Promise<void> {
 
 /** Ended and discarded runs, the one that ended last first, for the Book. */
 export async function endedRuns(): Promise<RecordOf<'run'>[]> {
-  const { read } = sortOut(await storedOfKind('run'));
+  const { read, failed } = sortOut(await storedOfKind('run'));
+  noteUnread(failed);
   const runs = read.filter((record) => isOf('run', record));
   const end = ({ discarded, endedAt, made, id }: RecordOf<'run'>) => `${discarded ?? endedAt ?? made} ${id}`;
   return runs.filter((run) => run.open !== 1).sort((a, b) => (end(a) < end(b) ? 1 : -1));
@@ -123,7 +124,7 @@ export async function endedRuns(): Promise<RecordOf<'run'>[]> {
 export async function runWithEvents(id: string) {
   const raw = await storedRecord(id);
   const read = raw && raw.kind === 'run' ? readRecord(kinds.run, raw) : null;
-  return read?.ok ? { run: read.value, events: await storedEvents(id) } : null;
+  return read?.ok ? { run: read.value, events: withTimes(await storedEvents(id), read.value.made) } : null;
 }
 
 function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadable[] } {
@@ -145,8 +146,15 @@ export function takeIn(raws: readonly Stored[]): void {
   const next = new Map(onHand.value);
   for (const record of read) if (record.kind !== 'picture') next.set(record.id, record);
   onHand.value = next;
-  const again = new Set(failed.map(({ raw }) => raw.id));
-  if (failed.length > 0) unread.value = [...unread.value.filter(({ raw }) => !again.has(raw.id)), ...failed];
+  noteUnread(failed, read);
+}
+
+/** Notes what could not be read; what could be is no longer among it. */
+function noteUnread(failed: readonly Unreadable[], read: readonly Stored[] = []): void {
+  const told = new Set([...failed.map(({ raw }) => raw.id), ...read.map(({ id }) => id)]);
+  const left = unread.peek().filter(({ raw }) => !told.has(raw.id));
+  if (failed.length === 0 && left.length === unread.peek().length) return;
+  unread.value = [...left, ...failed];
 }
 
 function takeOut(ids: readonly string[]): void {

@@ -5,6 +5,7 @@ import { endedRuns, shelf } from '../../records/shelf';
 import { useFault } from '../../ui/fault/useFault';
 import { formatCount, formatDayHead } from '../../ui/format';
 import { bookTable, narrowed } from '../describe/bookEntries';
+import { UnreadableList } from '../describe/UnreadableList';
 import { Main } from '../nav/Main';
 import { saveTable } from '../nav/saveFile';
 import { DemoNotice } from '../shelf/DemoNotice';
@@ -51,6 +52,7 @@ export function BookPage() {
           </button>
         </>
       )}
+      <UnreadableList runs />
     </Main>
   );
 }

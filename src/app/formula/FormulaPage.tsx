@@ -13,6 +13,7 @@ import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
+import { NotHere } from '../describe/NotHere';
 import { PageHead } from '../nav/PageHead';
 import { OdourActivities } from './OdourActivities';
 import '../sheet/batchSheet.css';
@@ -32,7 +33,7 @@ export function FormulaPage({ id }: { id: string }) {
   const formula = find('formula', id);
   const before = formula ? madeBefore(formula.root) : null;
   const typed = useSignal<Asked>(asBefore(formula, before));
-  if (!formula) return <main class="page">This formula is not on this phone.</main>;
+  if (!formula) return <NotHere id={id} />;
   const use = useOf(typed.value);
   const lines = use ? usedLines(formula, use) : [];
   return (

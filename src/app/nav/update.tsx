@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { noteWorker } from '../../ui/codeGone';
 import { route } from './route';
 import { scriptUrl } from './scriptUrl';
 
@@ -14,6 +15,7 @@ export async function registerWorker(): Promise<void> {
   const registration = await navigator.serviceWorker.register(scriptUrl(new URL('sw.js', document.baseURI).href), {
     updateViaCache: 'none',
   });
+  noteWorker(registration);
   const look = () => {
     if (registration.waiting && navigator.serviceWorker.controller) waiting.value = registration.waiting;
   };

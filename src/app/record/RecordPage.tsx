@@ -26,6 +26,7 @@ import { sinceSections } from '../made/Since';
 import { HowMade } from './HowMade';
 import { InIt } from './InIt';
 import { Learned, OfMaterial, UsedIn } from './Kin';
+import { NotHere } from '../describe/NotHere';
 import { Notices } from '../describe/Notices';
 import { overNotices } from '../describe/overFacts';
 import { Relabel } from './Relabel';
@@ -69,16 +70,7 @@ export function RecordPage({ id }: { id: string }) {
     return () => void (current = false);
   }, [onShelf, loaded, id]);
   if (!found.value || found.value.record.id !== id)
-    return (
-      <main class="page" aria-busy={!missing.value}>
-        {missing.value && (
-          <>
-            <PageHead title="Not here" />
-            <p class="quiet">This is not on this phone, or was erased.</p>
-          </>
-        )}
-      </main>
-    );
+    return missing.value ? <NotHere id={id} /> : <main class="page" aria-busy="true" />;
   return <Found record={found.value.record} events={found.value.events} />;
 }
 

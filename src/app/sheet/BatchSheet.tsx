@@ -11,6 +11,7 @@ import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
 import { SIGNED, sheetTitle } from './sheetRows';
 import { Accounts, Stages } from './Stages';
+import { NotHere } from '../describe/NotHere';
 import { Notices } from '../describe/Notices';
 import { goneOnWith, overNotices } from '../describe/overFacts';
 import { PageHead } from '../nav/PageHead';
@@ -19,7 +20,7 @@ import './batchSheet.css';
 /** The sheet of a batch: to print (or save as PDF by printing), as a picture, and as a table for a spreadsheet. */
 export function BatchSheet({ id }: { id: string }) {
   const batch = find('batch', id);
-  if (!batch) return <main class="page">This batch is not on this phone.</main>;
+  if (!batch) return <NotHere id={id} />;
   return (
     <main class="page sheet">
       <PageHead title={sheetTitle(batch)} />

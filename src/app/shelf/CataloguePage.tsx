@@ -16,6 +16,7 @@ export function CataloguePage({ id }: { id: string }) {
   if (row) return <Sheet row={row} />;
   return (
     <main class="page" aria-busy={!catalogue.value && !catalogueGone.value}>
+      <PageHead title="Catalogue" />
       {catalogue.value && <p>The catalogue has no entry of that name.</p>}
       {catalogueGone.value && (
         <p class="trouble" role="alert">

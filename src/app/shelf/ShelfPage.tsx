@@ -7,6 +7,7 @@ import { Icon } from '../../ui/drawn/Icon';
 import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from '../describe/LabelLinks';
+import { UnreadableList } from '../describe/UnreadableList';
 import { Part } from '../fault/Part';
 import { Main } from '../nav/Main';
 import { go, route } from '../nav/route';
@@ -38,7 +39,8 @@ export function ShelfPage() {
 }
 
 function isEmpty(): boolean {
-  return [...shelf.records.value.values()].every((record) => kindOf(record).search === null);
+  const isUnread = shelf.unreadable.value.some(({ raw }) => raw.kind !== 'run');
+  return !isUnread && [...shelf.records.value.values()].every((record) => kindOf(record).search === null);
 }
 
 function Overview() {
@@ -122,26 +124,5 @@ function Watch() {
         </button>
       )}
     </div>
-  );
-}
-
-function UnreadableList() {
-  const unread = shelf.unreadable.value;
-  if (unread.length === 0) return null;
-  return (
-    <section>
-      <h2>Could not be read</h2>
-      <p class="quiet">Kept untouched, with the reason; nothing of it is lost.</p>
-      <ul class="list">
-        {unread.map(({ raw, why }) => (
-          <li class="entry">
-            <b>
-              {raw.kind} {raw.id}
-            </b>
-            <span>{why}</span>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }

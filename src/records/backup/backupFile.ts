@@ -73,13 +73,22 @@ export function readBackup(text: string): BackupRead {
   }
   if (!isObject(whole) || whole['format'] !== backupFormat)
     return { ok: false, why: 'This file is no backup of Minim.' };
-  if (typeof whole['version'] !== 'number' || whole['version'] > backupVersion)
-    return { ok: false, why: 'This backup was made by a newer Minim. Update Minim, then restore it.' };
+  const why = whyNotOpened(whole['version']);
+  if (why !== '') return { ok: false, why };
   const { made, records, events } = whole;
   if (!Array.isArray(records) || !Array.isArray(events))
     return { ok: false, why: 'This file says that it is a backup of Minim, but holds no records.' };
   const missing = Math.max(0, promised(whole['holds']) - records.length - events.length);
   return { ok: true, content: { made: typeof made === 'string' ? made : '', records, events, missing } };
+}
+
+/** Why a file with this number of its form is not opened; '' for one that was released. */
+function whyNotOpened(version: unknown): string {
+  if (!Number.isInteger(version) || (version as number) < 1)
+    return 'This backup does not say which form it has: another program has changed it, or it is damaged.';
+  return (version as number) > backupVersion
+    ? 'This backup was made by a newer Minim. Update Minim, then restore it.'
+    : '';
 }
 
 function promised(holds: unknown): number {
@@ -92,9 +101,9 @@ function promised(holds: unknown): number {
 function salvage(text: string): BackupRead {
   const head = text.slice(0, 400);
   if (!/"format":\s*"minim-backup"/.test(head)) return { ok: false, why: 'This file is no backup of Minim.' };
-  const version = Number(/"version":\s*(\d+)/.exec(head)?.[1]);
-  if (version > backupVersion)
-    return { ok: false, why: 'This backup was made by a newer Minim. Update Minim, then restore it.' };
+  const version = /"version":\s*([^,\s}]*)/.exec(head)?.[1]; // torn before it: what can be read counts
+  const why = version === undefined || version === '' ? '' : whyNotOpened(parsed(version));
+  if (why !== '') return { ok: false, why };
   const records: unknown[] = [];
   const events: unknown[] = [];
   for (const line of text.split('\n')) {

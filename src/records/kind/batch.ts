@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { exact, plus, scaled } from '../../core/number/measured';
-import { measuredSchema, smellOnlyMark, useSchema } from './quantity';
+import { measuredIn, smellOnlyMark, useSchema } from './quantity';
+import { amount, celsius, day, figure, gPerMl, percent, share, some, whole } from './ranges';
 import { envelope, type Kind, type Part } from './record';
 import { sinceSchema } from './since';
 
@@ -14,10 +15,10 @@ const weighed = z.object({
   source: z.nullable(z.string()),
   /** Supplier and lot as they stood on the bottle. */
   lot: z.string(),
-  plannedG: z.number(),
-  massG: measuredSchema,
+  plannedG: amount,
+  massG: measuredIn(amount),
   /** Of what was diluted to be weighed: g of the material's goods in one g. */
-  share: z.optional(z.number()),
+  share: z.optional(share),
   /** An ingredient of the drink, no part of the formula. */
   own: z.optional(z.literal(true)),
   /** Added after the drink was measured, to correct it. */
@@ -43,26 +44,26 @@ const schema = z.lazy(() =>
     /** B1, B2, …; those of the first version have none. */
     code: z.optional(z.string()),
     /** The formula or tasting that it was made from, with name and version. */
-    formula: z.object({ id: z.string(), name: z.string(), version: z.nullable(z.number()) }),
+    formula: z.object({ id: z.string(), name: z.string(), version: z.nullable(whole) }),
     /** Shares of neat material as asked for, g/g. */
-    lines: z.array(z.object({ material: z.string(), name: z.string(), share: z.number() })),
+    lines: z.array(z.object({ material: z.string(), name: z.string(), share: amount })),
     /** What was answered when it was planned: to make it again. */
     asked: z.record(z.string(), z.string()),
     weighed: z.array(weighed),
     /** The drink as it became: L, °Brix, % ABV, g/mL. */
     drink: z.object({
-      litres: measuredSchema,
-      brix: measuredSchema,
-      abv: measuredSchema,
+      litres: measuredIn(some),
+      brix: measuredIn(percent),
+      abv: measuredIn(percent),
       /** The alcohol of a solvent in it was not known: `abv` is then without that. */
       abvUnknown: z.optional(z.literal(true)),
-      densityGPerMl: measuredSchema,
+      densityGPerMl: measuredIn(gPerMl),
       emulsion: z.boolean(),
       /** Volumes of CO2, and bar on the gauge at °C, where it is carbonated. */
-      gas: z.optional(z.object({ volumes: z.number(), gaugeBar: z.number(), atC: z.number() })),
+      gas: z.optional(z.object({ volumes: amount, gaugeBar: figure, atC: celsius })),
     }),
     reached: z.array(
-      z.object({ material: z.string(), name: z.string(), mgPerKg: measuredSchema, mgPerL: measuredSchema }),
+      z.object({ material: z.string(), name: z.string(), mgPerKg: measuredIn(amount), mgPerL: measuredIn(amount) }),
     ),
     /** What the rules said on the day: state and words, with the source of each figure. */
     checks: z.array(z.object({ state: z.string(), what: z.string(), words: z.string(), source: z.string() })),
@@ -71,12 +72,12 @@ const schema = z.lazy(() =>
     although: z.optional(z.string()),
     /** How sour it is (pH, and g/L as citric acid, from what was weighed), what was said of its keeping, and the day that was set, with its reason. */
     keeping: z.optional(keeping),
-    madeOn: z.string(),
+    madeOn: day,
     notes: z.string(),
     /** Grams taken out of each bottle and vial, what was lost included. */
     uses: z.array(useSchema),
     /** Of these, the grams that did not get into the drink, and why. */
-    lost: z.optional(z.array(z.object({ id: z.string(), massG: z.number(), why: z.string() }))),
+    lost: z.optional(z.array(z.object({ id: z.string(), massG: amount, why: z.string() }))),
     /** What was measured, corrected, filled, put aside and tried since it was made. */
     since: z.optional(z.array(sinceSchema)),
     ...smellOnlyMark,

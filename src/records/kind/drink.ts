@@ -1,16 +1,17 @@
 import * as z from 'zod/mini';
-import { measuredSchema, useSchema } from './quantity';
+import { measuredIn, useSchema } from './quantity';
+import { amount, figure, gPerMl, liking, percent, some } from './ranges';
 import { envelope, madeOf, type Kind } from './record';
 
 const baseFacts = {
   name: z.string(),
-  volumeMl: z.number(),
+  volumeMl: some,
   /** g of sucrose per 100 g. */
-  brix: z.number(),
+  brix: percent,
   /** Alcohol by volume, %. */
-  abv: z.number(),
-  densityGPerMl: z.number(),
-  pH: z.optional(z.number()),
+  abv: percent,
+  densityGPerMl: gPerMl,
+  pH: z.optional(figure),
   carbonation: z.optional(z.string()),
 };
 const baseSchema = z.lazy(() => z.object({ ...envelope('base'), ...baseFacts }));
@@ -36,19 +37,19 @@ const tastingSchema = z.lazy(() =>
     ...envelope('tasting'),
     base: z.object(baseFacts),
     doses: z.array(
-      z.object({ vial: z.string(), code: z.string(), drops: z.nullable(z.number()), massG: measuredSchema }),
+      z.object({ vial: z.string(), code: z.string(), drops: z.nullable(amount), massG: measuredIn(amount) }),
     ),
     reached: z.array(
       z.object({
         material: z.string(),
         name: z.string(),
-        mgPerKg: measuredSchema,
+        mgPerKg: measuredIn(amount),
         /** mg per litre of the finished drink. */
-        mgPerL: z.optional(measuredSchema),
+        mgPerL: z.optional(measuredIn(amount)),
       }),
     ),
     /** Alcohol of the whole, % ABV. */
-    abv: z.optional(measuredSchema),
+    abv: z.optional(measuredIn(percent)),
     /** One glass of a series: its code, whether that was blind, whether it was the best, and how the blank beside it was. */
     glass: z.optional(
       z.object({
@@ -60,9 +61,9 @@ const tastingSchema = z.lazy(() =>
           z.object({
             code: z.string(),
             solvent: z.optional(z.string()),
-            drops: z.optional(z.number()),
+            drops: z.optional(amount),
             verdict: z.string(),
-            liking: z.nullable(z.number()),
+            liking: z.nullable(liking),
           }),
         ),
       }),
@@ -70,7 +71,7 @@ const tastingSchema = z.lazy(() =>
     /** Why it was kept although it is over a limit. */
     although: z.optional(z.string()),
     verdict: z.string(),
-    liking: z.nullable(z.number()),
+    liking: z.nullable(liking),
     uses: z.array(useSchema),
   }),
 );

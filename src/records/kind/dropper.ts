@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { measuredSchema } from './quantity';
+import { measuredIn } from './quantity';
+import { amount, celsius, figure, share, some } from './ranges';
 import { envelope, everyOne, onlyLedTo, type Kind } from './record';
 
 const dropperSchema = z.lazy(() =>
@@ -44,14 +45,14 @@ const calibrationSchema = z.lazy(() =>
     ...envelope('calibration'),
     dropper: z.string(),
     /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material; of a stronger dilution, g/g in it. */
-    liquid: z.object({ id: z.string(), name: z.string(), strength: z.optional(z.number()) }),
+    liquid: z.object({ id: z.string(), name: z.string(), strength: z.optional(share) }),
     /** Every weighing in order; `out`: the person left it out of the mean. */
-    readings: z.array(z.object({ drops: z.number(), massG: z.number(), out: z.optional(z.literal(true)) })),
-    readabilityG: z.number(),
-    temperatureC: z.optional(z.number()),
-    mgPerDrop: measuredSchema,
+    readings: z.array(z.object({ drops: amount, massG: figure, out: z.optional(z.literal(true)) })),
+    readabilityG: amount,
+    temperatureC: z.optional(celsius),
+    mgPerDrop: measuredIn(some),
     /** Standard deviation of one drop over its mean. */
-    spread: z.number(),
+    spread: amount,
   }),
 );
 

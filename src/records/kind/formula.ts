@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { amount, whole } from './ranges';
 import { envelope, onlyLedTo, type Kind } from './record';
 
 const schema = z.lazy(() =>
@@ -7,9 +8,9 @@ const schema = z.lazy(() =>
     name: z.string(),
     /** Id of the first version; all versions share it. */
     root: z.string(),
-    version: z.number(),
+    version: whole,
     /** Shares are parts by mass of neat material; only their ratios count. */
-    lines: z.array(z.object({ material: z.string(), name: z.string(), share: z.number() })),
+    lines: z.array(z.object({ material: z.string(), name: z.string(), share: amount })),
     notes: z.string(),
   }),
 );

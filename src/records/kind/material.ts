@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { citedSchema, densitySchema, gradeSchema, searchOfLot, smellOnlyMark, standing } from './quantity';
+import { amount, day, percent, purity, share } from './ranges';
 import { envelope, everyOne, madeOf, type Kind } from './record';
 
 /** What is known of a material beside its name. */
@@ -17,9 +18,9 @@ const facts = () => ({
   form: z.enum(['liquid', 'viscous', 'solid']),
   density: z.optional(densitySchema),
   /** Share of the material that is what its name says, g/g. */
-  purity: z.optional(z.number()),
+  purity: z.optional(purity),
   /** The least share that it may be sold with as a flavouring, g/g, by the Union list; for bottles without a certificate. */
-  soldAtLeast: z.optional(z.number()),
+  soldAtLeast: z.optional(share),
   cautions: z.array(z.string()),
   /** Id in the catalogue that it was copied from. */
   catalogue: z.optional(z.string()),
@@ -41,8 +42,8 @@ const facts = () => ({
       z.object({
         medium: z.string(),
         kind: z.string(),
-        low: z.number(),
-        high: z.number(),
+        low: amount,
+        high: amount,
         unit: z.string(),
         source: z.string(),
         /** Given by hand: those of the catalogue are beside it and are never changed. */
@@ -87,29 +88,29 @@ const bottleSchema = z.lazy(() =>
     lot: z.string(),
     grade: gradeSchema,
     ...smellOnlyMark,
-    received: z.optional(z.string()),
-    opened: z.optional(z.string()),
-    amountG: z.optional(z.number()),
+    received: z.optional(day),
+    opened: z.optional(day),
+    amountG: z.optional(amount),
     /** Standard uncertainty of it that the density brings, g, where its label says mL. */
-    amountU: z.optional(z.number()),
-    pricePerG: z.optional(z.number()),
+    amountU: z.optional(amount),
+    pricePerG: z.optional(amount),
     /** Certificate values of this lot; they override the material's. */
     density: z.optional(densitySchema),
-    purity: z.optional(z.number()),
+    purity: z.optional(purity),
     /** Limited constituents as the certificate of this lot gives them, g/g; they beat every published range. */
-    constituents: z.optional(z.array(z.object({ cas: z.string(), name: z.string(), share: z.number() }))),
+    constituents: z.optional(z.array(z.object({ cas: z.string(), name: z.string(), share }))),
     /** What an extract, tincture, infusion, juice or puree holds: °Brix, mL of ethanol per mL, acid (as citric acid) and dry matter in g/g. */
     holds: z.optional(
       z.object({
-        brix: z.optional(z.number()),
-        abv: z.optional(z.number()),
-        acid: z.optional(z.number()),
-        solids: z.optional(z.number()),
+        brix: z.optional(percent),
+        abv: z.optional(share),
+        acid: z.optional(share),
+        solids: z.optional(share),
       }),
     ),
     /** Ids of the groups of foods in it that a label names; left out where no one has looked. */
     allergens: z.optional(z.array(z.string())),
-    useBy: z.optional(z.string()),
+    useBy: z.optional(day),
     ...standing,
   }),
 );

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { amount, moment, some } from './ranges';
 import { envelope, type Kind } from './record';
 
 const schema = z.lazy(() =>
@@ -7,12 +8,12 @@ const schema = z.lazy(() =>
     /** Id of the thing or the run that it shows. */
     of: z.string(),
     /** UTC, ISO 8601. */
-    taken: z.string(),
+    taken: moment,
     /** Of the stored picture, in pixels. */
-    width: z.number(),
-    height: z.number(),
+    width: some,
+    height: some,
     /** Bytes of the stored picture. */
-    bytes: z.number(),
+    bytes: amount,
     /** Id of the picture itself, a record of its own: this one is on hand at all times, and so has to be small. */
     picture: z.string(),
   }),

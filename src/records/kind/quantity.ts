@@ -1,24 +1,29 @@
 import * as z from 'zod/mini';
 import { exact, measured } from '../../core/number/measured';
 import { shortIdOf } from './shortId';
+import { amount, celsius, figure, gPerMl, moment, some } from './ranges';
 import type { Part, SearchText } from './record';
 
 /** core/measured.ts as stored: a value with its sources of uncertainty, all in one unit, given by the field's name. */
 export const measuredSchema = z.object({
-  value: z.number(),
-  sources: z.readonly(z.array(z.object({ id: z.string(), words: z.string(), u: z.number() }))),
+  value: figure,
+  sources: z.readonly(z.array(z.object({ id: z.string(), words: z.string(), u: figure }))),
 });
+/** The same of what cannot be less than none, in a range. */
+export function measuredIn(range: typeof amount) {
+  return z.extend(measuredSchema, { value: range });
+}
 
 /** A density in g/mL, at a temperature in °C, with where it was read, and half the width of what sources or lots give. */
 export const densitySchema = z.object({
-  gPerMl: z.number().check(z.positive()),
-  atC: z.number(),
+  gPerMl,
+  atC: celsius,
   source: z.string(),
-  halfWidth: z.optional(z.number()),
+  halfWidth: z.optional(amount),
 });
 
 /** A number with where it was read; its unit is given by the field's name. */
-export const citedSchema = z.object({ value: z.number(), source: z.string() });
+export const citedSchema = z.object({ value: figure, source: z.string() });
 
 /** The source of a value that the person typed. */
 export const AS_TYPED = 'as typed by hand';
@@ -31,7 +36,7 @@ export type Grade = z.output<typeof gradeSchema>;
  * That a thing was marked smell only after it was made or bought, when (UTC, ISO 8601) and why, in the person's words. It is never
  * taken out again: `keep` carries it over, and of two copies the one that has it wins.
  */
-export const smellOnlyMark = { smellOnly: z.optional(z.object({ at: z.string(), why: z.string() })) };
+export const smellOnlyMark = { smellOnly: z.optional(z.object({ at: moment, why: z.string() })) };
 
 /**
  * Grams taken out of a bottle or vial, and what was known of it then; of a solvent without a bottle, its own id. Records of the first
@@ -39,13 +44,13 @@ export const smellOnlyMark = { smellOnly: z.optional(z.object({ at: z.string(), 
  */
 export const useSchema = z.object({
   id: z.string(),
-  massG: z.number(),
+  massG: amount,
   /** How the grams are known. */
   how: z.optional(z.enum(['counted', 'weighed', 'poured'])),
   /** Standard uncertainty of the grams. */
-  u: z.optional(z.number()),
-  drops: z.optional(z.number()),
-  ml: z.optional(z.number()),
+  u: z.optional(amount),
+  drops: z.optional(amount),
+  ml: z.optional(amount),
   code: z.optional(z.string()),
   name: z.optional(z.string()),
   /** As on its label, such as '1 % w/v'; 'neat' from a bottle. */
@@ -67,22 +72,22 @@ export const standing = {
   box: z.optional(z.string()),
   row: z.optional(z.string()),
   /** Mass of the empty glass with its cap, g. */
-  emptyG: z.optional(z.number()),
+  emptyG: z.optional(amount),
   /** What was found to be left by weighing (g) or counting; nothing of it is ever taken out. */
   weighed: z.optional(
     z.array(
       z.object({
-        at: z.string(),
+        at: moment,
         left: measuredSchema,
         /** What the scale showed with glass and cap, g: the next time it tells what is missing without an empty glass. */
-        wholeG: z.optional(z.number()),
+        wholeG: z.optional(amount),
         /** Times by which a vial got stronger, where the person said that what is missing has evaporated. */
-        stronger: z.optional(measuredSchema),
+        stronger: z.optional(measuredIn(some)),
       }),
     ),
   ),
   /** At this many g or pieces it is time for more. */
-  lowAt: z.optional(z.number()),
+  lowAt: z.optional(amount),
   /** Put on the shopping list by hand. */
   buy: z.optional(z.boolean()),
 };

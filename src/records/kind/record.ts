@@ -1,16 +1,17 @@
 import * as z from 'zod/mini';
 import type { Measured } from '../../core/number/measured';
+import { amount, figure, moment } from './ranges';
 
 /** How a record was made, as its run told when it ended. */
 const doneSchema = z.object({
   /** First and last moment of the run, UTC, ISO 8601. */
-  from: z.string(),
-  to: z.string(),
+  from: moment,
+  to: moment,
   /** The drops that were chosen, and how far the worst line of that plan was off, as a fraction of its target. */
   plan: z.optional(
     z.object({
-      lines: z.array(z.object({ id: z.string(), code: z.string(), drops: z.number() })),
-      error: z.optional(z.number()),
+      lines: z.array(z.object({ id: z.string(), code: z.string(), drops: amount })),
+      error: z.optional(figure),
     }),
   ),
   /** What was answered, by the names of the questions: the next run of its kind begins with it. */
@@ -21,8 +22,8 @@ const doneSchema = z.object({
       z.object({
         id: z.string(),
         what: z.string(),
-        planned: z.number(),
-        counted: z.number(),
+        planned: figure,
+        counted: figure,
         unit: z.enum(['drops', 'g']),
         way: z.string(),
       }),
@@ -37,9 +38,9 @@ export function envelope<K extends string>(kind: K) {
     id: z.string().check(z.minLength(1)),
     kind: z.literal(kind),
     v: z.number(),
-    made: z.string(),
+    made: moment,
     from: z.array(z.string()),
-    archived: z.optional(z.string()),
+    archived: z.optional(moment),
     /** Belongs to the demo workshop; goes when the demo goes. */
     demo: z.optional(z.literal(true)),
     done: z.optional(doneSchema),
@@ -155,8 +156,26 @@ export function readRecord<R>(kind: Shape<R>, raw: unknown): Read<R> {
     const now = kind.upgrades.slice(v - 1).reduce<object>((old, upgrade) => upgrade(old), raw as object);
     const checked = kind.schema.safeParse({ ...now, v: today });
     if (checked.success) return { ok: true, value: checked.data };
-    return { ok: false, raw, why: z.prettifyError(checked.error) };
+    return { ok: false, raw, why: whyNot(checked.error.issues, now) };
   } catch (error) {
     return { ok: false, raw, why: String(error) };
   }
+}
+
+const TOLD = 3; // of what does not fit; our choice
+
+/** What of a record does not fit its kind, where it is and what stands there: 'received: “10/2026” does not fit'. */
+function whyNot(issues: readonly z.core.$ZodIssue[], record: object): string {
+  const told = issues.slice(0, TOLD).map(({ path }) => {
+    const value = path.reduce<unknown>((at, key) => (at as Record<PropertyKey, unknown> | undefined)?.[key], record);
+    const place = path.join('.') || 'the whole of it';
+    return value === undefined ? `${place} is missing` : `${place}: “${textOf(value)}” does not fit`;
+  });
+  const more = issues.length > TOLD ? [`and ${issues.length - TOLD} more`] : [];
+  return [...told, ...more].join('; ');
+}
+
+function textOf(value: unknown): string {
+  const text = typeof value === 'string' ? value : JSON.stringify(value);
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { moment, whole } from './ranges';
 import { envelope, type Kind } from './record';
 
 const schema = z.object({
@@ -6,9 +7,9 @@ const schema = z.object({
   task: z.string(),
   /** 1 while the run can be resumed; gone when it has ended (the database finds open runs by it). */
   open: z.optional(z.literal(1)),
-  endedAt: z.optional(z.string()),
+  endedAt: z.optional(moment),
   /** When it was discarded, UTC, ISO 8601: off the Bench, and resumed from its page in the Book. */
-  discarded: z.optional(z.string()),
+  discarded: z.optional(moment),
   /** What it ended in. */
   kept: z.array(z.string()),
   /** Title when last written, for the lists. */
@@ -45,8 +46,18 @@ export const runEvent = z.object({
   type: z.enum(['go', 'typed', 'preset', 'drop', 'count', 'undo', 'mark', 'unmark']),
   key: z.string(),
   text: z.optional(z.string()),
-  by: z.optional(z.number()),
+  by: z.optional(whole),
   /** Of a step left as done: how the Book tells it, with what was answered and counted by then. */
   told: z.optional(z.object({ say: z.string(), answers: z.array(z.tuple([z.string(), z.string()])) })),
 });
 export type RunEvent = z.output<typeof runEvent>;
+
+/** The steps of a run with a time each: one whose own is none is as late as the step before it. What is stored stays as it is. */
+export function withTimes(events: readonly RunEvent[], made: string): RunEvent[] {
+  let last = made;
+  return events.map((event) => {
+    const isTime = moment.safeParse(event.at).success;
+    last = isTime ? event.at : last;
+    return isTime ? event : { ...event, at: last };
+  });
+}

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { amount } from './ranges';
 import { envelope, everyOne, onlyLedTo, type Kind } from './record';
 
 const schema = z.lazy(() =>
@@ -8,9 +9,9 @@ const schema = z.lazy(() =>
     /** Its smallest step, g. */
     readabilityG: z.number().check(z.positive()),
     /** The most that it carries, g. */
-    capacityG: z.optional(z.number()),
+    capacityG: z.optional(amount),
     /** What one coin weighed each time it was put on, g: how well the scale repeats. */
-    coinG: z.optional(z.array(z.number())),
+    coinG: z.optional(z.array(amount)),
   }),
 );
 

@@ -1,11 +1,12 @@
 import * as z from 'zod/mini';
+import { amount, whole } from './ranges';
 import { envelope, type Kind } from './record';
 
 const keyAction = z.enum(['drop', 'undo', 'next']);
 /** What a key of a foot switch or remote does: counts a drop, takes the last one back, goes on to the next step. */
 export type KeyAction = z.output<typeof keyAction>;
 
-const lineShape = z.object({ length: z.number(), decimals: z.number(), unit: z.string(), filled: z.boolean() });
+const lineShape = z.object({ length: whole, decimals: whole, unit: z.string(), filled: z.boolean() });
 
 const schema = z.object({
   ...envelope('settings'),
@@ -18,7 +19,7 @@ const schema = z.object({
   /** Whose rules drinks are held to; EU where it was never set. */
   jurisdiction: z.optional(z.enum(['EU', 'US'])),
   /** Prices of what has no bottle on the Shelf, by the id it is weighed under: of a kg, in the person's own money; of a filled bottle each. */
-  prices: z.optional(z.record(z.string(), z.number())),
+  prices: z.optional(z.record(z.string(), amount)),
   /** How labels were last printed: texts of the label page by name. */
   labels: z.optional(z.record(z.string(), z.string())),
   /** Steps and counts are spoken. Off where it was never set, as the three after it. */

@@ -1,8 +1,12 @@
 import * as z from 'zod/mini';
 import { measuredSchema } from './quantity';
+import { amount, celsius, day, dayOrNone, figure, moment } from './ranges';
 
 /** When it was written down (UTC, ISO 8601), under an id of its own: two devices join what each has. */
-const written = { id: z.string(), at: z.string() };
+const written = { id: z.string(), at: moment };
+
+/** A count of bottles, or the number of one. */
+const bottles = z.int().check(z.gte(0), z.lte(100_000));
 
 /** What can be read off a batch. */
 const quantity = z.enum(['brix', 'abv', 'acid', 'pH', 'litres', 'gas']);
@@ -15,16 +19,16 @@ const reading = z.object({
   of: quantity,
   /** Of °Brix: a refractometer also shows acid and alcohol; a density meter or hydrometer is lowered by alcohol. */
   by: z.optional(z.enum(['refractometer', 'density'])),
-  value: z.number(),
-  u: z.number(),
-  atC: z.optional(z.number()),
+  value: figure,
+  u: amount,
+  atC: z.optional(celsius),
 });
 
 /** What was added to correct it, g, and the drink before: what was weighed stands among the weighings of the batch. */
 const mended = z.object({
   ...written,
   fact: z.literal('mended'),
-  added: z.array(z.object({ id: z.string(), name: z.string(), massG: z.number() })),
+  added: z.array(z.object({ id: z.string(), name: z.string(), massG: amount })),
   before: z.object({ litres: measuredSchema, brix: measuredSchema, abv: measuredSchema }),
 });
 
@@ -32,19 +36,19 @@ const mended = z.object({
 const filled = z.object({
   ...written,
   fact: z.literal('filled'),
-  first: z.number(),
-  count: z.number(),
-  ml: z.number(),
+  first: bottles,
+  count: bottles,
+  ml: amount,
 });
 
 /** Bottles put aside: their numbers, where, and until which day (YYYY-MM-DD). */
 const retained = z.object({
   ...written,
   fact: z.literal('retained'),
-  from: z.number(),
-  to: z.number(),
+  from: bottles,
+  to: bottles,
   where: z.string(),
-  until: z.string(),
+  until: dayOrNone,
 });
 
 /** Bottles that were put aside are no longer there: drunk, tasted or thrown away. */
@@ -56,8 +60,8 @@ const trial = z.object({
   fact: z.literal('trial'),
   sort: z.string(),
   under: z.string(),
-  begun: z.string(),
-  dues: z.array(z.string()),
+  begun: day,
+  dues: z.array(day),
 });
 
 /** What was found on one of those days. */

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { densitySchema, smellOnlyMark } from './quantity';
+import { celsius, share } from './ranges';
 import { envelope, everyOne, madeOf, type Kind } from './record';
 
 /** What a task needs to know of a solvent; a vial keeps a copy, so that it stays true when the solvent is edited. */
@@ -9,9 +10,9 @@ export const solventFacts = {
   /** Food grade, by the word of the bottle. */
   food: z.boolean(),
   /** Flash point in °C, where known. */
-  flashC: z.optional(z.number()),
+  flashC: z.optional(celsius),
   /** Alcohol by volume, mL/mL at 20 °C; 0 where there is none. Of a solvent of one's own left out where it is not known. */
-  abv: z.optional(z.number()),
+  abv: z.optional(share),
   cas: z.optional(z.string()),
   /** How it behaves on a strip. */
   dryOff: z.enum(['minutes', 'hours', 'stays wet', 'unknown']),

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { gradeSchema, searchOfLot, smellOnlyMark, standing } from './quantity';
+import { amount, day } from './ranges';
 import { envelope, everyOne, madeOf, type Kind } from './record';
 
 const schema = z.lazy(() =>
@@ -14,10 +15,10 @@ const schema = z.lazy(() =>
     ...smellOnlyMark,
     unit: z.enum(['g', 'pieces']),
     /** What there was when it was put on the Shelf, in `unit`. */
-    amount: z.number(),
+    amount,
     supplier: z.string(),
     lot: z.string(),
-    useBy: z.optional(z.string()),
+    useBy: z.optional(day),
     ...standing,
   }),
 );

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { amount, liking, share, whole } from './ranges';
 import { envelope, onlyLedTo, type Kind } from './record';
 
 const schema = z.lazy(() =>
@@ -17,28 +18,28 @@ const schema = z.lazy(() =>
     /** Ids of the vials, tastings or batches that the samples are, by place; null for one that was only named. */
     sources: z.optional(z.array(z.nullable(z.string()))),
     /** Places of the samples in the order that was expected before the first sip, lowest first. */
-    expected: z.optional(z.array(z.number())),
+    expected: z.optional(z.array(whole)),
     /** Risk of calling a difference that is not there. */
-    risk: z.number(),
+    risk: share,
     /** Strengths of a threshold ladder, in `unit`. */
-    steps: z.optional(z.array(z.number())),
+    steps: z.optional(z.array(amount)),
     unit: z.optional(z.string()),
     sets: z.array(
       z.object({
         /** Code and place in `samples`, in the order planned. */
-        cups: z.array(z.object({ code: z.number(), sample: z.number() })),
+        cups: z.array(z.object({ code: whole, sample: whole })),
         /** Code under the card of the set, where cards were shuffled; the codes of its cups are then their places. */
-        card: z.optional(z.number()),
+        card: z.optional(whole),
         /** Codes as answered: the one named, or all in order. */
-        answer: z.array(z.number()),
+        answer: z.array(whole),
         /** Liking of each code of the answer, 1 to 9. */
-        liking: z.optional(z.array(z.number())),
+        liking: z.optional(z.array(liking)),
       }),
     ),
     /** What came out, in plain words. */
     outcome: z.string(),
     /** Chance of as much by guessing alone, where the method gives one. */
-    p: z.nullable(z.number()),
+    p: z.nullable(share),
   }),
 );
 

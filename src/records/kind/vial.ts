@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import { exact } from '../../core/number/measured';
 import { shortIdOf } from './shortId';
-import { gradeSchema, measuredSchema, partOf, smellOnlyMark, standing, useSchema } from './quantity';
+import { gradeSchema, measuredIn, partOf, smellOnlyMark, standing, useSchema } from './quantity';
+import { amount, day, dayOrNone, gPerMl, share, some } from './ranges';
 import { envelope, everyOne, type Kind, type Part } from './record';
 import { solventCopy } from './solvent';
 
@@ -14,24 +15,24 @@ const schema = z.lazy(() =>
     sort: z.optional(z.enum(['dilution', 'trial', 'concentrate'])),
     name: z.string(),
     /** What it holds: one material for a dilution, several for a trial. Strength in g of neat material per g of the vial's liquid. */
-    contents: z.array(z.object({ material: z.string(), name: z.string(), strength: measuredSchema })),
+    contents: z.array(z.object({ material: z.string(), name: z.string(), strength: measuredIn(share) })),
     /** The strength that was asked for, as it stands on the label. */
-    label: z.object({ value: z.number(), basis: z.string() }),
+    label: z.object({ value: amount, basis: z.string() }),
     solvent: z.nullable(solventCopy),
     /** What else its liquid holds that rules count in a drink: weighting agent and gum of an emulsion, g per g of it. */
-    beside: z.optional(z.array(z.object({ id: z.string(), name: z.string(), cas: z.string(), share: z.number() }))),
+    beside: z.optional(z.array(z.object({ id: z.string(), name: z.string(), cas: z.string(), share }))),
     /** Mass of the liquid as made, g. */
-    massG: measuredSchema,
-    densityGPerMl: z.number(),
-    sizeMl: z.number(),
+    massG: measuredIn(some),
+    densityGPerMl: gPerMl,
+    sizeMl: amount,
     /** How it is closed; one that does not say is taken for a dropper cap, which loses more. */
     cap: z.optional(z.enum(['lined cap', 'dropper cap'])),
     grade: gradeSchema,
     ...smellOnlyMark,
-    madeOn: z.string(),
+    madeOn: day,
     /** From the end of its run until its label is printed or written; vials of older versions do not say. */
     unlabelled: z.optional(z.literal(true)),
-    useBy: z.string(),
+    useBy: dayOrNone,
     supplier: z.string(),
     lot: z.string(),
     uses: z.array(useSchema),

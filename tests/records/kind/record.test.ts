@@ -9,7 +9,7 @@ const jar = {
   schema: z.object({ ...envelope('jar'), litres: z.number() }),
   upgrades: [({ ml, ...rest }) => ({ ...rest, litres: ml / 1000 })],
 } satisfies Shape;
-const envelopeOf = { id: 'a', kind: 'jar', made: '', from: [] };
+const envelopeOf = { id: 'a', kind: 'jar', made: '2026-05-04T10:00:00.000Z', from: [] };
 
 describe('the one door in for stored data', () => {
   test('an older shape is brought up to date', () => {
