@@ -47,8 +47,8 @@ export function App() {
 }
 
 /** Pages of one thing or one piece of work; every other one is the Bench, the Shelf or the Book. */
-const ofOne = ['run', 'record', 'catalogue', 'sheet', 'formula'];
-const ofAll = ['settings', 'keeping', 'scan', 'labels', 'new'];
+const ofOne = ['run', 'record', 'catalogue', 'sheet', 'formula', 'new'];
+const ofAll = ['settings', 'keeping', 'scan', 'labels'];
 
 function hasTabs([page = '', id]: readonly string[]): boolean {
   return !ofAll.includes(page) && !(ofOne.includes(page) && id);
@@ -77,17 +77,17 @@ function Page() {
     return (
       <Later key="formula" load={async () => (await import('./formula/FormulaPage')).FormulaPage} props={{ id }} />
     );
-  if (page === 'new') return <NewPage task={id} />;
+  if (page === 'new' && id) return <NewPage task={id} />;
   if (page === 'shelf') return <Later key="shelf" load={shelfPage} props={{}} />;
   if (page === 'book') return <Later key="book" load={bookPage} props={{}} />;
   return <Bench />;
 }
 
 /** #/new/<task> begins the task and makes room for its first step. */
-function NewPage({ task }: { task: string | undefined }) {
+function NewPage({ task }: { task: string }) {
   const fault = useFault();
   useEffect(() => {
-    if (task) startTask({ task, typed: {} }, 'replace').catch(fault);
+    startTask({ task, typed: {} }, 'replace').catch(fault);
   }, [task]);
   return <main class="page" aria-busy="true" />;
 }

@@ -56,9 +56,9 @@ export function formatDayOfYear(stored: string): string {
   return dayOfYearFormat.format(at);
 }
 
-/** A moment (ISO 8601) for reading, in the phone's own time. */
+/** A moment (ISO 8601) for reading, in the phone's own time; what is none as it is. */
 export function formatMoment(stored: string): string {
-  if (isFile) return stored;
+  if (isFile || Number.isNaN(Date.parse(stored))) return stored;
   momentFormat ??= new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short' });
   return momentFormat.format(Date.parse(stored));
 }
@@ -70,10 +70,10 @@ export function formatDayHead(stored: string, now = new Date()): string {
   return at.toLocaleDateString(language, { weekday: 'long', day: 'numeric', month: 'long', ...year });
 }
 
-/** The time of day of a moment, in the phone's own time: '10:52'. */
+/** The time of day of a moment, in the phone's own time: '10:52'; what is none as it is. */
 export function formatTime(stored: string): string {
   timeFormat ??= new Intl.DateTimeFormat(language, { timeStyle: 'short' });
-  return timeFormat.format(Date.parse(stored));
+  return Number.isNaN(Date.parse(stored)) ? stored : timeFormat.format(Date.parse(stored));
 }
 
 /** A count of things for reading; thousands stand apart from 10,000 on. */

@@ -12,6 +12,7 @@ export function csvOf(rows: readonly (readonly (string | number | null)[])[]): s
 function cell(value: string | number | null): string {
   if (value === null) return '';
   if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
-  const harmless = value.replace(/^(?=[\t\r\n])|(^|[;\t\r\n])(?=[\s"']*[=+\-@＝＋－＠])/g, "$1'");
+  const within = value.replace(/([;\t\r\n])(?=[\s"]*[=+\-@＝＋－＠])/g, "$1'");
+  const harmless = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/.test(within) ? `'${within}` : within;
   return /[",;\t\r\n]/.test(harmless) ? `"${harmless.replace(/"/g, '""')}"` : harmless;
 }

@@ -40,6 +40,9 @@ function isMoment(text: string): boolean {
   return isDay(text.slice(0, 10)) && text.length <= 30 && !Number.isNaN(Date.parse(text));
 }
 
+/** The same, or '' where it was not noted. */
+export const momentOrNone = z.string().check(z.refine((text) => text === '' || isMoment(text), { error: NO_DAY }));
+
 /** Of a list with one entry for each of another, that both are as long. */
 export function asMany(list: readonly unknown[], ...others: readonly (readonly unknown[])[]): boolean {
   return others.every(({ length }) => length === list.length);

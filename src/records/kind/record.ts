@@ -1,12 +1,12 @@
 import * as z from 'zod/mini';
 import type { Measured } from '../../core/number/measured';
-import { amount, figure, moment } from './ranges';
+import { amount, figure, moment, momentOrNone } from './ranges';
 
 /** How a record was made, as its run told when it ended. */
 const doneSchema = z.object({
   /** First and last moment of the run, UTC, ISO 8601. */
-  from: moment,
-  to: moment,
+  from: momentOrNone,
+  to: momentOrNone,
   /** The drops that were chosen, and how far the worst line of that plan was off, as a fraction of its target. */
   plan: z.optional(
     z.object({

@@ -10,6 +10,7 @@ const lineShape = z.object({ length: whole, decimals: whole, unit: z.string(), f
 
 const schema = z.object({
   ...envelope('settings'),
+  made: z.string(), // '' where they were never changed
   theme: z.enum(['system', 'light', 'dark']),
   hand: z.enum(['right', 'left']),
   /** Basis of strengths where none was chosen. */

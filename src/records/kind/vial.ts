@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { exact } from '../../core/number/measured';
 import { shortIdOf } from './shortId';
 import { gradeSchema, measuredIn, partOf, smellOnlyMark, standing, useSchema } from './quantity';
-import { amount, day, dayOrNone, gPerMl, share, some } from './ranges';
+import { amount, day, dayOrNone, gPerMl, share } from './ranges';
 import { envelope, everyOne, type Kind, type Part } from './record';
 import { solventCopy } from './solvent';
 
@@ -22,7 +22,7 @@ const schema = z.lazy(() =>
     /** What else its liquid holds that rules count in a drink: weighting agent and gum of an emulsion, g per g of it. */
     beside: z.optional(z.array(z.object({ id: z.string(), name: z.string(), cas: z.string(), share }))),
     /** Mass of the liquid as made, g. */
-    massG: measuredIn(some),
+    massG: measuredIn(amount),
     densityGPerMl: gPerMl,
     sizeMl: amount,
     /** How it is closed; one that does not say is taken for a dropper cap, which loses more. */

@@ -175,7 +175,13 @@ class Observer {
   disconnect() {}
 }
 const kept = new Map<string, string>();
-const heard = (name: string) => () => void name;
+const followers = new Set<() => void>();
+
+/** Puts another address into the address bar, as a link from elsewhere or a person does. */
+export function visit(hash: string): void {
+  address.hash = hash;
+  followers.forEach((follow) => follow());
+}
 
 /** What was there before, by name: other tests of the same thread have no page. */
 const before = new Map<string, PropertyDescriptor | undefined>();
@@ -195,8 +201,8 @@ export function openPageInMemory() {
     history: past,
     navigator: { language: 'en-US', languages: ['en-US'], onLine: true, userAgent: 'in memory', maxTouchPoints: 5 },
     window: globalThis,
-    addEventListener: heard('on'),
-    removeEventListener: heard('off'),
+    addEventListener: (type: string, then: () => void) => void (type === 'hashchange' && followers.add(then)),
+    removeEventListener: (_: string, then: () => void) => void followers.delete(then),
     dispatchEvent: () => true,
     scrollTo: () => {},
     matchMedia: media,

@@ -233,6 +233,13 @@ describe('a backup file', () => {
     expect(readBackup(text.slice(0, text.indexOf('"id":"d4"')))).toMatchObject({ ok: true, content: { missing: 4 } });
   });
 
+  test.each(['0', '-1', '1.5', 'null', '"1"', '{}'])('of a form that was never released (%s) is refused', (version) => {
+    const why = 'This backup does not say which form it has: another program has changed it, or it is damaged.';
+    const whole = `{"format":"minim-backup","version":${version},"records":[],"events":[]}`;
+    const torn = `{"format":"minim-backup","version":${version},\n{"id":"d","kind":"dropper","v":1},\n`;
+    for (const text of [whole, torn]) expect(readBackup(text)).toEqual({ ok: false, why });
+  });
+
   test('of a newer form is refused with the way out', () => {
     expect(readBackup('{"format":"minim-backup","version":2,"records":[],"events":[]}')).toEqual({
       ok: false,
