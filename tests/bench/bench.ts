@@ -1,6 +1,7 @@
 import { backupBench } from './backupBench';
 import { blendsBench } from './blendsBench';
 import { firstBottleBench } from './firstBottleBench';
+import { holdBench } from './holdBench';
 import { killsBench } from './killsBench';
 import { layeringBench } from './layeringBench';
 import { mutantsBench } from './mutantsBench';
@@ -25,6 +26,7 @@ const parts: Readonly<Record<string, (...rest: string[]) => Promise<void>>> = {
   firstBottle: firstBottleBench,
   backup: backupBench,
   kills: killsBench,
+  hold: holdBench,
   mutants: mutantsBench,
 };
 

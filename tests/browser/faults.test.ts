@@ -571,11 +571,52 @@ describe('a browser that gives less', () => {
     await context.setOffline(true);
     await page.locator('.tasks .card', { hasText: 'Look up ppm' }).tap();
     await page.locator('.run .sentence').waitFor();
-    for (const path of ['shelf', 'book', 'settings', 'new/bottle', 'new/batch']) {
-      await page.goto(`${site.url}#/${path}`);
-      await page.locator('main h1, .run .say').first().waitFor();
+    const tasks = ['dilute', 'calibrate', 'layer', 'count', 'dose', 'batch', 'blind', 'lookup', 'bottle', 'supply', 'proportions', 'formula']; // prettier-ignore
+    const pages = ['shelf', 'shelf/due', 'shelf/shopping', 'book', 'labels', 'scan', 'settings', 'keeping', 'record/x', 'sheet/x', 'formula/x', 'catalogue/x']; // prettier-ignore
+    for (const path of [...pages, ...tasks.map((task) => `new/${task}`)]) {
+      await page.evaluate((hash) => (location.hash = hash), `#/${path}`);
+      await page.waitForFunction((hash) => !hash.startsWith('#/new') || location.hash.startsWith('#/run'), `#/${path}`);
+      await page.waitForFunction(() => !document.querySelector('[aria-busy=true]') && document.querySelector('main'));
+      expect(await page.locator('main').innerText()).toMatch(/[A-Z]/);
     }
-    expect(await page.getByText('no network').count()).toBe(0);
+    expect(await page.getByText('could not be fetched').count()).toBe(0);
+  });
+
+  test('an address below the app leads to it, with a network and without', async () => {
+    const page = await context.newPage();
+    await page.goto(site.url);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    for (const isOffline of [false, true]) {
+      await context.setOffline(isOffline);
+      for (const path of ['nothing/here', 'nothing/here?a=b#/shelf', 'index.html', '?a=b']) {
+        await page.goto(`${site.url}${path}`);
+        await page
+          .locator(path.includes('shelf') ? '.first-run' : '.tasks .card')
+          .first()
+          .waitFor();
+      }
+      await page.getByRole('link', { name: 'Shelf' }).tap();
+      await page.locator('.first-run').waitFor();
+    }
+  });
+
+  test('loaded past the worker says that it is kept, and goes on when it is opened again', async () => {
+    const page = await context.newPage();
+    await page.goto(site.url);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    const session = await context.newCDPSession(page);
+    const loaded = page.waitForEvent('load');
+    await session.send('Page.reload', { ignoreCache: true }); // as with Shift held
+    await loaded;
+    await page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((found) => found?.active));
+    await page.locator('.tasks .card').first().waitFor();
+    await page.waitForTimeout(1000); // the worker is registered when all is read
+    await context.setOffline(true);
+    await page.evaluate(() => (location.hash = '#/scan'));
+    await page.getByText('Minim is kept on this phone, but not in this window: open it again.').waitFor();
+    await page.getByRole('button', { name: 'Open Minim again' }).tap();
+    await page.locator('main h1').first().waitFor();
+    expect(await page.getByText('could not be fetched').count()).toBe(0);
   });
 
   test('without workers keeps one copy, and says so on the Bench', async () => {
