@@ -4,9 +4,10 @@ import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, st
 import { write } from './door';
 import { closeJournal, journalOpened, openJournal } from './journal/journal';
 import { isOf, kindNamed, kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
+import { heard, nextDot } from './store/device';
 import { keptBefore, noteKept, type Marker } from './store/marker';
 import { listenToOthers, type News } from './store/otherWindows';
-import { readRecord, stampsKept, versionOf, type Stored } from './kind/record';
+import { GONE, goneOf, readRecord, versionOf, type Stored } from './kind/record';
 import { withTimes, type RunEvent } from './kind/run';
 import { usualSettings, type Settings } from './kind/settings';
 
@@ -80,12 +81,13 @@ export async function load(spawn?: () => Worker): Promise<void> {
   else lost.value = keptBefore();
   takeIn([...openRuns, ...settings]);
   loaded.value = true;
+  void stamping().catch(() => {}); // wanted by the first write, which asks again
   takeIn(await storedOnHand());
   tellLoaded();
 }
 
 async function storedOnHand(): Promise<Stored[]> {
-  const others = (await storedKinds()).filter((kind) => !['run', 'settings', 'picture'].includes(kind));
+  const others = (await storedKinds()).filter((kind) => !['run', 'settings', 'picture', GONE].includes(kind));
   return (await Promise.all(others.map(storedOfKind))).flat();
 }
 
@@ -116,8 +118,9 @@ export async function endedRuns(): Promise<RecordOf<'run'>[]> {
   const { read, failed } = sortOut(await storedOfKind('run'));
   noteUnread(failed);
   const runs = read.filter((record) => isOf('run', record));
+  const wentOn = ({ goesOn, discarded, endedAt }: RecordOf<'run'>) => goesOn && !discarded && !endedAt;
   const end = ({ discarded, endedAt, made, id }: RecordOf<'run'>) => `${discarded ?? endedAt ?? made} ${id}`;
-  return runs.filter((run) => run.open !== 1).sort((a, b) => (end(a) < end(b) ? 1 : -1));
+  return runs.filter((run) => run.open !== 1 && !wentOn(run)).sort((a, b) => (end(a) < end(b) ? 1 : -1));
 }
 
 /** One run with its events, open or ended; null when there is none. */
@@ -131,6 +134,7 @@ function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadab
   const read: AnyRecord[] = [];
   const failed: Unreadable[] = [];
   for (const raw of raws) {
+    if (raw.kind === GONE) continue;
     const kind = kindNamed(raw.kind);
     const result = kind ? readRecord(kind, raw) : ({ ok: false, why: 'its kind is not known' } as const);
     if (result.ok) read.push(result.value);
@@ -143,6 +147,7 @@ function sortOut(raws: readonly Stored[]): { read: AnyRecord[]; failed: Unreadab
 export function takeIn(raws: readonly Stored[]): void {
   if (raws.length === 0) return; // a tap brings no record, and nothing is drawn again for it
   const { read, failed } = sortOut(raws);
+  heard(read);
   const next = new Map(onHand.value);
   for (const record of read) if (record.kind !== 'picture') next.set(record.id, record);
   onHand.value = next;
@@ -177,34 +182,40 @@ export function newRecord<K extends KindName>(
   return { from: [], id: newId(), ...facts, kind, v: versionOf(kinds[kind]), made } as unknown as RecordOf<K>;
 }
 
+const stamping = () => import('./union/stamp');
+let signing: Promise<unknown> = Promise.resolve();
+
 /** Stores records, all or none, with events if there are any; the screens see them when they are stored. */
 export async function keep(records: readonly AnyRecord[], events: readonly RunEvent[] = []): Promise<void> {
-  const stamped = records.map(stamp);
-  await write([...stamped.map((record) => ({ record })), ...events.map((event) => ({ event }))]);
-  takeIn(stamped);
+  const signed = signing.then(() => sign(records, events)); // in the order in which they were handed in
+  signing = signed.catch(() => {});
+  const ready = await signed;
+  await write([...ready.records.map((record) => ({ record })), ...ready.events.map((event) => ({ event }))]);
+  takeIn(ready.records);
 }
 
-/**
- * Notes when a record is written and what it came from, so that two copies of it can be told apart when they meet again. That
- * a thing was marked smell only is never taken out of it.
- */
-function stamp(record: AnyRecord): AnyRecord {
-  const before = onHand.value.get(record.id);
-  const earlier = [...(before?.earlier ?? []), ...(before?.written ? [before.written] : [])].slice(-stampsKept);
-  const marked = before && 'smellOnly' in before && before.smellOnly;
-  return {
-    ...record,
-    written: new Date().toISOString(),
-    ...(earlier.length > 0 && { earlier }),
-    ...(marked && { smellOnly: marked }),
-  };
+/** Records and steps with the write that they come with: of this device, by its counter. */
+async function sign(records: readonly AnyRecord[], events: readonly RunEvent[]) {
+  const [{ stamped }, dot] = [await stamping(), await nextDot()];
+  const ready: AnyRecord[] = [];
+  for (const record of records) ready.push(stamped(record, await asStored(record), dot));
+  const [who] = dot.split(':') as [string];
+  return { records: ready, events: events.map((event) => ({ who, ...event })) };
 }
 
-/** Erases records with their photos and, of runs, their events; in both copies. */
+/** A record as it is stored; undefined of a new one. Ended runs are not on hand. */
+async function asStored(record: AnyRecord): Promise<AnyRecord | undefined> {
+  const there = onHand.value.get(record.id);
+  if (there || !(record.kind === 'run' || 'by' in record || 'written' in record)) return there;
+  const raw = await storedRecord(record.id);
+  return raw && sortOut([raw]).read[0];
+}
+
+/** Erases records with their photos and, of runs, their events; in both copies, and on every other device when it hears of it. */
 export async function forget(ids: readonly string[]): Promise<void> {
   const photos = list('photo').filter(({ id, of }) => ids.includes(id) || ids.includes(of));
   const all = [...ids, ...photos.flatMap(({ id, picture }) => [id, picture])];
-  await write(all.map((gone) => ({ gone })));
+  await write(all.map((id) => ({ record: goneOf(id) })));
   takeOut(all);
 }
 

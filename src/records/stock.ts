@@ -5,6 +5,7 @@ import { isOf, type AnyRecord } from './kind/kinds';
 import type { Bottle } from './kind/material';
 import { originalOf } from './lineage';
 import { find, shelf } from './shelf';
+import { orderedAt } from './union/dots';
 import type { Supply } from './kind/supply';
 import { restOf, type Vial } from './kind/vial';
 
@@ -13,7 +14,7 @@ export type Stocked = Bottle | Vial | Supply;
 /** Our choice: the amount on a bottle's label or a pack is right within 1 % (standard). */
 const LABEL_DOUBT = 0.01;
 
-/** What one record took: of what (an id, or a sort where no one named the bottle), how much, in g or pieces. */
+/** What one record took: of what (an id, or a sort where no one named the bottle), how much, in g or pieces. Takings and weighings are in the order of the counters of their writes, so that a clock that is wrong changes no amount. */
 export interface Taken extends Taking {
   readonly of: string;
   readonly record: AnyRecord;
@@ -36,7 +37,7 @@ const takings = computed(() => {
  */
 function takenBy(record: AnyRecord): Taken[] {
   if (originalOf(record)) return [];
-  const taken = (of: string, amount: number): Taken => ({ of, amount, at: record.made, record });
+  const taken = (of: string, amount: number): Taken => ({ of, amount, at: orderedAt(record, record.made), record });
   const named = 'uses' in record ? record.uses.map(({ id, massG }) => taken(id, massG)) : [];
   if (isOf('layering', record)) return [...named, taken('strips', record.strips.length)];
   if (!isOf('vial', record)) return named;
@@ -56,9 +57,12 @@ function firstOf(id: string): string {
 export function takingsOf(record: Stocked): readonly Taken[] {
   const own = takings.value.get(firstOf(record.id)) ?? [];
   if (!isOf('supply', record)) return own;
-  const { sort, solvent, made } = record;
+  const { sort, solvent } = record;
+  const made = orderedAt(record, record.made);
   const next = [...shelf.records.value.values()]
-    .flatMap((other) => (isOf('supply', other) && other.sort === sort && other.solvent === solvent ? other.made : []))
+    .flatMap((other) =>
+      isOf('supply', other) && other.sort === sort && other.solvent === solvent ? orderedAt(other, other.made) : [],
+    )
     .filter((other) => other > made)
     .sort()[0];
   const name = sort === 'solvent' ? `solvent ${solvent}` : sort;
@@ -82,7 +86,7 @@ export function fullOf(record: Stocked): Measured | null {
 /** What is left, in g or pieces; null when no one said how much there was, and it was never weighed. */
 export function leftOf(record: Stocked): Measured | null {
   const full = fullOf(record);
-  const weighed = record.weighed ?? [];
+  const weighed = (record.weighed ?? []).map((one) => ({ ...one, at: orderedAt(one, one.at) }));
   if (!full && weighed.length === 0) return null;
   return amountLeft({ id: record.id, full: full ?? weighed[0]!.left, takings: takingsOf(record), weighed });
 }

@@ -9,6 +9,7 @@ import { HowPage } from '../../ui/controls/HowPage';
 import { useFault } from '../../ui/fault/useFault';
 import { taskOrNotice } from './loaded';
 import { discardRun } from './discardRun';
+import { goneOnWith } from './goneOnWith';
 import { back, go, leaveThing, leaveThingFor, route } from './route';
 import { begun, startTask } from './startTask';
 
@@ -27,7 +28,12 @@ async function stored(id: string): Promise<Walk | null> {
   const task = await taskOrNotice(there?.run.task);
   if (!there || !task) return null;
   const { open, discarded, kept } = there.run;
-  if (open === 1) return resumeWalk(task, there.run, there.events);
+  if (open === 1) {
+    const now = await goneOnWith(there);
+    if (now.run.id === id) return resumeWalk(task, now.run, now.events);
+    go(['run', now.run.id], 'replace');
+    return null;
+  }
   go(discarded ? ['record', id] : kept[0] ? ['record', kept[0]] : [], 'replace');
   return null;
 }

@@ -4,7 +4,7 @@ import { storedAllEvents, storedRecords } from '../store/everything';
 import { writeMany } from '../door';
 import { noteRestored } from './lastBackup';
 import { planMerge, planReplace, type Plan } from './merge';
-import type { Stored } from '../kind/record';
+import { GONE, type Stored } from '../kind/record';
 import { recordsIn } from '../store/state';
 import type { RunEvent } from '../kind/run';
 import { photosAmong, type PhotoAmount } from '../photos';
@@ -25,7 +25,7 @@ export async function makeBackup(): Promise<Backup> {
   const records = counted(storedRecords(), (page) => {
     const { count, bytes } = photosAmong(page);
     kept.photos = { count: kept.photos.count + count, bytes: kept.photos.bytes + bytes };
-    kept.records += page.filter(({ kind }) => kind !== 'photo' && kind !== 'picture').length;
+    kept.records += page.filter(({ kind }) => !['photo', 'picture', GONE].includes(kind)).length;
     holds.records += page.length;
   });
   const events = counted(storedAllEvents(), (page) => (holds.events += page.length));
@@ -66,7 +66,7 @@ export async function openBackup(file: Blob, passphrase?: string): Promise<Opene
   return read.ok ? { state: 'open', content: read.content } : { state: 'refused', why: read.why };
 }
 
-/** Merge: by id, the newer wins, and what is smell only stays so. Replace: what is here goes, all of it. */
+/** Merge: all that was written on either side, and what is smell only stays so. Replace: what is here goes, all of it. */
 export type Way = 'merge' | 'replace';
 
 export interface Restoring extends Plan {
@@ -86,7 +86,9 @@ export async function planRestore(content: BackupContent, way: Way): Promise<Res
   if (way === 'replace') {
     const plan = planReplace(content, records);
     const kept = new Set(plan.changes.flatMap((change) => ('record' in change ? [change.record.id] : [])));
-    const gone = [...records.values()].filter(({ id, kind }) => !kept.has(id) && kind !== 'picture').length;
+    const gone = [...records.values()].filter(
+      ({ id, kind }) => !kept.has(id) && kind !== 'picture' && kind !== GONE,
+    ).length;
     return { ...plan, way, made: content.made, gone, photos };
   }
   const runs = runsMet(content, records);
@@ -95,15 +97,15 @@ export async function planRestore(content: BackupContent, way: Way): Promise<Res
   return { ...planMerge(content, { records, events }), way, made: content.made, gone: 0, photos };
 }
 
-/** The runs of a file, those here that they are copies of, and those here that are copies of them. */
+/** The runs of a file, those that they were parted from, and those here that were parted from them. */
 function runsMet(content: BackupContent, here: ReadonlyMap<string, Stored>): ReadonlySet<string | undefined> {
   const runs = new Set(content.events.map((event) => (event as Partial<RunEvent> | null)?.run));
-  const originsOf = (record: unknown) => {
-    const { kind, from } = (record ?? {}) as { kind?: unknown; from?: unknown };
-    return kind === 'run' && Array.isArray(from) ? (from as string[]) : [];
-  };
-  for (const record of content.records) originsOf(record).forEach((id) => runs.add(id));
-  for (const record of here.values()) if (originsOf(record).some((id) => runs.has(id))) runs.add(record.id);
+  const asRun = (record: unknown) => (record ?? {}) as { id?: string; kind?: unknown; partOf?: string };
+  for (const record of content.records) {
+    const { id, kind, partOf } = asRun(record);
+    if (kind === 'run') runs.add(id).add(partOf);
+  }
+  for (const record of here.values()) if (runs.has(asRun(record).partOf)) runs.add(record.id);
   return runs;
 }
 

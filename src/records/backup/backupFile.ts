@@ -1,5 +1,6 @@
 import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
+import { inOrder } from '../union/json';
 
 /** Marks a file as a backup of Minim. The shape is published as backup.schema.json. */
 export const backupFormat = 'minim-backup';
@@ -37,7 +38,7 @@ export function backupHead({ made, holds }: Head): string {
   return `${JSON.stringify(head, null, 1).slice(0, -2)},\n "records": [`;
 }
 
-/** The text of a backup after its head, in pieces: one item a line, so that a torn file still gives the lines before the tear. */
+/** The text of a backup after its head, in pieces: one item a line, so that a torn file still gives the lines before the tear; the same text for the same items. */
 export async function* backupText({ records, events }: Parts): AsyncGenerator<string> {
   yield* lines(records);
   yield '],\n "events": [';
@@ -48,7 +49,7 @@ export async function* backupText({ records, events }: Parts): AsyncGenerator<st
 async function* lines(pages: AsyncIterable<readonly object[]>): AsyncGenerator<string> {
   let before = '\n';
   for await (const page of pages) {
-    yield page.map((item, i) => `${i === 0 ? before : ',\n'}${JSON.stringify(item)}`).join('');
+    yield page.map((item, i) => `${i === 0 ? before : ',\n'}${inOrder(item)}`).join('');
     before = ',\n';
   }
   yield '\n';

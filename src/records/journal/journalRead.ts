@@ -1,4 +1,4 @@
-import { weightOf, type Change } from '../store/change';
+import { erasedBy, weightOf, type Change } from '../store/change';
 import { batchesOf, type JournalFile } from './journalFile';
 import type { Batch } from './journalLines';
 import type { State } from '../store/state';
@@ -50,7 +50,7 @@ export function lastWriteWins(): (batch: Batch) => Change[] {
       const id = 'record' in change ? change.record.id : change.gone;
       if (batch.n < (written.get(id) ?? -1)) return false;
       written.set(id, batch.n);
-      if ('gone' in change) gone.set(id, batch.n);
+      if (erasedBy(change) !== null) gone.set(id, batch.n);
       return true;
     });
 }

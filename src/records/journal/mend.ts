@@ -1,6 +1,6 @@
 import { crc32 } from '../../core/number/crc32';
 import { putBack } from '../store/bulk';
-import { weightOf, type Change } from '../store/change';
+import { erasedBy, weightOf, type Change } from '../store/change';
 import { remember, storedEvents, storedRecord, storedState } from '../store/database';
 import { storedAllEvents, storedRecords } from '../store/everything';
 import type { JournalFile } from './journalFile';
@@ -30,15 +30,16 @@ export async function whatStoreLacks(files: readonly JournalFile[]): Promise<Cha
       else if ('gone' in change) gone.add(change.gone);
       else {
         newest.set(`record ${change.record.id}`, change);
-        gone.delete(change.record.id);
+        if (erasedBy(change) === null) gone.delete(change.record.id);
+        else gone.add(change.record.id);
       }
     }
   }
   const lacking: Change[] = [];
   const there = new Map<string, Set<number>>();
   for (const change of newest.values()) {
-    if ('record' in change && !gone.has(change.record.id) && !(await storedRecord(change.record.id)))
-      lacking.push(change);
+    const isErased = 'record' in change && gone.has(change.record.id) && erasedBy(change) === null;
+    if ('record' in change && !isErased && !(await storedRecord(change.record.id))) lacking.push(change);
     if (!('event' in change) || gone.has(change.event.run)) continue;
     const { run, seq } = change.event;
     if (!there.has(run)) there.set(run, new Set((await storedEvents(run)).map((event) => event.seq)));
@@ -87,6 +88,7 @@ export async function lookThrough(files: readonly JournalFile[]): Promise<Looked
     if (!batch) damagedLines++;
     for (const change of batch ? wins(batch) : []) {
       heavy += weightOf(change);
+      if (erasedBy(change) !== null) counts.delete(erasedBy(change)!);
       if ('record' in change) sums.set(change.record.id, sumOf(change.record));
       else if ('event' in change) {
         const seen = counts.get(change.event.run) ?? new Set();

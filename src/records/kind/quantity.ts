@@ -32,11 +32,14 @@ export const AS_TYPED = 'as typed by hand';
 export const gradeSchema = z.enum(['smell only', 'fit for drinks']);
 export type Grade = z.output<typeof gradeSchema>;
 
+/** The write that it came with, as in the envelope; marks and weighings of older versions do not say. */
+const signedBy = z.optional(z.string());
+
 /**
  * That a thing was marked smell only after it was made or bought, when (UTC, ISO 8601) and why, in the person's words. It is never
  * taken out again: `keep` carries it over, and of two copies the one that has it wins.
  */
-export const smellOnlyMark = { smellOnly: z.optional(z.object({ at: moment, why: z.string() })) };
+export const smellOnlyMark = { smellOnly: z.optional(z.object({ at: moment, why: z.string(), by: signedBy })) };
 
 /**
  * Grams taken out of a bottle or vial, and what was known of it then; of a solvent without a bottle, its own id. Records of the first
@@ -83,6 +86,7 @@ export const standing = {
         wholeG: z.optional(amount),
         /** Times by which a vial got stronger, where the person said that what is missing has evaporated. */
         stronger: z.optional(measuredIn(some)),
+        by: signedBy,
       }),
     ),
   ),

@@ -44,15 +44,27 @@ export function envelope<K extends string>(kind: K) {
     /** Belongs to the demo workshop; goes when the demo goes. */
     demo: z.optional(z.literal(true)),
     done: z.optional(doneSchema),
-    /** When it was last stored; of two copies of a record the later one is the newer. */
+    /** The write that made it ('<device>:<counter>', records/union); of a record of the time before counters its stamp. */
+    by: z.optional(z.union([z.string(), z.array(z.string())])),
+    /** The last counter of each device that is in it, where there is more than `by`. */
+    seen: z.optional(z.record(z.string(), z.number())),
+    /** The writes of those fields that are not as they were made. */
+    edits: z.optional(z.record(z.string(), z.union([z.string(), z.array(z.string())]))),
+    /** The values of fields that two devices wrote without knowing of each other, each with its writes; the first is shown. */
+    apart: z.optional(z.record(z.string(), z.array(z.array(z.unknown())))),
+    /** Of records of the time before counters: when it was last stored, and the times before that. */
     written: z.optional(z.string()),
-    /** The last few `written` before ({@link stampsKept}): a copy whose own is among them is an ancestor, and no conflict. */
     earlier: z.optional(z.array(z.string())),
   };
 }
 
-/** How many `earlier` a record carries. Our choice: a copy that is more versions behind counts as changed apart, and is kept beside. */
-export const stampsKept = 64;
+/** The kind of what is stored in the place of a record that was erased: its id and no more. Wherever it comes, the record goes. */
+export const GONE = 'gone';
+
+/** That a record was erased. */
+export function goneOf(id: string): Stored {
+  return { id, kind: GONE, v: 1 };
+}
 
 /** A record as it lies in the store, before anybody has looked into it. */
 export interface Stored {

@@ -10,6 +10,10 @@ const schema = z.object({
   endedAt: z.optional(moment),
   /** When it was discarded, UTC, ISO 8601: off the Bench, and resumed from its page in the Book. */
   discarded: z.optional(moment),
+  /** Another device went on with it, as the run of that id, when it had that many steps. */
+  goesOn: z.optional(z.object({ run: z.string(), steps: whole })),
+  /** It was parted from that run: two went on with it under one id. */
+  partOf: z.optional(z.string()),
   /** What it ended in. */
   kept: z.array(z.string()),
   /** Title when last written, for the lists. */
@@ -47,6 +51,8 @@ export const runEvent = z.object({
   key: z.string(),
   text: z.optional(z.string()),
   by: z.optional(whole),
+  /** The device that it happened on; steps of older versions do not say. */
+  who: z.optional(z.string()),
   /** Of a step left as done: how the Book tells it, with what was answered and counted by then. */
   told: z.optional(z.object({ say: z.string(), answers: z.array(z.tuple([z.string(), z.string()])) })),
 });

@@ -1,8 +1,14 @@
-import type { Stored } from '../kind/record';
+import { GONE, type Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 
 /** One thing to be stored: a record (new, or in place of the one with its id), one more event of a run, or a record (and, of a run, its events) to be gone. */
 export type Change = { record: Stored } | { event: RunEvent } | { gone: string };
+
+/** The record that a change erases, and with it the steps of a run; null where it erases none. */
+export function erasedBy(change: Change): string | null {
+  if ('gone' in change) return change.gone;
+  return 'record' in change && change.record.kind === GONE ? change.record.id : null;
+}
 
 /** How heavy a change is, counted in ordinary records of about 1 kB; a picture has 250 kB at most. */
 export function weightOf(change: Change): number {

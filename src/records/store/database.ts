@@ -1,6 +1,6 @@
 import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
 import { v7 } from 'uuid';
-import type { Change } from './change';
+import { erasedBy, type Change } from './change';
 import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 import { freshState, stateAfter, type State } from './state';
@@ -94,7 +94,9 @@ export async function allOrNothing<T>(transaction: Writing, work: () => Promise<
 export function put(transaction: Writing, change: Change, event: 'add' | 'put'): Promise<unknown> {
   const records = transaction.objectStore('records');
   const events = transaction.objectStore('events');
-  if ('record' in change) return records.put(change.record);
+  const erased = erasedBy(change);
+  if ('record' in change)
+    return Promise.all([records.put(change.record), erased !== null && events.delete(eventsOf(erased))]);
   if ('event' in change) return events[event](change.event);
   return Promise.all([records.delete(change.gone), events.delete(eventsOf(change.gone))]);
 }

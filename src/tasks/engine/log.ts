@@ -1,7 +1,7 @@
 import { signal, type ReadonlySignal } from '@preact/signals';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Run, RunEvent } from '../../records/kind/run';
-import { keep, runWithEvents } from '../../records/shelf';
+import { find, keep, runWithEvents } from '../../records/shelf';
 
 export type Happening = Pick<RunEvent, 'type' | 'key'> & Partial<Pick<RunEvent, 'text' | 'by' | 'told'>>;
 
@@ -43,8 +43,11 @@ export function openLog(start: Start): EventLog {
     const fresh = happenings.map((happening) => ({ run: run.id, seq: next++, at, ...happening }));
     const then = (coming = [...base, ...fresh]);
     const first = onDisk === 0;
+    const isOff = !first && records.length === 0 && find('run', run.id)?.open !== 1; // another device took it over meanwhile
     onDisk = next;
-    const failed = start.recorded ? await put(first ? [run, ...records] : records, first ? then : fresh) : null;
+    const failed = start.recorded
+      ? await put(first || isOff ? [run, ...records] : records, first ? then : fresh)
+      : null;
     if (failed !== null) await reread();
     else if (events.value === base) events.value = then;
     else events.value = coming = [...events.value, ...fresh]; // one before it failed

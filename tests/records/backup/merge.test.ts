@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { ringsIn } from '../../../src/records/backup/ancestry';
+import { ringsIn } from '../../../src/records/backup/rings';
 import { backupHead, backupText, readBackup, type BackupContent } from '../../../src/records/backup/backupFile';
 import { isLocked, lockBackup, unlockBackup } from '../../../src/records/backup/backupLock';
 import { kindNamed } from '../../../src/records/kind/kinds';
+import { apartOf } from '../../../src/records/union/apart';
 import { planMerge, type Here } from '../../../src/records/backup/merge';
 import { readRecord, type Stored } from '../../../src/records/kind/record';
 import type { RunEvent } from '../../../src/records/kind/run';
@@ -52,11 +53,14 @@ describe('a restore that is merged', () => {
   test('lets the newer of two versions of a record stand, whichever side it is on', () => {
     const old = dropper('a', { written: at(1), tip: 'old' });
     const fresh = dropper('a', { written: at(2), earlier: [at(1)], tip: 'new' });
-    expect(planned(file([fresh]), here([old]))).toMatchObject({ changed: 1, changes: [{ record: fresh }] });
-    expect(planned(file([old]), here([fresh]))).toMatchObject({ older: 1, changes: [] });
+    expect(planned(file([fresh]), here([old]))).toMatchObject({ changed: 1, both: 0, conflicts: [] });
+    expect(planned(file([old]), here([fresh]))).toMatchObject({ older: 1, both: 0, conflicts: [] });
+    const ways = [after(file([fresh]), here([old])), after(file([old]), here([fresh]))];
+    for (const store of ways) expect(store.get('a')).toMatchObject({ tip: 'new', by: at(2), earlier: [at(1)] });
+    expect(ways[0]).toEqual(ways[1]);
   });
 
-  test('keeps both when a record was changed on both sides', () => {
+  test('keeps both values of what was changed on both sides, in one record, the later shown', () => {
     const mine = dropper('a', { written: at(5), earlier: [at(1)], tip: 'mine' });
     const theirs = dropper('a', { written: at(4), earlier: [at(1)], tip: 'theirs' });
     for (const [content, stored] of [
@@ -65,10 +69,9 @@ describe('a restore that is merged', () => {
     ] as const) {
       expect(planned(file([content]), here([stored])).both).toBe(1);
       const store = after(file([content]), here([stored]));
-      expect(store.get('a')).toEqual({ ...mine, earlier: [at(1), at(4)] });
-      const [copy, ...more] = [...store.values()].filter(({ id }) => id !== 'a');
-      expect(copy).toMatchObject({ tip: 'theirs', name: 'Dropper a (other copy)', from: ['a'] });
-      expect(more).toEqual([]);
+      expect(store.size).toBe(1);
+      expect(store.get('a')).toMatchObject({ tip: 'mine', by: [at(5), at(4)], earlier: [at(1)] });
+      expect(apartOf(store.get('a')!)).toMatchObject([{ key: 'tip', sides: [{ value: 'mine' }, { value: 'theirs' }] }]);
       expect(planned(file([content]), here([stored])).conflicts).toEqual(['dropper Dropper a']);
       expect(planned(file([content]), here([...store.values()]))).toMatchObject({ both: 0, changes: [] });
     }
@@ -91,10 +94,17 @@ describe('a restore that is merged', () => {
     expect(planned(file([dropper('a', { written: at(0) })]), here([long]))).toMatchObject({ older: 1, both: 0 });
   });
 
-  test('never keeps settings twice', () => {
-    const settings = (written: string) =>
-      ({ id: 'settings', kind: 'settings', v: 1, made: at(0), from: [], written }) as Stored;
-    expect(planned(file([settings(at(2))]), here([settings(at(1))]))).toMatchObject({ changed: 1, both: 0 });
+  test('asks about no settings: the later stay', () => {
+    const settings = (theme: string, written: string) =>
+      ({ id: 'settings', kind: 'settings', v: 1, made: at(0), from: [], theme, written }) as Stored;
+    const [early, late] = [settings('dark', at(1)), settings('light', at(2))];
+    for (const [content, stored] of [
+      [early, late],
+      [late, early],
+    ] as const) {
+      expect(after(file([content]), here([stored])).get('settings')).toMatchObject({ theme: 'light' });
+      expect(planned(file([content]), here([stored])).conflicts).toEqual([]);
+    }
   });
 
   test('adds the steps of a run that are not here', () => {
@@ -105,18 +115,26 @@ describe('a restore that is merged', () => {
     expect(plan).toMatchObject({ same: 1, steps: 2 });
   });
 
-  test('makes a run of its own of one that went on differently on the two sides', () => {
-    const content = file([run('r')], [step('r', 0), step('r', 1, 'there')]);
-    const plan = planned(content, here([run('r')], [step('r', 0), step('r', 1, 'here'), step('r', 2)]));
-    expect(plan.both).toBe(1);
-    const steps = plan.changes.flatMap((change) => ('event' in change ? [change.event] : []));
-    const copy = steps[0]!.run;
-    expect(copy).not.toBe('r');
-    expect(steps).toEqual([step(copy, 0), step(copy, 1, 'there')]);
-    expect(plan.changes).toContainEqual({
-      record: expect.objectContaining({ id: copy, title: 'Count (other copy)' }),
-    });
-    expect(plan.conflicts).toEqual(['run Count']);
+  test('parts a run that went on differently under one id, the same way on the two sides', () => {
+    const [one, other] = [
+      [step('r', 0), step('r', 1, 'a'), step('r', 2)],
+      [step('r', 0), step('r', 1, 'b')],
+    ];
+    for (const [theirs, ours] of [
+      [one, other],
+      [other, one],
+    ] as const) {
+      const plan = planned(file([run('r')], theirs), here([run('r')], ours));
+      const part = plan.changes.flatMap((change) => ('record' in change ? [change.record] : []));
+      expect(part.find(({ id }) => id !== 'r')).toMatchObject({ title: 'Count', partOf: 'r', open: 1 });
+      const gone = new Set(plan.changes.flatMap((change) => ('gone' in change ? [change.gone] : [])));
+      const fresh = plan.changes.flatMap((change) => ('event' in change ? [change.event] : []));
+      const keys = (is: (run: string) => boolean) =>
+        [...ours.filter(({ run }) => !gone.has(run)), ...fresh].filter((event) => is(event.run)).map(({ key }) => key);
+      expect(keys((id) => id === 'r')).toEqual(['k', 'b']); // the greater as text
+      expect(keys((id) => id !== 'r')).toEqual(['k', 'a', 'k']);
+      expect(plan.conflicts).toEqual(['run Count']);
+    }
   });
 
   test('keeps records of a newer Minim untouched, and says that it cannot read them', () => {
@@ -156,11 +174,11 @@ describe('a restore that is merged', () => {
     expect(({} as { open?: number }).open).toBeUndefined();
   });
 
-  test('takes one of two records with the same id, the newer', () => {
+  test('joins two records with the same id', () => {
     const twice = [dropper('a', { written: at(1), tip: 'old' }), dropper('a', { written: at(2), tip: 'new' })];
     for (const items of [twice, [...twice].reverse()]) {
       const plan = planned(file(items), here([]));
-      expect(plan.changes).toEqual([{ record: { ...twice[1], earlier: [at(1)] } }]);
+      expect(plan.changes).toMatchObject([{ record: { id: 'a', tip: 'new', apart: { tip: [{}, {}] } } }]);
       expect(plan.outCount).toBe(1);
     }
   });

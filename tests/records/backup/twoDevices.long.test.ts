@@ -4,7 +4,7 @@ import { shelf, takeIn } from '../../../src/records/shelf';
 import { leftOf } from '../../../src/records/stock';
 import { seeded } from '../../core/seeded';
 import { vialOf } from '../../tasks/count/countShelf';
-import { backupOf, bottle, bring, clock, device, write, type Any, type Device } from './histories';
+import { backupOf, bottle, bring, clock, device, writeOld, type Any, type Device } from './histories';
 
 const material = {
   id: 'm',
@@ -23,13 +23,13 @@ function act(on: Device, chance: (below: number) => number, marks: Set<string>):
   const ids = [...on.records.values()].filter(({ kind }) => kind === 'bottle').map(({ id }) => id);
   const id = ids[chance(ids.length)]!;
   const deeds = [
-    () => write(on, id, { box: `B${chance(99)}` }),
-    () => write(on, id, { weighed: [...(on.records.get(id)!['weighed'] ?? []), weighing(chance(19))] }),
-    () => (write(on, id, { grade: 'smell only' }), marks.add(id)),
-    () => (write(on, id, { smellOnly: { at: clock.now(), why: 'spilled' } }), marks.add(`${id} why`)),
-    () => write(on, id, { grade: 'fit for drinks' }), // no way back by an edit, once another copy knows it
-    () => write(on, id, { box: 'same moment' }, '2026-06-01T00:00:00.000Z'),
-    () => write(on, `b${clock.minute}`, bottle(`b${clock.minute}`)),
+    () => writeOld(on, id, { box: `B${chance(99)}` }),
+    () => writeOld(on, id, { weighed: [...(on.records.get(id)!['weighed'] ?? []), weighing(chance(19))] }),
+    () => (writeOld(on, id, { grade: 'smell only' }), marks.add(id)),
+    () => (writeOld(on, id, { smellOnly: { at: clock.now(), why: 'spilled' } }), marks.add(`${id} why`)),
+    () => writeOld(on, id, { grade: 'fit for drinks' }), // no way back by an edit, once another copy knows it
+    () => writeOld(on, id, { box: 'same moment' }, '2026-06-01T00:00:00.000Z'),
+    () => writeOld(on, `b${clock.minute}`, bottle(`b${clock.minute}`)),
     () =>
       on.records.set(`v${clock.minute}`, {
         ...vialOf(`v${clock.minute++}`, 0.01, { material: 'm' }),
@@ -39,7 +39,7 @@ function act(on: Device, chance: (below: number) => number, marks: Set<string>):
   deeds[chance(deeds.length)]!();
 }
 
-test('three devices that change, exchange and restore old files at random lose no mark, no weighing and no mass, and agree in the end', () => {
+test('three devices of the time before counters that change, exchange and restore old files at random lose no mark, no weighing and no mass, and agree in the end', () => {
   for (let seed = 1; seed <= 150; seed++) {
     const random = seeded(seed);
     const chance = (below: number) => Math.floor(random() * below);
@@ -80,13 +80,9 @@ test('three devices that change, exchange and restore old files at random lose n
     shelf.records.value = new Map();
     takeIn(kept(one));
     const vials = kept(one).filter(({ id, kind }) => kind === 'vial' && id.startsWith('v'));
-    for (const { id, weighed } of kept(one).filter(
-      (record) => record.kind === 'bottle' && !record['lot'].endsWith(')'),
-    )) {
+    for (const { id, weighed } of kept(one).filter(({ kind }) => kind === 'bottle')) {
       if (weighed) continue;
-      const taken = vials.filter(
-        ({ uses }) => uses[0].id === id || shelf.records.value.get(uses[0].id)?.from.includes(id),
-      ).length;
+      const taken = vials.filter(({ uses }) => uses[0].id === id).length;
       expect(leftOf(shelf.records.value.get(id) as never)!.value).toBeCloseTo(20 - 0.01 * taken, 9);
     }
   }

@@ -4,9 +4,9 @@ import { planReplace } from '../../../src/records/backup/merge';
 import { shelf, takeIn } from '../../../src/records/shelf';
 import { leftOf } from '../../../src/records/stock';
 import { vialOf } from '../../tasks/count/countShelf';
-import { backupOf, bottle, bring, clock, device, write, type Any, type Device } from './histories';
+import { apartOf, settled } from '../../../src/records/union/apart';
+import { backupOf, bottle, bring, clock, device, put, step, write, type Any, type Device } from './histories';
 
-const copyOfDevice = (one: Device): Device => structuredClone(one);
 const material = {
   id: 'm',
   kind: 'material',
@@ -82,27 +82,44 @@ describe('smell only on one of two devices', () => {
     bring(backupOf(phone), tablet);
     bring(there, phone);
     expect(kept(phone)).toEqual(kept(tablet));
-    expect(phone.records.get('b')!['smellOnly']).toEqual({ at: '2026-02-01', why: 'first' });
+    expect(phone.records.get('b')!['smellOnly']).toEqual({
+      at: '2026-02-01',
+      why: 'first',
+      by: expect.stringContaining(tablet.id),
+    });
   });
 });
 
 describe('a record that was changed on both devices', () => {
-  test('is kept twice, once and for all, and says which is the other copy', () => {
+  test('is one record with both values, until one is chosen, on both', () => {
     const [phone, tablet] = pair(bottle('b'));
-    write(tablet, 'b', { box: 'T' });
-    write(phone, 'b', { box: 'P' });
+    write(tablet, 'b', { box: 'T', row: '4' });
+    write(phone, 'b', { box: 'P', supplier: 'Saltmarsh' });
     const there = backupOf(tablet);
     expect(bring(there, phone)).toMatchObject({ both: 1, conflicts: ['bottle cardamom oil, lot L-b'] });
-    const once = copyOfDevice(phone);
     for (let i = 0; i < 4; i++) expect(bring(there, phone)).toMatchObject({ both: 0, conflicts: [], changes: [] });
-    expect(phone).toEqual(once);
-    expect(kept(phone).map(({ lot, box }) => [lot, box])).toEqual(
-      expect.arrayContaining([
-        ['L-b', 'P'],
-        ['L-b (other copy)', 'T'],
-      ]),
-    );
     bring(backupOf(phone), tablet);
+    expect(kept(tablet)).toEqual(kept(phone));
+    const record = phone.records.get('b')!;
+    expect(record).toMatchObject({ box: 'P', row: '4', supplier: 'Saltmarsh' });
+    expect(apartOf(record)).toMatchObject([
+      {
+        key: 'box',
+        sides: [
+          { value: 'P', device: phone.id },
+          { value: 'T', device: tablet.id },
+        ],
+      },
+    ]);
+    write(phone, 'b', { row: '5' }); // another edit settles nothing
+    expect(apartOf(phone.records.get('b')!)).toHaveLength(1);
+    put(phone, settled(phone.records.get('b')!, [{ key: 'box', value: 'T' }]));
+    expect(bring(backupOf(phone), tablet)).toMatchObject({ conflicts: [] });
+    bring(there, tablet);
+    for (const one of [phone, tablet]) {
+      expect(apartOf(one.records.get('b')!)).toEqual([]);
+      expect(one.records.get('b')).toMatchObject({ box: 'T', row: '5' });
+    }
     expect(kept(tablet)).toEqual(kept(phone));
   });
 
@@ -129,69 +146,79 @@ describe('a record that was changed on both devices', () => {
       takeIn([...phone.records.values()]);
       expect(leftOf(phone.records.get('b') as never)!.value).toBe(19.5);
     }
-    const copy = kept(phone).find(({ id, kind }) => kind === 'vial' && id !== 'v')!;
-    const later = { ...vialOf('w', 0.001), uses: [{ id: copy.id, massG: 2 }] };
-    takeIn([later]);
-    const left = (id: string) => leftOf(shelf.records.value.get(id) as never)!.value;
-    expect(left(copy.id)).toBe(left('v')); // one vial, whichever of its copies was in the hand
-    expect(left('v')).toBeCloseTo(vial.massG.value - 2, 12);
+    expect(kept(phone).filter(({ kind }) => kind === 'vial')).toHaveLength(1);
   });
 });
 
 describe('a run that was carried to the second device', () => {
-  const count = (on: Device, run: string, key: string) => {
-    const seq = on.events.filter((event) => event.run === run).length;
-    on.events.push({ run, seq, at: clock.now(), type: 'drop', key });
-  };
   const runs = (on: Device) => kept(on).filter(({ kind }) => kind === 'run');
-  const run = {
-    id: 'r',
-    kind: 'run',
-    v: 1,
-    made: '',
-    from: [],
-    task: 'count',
-    open: 1,
-    kept: [],
-    title: 'Count drops',
-  };
+  const story = (on: Device) =>
+    runs(on)
+      .map(({ id }) =>
+        on.events
+          .filter((event) => event.run === id)
+          .sort((a, b) => a.seq - b.seq)
+          .map(({ key }) => key)
+          .join(' '),
+      )
+      .sort();
+  const run = { kind: 'run', v: 1, made: '', from: [], task: 'count', open: 1, kept: [], title: 'Count drops' };
 
   test('and goes on there as well is two runs, after any number of exchanges', () => {
-    const [phone, tablet] = pair(run as never as Any);
-    for (const one of [phone, tablet])
-      for (let i = 0; i < 3; i++) one.events.push({ run: 'r', seq: i, at: '', type: 'drop', key: 'k' });
-    count(phone, 'r', 'phone');
-    for (let i = 0; i < 4; i++) count(tablet, 'r', 'tablet');
+    const [phone, tablet] = pair();
+    put(phone, { ...run, id: 'r' } as never as Any);
+    step(phone, 'r', 'together');
+    bring(backupOf(phone), tablet);
+    step(phone, 'r', 'phone');
+    let theirs = step(tablet, 'r', 'tablet');
     for (let i = 0; i < 6; i++) {
       bring(backupOf(tablet), phone);
       bring(backupOf(phone), tablet);
-      count(phone, 'r', `phone ${i}`); // and each goes on with its own
-      count(tablet, 'r', `tablet ${i}`);
+      expect(step(phone, 'r', `p${i}`)).toBe('r'); // and each goes on with its own
+      theirs = step(tablet, theirs, `t${i}`);
     }
     bring(backupOf(tablet), phone);
     bring(backupOf(phone), tablet);
-    for (const one of [phone, tablet]) expect(runs(one)).toHaveLength(2);
-    const story = (on: Device) =>
-      runs(on)
-        .map(({ id }) =>
-          on.events
-            .filter((event) => event.run === id)
-            .map(({ key }) => key)
-            .join(),
-        )
-        .sort();
-    expect(story(phone)).toEqual(story(tablet));
-    expect(runs(phone).map(({ title }) => title)).toContain('Count drops (other copy)');
+    for (const one of [phone, tablet]) {
+      expect(runs(one).filter(({ open }) => open)).toHaveLength(2);
+      expect(story(one)).toEqual(['together phone p0 p1 p2 p3 p4 p5', 'together tablet t0 t1 t2 t3 t4 t5']);
+    }
     expect(bring(backupOf(tablet), phone).changes).toEqual([]);
   });
 
-  test('and only there goes on is one run, and ends on both', () => {
-    const [phone, tablet] = pair(run as never as Any);
-    for (let i = 0; i < 3; i++) count(tablet, 'r', 'tablet');
-    const { open, ...ended } = tablet.records.get('r')!;
-    tablet.records.set('r', ended as Any);
-    write(tablet, 'r', { endedAt: clock.now() });
-    expect(bring(backupOf(tablet), phone)).toMatchObject({ both: 0, steps: 3 });
+  test('and only there goes on is paused once, and ends on both', () => {
+    const [phone, tablet] = pair();
+    put(phone, { ...run, id: 'r' } as never as Any);
+    step(phone, 'r', 'together');
+    bring(backupOf(phone), tablet);
+    const theirs = step(tablet, 'r', 'tablet');
+    bring(backupOf(tablet), phone);
+    for (const one of [phone, tablet]) expect(runs(one).flatMap(({ id, open }) => (open ? id : []))).toEqual([theirs]);
+    const { open, ...ended } = tablet.records.get(theirs)!;
+    put(tablet, { ...ended, endedAt: clock.now() } as never as Any);
+    bring(backupOf(tablet), phone);
+    for (const one of [phone, tablet]) expect(runs(one).filter(({ open }) => open)).toEqual([]);
     expect(runs(phone)).toEqual(runs(tablet));
+  });
+
+  test('from before steps said whose they are is parted once, the same way on both', () => {
+    const [phone, tablet] = pair({ ...run, id: 'r' } as never as Any);
+    for (const one of [phone, tablet]) {
+      one.events.push({ run: 'r', seq: 0, at: '', type: 'drop', key: 'together' });
+      step(one, 'r', one === phone ? 'phone' : 'tablet');
+    }
+    for (let i = 0; i < 3; i++) {
+      bring(backupOf(tablet), phone);
+      bring(backupOf(phone), tablet);
+      for (const one of [phone, tablet]) {
+        const own = runs(one).find(({ id }) => one.events.findLast((event) => event.run === id)?.who === one.id)!;
+        step(one, own.id, 'on');
+      }
+    }
+    bring(backupOf(tablet), phone);
+    bring(backupOf(phone), tablet);
+    expect(story(phone)).toEqual(['together phone on on on', 'together tablet on on on']);
+    expect(story(tablet)).toEqual(story(phone));
+    expect(runs(tablet)).toEqual(runs(phone));
   });
 });
