@@ -48,7 +48,7 @@ export function App() {
 
 /** Pages of one thing or one piece of work; every other one is the Bench, the Shelf or the Book. */
 const ofOne = ['run', 'record', 'catalogue', 'sheet', 'formula', 'new'];
-const ofAll = ['settings', 'keeping', 'scan', 'labels'];
+const ofAll = ['settings', 'keeping', 'scan', 'labels', 'apart'];
 
 function hasTabs([page = '', id]: readonly string[]): boolean {
   return !ofAll.includes(page) && !(ofOne.includes(page) && id);
@@ -77,6 +77,7 @@ function Page() {
     return (
       <Later key="formula" load={async () => (await import('./formula/FormulaPage')).FormulaPage} props={{ id }} />
     );
+  if (page === 'apart') return <Later load={async () => (await import('./apart/ApartPage')).ApartPage} props={{}} />;
   if (page === 'new' && id) return <NewPage task={id} />;
   if (page === 'shelf') return <Later key="shelf" load={shelfPage} props={{}} />;
   if (page === 'book') return <Later key="book" load={bookPage} props={{}} />;

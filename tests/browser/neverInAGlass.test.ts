@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { newRecord } from '../../src/records/shelf';
-import { backupOf, bottle, device, write, type Any } from '../records/backup/histories';
+import { backupOf, bottle, device, writeOld, type Any } from '../records/backup/histories';
 import { vialOf } from '../tasks/count/countShelf';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
@@ -138,9 +138,9 @@ describe('a solvent of one’s own, on the screens', () => {
 describe('a second device', () => {
   test('that knows a bottle as smell only makes it so here, by name, whatever was done here since', async () => {
     const tablet = device(shelf);
-    write(tablet, 'b', { grade: 'smell only' }, '2026-05-03T10:00:00.000Z');
+    writeOld(tablet, 'b', { grade: 'smell only' }, '2026-05-03T10:00:00.000Z');
     const here = device(shelf);
-    for (let i = 0; i < 9; i++) write(here, 'b', { row: String(i) }, `2026-05-03T1${i}:30:00.000Z`);
+    for (let i = 0; i < 9; i++) writeOld(here, 'b', { row: String(i) }, `2026-05-03T1${i}:30:00.000Z`);
     await bring([...here.records.values()]); // weighed and moved nine times on this phone
     await look(backupOf(tablet).records as object[]);
     expect(await lines('.restore .told li')).toEqual([
@@ -160,7 +160,7 @@ describe('a second device', () => {
 
   test('brings the same file again and again, and nothing changes', async () => {
     const tablet = device(shelf);
-    write(tablet, 'v', { row: '9' }, '2026-05-03T10:00:00.000Z');
+    writeOld(tablet, 'v', { row: '9' }, '2026-05-03T10:00:00.000Z');
     await bring(backupOf(tablet).records as object[]);
     for (let i = 0; i < 2; i++) {
       await look(backupOf(tablet).records as object[]);

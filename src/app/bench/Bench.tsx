@@ -45,7 +45,7 @@ export function Bench() {
 
 /** All that waits, and on the first days the way. */
 function News({ now }: { now: WhatNow | null }) {
-  const { FirstWay, DueList, LabelsWaiting } = now ?? {};
+  const { FirstWay, DueList, LabelsWaiting, ApartLine } = now ?? {};
   return (
     <Room name="news">
       <Room name="due">
@@ -59,6 +59,7 @@ function News({ now }: { now: WhatNow | null }) {
       {LabelsWaiting && (
         <Part of={shelf.records.value}>
           <LabelsWaiting />
+          {ApartLine && <ApartLine />}
         </Part>
       )}
       <Part of={shelf.records.value}>

@@ -1,5 +1,7 @@
 import type { Run } from '../../records/kind/run';
+import { deviceName } from '../../records/devices';
 import { runWithEvents, whenLoaded } from '../../records/shelf';
+import { deviceHere } from '../../records/store/device';
 import { fold } from '../../tasks/engine/fold';
 import { placeOf } from '../../tasks/engine/place';
 import { taskOrNotice } from '../nav/loaded';
@@ -10,6 +12,11 @@ export interface Place {
   readonly words: string;
   /** UTC, ISO 8601. */
   readonly at: string;
+}
+
+/** The name of the device that a step was made on; null where it was this one. */
+async function otherDevice(who: string | undefined): Promise<string | null> {
+  return who === undefined || who === (await deviceHere()) ? null : deviceName(who);
 }
 
 /** Where a paused run is, from its events. */
@@ -28,5 +35,7 @@ export async function placeOfRun(run: Run): Promise<Place> {
   const words = pad
     ? `drop ${count}${over > 0 ? `, ${over} too many` : pad.target === null ? '' : ` of ${pad.target}`}`
     : `step ${index + 1} of ${steps.length}`;
-  return { title: task.title(state), words: `Paused at ${words}`, at };
+  const device = await otherDevice(events.at(-1)?.who);
+  const place = device === null ? `Paused at ${words}` : `Paused on ${device} at ${words}`;
+  return { title: task.title(state), words: place, at };
 }

@@ -3,6 +3,7 @@ import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
 import './firstWay.css';
 
+export { ApartLine } from '../apart/ApartLine';
 export { DueList } from './DueList';
 export { LabelsWaiting } from './LabelsWaiting';
 export { linesNow, loadOpenings } from './linesNow';

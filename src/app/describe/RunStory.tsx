@@ -1,5 +1,7 @@
+import { deviceName } from '../../records/devices';
 import type { AnyRecord } from '../../records/kind/kinds';
 import type { Run, RunEvent } from '../../records/kind/run';
+import { list } from '../../records/shelf';
 import { Say } from '../../ui/controls/Say';
 import { keptOf } from './bookEntries';
 import { Entry } from './Entry';
@@ -19,7 +21,7 @@ export function StoryLines({ run, events }: Props) {
   return (
     <ol class="story">
       {storyOf(task, events).map((line) => (
-        <Told line={line} />
+        <Told line={line} device={deviceAt(line.at, events)} />
       ))}
     </ol>
   );
@@ -39,7 +41,13 @@ export function RunStory({ run, events }: Props) {
   );
 }
 
-function Told({ line: { say, answers, at } }: { line: StoryLine }) {
+/** The device that a step was made on, where more than one is known. */
+function deviceAt(at: string, events: readonly RunEvent[]): string | null {
+  const who = events.find((event) => event.at === at)?.who;
+  return list('device').length > 1 ? deviceName(who) : null;
+}
+
+function Told({ line: { say, answers, at }, device }: { line: StoryLine; device: string | null }) {
   return (
     <li>
       <p>
@@ -50,7 +58,15 @@ function Told({ line: { say, answers, at } }: { line: StoryLine }) {
           {title}: <b>{text}</b>
         </p>
       ))}
-      <small>{new Date(at).toLocaleTimeString()}</small>
+      <small>
+        {new Date(at).toLocaleTimeString()}
+        {device !== null && (
+          <>
+            {' · '}
+            <bdi>{device}</bdi>
+          </>
+        )}
+      </small>
     </li>
   );
 }

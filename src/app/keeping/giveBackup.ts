@@ -2,6 +2,7 @@ import { makeBackup } from '../../records/backup/backup';
 import { largestBackup } from '../../records/backup/backupFile';
 import { lockBackup } from '../../records/backup/backupLock';
 import { noteBackup } from '../../records/backup/lastBackup';
+import { nameThisDevice } from './deviceSort';
 import { backupName, recordsText } from '../nav/keepingWords';
 import { saveBlob } from '../nav/saveFile';
 import { photosAndSize } from '../photo/photoWords';
@@ -9,6 +10,7 @@ import { photosAndSize } from '../photo/photoWords';
 /** Makes a backup and hands it over, locked if there is a passphrase; tells how it went in one sentence, '' when the person turned back. */
 export async function giveBackup(hand: (file: Blob) => Promise<boolean>, passphrase = ''): Promise<string> {
   try {
+    await nameThisDevice();
     const { text, records, photos } = await makeBackup();
     const file = passphrase === '' ? text : await lockBackup(text, passphrase);
     if (file.size > largestBackup)

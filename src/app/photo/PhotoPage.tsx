@@ -48,7 +48,8 @@ function Remove({ photo }: { photo: Photo }) {
       state.value = '';
     }
   };
-  const words = state.value === '' ? trouble.value : 'It goes from both copies. Only a backup brings it back.';
+  const words =
+    state.value === '' ? trouble.value : 'It goes from both copies, and from your other devices when they hear of it.';
   return (
     <footer class="actions">
       {words && (

@@ -1,5 +1,6 @@
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { balanceOf } from '../../records/balance';
+import { writtenOn } from '../../records/devices';
 import { keep } from '../../records/shelf';
 import { fullOf, leftOf, type Stocked } from '../../records/stock';
 import { formatDay, formatPlain, measuredText } from '../../ui/format';
@@ -16,7 +17,13 @@ export function leftResult(record: Stocked): Result | null {
   const inputs = [
     ...(full ? [{ words: 'At first', text: measuredText(full, unit), source: 'as made, or as its label says' }] : []),
     ...(last
-      ? [{ words: 'Found to be left', text: measuredText(last.left, unit), source: `weighed ${formatDay(last.at)}` }]
+      ? [
+          {
+            words: 'Found to be left',
+            text: measuredText(last.left, unit),
+            source: weighedWords(last.at, writtenOn(last.by)),
+          },
+        ]
       : []),
   ];
   const words = [
@@ -31,6 +38,10 @@ export function leftResult(record: Stocked): Result | null {
     how: { words, inputs: [...inputs, ...goneInputs(record, unit)] },
     ...empty,
   };
+}
+
+function weighedWords(at: string, device: string | null): string {
+  return device === null ? `weighed ${formatDay(at)}` : `weighed ${formatDay(at)} on ${device}`;
 }
 
 /** Where the rest of it is: in the things made of it, or lost. */

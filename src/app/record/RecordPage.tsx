@@ -14,6 +14,7 @@ import { BlendMap } from '../../ui/plot/BlendMap';
 import { Scatter } from '../../ui/plot/Scatter';
 import { mapOf } from '../../tasks/proportions/mapOf';
 import { searchKept } from '../../tasks/proportions/search';
+import { ChooseSides } from '../apart/ChooseSides';
 import { RepeatPage } from './RepeatPage';
 import { ArchivedNotice, leftResult } from './Care';
 import { describe } from '../describe/describe';
@@ -115,6 +116,7 @@ function Thing({ record, description, events }: ThingProps) {
       </PageHead>
       <ArchivedNotice record={record} />
       <Part of={record}>
+        <ChooseSides record={record} />
         <Notices notices={notices} />
       </Part>
       <ThingHead over={notices.length > 0} record={record} description={description} thing={thing} />

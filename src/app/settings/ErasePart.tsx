@@ -37,7 +37,8 @@ function Asked({ busy, onErase, onKeep }: { busy: boolean; onErase: () => void; 
   return (
     <>
       <p class="trouble" role="alert">
-        All records, runs and settings go, from both copies. Only a backup brings them back.
+        All records, runs and settings go from this device, from both copies. Only a backup or another device that has
+        them brings them back; what is on another device stays there.
       </p>
       <div class="row">
         <button class="second" disabled={busy} onClick={onErase}>

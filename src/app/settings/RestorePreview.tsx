@@ -11,8 +11,12 @@ interface Props {
 }
 
 const ways = [
-  { value: 'merge', label: 'Add to what is here', hint: 'of each record the newer one is kept' },
-  { value: 'replace', label: 'Instead of what is here', hint: 'what is here and not in the file goes' },
+  { value: 'merge', label: 'Add to what is here', hint: 'all that was changed here or there is in it afterwards' },
+  {
+    value: 'replace',
+    label: 'Instead of what is here',
+    hint: 'what is here and not in the file goes; another device that has it brings it back when the two exchange',
+  },
 ];
 
 /** What a restore would do, before it does it. */
@@ -67,7 +71,8 @@ function rows(plan: Restoring): (readonly [string, number])[] {
     ['Newer in the backup', plan.changed],
     ['Newer here, stays', plan.older],
     ['The same', plan.same],
-    ['Changed on both sides, both kept', plan.both],
+    ['Changed on both sides, joined', plan.both],
+    ['Erased on one side, and so on both', plan.erased],
     ['Steps of runs', plan.steps],
     ['Of a newer Minim or not readable, kept as they are', plan.untouched],
     ['Cannot be restored', plan.outCount],
@@ -79,7 +84,7 @@ function rows(plan: Restoring): (readonly [string, number])[] {
 function Told({ plan }: { plan: Restoring }) {
   return (
     <>
-      <Names words="Changed on both sides, both are kept" names={plan.conflicts} count={plan.both} />
+      <Names words="Different on the two sides; both are kept, and you choose afterwards" names={plan.conflicts} />
       <Names words="Smell only on one side, so smell only from now on" names={plan.stricter} />
       <LeftOut plan={plan} />
     </>

@@ -4,6 +4,7 @@ import { Choice } from '../nav/Choice';
 import { go } from '../nav/route';
 import { PageHead } from '../nav/PageHead';
 
+const devicePart = async () => (await import('./DevicePart')).DevicePart;
 const handsBusy = async () => (await import('./HandsBusy')).HandsBusy;
 const scalePart = async () => (await import('./ScalePart')).ScalePart;
 const rooms = [10, 15, 18, 20, 22, 25, 30, 35];
@@ -15,6 +16,7 @@ export function SettingsPage() {
     <main class="page settings">
       <PageHead title="Settings" />
       <Choices />
+      <Later load={devicePart} props={{}} />
       <Later load={handsBusy} props={{}} />
       <Later load={scalePart} props={{}} />
       <button class="entry" onClick={() => go(['keeping'])}>

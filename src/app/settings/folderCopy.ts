@@ -1,5 +1,6 @@
 import { makeBackup } from '../../records/backup/backup';
 import { remember, remembered } from '../../records/store/database';
+import { nameThisDevice } from '../keeping/deviceSort';
 import { noteBackup, sinceBackup } from '../../records/backup/lastBackup';
 
 /** The part of the File System Access interface (WICG) that is used; only some browsers have it. */
@@ -56,6 +57,7 @@ export async function copyWhenNew(): Promise<void> {
 }
 
 async function writeCopy(folder: Folder): Promise<void> {
+  await nameThisDevice();
   const { text } = await makeBackup();
   const file = await folder.getFileHandle(fileName, { create: true });
   const writable = await file.createWritable();

@@ -25,7 +25,7 @@ export async function makeBackup(): Promise<Backup> {
   const records = counted(storedRecords(), (page) => {
     const { count, bytes } = photosAmong(page);
     kept.photos = { count: kept.photos.count + count, bytes: kept.photos.bytes + bytes };
-    kept.records += page.filter(({ kind }) => !['photo', 'picture', GONE].includes(kind)).length;
+    kept.records += page.filter(({ kind }) => !['photo', 'picture', 'device', GONE].includes(kind)).length;
     holds.records += page.length;
   });
   const events = counted(storedAllEvents(), (page) => (holds.events += page.length));

@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import { batch } from './batch';
+import { device } from './device';
 import { base, tasting } from './drink';
 import { calibration, dropper } from './dropper';
 import { formula } from './formula';
@@ -36,6 +37,7 @@ export const kinds = {
   base,
   run,
   settings,
+  device,
   photo,
   picture,
 } as const;

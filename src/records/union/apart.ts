@@ -20,7 +20,9 @@ export interface Apart {
 }
 
 /** Kinds of which the last value counts: a person is asked about none. */
-const LAST_COUNTS = new Set(['settings', 'run', 'photo', 'picture']);
+const LAST_COUNTS = new Set(['settings', 'run', 'device', 'photo', 'picture']);
+/** Fields of which the last value counts. */
+const LAST_OF = new Set(['v', 'made', 'from', 'done', 'demo', 'unlabelled', 'buy']);
 
 /** The fields of a record of which a person has to choose a value. */
 export function apartOf(record: Stored): Apart[] {
@@ -28,6 +30,7 @@ export function apartOf(record: Stored): Apart[] {
   if (!isObject(apart) || LAST_COUNTS.has(record.kind)) return [];
   const { fields } = stateOf(record);
   return Object.keys(apart).flatMap((key) => {
+    if (LAST_OF.has(key)) return [];
     const values = valuesOf(fields.get(key) ?? new Map());
     const sides = values.map(({ dots, value }) => {
       const parts = partsOf(dots[0]!);

@@ -1,6 +1,7 @@
 import { computed } from '@preact/signals';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import type { Grade } from '../../records/kind/quantity';
+import { writtenOn } from '../../records/devices';
 import { originalOf } from '../../records/lineage';
 import { shelf } from '../../records/shelf';
 import { decidingIds, isGraded, labelCause, ownCause, takenIds, type Graded, type Own } from './gradeCause';
@@ -161,7 +162,10 @@ function ownClause(record: Graded, name: string, own: Own): string {
 }
 
 function markOf(record: Graded): string {
-  return ('smellOnly' in record && record.smellOnly?.why) || 'no reason was given';
+  const { why = '', by = undefined } = ('smellOnly' in record && record.smellOnly) || {};
+  const device = writtenOn(by);
+  const words = why || 'no reason was given';
+  return device === null ? words : `${words}; marked on ${device}`;
 }
 
 function calledOf(record: Graded): string {
