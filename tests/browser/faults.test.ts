@@ -9,6 +9,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
+import { inOrder } from '../../src/records/union/json';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
@@ -335,9 +336,10 @@ describe('a backup', () => {
     await page.getByText('Add your first bottle').waitFor(); // as on a new phone: nothing is left that could tell
     await restore(page, path);
     const [before, after] = [JSON.parse(readFileSync(shelfFile, 'utf8')), JSON.parse(readFileSync(path, 'utf8'))];
-    const sorted = (list: { id?: string; run?: string; seq?: number }[]) =>
-      list.map((item) => JSON.stringify(item)).sort();
-    expect(sorted(after.records)).toEqual(sorted(before.records));
+    const sorted = (list: object[]) => list.map(inOrder).sort();
+    const [device, ...more] = after.records.filter(({ kind }: { kind: string }) => kind === 'device');
+    expect([device.name, more]).toEqual(['Phone', []]);
+    expect(sorted(after.records)).toEqual(sorted([...before.records, device]));
     expect(sorted(after.events)).toEqual(sorted(before.events));
     await page.goto(`${site.url}#/shelf`);
     await page.getByText('rhubarb extract').first().waitFor();
