@@ -9,10 +9,13 @@ import { joinedOf, stateOf } from './strict';
  * in it. A field of which two values were known is settled where the record comes with another one, or without its `apart`. That a
  * thing was marked smell only is never taken out of it, nor a weighing.
  */
-export function stamped<R extends Stored>(record: R, before: R | undefined, dot: Dot): R {
+export function stamped<R extends Stored>(record: R, before: R | undefined, write: Dot): R {
   const next = bare(record);
-  if (!before) return { ...next, ...marksBy(dot, next), by: dot };
+  if (!before) return { ...next, ...marksBy(write, next), by: write };
   const state = stateOf(before);
+  const { device, n: given } = partsOf(write)!;
+  const n = Math.max(given, (state.seen.get(device) ?? 0) + 1); // its clock was set back, and the record was not on hand
+  const dot = `${device}:${n}`;
   const [fields, seen] = [new Map(state.fields), new Map(state.seen)];
   const { apart } = record as { apart?: unknown };
   for (const key of new Set([...stateOf(next).fields.keys(), ...fields.keys()])) {
@@ -21,8 +24,7 @@ export function stamped<R extends Stored>(record: R, before: R | undefined, dot:
     const isSettled = wasApart && !(isObject(apart) && key in apart);
     if (isSettled || !sameJson(now, then)) fields.set(key, new Map([[dot, now]]));
   }
-  const { device, n } = partsOf(dot)!;
-  seen.set(device, Math.max(n, seen.get(device) ?? 0));
+  seen.set(device, n);
   return closed({ ...state, fields, seen }, kept(next, before, dot)) as R;
 }
 

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { settle } from '../../../src/records/backup/join';
+import { isApart } from '../../../src/records/union/apart';
+import { joinRecords } from '../../../src/records/union/joinRecords';
 import type { Batch } from '../../../src/records/kind/batch';
 import { takeIn } from '../../../src/records/shelf';
 import { exact } from '../../../src/core/number/measured';
@@ -77,10 +78,10 @@ describe('a batch that is measured', () => {
       { ...withFact(made, reading('pH', 3.1, 0.02)), written: '2026-01-02' },
       { ...withFact(made, reading('brix', 10, 0.05)), written: '2026-01-03' },
     ];
-    const { own, beside } = settle(one, other);
-    expect((own as Batch).since!.map((fact) => fact.fact === 'reading' && fact.of).sort()).toEqual(['brix', 'pH']);
-    expect(beside).toBeNull();
-    expect(settle(other, one).own).toEqual(own);
+    const both = joinRecords(one, other) as Batch;
+    expect(both.since!.map((fact) => fact.fact === 'reading' && fact.of).sort()).toEqual(['brix', 'pH']);
+    expect(isApart(both)).toBe(false);
+    expect(joinRecords(other, one)).toEqual(both);
   });
 });
 
