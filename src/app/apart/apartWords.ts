@@ -23,7 +23,6 @@ const DAY = /^\d{4}-\d\d-\d\d/;
 export function valueText(value: unknown): string {
   if (value === undefined || value === '') return 'nothing';
   if (typeof value === 'number') return formatPlain(value, 4);
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return DAY.test(value) ? formatDay(value) : value;
   const { gPerMl, value: number } = (value ?? {}) as { gPerMl?: unknown; value?: unknown };
   const inner = gPerMl ?? number;

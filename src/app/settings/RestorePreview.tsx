@@ -91,9 +91,8 @@ function Told({ plan }: { plan: Restoring }) {
   );
 }
 
-function Names({ words, names, count = names.length }: { words: string; names: readonly string[]; count?: number }) {
+function Names({ words, names }: { words: string; names: readonly string[] }) {
   if (names.length === 0) return null;
-  const more = count - names.length;
   return (
     <>
       <p>{words}:</p>
@@ -103,7 +102,6 @@ function Names({ words, names, count = names.length }: { words: string; names: r
             <bdi>{name}</bdi>
           </li>
         ))}
-        {more > 0 && <li>and {formatCount(more)} more</li>}
       </ul>
     </>
   );

@@ -23,6 +23,7 @@ export async function pagesOf(page: Page): Promise<(readonly [name: string, hash
     ['Settings', '#/settings'],
     ['Settings, a key is taught', '#/settings', teachKey],
     ['Keeping', '#/keeping'],
+    ['Different on two devices', '#/apart'],
     ['Scan', '#/scan'],
     ['Labels, picking', '#/labels'],
     ['Labels', `#/labels/${[first('vial'), first('bottle')].join(',')}`],
