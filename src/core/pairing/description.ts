@@ -104,12 +104,22 @@ export function codeTextFor(described: Description): string {
     ...places.flatMap(({ address, port }) => [...addressBytes(address)!, ...short(port)]),
   ];
   const bytes = Uint8Array.from(body);
-  return toBase45(Uint8Array.from([...body, ...short(checksum(bytes))]));
+  return `M${toBase45(Uint8Array.from([...body, ...short(checksum(bytes))]))}.`;
 }
 
-/** The checksum, a whole number of 16 bits, by which an answer names the offer that it answers. Our own form. */
+/** The bytes of a code's text. The signs before and after them keep a blank at either end from being cut off on the way. */
+function bytesIn(code: string): Uint8Array {
+  const signs = /^M(.*)\.$/.exec(code.trim())?.[1];
+  if (signs === undefined) throw new Refusal('This is not a code of Minim.');
+  return fromBase45(signs);
+}
+
+/**
+ * The checksum, a whole number of 16 bits, by which an answer names the offer that it answers. Our own form.
+ * @throws Refusal where the text is no code
+ */
 export function tagOfOffer(code: string): number {
-  return checksum(fromBase45(code)) & 0xffff;
+  return checksum(bytesIn(code)) & 0xffff;
 }
 
 /**
@@ -117,7 +127,7 @@ export function tagOfOffer(code: string): number {
  * @throws Refusal where it is no such code, or one of a newer Minim
  */
 export function readCode(text: string): Description {
-  const bytes = fromBase45(text.trim());
+  const bytes = bytesIn(text);
   const body = bytes.subarray(0, -2);
   if (bytes.length < 4 || (checksum(body) & 0xffff) !== bytes.at(-2)! * 256 + bytes.at(-1)!)
     throw new Refusal('This is not a code of Minim.');

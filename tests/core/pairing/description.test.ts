@@ -39,7 +39,7 @@ describe('what a browser tells of itself', () => {
     ]);
     const code = codeTextFor(described);
     expect(code).toMatch(/^[0-9A-Z $%*+\-./:]+$/); // the close set of a QR code
-    expect(code).toHaveLength(149); // 99 bytes: version 6 of the code at correction M holds 154
+    expect(code).toHaveLength(151); // 99 bytes: version 6 of the code at correction M holds 154
     expect(readCode(code)).toEqual(described);
   });
 
@@ -100,7 +100,15 @@ describe('a code', () => {
 
   test('of another kind, or with any sign changed, is refused in one sentence', () => {
     const code = codeTextFor(describedBy(offer, 'offer'));
-    for (const foreign of ['', '7', 'HTTPS://EXAMPLE.ORG', 'hello', code.slice(0, -3), `${code}000`])
+    for (const foreign of [
+      '',
+      '7',
+      'HTTPS://EXAMPLE.ORG',
+      'hello',
+      code.slice(0, -3),
+      `${code}000`,
+      code.replace('.', '000.'),
+    ])
       expect(() => readCode(foreign)).toThrow('not a code of Minim');
     for (let i = 0; i < code.length; i++) {
       const slipped = code.slice(0, i) + (code[i] === 'A' ? 'B' : 'A') + code.slice(i + 1);
@@ -127,8 +135,8 @@ test.each(['', 'example.org', '1.2.3', '1:2:3', '1::2::3', 'host.local'])('%j is
 });
 
 function withVersion(code: string, version: number): string {
-  const bytes = fromBase45(code);
+  const bytes = fromBase45(code.slice(1, -1));
   const body = Uint8Array.from([version * 16 + (bytes[0]! & 15), ...bytes.subarray(1, -2)]);
   const sum = checksum(body);
-  return toBase45(Uint8Array.from([...body, (sum >> 8) & 255, sum & 255]));
+  return `M${toBase45(Uint8Array.from([...body, (sum >> 8) & 255, sum & 255]))}.`;
 }
