@@ -9,7 +9,7 @@ const HEAD = 8; // bytes: length and checksum, 32 bits each, the high byte first
 export const longestMessage = 64 * 1024 * 1024;
 
 /** A message with its head: how many bytes it has, and their checksum. Our own choice. */
-export function framed(message: Uint8Array): Uint8Array {
+export function framed(message: Uint8Array): Uint8Array<ArrayBuffer> {
   const frame = new Uint8Array(HEAD + message.length);
   const head = new DataView(frame.buffer);
   head.setUint32(0, message.length);
