@@ -3,6 +3,7 @@ import { App } from './app/App';
 import { listenForMishaps } from './app/fault/mishap';
 import { keepInstallOffer } from './app/nav/installOffer';
 import { loadAllTasks } from './app/nav/loaded';
+import { takeOpenedFiles } from './app/nav/openedFile';
 import { scriptUrl } from './app/nav/scriptUrl';
 import { registerWorker } from './app/nav/update';
 import journalScript from './records/journal/journalWorker?worker&url';
@@ -35,9 +36,12 @@ loading
       `Minim cannot read its database on this phone: ${error instanceof Error ? error.message : String(error)}`,
     );
   });
-/** The copy in the chosen folder. When it cannot be written, the reminder of the backup comes by itself. */
+/** The copy in the chosen folder, and the folder that several devices share. When it cannot be written, the reminder of the backup comes by itself. */
 async function copyOut(): Promise<void> {
-  if ('showDirectoryPicker' in window) await (await import('./app/settings/folderCopy')).copyWhenNew().catch(() => {});
+  if (!('showDirectoryPicker' in window)) return;
+  await (await import('./app/settings/folderCopy')).copyWhenNew().catch(() => {});
+  (await import('./app/pairing/sharedFolder')).watchFolder();
 }
 
 keepInstallOffer();
+takeOpenedFiles();

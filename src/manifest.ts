@@ -17,6 +17,7 @@ export const manifest: Partial<ManifestOptions> = {
     { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
     { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
   ],
+  file_handlers: [{ action: './', accept: { 'application/vnd.minim+json': ['.minim'] } }],
   shortcuts: [
     { name: 'Look up ppm', url: './#/new/lookup', icons: [{ src: 'icon-192.png', sizes: '192x192' }] },
     { name: 'Dilute', url: './#/new/dilute', icons: [{ src: 'icon-192.png', sizes: '192x192' }] },

@@ -20,6 +20,7 @@ const runPage = async () => (await import('./nav/RunPage')).RunPage;
 const scanPage = async () => (await import('./label/ScanPage')).ScanPage;
 const settingsPage = async () => (await import('./settings/SettingsPage')).SettingsPage;
 const keepingPage = async () => (await import('./settings/KeepingPage')).KeepingPage;
+const devicesPage = async () => (await import('./pairing/DevicesPage')).DevicesPage;
 const recordPage = async () => (await import('./record/RecordPage')).RecordPage;
 const cataloguePage = async () => (await import('./shelf/CataloguePage')).CataloguePage;
 const shelfPage = async () => (await import('./shelf/ShelfPage')).ShelfPage;
@@ -48,7 +49,7 @@ export function App() {
 
 /** Pages of one thing or one piece of work; every other one is the Bench, the Shelf or the Book. */
 const ofOne = ['run', 'record', 'catalogue', 'sheet', 'formula', 'new'];
-const ofAll = ['settings', 'keeping', 'scan', 'labels', 'apart'];
+const ofAll = ['settings', 'keeping', 'devices', 'scan', 'labels', 'apart'];
 
 function hasTabs([page = '', id]: readonly string[]): boolean {
   return !ofAll.includes(page) && !(ofOne.includes(page) && id);
@@ -69,6 +70,7 @@ function Page() {
   if (page === 'catalogue' && id) return <Later key="catalogue" load={cataloguePage} props={{ id }} />;
   if (page === 'settings') return <Later key="settings" load={settingsPage} props={{}} />;
   if (page === 'keeping') return <Later key="keeping" load={keepingPage} props={{}} />;
+  if (page === 'devices') return <Later key="devices" load={devicesPage} props={{}} />;
   if (page === 'scan') return <Later key="scan" load={scanPage} props={{}} />;
   if (page === 'labels') return <Later load={async () => (await import('./label/LabelPage')).LabelPage} props={{}} />;
   if (page === 'sheet' && id)

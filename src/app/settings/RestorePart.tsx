@@ -18,11 +18,11 @@ const state = signal<State>({ at: 'choose' });
 let passphrase = '';
 
 /** A file is chosen, looked into, and only then, on a tap, restored. */
-export function RestorePart() {
+export function RestorePart({ words = 'Choose a backup' }: { words?: string }) {
   const now = state.value;
   switch (now.at) {
     case 'choose':
-      return <Choose told={now.told} wrong={now.wrong} />;
+      return <Choose words={words} told={now.told} wrong={now.wrong} />;
     case 'reading':
       return <p role="status">Looking into the file…</p>;
     case 'locked':
@@ -41,7 +41,7 @@ export function RestorePart() {
   }
 }
 
-function Choose({ told, wrong }: { told: string | undefined; wrong: string | undefined }) {
+function Choose({ words, told, wrong }: { words: string; told: string | undefined; wrong: string | undefined }) {
   return (
     <>
       {told && <p role="status">{told}</p>}
@@ -51,9 +51,9 @@ function Choose({ told, wrong }: { told: string | undefined; wrong: string | und
         </p>
       )}
       <FileButton
-        words="Choose a backup"
+        words={words}
         name="backup"
-        accept=".json,.txt,application/json,text/plain"
+        accept=".minim,.json,.txt,application/json,text/plain"
         onFiles={([file]) => void look(file!)}
       />
       <p class="note">You see what would change before anything does.</p>
@@ -95,7 +95,9 @@ function Working({ share, stop }: { share: number; stop: AbortController }) {
   );
 }
 
-async function look(file: File, typed?: string): Promise<void> {
+/** Looks into a file, and shows what would change. */
+export async function look(file: File, typed?: string): Promise<void> {
+  if (state.value.at === 'working') return;
   state.value = { at: 'reading' };
   try {
     const opened = await openBackup(file, typed);

@@ -23,6 +23,10 @@ export function SettingsPage() {
         <b>What is kept, and where</b>
         <span>Backup, restore, erase</span>
       </button>
+      <button class="entry" onClick={() => go(['devices'])}>
+        <b>Two devices</b>
+        <span>The same on phone, tablet and laptop</span>
+      </button>
       <p class="quiet">
         Everything stays on this phone: no account, no tracking, no request to any other place. Minim warns and
         computes; it does not certify. Local rules and licensed practice decide.

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { Refusal } from '../../core/text/refusal';
+import type { Stored } from '../kind/record';
 
 /** What two devices say to each other, and in which order; another number means that they do not understand each other. */
 export const PROTOCOL = 1;
@@ -18,10 +19,13 @@ export type Introduction = z.output<typeof introduction>;
 
 const parcel = z.object({
   records: z.array(z.looseObject({ id: z.string(), kind: z.string(), v: z.number() })),
-  events: z.array(z.unknown()),
+  events: z.array(z.looseObject({ run: z.string(), seq: z.number() })),
 });
 /** Records and steps of runs, as stored. */
-export type Parcel = z.output<typeof parcel>;
+export interface Parcel {
+  readonly records: readonly Stored[];
+  readonly events: readonly { readonly run: string; readonly seq: number }[];
+}
 
 const message = z.discriminatedUnion('is', [
   z.object({ is: z.literal('hello'), hello: introduction }),
@@ -33,7 +37,7 @@ const message = z.discriminatedUnion('is', [
   z.object({ is: z.literal('stored') }),
   z.object({ is: z.literal('stop') }),
 ]);
-export type Message = z.output<typeof message>;
+export type Message = Exclude<z.output<typeof message>, { is: 'parcel' }> | { is: 'parcel'; parcel: Parcel };
 
 /** A message as bytes. */
 export function messageOf(said: Message): Uint8Array {

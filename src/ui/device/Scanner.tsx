@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { RefObject } from 'preact';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
-import { useCamera, type Camera } from './camera';
+import { useCamera, type Camera, type CameraTrouble } from './camera';
 import { BackButton } from '../BackButton';
 import { codeReader } from './codeReader';
 import { LINE_ENDS } from './lineKeys';
@@ -23,23 +23,28 @@ interface Props {
   onClose: () => void;
 }
 
+const troubles: Readonly<Record<CameraTrouble, string>> = {
+  refused: 'Minim may not use the camera. Allow it in the settings of the browser, or type the code from the label.',
+  busy: 'Another app is using the camera. Close it, or type the code from the label.',
+  none: 'There is no camera here. Type the code from the label.',
+};
+
 /** The camera looks for a label's code; a hand-held reader types it; who has neither types what stands on the label. Fills the screen. */
 export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
   const video = useRef<HTMLVideoElement>(null);
   const camera = useCamera(video);
   const answer = useSignal('');
   const reading = useReading(video, (text) => (answer.value = onCode(text)));
+  const trouble = camera.trouble.value;
   return (
     <section class="run scanner" aria-label={title}>
       <header class="top">
         <BackButton onBack={onClose} />
         <h1>{title}</h1>
       </header>
-      <View video={video} camera={camera} />
+      <View video={video} camera={camera} problem={trouble ? troubles[trouble] : ''} />
       <p class={answer.value ? 'heard trouble' : 'heard quiet'} role="status" aria-live="assertive">
-        {answer.value ||
-          reading.value ||
-          (camera.problem.value ? '' : 'Hold the square code of the label into the frame.')}
+        {answer.value || reading.value || (trouble ? '' : 'Hold the square code of the label into the frame.')}
       </p>
       <Typing
         find={find}
@@ -50,13 +55,20 @@ export function Scanner({ title, onCode, find, onPick, onClose }: Props) {
   );
 }
 
-function View({ video, camera }: { video: RefObject<HTMLVideoElement | null>; camera: Camera }) {
-  const { problem, torch } = camera;
+interface Seen {
+  video: RefObject<HTMLVideoElement | null>;
+  camera: Camera;
+  /** Said in place of the picture; '' where there is one. */
+  problem: string;
+}
+
+/** What the camera sees, with a frame to hold a code into. */
+export function View({ video, camera: { torch }, problem }: Seen) {
   return (
-    <div class={problem.value ? 'view none' : 'view'}>
+    <div class={problem ? 'view none' : 'view'}>
       <video ref={video} playsInline muted autoplay aria-label="What the camera sees" />
-      {problem.value && <p>{problem.value}</p>}
-      {!problem.value && <i class="aim" />}
+      {problem && <p>{problem}</p>}
+      {!problem && <i class="aim" />}
       {torch.value && (
         <button class="torch" onClick={torch.value.flip} aria-pressed={torch.value.on}>
           {torch.value.on ? 'Light off' : 'Light on'}
@@ -139,7 +151,7 @@ const EVERY_MS = 100; // our choice: a picture about ten times a second leaves t
 const AGAIN_MS = 1500; // the same code is said again only after this long
 
 /** Looks at the video for as long as it is on the screen; a sentence when it cannot. */
-function useReading(video: RefObject<HTMLVideoElement | null>, onText: (text: string) => void) {
+export function useReading(video: RefObject<HTMLVideoElement | null>, onText: (text: string) => void) {
   const problem = useSignal('');
   useLayoutEffect(() => {
     let gone = false;

@@ -8,16 +8,19 @@ export interface Torch {
   readonly flip: () => void;
 }
 
+/** Why there is no picture: the page may not, another app has it, there is none. */
+export type CameraTrouble = 'refused' | 'busy' | 'none';
+
 export interface Camera {
-  /** One sentence when there is no picture, else ''. */
-  readonly problem: ReadonlySignal<string>;
+  /** Null where there is a picture, or where it is not known yet. */
+  readonly trouble: ReadonlySignal<CameraTrouble | null>;
   /** Null where there is none, or where it is not known yet. */
   readonly torch: ReadonlySignal<Torch | null>;
 }
 
 /** The camera at the back, shown in a video element for as long as that is on the screen; it goes out in the moment in which that leaves. It is asked for once. */
 export function useCamera(video: RefObject<HTMLVideoElement | null>): Camera {
-  const problem = useSignal('');
+  const trouble = useSignal<CameraTrouble | null>(null);
   const torch = useSignal<Torch | null>(null);
   useLayoutEffect(() => {
     let gone = false;
@@ -26,7 +29,7 @@ export function useCamera(video: RefObject<HTMLVideoElement | null>): Camera {
       try {
         stream = await askForCamera();
       } catch (error) {
-        problem.value = whyNot(error);
+        trouble.value = whyNot(error);
         return;
       }
       if (gone || !video.current) return stop(stream);
@@ -43,7 +46,7 @@ export function useCamera(video: RefObject<HTMLVideoElement | null>): Camera {
       stop(stream);
     };
   }, []);
-  return { problem, torch };
+  return { trouble, torch };
 }
 
 function stop(stream: MediaStream | null): void {
@@ -56,12 +59,10 @@ function askForCamera(): Promise<MediaStream> {
   return navigator.mediaDevices.getUserMedia({ video, audio: false });
 }
 
-function whyNot(error: unknown): string {
+function whyNot(error: unknown): CameraTrouble {
   const name = error instanceof DOMException ? error.name : '';
-  if (name === 'NotAllowedError')
-    return 'Minim may not use the camera. Allow it in the settings of the browser, or type the code from the label.';
-  if (name === 'NotReadableError') return 'Another app is using the camera. Close it, or type the code from the label.';
-  return 'There is no camera here. Type the code from the label.';
+  if (name === 'NotAllowedError') return 'refused';
+  return name === 'NotReadableError' ? 'busy' : 'none';
 }
 
 /** The torch in a state; flipping hands back the next one. */

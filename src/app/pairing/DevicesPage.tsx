@@ -1,0 +1,102 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { deviceName, nameDevice } from '../../records/pairing/here';
+import { canPair } from '../../ui/device/link/peer';
+import { PageHead } from '../nav/PageHead';
+import { Ended, Working } from './Exchanging';
+import { FilePart } from './FilePart';
+import { FolderPart } from './FolderPart';
+import { canShareFolder } from './sharedFolder';
+import { leavePairing, pairing, scanAnswer, scanFirst, showCode } from './pairing';
+import { ScanCode } from './ScanCode';
+import { ShownCode } from './ShownCode';
+import './pairing.css';
+
+/** Two devices that hold the same: by a direct connection, a folder that both reach, or a file: #/devices. */
+export function DevicesPage() {
+  const now = pairing.value;
+  if (now.at === 'scans') return <ScanCode title="Scan the other’s code" wrong={now.wrong} onClose={leavePairing} />;
+  if (now.at === 'shows' && now.scanning)
+    return <ScanCode title="Scan its answer" wrong={now.wrong} onClose={() => scanAnswer(false)} />;
+  return (
+    <main class="page keeping devices">
+      <PageHead title="Two devices" />
+      {now.at === 'choose' && <Ways wrong={now.wrong} />}
+      {now.at === 'starting' && <p role="status">One moment…</p>}
+      {now.at === 'shows' && <ShownCode code={now.code} first />}
+      {now.at === 'answers' && <ShownCode code={now.code} first={false} />}
+      {now.at === 'finding' && <Finding />}
+      {now.at === 'working' && <Working progress={now.progress} stop={now.stop} />}
+      {now.at === 'ended' && <Ended outcome={now.outcome} />}
+    </main>
+  );
+}
+
+function Finding() {
+  return (
+    <>
+      <p role="status">The two devices look for each other…</p>
+      <button class="second" onClick={leavePairing}>
+        Stop
+      </button>
+    </>
+  );
+}
+
+function Ways({ wrong }: { wrong: string | undefined }) {
+  return (
+    <>
+      <p>Afterwards both devices hold the same: each gets what it lacks. Nothing is replaced by something older.</p>
+      <NameField />
+      <section>
+        <h2>Direct, by two codes</h2>
+        {wrong && (
+          <p class="trouble" role="alert">
+            {wrong}
+          </p>
+        )}
+        {canPair() ? <Codes /> : <p>This browser cannot connect two devices. Use a file.</p>}
+      </section>
+      {canShareFolder() && <FolderPart />}
+      <FilePart />
+    </>
+  );
+}
+
+function Codes() {
+  return (
+    <>
+      <p>
+        Both devices in the same network, this page open on both. Nothing leaves that network, and no server is asked.
+      </p>
+      <button class="main" onClick={() => void showCode()}>
+        Show a code
+      </button>
+      <button class="second" onClick={scanFirst}>
+        Scan the other’s code
+      </button>
+      <p class="note">One of them shows a code first, the other scans it. Both ask for the camera.</p>
+    </>
+  );
+}
+
+/** What the other device is told. Stored when the field is left. */
+function NameField() {
+  const name = useSignal('');
+  useEffect(() => void deviceName().then((found) => (name.value = found)), []);
+  return (
+    <label class="field">
+      <span class="title">This device is called</span>
+      <span class="box">
+        <input
+          name="deviceName"
+          autoComplete="off"
+          maxLength={40}
+          value={name.value}
+          placeholder="such as: phone at the bench"
+          onChange={(event) => void nameDevice(event.currentTarget.value)}
+        />
+      </span>
+    </label>
+  );
+}
