@@ -3,7 +3,7 @@ import { App } from './app/App';
 import { listenForMishaps } from './app/fault/mishap';
 import { keepInstallOffer } from './app/nav/installOffer';
 import { loadAllTasks } from './app/nav/loaded';
-import { takeOpenedFiles } from './app/nav/openedFile';
+import { takeOpenedFiles } from './app/settings/openedFile';
 import { scriptUrl } from './app/nav/scriptUrl';
 import { registerWorker } from './app/nav/update';
 import journalScript from './records/journal/journalWorker?worker&url';

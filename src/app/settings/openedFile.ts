@@ -1,4 +1,4 @@
-import { go } from './route';
+import { go } from '../nav/route';
 
 /** The part of the Launch Handler interface (WICG) that is used: files that were opened with the installed app. */
 interface Launched {
@@ -15,6 +15,6 @@ export function takeOpenedFiles(): void {
 
 async function open(handle: FileSystemFileHandle): Promise<void> {
   go(['devices']);
-  const [{ look }, file] = await Promise.all([import('../settings/RestorePart'), handle.getFile()]);
+  const [{ look }, file] = await Promise.all([import('./RestorePart'), handle.getFile()]);
   await look(file);
 }
