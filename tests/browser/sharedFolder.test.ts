@@ -152,7 +152,10 @@ describe('a folder that both reach', () => {
     });
     await phone.page.reload();
     await phone.page.getByText('The browser wants to be asked again for the folder “shared”.').waitFor();
-    await phone.tap('Allow it');
+    await phone.page.goto(`${site.url}#/`);
+    await phone.page.getByText('The folder “shared” that other devices share must be allowed again.').waitFor();
+    await phone.tap('Allow it'); // on the Bench
+    await phone.devices();
     await phone.page.getByText('In step with the folder “shared”').waitFor();
     await phone.page.getByText('1 other device has a file there.').waitFor();
   });

@@ -5,6 +5,7 @@ import { isBackupDue, sinceBackup } from '../../records/backup/lastBackup';
 import { shelf, whenLoaded } from '../../records/shelf';
 import { backupWords } from '../nav/keepingWords';
 import { go } from '../nav/route';
+import { folderAsks } from '../pairing/folderAsks';
 import '../settings/keeping.css';
 import { whyGone } from '../../ui/codeGone';
 import { formatDay } from '../../ui/format';
@@ -28,8 +29,21 @@ export function KeepingNotice() {
     );
   if (refilled !== seen.value) return <Line words={refilled} button="Good" onTap={() => (seen.value = refilled)} />;
   if (why !== '') return <Line words={why} button="More" />;
+  if (folderAsks.value !== '') return <FolderLine name={folderAsks.value} />;
   if (due.value !== '') return <BackupLine due={due.value} />;
   return null;
+}
+
+/** One tap asks the browser for the shared folder again. */
+function FolderLine({ name }: { name: string }) {
+  const allow = async () => (await import('../pairing/sharedFolder')).allowFolder();
+  return (
+    <Line
+      words={`The folder “${name}” that other devices share must be allowed again.`}
+      button="Allow it"
+      onTap={() => void allow()}
+    />
+  );
 }
 
 /** A backup is due: one tap makes it, and how it went takes the place of what was due. Locking it is on the page behind More. */

@@ -2,6 +2,7 @@ import { effect, signal } from '@preact/signals';
 import { forgetFolder, lookIntoFolder } from '../../records/pairing/folder';
 import { shelf } from '../../records/shelf';
 import { remember, remembered } from '../../records/store/database';
+import { folderAsks } from './folderAsks';
 import { said } from './pairing';
 
 /** The part of the File System Access interface (WICG) that is used; only some browsers have it. */
@@ -58,16 +59,22 @@ export async function leaveFolder(): Promise<void> {
 
 /** Looks into the folder now, if there is one and the browser lets. */
 export async function look(): Promise<void> {
+  const now = await lookNow();
+  if (now) shared.value = now;
+  folderAsks.value = shared.value?.state === 'ask' ? shared.value.name : '';
+}
+
+/** How it goes now; null while another window looks. */
+async function lookNow(): Promise<Shared | null> {
   const folder = (await remembered(FOLDER)) as Folder | undefined;
-  if (!folder) return void (shared.value = { state: 'none' });
+  if (!folder) return { state: 'none' };
   const { name } = folder;
   try {
-    if ((await folder.queryPermission({ mode: 'readwrite' })) !== 'granted')
-      return void (shared.value = { state: 'ask', name });
+    if ((await folder.queryPermission({ mode: 'readwrite' })) !== 'granted') return { state: 'ask', name };
     const found = await lookIntoFolder(folder);
-    if (found) shared.value = { state: 'on', name, others: found.others, at: new Date() };
+    return found && { state: 'on', name, others: found.others, at: new Date() };
   } catch (error) {
-    shared.value = { state: 'failed', name, why: said(error) };
+    return { state: 'failed', name, why: said(error) };
   }
 }
 

@@ -7,7 +7,7 @@ import { versionOf, type Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 import { remember, remembered, storedState } from '../store/database';
 import { storedAllEvents, storedRecords } from '../store/everything';
-import { takeIn } from '../shelf';
+import { newId, takeIn } from '../shelf';
 import type { Side } from './exchange';
 import { PROTOCOL, type Parcel } from './messages';
 import { inParcels } from './parcels';
@@ -17,7 +17,7 @@ export async function thisSide(): Promise<Side> {
   return {
     introduction: {
       protocol: PROTOCOL,
-      device: (await storedState())?.store ?? '',
+      device: (await storedState())?.store ?? newId(), // an empty device has none yet
       name: await deviceName(),
       kinds: Object.fromEntries(Object.values(kinds).map((kind) => [kind.kind, versionOf(kind)])),
     },

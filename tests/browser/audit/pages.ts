@@ -24,6 +24,8 @@ export async function pagesOf(page: Page): Promise<(readonly [name: string, hash
     ['Settings, a key is taught', '#/settings', teachKey],
     ['Keeping', '#/keeping'],
     ['Different on two devices', '#/apart'],
+    ['Two devices', '#/devices'],
+    ['Two devices, a code', '#/devices', showCode],
     ['Scan', '#/scan'],
     ['Labels, picking', '#/labels'],
     ['Labels', `#/labels/${[first('vial'), first('bottle')].join(',')}`],
@@ -53,6 +55,11 @@ async function teachKey(page: Page): Promise<void> {
   await page.getByText('Press your foot switch').waitFor();
   await page.keyboard.press('q');
   await page.getByText('Heard Q').waitFor();
+}
+
+async function showCode(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Show a code' }).click();
+  await page.locator('.pair-code').waitFor();
 }
 
 /** All records in the page's store. */
