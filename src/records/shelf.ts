@@ -107,9 +107,13 @@ async function follow(news: News): Promise<void> {
     await disconnect();
     return location.reload();
   }
-  if (news.kept === null) return readAll();
-  const found = (await Promise.all(news.kept.map(storedRecord))).filter((record) => record !== undefined);
-  takeOut(news.kept);
+  return news.kept === null ? readAll() : readAgain(news.kept);
+}
+
+/** Reads records again that were stored in another way than by `keep`. */
+export async function readAgain(ids: readonly string[]): Promise<void> {
+  const found = (await Promise.all(ids.map(storedRecord))).filter((record) => record !== undefined);
+  takeOut(ids);
   takeIn(found);
 }
 

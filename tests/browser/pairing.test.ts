@@ -61,7 +61,7 @@ describe('two devices that pair by their cameras', () => {
     const [atPhone, atTablet] = [await phone.holds(), await tablet.holds()];
     expect(atPhone.records).toHaveLength(5);
     expect(atPhone).toEqual(atTablet);
-    expect(await phone.page.getByText('This device and tablet by the printer hold the same now.').count()).toBe(1);
+    expect(await phone.page.getByText('This device and “tablet by the printer” hold the same now.').count()).toBe(1);
     await phone.page.getByText('Came: 2').tap();
     await phone.page.getByText('TAB oil 1').first().waitFor();
     await phone.page.getByText('Went: 3').waitFor();

@@ -30,7 +30,7 @@ describe('pairing is refused in one sentence, and goes on', () => {
     const [code, other] = [await phone.shownCode(), await tablet.shownCode()];
     await phone.tap('It shows its answer: scan it');
     await paste(phone, 'HTTPS://SOMETHING.EXAMPLE/ELSE');
-    await said(phone, 'This is not a code of Minim.');
+    await said(phone, 'This is not the code of another device.');
     await paste(phone, other);
     await said(phone, 'Both devices show their first code.');
     await paste(phone, codeTextFor({ ...readCode(other), type: 'answer', answers: 7 }));

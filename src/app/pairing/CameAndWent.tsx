@@ -28,7 +28,7 @@ function Listed({ words, ids }: { words: string; ids: readonly string[] }) {
         {kindNames.map((kind) => (
           <OfKind records={known.filter((record) => record.kind === kind)} />
         ))}
-        {rest > 0 && <li>Ended runs and pictures: {formatCount(rest)}</li>}
+        {rest > 0 && <li>Ended runs, pictures and what was erased: {formatCount(rest)}</li>}
       </ul>
     </details>
   );

@@ -10,7 +10,7 @@ export function Working({ progress, stop }: { progress: Progress; stop: AbortCon
   return (
     <>
       <p role="status">
-        {other ? `Connected with ${other}.` : 'Connected.'} Keep both devices awake and Minim in front.
+        {other ? `Connected with “${other}”.` : 'Connected.'} Keep both devices awake and Minim in front.
       </p>
       <dl class="facts">
         <div>
@@ -49,7 +49,7 @@ export function Ended({ outcome }: { outcome: Outcome }) {
 function endWords({ end, why, other }: Outcome): string {
   switch (end) {
     case 'equal':
-      return other ? `This device and ${other} hold the same now.` : 'Both devices hold the same now.';
+      return other ? `This device and “${other}” hold the same now.` : 'Both devices hold the same now.';
     case 'changing':
       return 'Something was stored on one of them all the while. Pair again for the rest.';
     case 'stopped here':

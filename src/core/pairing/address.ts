@@ -41,7 +41,7 @@ function bytesOf(hex: string): number[] {
 export function addressText(bytes: Uint8Array): { text: string; length: number } {
   const length = bytes[0] === V4 ? 5 : 17;
   const rest = bytes.subarray(1, length);
-  if (bytes.length < length || bytes[0]! > V6) throw new Refusal('This is not a code of Minim.');
+  if (bytes.length < length || bytes[0]! > V6) throw new Refusal('This is not the code of another device.');
   if (bytes[0] === V4) return { text: rest.join('.'), length };
   const hex = Array.from(rest, (byte) => byte.toString(16).padStart(2, '0')).join('');
   if (bytes[0] === V6) return { text: hex.match(/..../g)!.join(':'), length };

@@ -27,12 +27,12 @@ export function toBase45(bytes: Uint8Array): string {
  */
 export function fromBase45(text: string): Uint8Array {
   const digits = [...text].map((sign) => SIGNS.indexOf(sign));
-  if (digits.includes(-1) || digits.length % 3 === 1) throw new Refusal('This is not a code of Minim.');
+  if (digits.includes(-1) || digits.length % 3 === 1) throw new Refusal('This is not the code of another device.');
   const bytes: number[] = [];
   for (let i = 0; i < digits.length; i += 3) {
     const [a, b, c] = [digits[i]!, digits[i + 1]!, digits[i + 2]];
     const value = a + b * 45 + (c ?? 0) * 2025;
-    if (value > (c === undefined ? 0xff : 0xffff)) throw new Refusal('This is not a code of Minim.');
+    if (value > (c === undefined ? 0xff : 0xffff)) throw new Refusal('This is not the code of another device.');
     if (c === undefined) bytes.push(value);
     else bytes.push(value >> 8, value & 0xff);
   }

@@ -110,7 +110,7 @@ export function codeTextFor(described: Description): string {
 /** The bytes of a code's text. The signs before and after them keep a blank at either end from being cut off on the way. */
 function bytesIn(code: string): Uint8Array {
   const signs = /^M(.*)\.$/.exec(code.trim())?.[1];
-  if (signs === undefined) throw new Refusal('This is not a code of Minim.');
+  if (signs === undefined) throw new Refusal('This is not the code of another device.');
   return fromBase45(signs);
 }
 
@@ -130,7 +130,7 @@ export function readCode(text: string): Description {
   const bytes = bytesIn(text);
   const body = bytes.subarray(0, -2);
   if (bytes.length < 4 || (checksum(body) & 0xffff) !== bytes.at(-2)! * 256 + bytes.at(-1)!)
-    throw new Refusal('This is not a code of Minim.');
+    throw new Refusal('This is not the code of another device.');
   if (bytes[0]! >> 4 !== VERSION)
     throw new Refusal(
       'The other device has another version of Minim. Open Minim on both with a network, then try again.',
@@ -152,7 +152,7 @@ function descriptionIn(body: Uint8Array): Description {
     at += address.length;
     return { address: address.text, port: number() };
   });
-  if (at !== body.length || fingerprint.length !== 32) throw new Refusal('This is not a code of Minim.');
+  if (at !== body.length || fingerprint.length !== 32) throw new Refusal('This is not the code of another device.');
   return { type: body[0]! & 1 ? 'answer' : 'offer', answers, name, password, fingerprint, places };
 }
 

@@ -1,5 +1,6 @@
 import { Refusal } from '../../core/text/refusal';
-import { messageFrom, messageOf, PROTOCOL, type Introduction, type Message, type Parcel } from './messages';
+import type { Parcel, Summary } from '../union/summary';
+import { messageFrom, messageOf, PROTOCOL, type Introduction, type Message } from './messages';
 
 /** Carries messages between two devices, in order and whole. */
 export interface Wire {
@@ -16,11 +17,13 @@ export interface Wire {
 export interface Side {
   readonly introduction: Introduction;
   /** What it holds, in few words. */
-  summary(): Promise<unknown>;
+  summary(): Promise<Summary>;
   /** What it holds and the other lacks, in parcels that may be joined one by one. */
-  lacking(theirs: unknown): Promise<readonly Parcel[]>;
+  lacking(theirs: Summary): Promise<readonly Parcel[]>;
   /** Stores a parcel beside what is here: all of it or nothing, and the same however often. */
   join(parcel: Parcel): Promise<void>;
+  /** Draws another id for this device: the other has the same. */
+  beAnother(): Promise<void>;
 }
 
 /** How far an exchange has come, in items: records and steps of runs. */
@@ -152,6 +155,7 @@ class Exchange {
 
   async #meet(theirs: Introduction): Promise<void> {
     this.#other = theirs.name;
+    if (theirs.device === this.#asked.side.introduction.device) await this.#asked.side.beAnother();
     const why = whyNotTogether(this.#asked.side.introduction, theirs);
     if (why) return this.#leave('refused', why);
     await this.#begin();
@@ -162,7 +166,7 @@ class Exchange {
     this.#send({ is: 'summary', summary: await this.#asked.side.summary() });
   }
 
-  async #answer(theirs: unknown): Promise<void> {
+  async #answer(theirs: Summary): Promise<void> {
     const parcels = await this.#asked.side.lacking(theirs);
     const items = parcels.reduce((sum, parcel) => sum + itemsIn(parcel), 0);
     this.#going = parcels.length;
@@ -220,7 +224,7 @@ function whyNotTogether(here: Introduction, there: Introduction): Refusal | null
     one.protocol < other.protocol || [...kinds].some((kind) => (one.kinds[kind] ?? 0) < (other.kinds[kind] ?? 0));
   if (here.device === there.device)
     return new Refusal(
-      'Both devices hold the same copy of Minim’s data: one was made from the other. Use the file instead.',
+      'One device was made as a copy of the other, and Minim took both for one. That is mended: pair again.',
     );
   if (there.protocol === PROTOCOL && !older(here, there) && !older(there, here)) return null;
   return older(here, there)

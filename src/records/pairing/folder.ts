@@ -3,7 +3,7 @@ import { largestBackup, readBackup, textOf, type BackupContent } from '../backup
 import { remember, remembered, storedState } from '../store/database';
 import { newId } from '../shelf';
 import { joinHere } from './here';
-import type { Parcel } from './messages';
+import type { Parcel } from '../union/summary';
 
 /*
  * A folder that several devices reach, each by its own way: one file a device, which that device alone writes. What else lies

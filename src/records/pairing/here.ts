@@ -1,15 +1,16 @@
-import { checksum } from '../../core/pairing/checksum';
-import { inOrder } from '../backup/ancestry';
 import { planRestore } from '../backup/backup';
 import { write } from '../door';
 import { kinds } from '../kind/kinds';
-import { versionOf, type Stored } from '../kind/record';
+import { versionOf } from '../kind/record';
+import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
-import { remember, remembered, storedState } from '../store/database';
+import { readAgain } from '../shelf';
+import { remember, remembered } from '../store/database';
+import { deviceHere, forgetDevice, freshDevice } from '../store/device';
 import { storedAllEvents, storedRecords } from '../store/everything';
-import { newId, takeIn } from '../shelf';
+import { lacking, summary, type Holding, type Parcel, type Summary } from '../union/summary';
 import type { Side } from './exchange';
-import { PROTOCOL, type Parcel } from './messages';
+import { PROTOCOL } from './messages';
 import { inParcels } from './parcels';
 
 /** What this device brings to an exchange with another one. */
@@ -17,22 +18,26 @@ export async function thisSide(): Promise<Side> {
   return {
     introduction: {
       protocol: PROTOCOL,
-      device: (await storedState())?.store ?? newId(), // an empty device has none yet
+      device: await deviceHere(),
       name: await deviceName(),
       kinds: Object.fromEntries(Object.values(kinds).map((kind) => [kind.kind, versionOf(kind)])),
     },
-    summary: async () => summaryOf(await everything()),
-    lacking: async (theirs) => inParcels(lackingIn(await everything(), new Set(theirs as string[]))),
+    summary: async () => summary(await everything()),
+    lacking: async (theirs: Summary) => inParcels(lacking(await everything(), theirs)),
     join: joinHere,
+    async beAnother() {
+      await remember('device', freshDevice());
+      forgetDevice();
+    },
   };
 }
 
-/** Stores what another device sent beside what is here, in both copies; nothing is written where nothing is new. */
+/** Joins what another device sent with what is here, in both copies; nothing is written where nothing is new. */
 export async function joinHere(parcel: Parcel): Promise<void> {
   const { changes } = await planRestore({ made: '', ...parcel, missing: 0 }, 'merge');
   if (changes.length === 0) return;
   await write(changes);
-  takeIn(changes.flatMap((change) => ('record' in change ? change.record : [])));
+  await readAgain(changes.flatMap((change) => ('record' in change ? change.record.id : [])));
 }
 
 /** What its owner calls this device. */
@@ -45,25 +50,9 @@ export function nameDevice(name: string): Promise<unknown> {
   return remember('deviceName', name.trim().slice(0, 40));
 }
 
-async function everything(): Promise<{ records: Stored[]; events: RunEvent[] }> {
+async function everything(): Promise<Holding> {
   const [records, events]: [Stored[], RunEvent[]] = [[], []];
   for await (const page of storedRecords()) records.push(...page);
   for await (const page of storedAllEvents()) events.push(...page);
   return { records, events };
-}
-
-function hashOf(value: unknown): string {
-  return checksum(new TextEncoder().encode(inOrder(value))).toString(36);
-}
-
-function summaryOf({ records, events }: { records: Stored[]; events: RunEvent[] }): string[] {
-  return [...records.map(hashOf), ...events.map(hashOf)];
-}
-
-function lackingIn({ records, events }: { records: Stored[]; events: RunEvent[] }, theirs: Set<string>): Parcel {
-  const steps = new Set(events.filter((event) => !theirs.has(hashOf(event))).map(({ run }) => run));
-  return {
-    records: records.filter((record) => !theirs.has(hashOf(record)) || steps.has(record.id)),
-    events: events.filter(({ run }) => steps.has(run)),
-  };
 }

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { Refusal } from '../../core/text/refusal';
-import type { Stored } from '../kind/record';
+import type { Parcel } from '../union/summary';
 
 /** What two devices say to each other, and in which order; another number means that they do not understand each other. */
 export const PROTOCOL = 1;
@@ -19,17 +19,11 @@ export type Introduction = z.output<typeof introduction>;
 
 const parcel = z.object({
   records: z.array(z.looseObject({ id: z.string(), kind: z.string(), v: z.number() })),
-  events: z.array(z.looseObject({ run: z.string(), seq: z.number() })),
+  events: z.array(z.looseObject({ run: z.string(), seq: z.number() })), // looked into when they are joined
 });
-/** Records and steps of runs, as stored. */
-export interface Parcel {
-  readonly records: readonly Stored[];
-  readonly events: readonly { readonly run: string; readonly seq: number }[];
-}
-
 const message = z.discriminatedUnion('is', [
   z.object({ is: z.literal('hello'), hello: introduction }),
-  z.object({ is: z.literal('summary'), summary: z.unknown() }),
+  z.object({ is: z.literal('summary'), summary: z.object({ version: z.literal(1), has: z.readonly(z.array(z.string())) }) }),
   /** How many parcels follow, and how many records and steps are in them. */
   z.object({ is: z.literal('plan'), parcels: z.number(), items: z.number() }),
   z.object({ is: z.literal('parcel'), parcel }),
@@ -49,5 +43,5 @@ export function messageFrom(bytes: Uint8Array): Message {
   const read = message.safeParse(JSON.parse(new TextDecoder().decode(bytes)));
   if (!read.success)
     throw new Refusal('The other device says something that this version of Minim does not understand.');
-  return read.data;
+  return read.data as Message;
 }

@@ -109,10 +109,10 @@ describe('a code', () => {
       `${code}000`,
       code.replace('.', '000.'),
     ])
-      expect(() => readCode(foreign)).toThrow('not a code of Minim');
+      expect(() => readCode(foreign)).toThrow('not the code of another device');
     for (let i = 0; i < code.length; i++) {
       const slipped = code.slice(0, i) + (code[i] === 'A' ? 'B' : 'A') + code.slice(i + 1);
-      expect(() => readCode(slipped)).toThrow(/not a code of Minim/);
+      expect(() => readCode(slipped)).toThrow(/not the code of another device/);
     }
   });
 

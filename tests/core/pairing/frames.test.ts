@@ -18,7 +18,7 @@ test.each([
 });
 
 test.each(['GGW', 'a', ':::', 'ZZ'])('%j stands for no bytes', (text) => {
-  expect(() => fromBase45(text)).toThrow('not a code');
+  expect(() => fromBase45(text)).toThrow('not the code');
 });
 
 test('the checksum has its published check value', () => {

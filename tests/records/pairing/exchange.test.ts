@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { exchange, type Side } from '../../../src/records/pairing/exchange';
-import type { Parcel } from '../../../src/records/pairing/messages';
+import type { Parcel } from '../../../src/records/union/summary';
 import { messageFrom, PROTOCOL } from '../../../src/records/pairing/messages';
 import { wirePair } from './wires';
 
@@ -9,6 +9,7 @@ import { wirePair } from './wires';
 class Device {
   readonly sent: string[] = [];
   readonly held: Set<string>;
+  renewed = false;
   readonly #name: string;
   readonly #more: Partial<Side['introduction']>;
 
@@ -21,12 +22,13 @@ class Device {
   side(): Side {
     return {
       introduction: { protocol: PROTOCOL, device: this.#name, name: this.#name, kinds: { vial: 1 }, ...this.#more },
-      summary: async () => [...this.held],
+      summary: async () => ({ version: 1, has: [...this.held] }),
       lacking: async (theirs) => {
-        const lacked = [...this.held].filter((id) => !(theirs as string[]).includes(id));
+        const lacked = [...this.held].filter((id) => !theirs.has.includes(id));
         this.sent.push(...lacked);
         return lacked.map((id) => ({ records: [{ id, kind: 'vial', v: 1 }], events: [] }));
       },
+      beAnother: async () => void (this.renewed = true),
       join: async ({ records }: Parcel) => records.forEach(({ id }) => this.held.add(id)),
     };
   }
@@ -130,7 +132,7 @@ describe('an exchange is refused', () => {
     ['an older protocol', { protocol: 0 }, 'older Minim', 'newer Minim'],
     ['a newer kind of record', { kinds: { vial: 2 } }, 'newer Minim', 'older Minim'],
     ['a kind that is not known here', { kinds: { vial: 1, cask: 1 } }, 'newer Minim', 'older Minim'],
-    ['the same data under one id', { device: 'phone' }, 'made from the other', 'made from the other'],
+    ['the same data under one id', { device: 'phone' }, 'copy of the other', 'copy of the other'],
   ])('by %s, in a true sentence on both', async (_, more, said, there) => {
     const [a, b] = [new Device('phone', ['1']), new Device('tablet', ['2'], more)];
     const [atA, atB] = await meet(a, b);
@@ -138,6 +140,7 @@ describe('an exchange is refused', () => {
     expect(atA.why?.message).toContain(said);
     expect(atB.why?.message).toContain(there);
     expect([...a.held, ...b.held]).toEqual(['1', '2']);
+    expect([a.renewed, b.renewed]).toEqual([said, said].map((words) => words.startsWith('copy')));
   });
 
   test('when what came cannot be stored', async () => {
