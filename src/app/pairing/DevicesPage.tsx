@@ -1,8 +1,6 @@
-import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
-import { deviceName, nameDevice } from '../../records/pairing/here';
 import { canPair } from '../../ui/device/link/peer';
 import { PageHead } from '../nav/PageHead';
+import { DevicePart } from '../settings/DevicePart';
 import { Ended, Working } from './Exchanging';
 import { FilePart } from './FilePart';
 import { FolderPart } from './FolderPart';
@@ -47,7 +45,7 @@ function Ways({ wrong }: { wrong: string | undefined }) {
   return (
     <>
       <p>Afterwards both devices hold the same: each gets what it lacks. Nothing is replaced by something older.</p>
-      <NameField />
+      <DevicePart />
       <section>
         <h2>Direct, by two codes</h2>
         {wrong && (
@@ -77,26 +75,5 @@ function Codes() {
       </button>
       <p class="note">One of them shows a code first, the other scans it. Both ask for the camera.</p>
     </>
-  );
-}
-
-/** What the other device is told. Stored when the field is left. */
-function NameField() {
-  const name = useSignal('');
-  useEffect(() => void deviceName().then((found) => (name.value = found)), []);
-  return (
-    <label class="field">
-      <span class="title">This device is called</span>
-      <span class="box">
-        <input
-          name="deviceName"
-          autoComplete="off"
-          maxLength={40}
-          value={name.value}
-          placeholder="such as: phone at the bench"
-          onChange={(event) => void nameDevice(event.currentTarget.value)}
-        />
-      </span>
-    </label>
   );
 }

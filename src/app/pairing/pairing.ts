@@ -5,6 +5,7 @@ import { thisSide } from '../../records/pairing/here';
 import { answering, offering, type Offering, type Peer } from '../../ui/device/link/peer';
 import { keepAwake } from '../../ui/device/wakeLock';
 import { refusalWords } from '../../ui/sentence';
+import { nameThisDevice } from '../keeping/deviceSort';
 
 type State =
   | { at: 'choose'; wrong?: string }
@@ -85,6 +86,7 @@ function follow(made: Peer): void {
       const progress = (now: Progress) => (pairing.value = { at: 'working', progress: now, stop });
       progress({ other: '', came: 0, toCome: 0, went: 0, toGo: 0 });
       const sleep = keepAwake();
+      await nameThisDevice();
       const outcome = await exchange({ wire, side: await thisSide(), progress, stop: stop.signal }).finally(sleep);
       if (peer === made) pairing.value = { at: 'ended', outcome };
       setTimeout(() => made.close(), LAST_WORD);

@@ -2,6 +2,7 @@ import { effect, signal } from '@preact/signals';
 import { forgetFolder, lookIntoFolder } from '../../records/pairing/folder';
 import { shelf } from '../../records/shelf';
 import { remember, remembered } from '../../records/store/database';
+import { nameThisDevice } from '../keeping/deviceSort';
 import { folderAsks } from './folderAsks';
 import { said } from './pairing';
 
@@ -71,6 +72,7 @@ async function lookNow(): Promise<Shared | null> {
   const { name } = folder;
   try {
     if ((await folder.queryPermission({ mode: 'readwrite' })) !== 'granted') return { state: 'ask', name };
+    await nameThisDevice();
     const found = await lookIntoFolder(folder);
     return found && { state: 'on', name, others: found.others, at: new Date() };
   } catch (error) {

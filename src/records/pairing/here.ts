@@ -1,11 +1,12 @@
 import { planRestore } from '../backup/backup';
+import { deviceName } from '../devices';
 import { write } from '../door';
 import { kinds } from '../kind/kinds';
 import { versionOf } from '../kind/record';
 import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 import { readAgain } from '../shelf';
-import { remember, remembered } from '../store/database';
+import { remember } from '../store/database';
 import { deviceHere, forgetDevice, freshDevice } from '../store/device';
 import { storedAllEvents, storedRecords } from '../store/everything';
 import { lacking, summary, type Holding, type Parcel, type Summary } from '../union/summary';
@@ -15,11 +16,12 @@ import { inParcels } from './parcels';
 
 /** What this device brings to an exchange with another one. */
 export async function thisSide(): Promise<Side> {
+  const device = await deviceHere();
   return {
     introduction: {
       protocol: PROTOCOL,
-      device: await deviceHere(),
-      name: await deviceName(),
+      device,
+      name: deviceName(device) ?? '',
       kinds: Object.fromEntries(Object.values(kinds).map((kind) => [kind.kind, versionOf(kind)])),
     },
     summary: async () => summary(await everything()),
@@ -38,16 +40,6 @@ export async function joinHere(parcel: Parcel): Promise<void> {
   if (changes.length === 0) return;
   await write(changes);
   await readAgain(changes.flatMap((change) => ('record' in change ? change.record.id : [])));
-}
-
-/** What its owner calls this device. */
-export async function deviceName(): Promise<string> {
-  return ((await remembered('deviceName')) as string | undefined) ?? '';
-}
-
-/** Calls this device by a name; it stays here, and other devices are told it. */
-export function nameDevice(name: string): Promise<unknown> {
-  return remember('deviceName', name.trim().slice(0, 40));
 }
 
 async function everything(): Promise<Holding> {

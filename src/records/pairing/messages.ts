@@ -23,7 +23,10 @@ const parcel = z.object({
 });
 const message = z.discriminatedUnion('is', [
   z.object({ is: z.literal('hello'), hello: introduction }),
-  z.object({ is: z.literal('summary'), summary: z.object({ version: z.literal(1), has: z.readonly(z.array(z.string())) }) }),
+  z.object({
+    is: z.literal('summary'),
+    summary: z.object({ version: z.literal(1), has: z.readonly(z.array(z.string())) }),
+  }),
   /** How many parcels follow, and how many records and steps are in them. */
   z.object({ is: z.literal('plan'), parcels: z.number(), items: z.number() }),
   z.object({ is: z.literal('parcel'), parcel }),
