@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { squareCodeOf } from '../../src/ui/label/squareCode';
+import type { AnyRecord } from '../../src/records/kind/kinds';
+import { newRecord } from '../../src/records/shelf';
 import { shelve, vialRecord } from './benchRecords';
 import { serve } from './phone';
 import { twoPhones, type Held, type TwoPhones } from './twoPhones';
@@ -124,3 +126,60 @@ describe('two devices that pair by their codes as texts', () => {
 });
 
 const MANY = 2500; // some 3 MB
+
+describe('two devices with all sorts of work on them', () => {
+  beforeAll(async () => {
+    two = await twoPhones(site.url);
+  });
+  afterAll(async () => expect(await two.close()).toEqual([]));
+
+  /** A choice in the settings; waits until it is stored. */
+  async function choose(held: Held, words: string): Promise<void> {
+    await held.page.goto(`${site.url}#/settings`);
+    await held.page.getByText(words, { exact: true }).tap();
+    await held.page.locator('.chosen', { hasText: words }).waitFor();
+  }
+
+  test('have all of it on both: runs with their steps, photos, and what each changed of one record', async () => {
+    const [phone, tablet] = two.phones;
+    await phone.page.goto(`${site.url}#/shelf`);
+    await phone.tap('Look around a made-up workshop');
+    await phone.page.locator('.demo-notice').waitFor();
+    await shelve(tablet.page, withPhotos());
+    await choose(phone, 'Paper (light)');
+    await meet(phone, tablet);
+    const [atPhone, atTablet] = [await phone.holds(), await tablet.holds()];
+    expect(atPhone.events.length).toBeGreaterThan(100);
+    expect(atPhone.records.filter((record) => (record as { kind: string }).kind === 'picture')).toHaveLength(3);
+    expect(atPhone).toEqual(atTablet);
+
+    await choose(phone, 'Left');
+    await choose(tablet, 'mg/kg');
+    await meet(tablet, phone);
+    for (const held of two.phones) {
+      const { records } = await held.holds();
+      const settings = records.find((record) => (record as { id: string }).id === 'settings');
+      expect(settings).toMatchObject({ hand: 'left', basis: 'mg/kg' });
+    }
+    expect(await phone.holds()).toEqual(await tablet.holds());
+  });
+
+  async function meet(first: Held, second: Held): Promise<void> {
+    for (const held of [first, second]) await held.devices();
+    await pairByTexts(first, second);
+    await Promise.all([same(first), same(second)]);
+    for (const held of [first, second]) await held.tap('Done');
+  }
+});
+
+/** A vial with three photos, of 150 kB each. */
+function withPhotos(): AnyRecord[] {
+  const [vial] = vials('PIC', 1);
+  const pictures = Array.from({ length: 3 }, (_, i) =>
+    newRecord('picture', { type: 'image/jpeg', data: Buffer.alloc(150_000, `photo ${i} `).toString('base64') }),
+  );
+  const photos = pictures.map(({ id }) =>
+    newRecord('photo', { of: vial!.id, taken: '2026-05-04T10:00:00.000Z', width: 9, height: 9, bytes: 9, picture: id }),
+  );
+  return [vial!, ...pictures, ...photos];
+}
