@@ -44,10 +44,16 @@ function OfKind({ records }: { records: readonly AnyRecord[] }) {
       {records.slice(0, LISTED).map((record, i) => (
         <>
           {i > 0 && ', '}
-          <bdi>{describe(record).title}</bdi>
+          <bdi>{nameOf(record)}</bdi>
         </>
       ))}
       {more > 0 && `, and ${formatCount(more)} more`}
     </li>
   );
+}
+
+/** 'CARD 1 % cardamom oil': as on its label, where it has one. */
+function nameOf(record: AnyRecord): string {
+  const { code, title } = describe(record);
+  return code === undefined ? title : `${code} ${title}`;
 }

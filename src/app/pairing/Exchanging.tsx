@@ -1,5 +1,6 @@
 import type { Outcome, Progress } from '../../records/pairing/exchange';
 import { formatCount } from '../../ui/format';
+import { ApartLine } from '../apart/ApartLine';
 import { CameAndWent } from './CameAndWent';
 import { leavePairing, said } from './pairing';
 
@@ -38,6 +39,7 @@ export function Ended({ outcome }: { outcome: Outcome }) {
       <p class={whole ? '' : 'trouble'} role={whole ? 'status' : 'alert'}>
         {endWords(outcome)}
       </p>
+      <ApartLine />
       <CameAndWent came={outcome.came} went={outcome.went} />
       <button class="main" onClick={leavePairing}>
         {whole ? 'Done' : 'Back to the codes'}

@@ -19,14 +19,16 @@ export function SettingsPage() {
       <Later load={devicePart} props={{}} />
       <Later load={handsBusy} props={{}} />
       <Later load={scalePart} props={{}} />
-      <button class="entry" onClick={() => go(['keeping'])}>
-        <b>What is kept, and where</b>
-        <span>Backup, restore, erase</span>
-      </button>
-      <button class="entry" onClick={() => go(['devices'])}>
-        <b>Two devices</b>
-        <span>The same on phone, tablet and laptop</span>
-      </button>
+      <div class="list">
+        <button class="entry" onClick={() => go(['keeping'])}>
+          <b>What is kept, and where</b>
+          <span>Backup, restore, erase</span>
+        </button>
+        <button class="entry" onClick={() => go(['devices'])}>
+          <b>Two devices</b>
+          <span>The same on phone, tablet and laptop</span>
+        </button>
+      </div>
       <p class="quiet">
         Everything stays on this phone: no account, no tracking, no request to any other place. Minim warns and
         computes; it does not certify. Local rules and licensed practice decide.
