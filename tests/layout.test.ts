@@ -159,7 +159,8 @@ describe('the house', () => {
   test('workshop/drinkable/grade alone says what may go into a drink: nothing else reads a stored grade or the word for a solvent', () => {
     const asked =
       /^tasks\/(bottle|supply)\/|^tasks\/dilute\/(source|cautions)|^tasks\/shared\/(newBottle|bottleFields)/;
-    const kept = /^records\/(kind|backup|union)\/|^workshop\/drinkable\/(grade|gradeCause|mark)\.ts|^app\/(edit|demo)\//;
+    const kept =
+      /^records\/(kind|backup|union)\/|^workshop\/drinkable\/(grade|gradeCause|mark)\.ts|^app\/(edit|demo)\//;
     const shown =
       /^app\/(describe\/(describe|description|overFacts|ShelfEntry)|record\/(ThingHead|PaperPage|paper))\.tsx?$/; // the word that describe() gives
     const read = /(?<!fields)\.(grade|food)\b|[{,]\s*(grade|food)\b\s*(?:[,}]|=(?!=))[^;]*?=/;
