@@ -1,4 +1,4 @@
-import { odourActivities, type OdourActivity } from '../../workshop/odourActivity';
+import { odourActivities, type OdourActivity } from '../../workshop/sensory/odourActivity';
 import { formatPlain } from '../../ui/format';
 
 /** Which lines are furthest above their thresholds: an order with what is not known of it. */

@@ -1,7 +1,7 @@
 import { panelPower, type PanelResult } from '../../core/sensory/panel';
 import type { Test } from '../../records/kind/test';
 import { formatChance, formatPlain, formatShare } from '../../ui/format';
-import { panelOutcome, type PanelOutcome } from '../../workshop/panel';
+import { panelOutcome, type PanelOutcome } from '../../workshop/sensory/panel';
 import { Facts } from '../describe/Facts';
 
 type Fact = readonly [label: string, text: string, more?: string];

@@ -1,6 +1,6 @@
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain } from '../../ui/format';
-import { partsForSwap } from '../../workshop/odourActivity';
+import { partsForSwap } from '../../workshop/sensory/odourActivity';
 import { answerIn, textOf } from '../engine/fields';
 import type { Walk } from '../engine/task';
 import { linesOf, materialOptions, nextKey, percentOf, rowsOf, type Row } from './lines';

@@ -12,8 +12,10 @@ import { celsius, massFraction, REFERENCE_TEMPERATURE, volumeFraction } from '..
 import { CITRIC } from '../../core/drink/syrup';
 import type { Batch } from '../../records/kind/batch';
 import type { Quantity, SinceOf } from '../../records/kind/since';
+import { find } from '../../records/shelf';
 import { acids } from '../../tables/syrupAdditives';
 import { outcome } from '../attempt';
+import { holdingOf } from '../thing/holding';
 import { sinceOf } from './since';
 
 type Reading = SinceOf<'reading'>;
@@ -139,9 +141,12 @@ export function acidShare(batch: Batch): Measured {
   return scaled(over(perLitre, batch.drink.densityGPerMl), 1 / 1000);
 }
 
-/** g/L of acid as it was weighed, as anhydrous citric acid (by protons titrated). */
+/** g/L of acid as it was weighed, as anhydrous citric acid (by protons titrated), with that of juices and the like. */
 export function acidPerLitre(batch: Batch): Measured {
-  const all = batch.weighed.flatMap(({ id, massG }) => {
+  const all = batch.weighed.flatMap(({ id, source, massG }) => {
+    const bottle = find('bottle', source);
+    const held = bottle && holdingOf(bottle)?.acid;
+    if (held) return scaled(massG, held);
     const acid = acids.find((one) => one.id === id)?.acid;
     return acid ? scaled(massG, CITRIC.molarMass / CITRIC.protons / (acid.molarMass / acid.protons)) : [];
   });

@@ -42,7 +42,8 @@ export async function pagesOf(page: Page): Promise<(readonly [name: string, hash
 function pagesUnder(kind: string): string[] {
   const stocked = ['vial', 'bottle', 'supply'].includes(kind) ? ['weigh', 'edit', 'how/left'] : [];
   const traced = ['vial', 'formula', 'batch'].includes(kind) ? ['trace', 'again', 'paper'] : [];
-  return ['', 'how/0', ...stocked, ...traced];
+  const made = kind === 'batch' ? ['measure/brix', 'mend', 'fill', 'trial', 'prices'] : [];
+  return ['', 'how/0', ...stocked, ...traced, ...made];
 }
 
 async function openCatalogue(page: Page): Promise<void> {

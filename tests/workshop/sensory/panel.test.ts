@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Test } from '../../src/records/kind/test';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { panelOf, panelOutcome } from '../../src/workshop/panel';
+import type { Test } from '../../../src/records/kind/test';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { panelOf, panelOutcome } from '../../../src/workshop/sensory/panel';
 
 beforeEach(() => void (shelf.records.value = new Map()));
 

@@ -1,5 +1,5 @@
-import { placesOf, type Range } from '../core/liquid/places';
-import { find } from '../records/shelf';
+import { placesOf, type Range } from '../../core/liquid/places';
+import { find } from '../../records/shelf';
 
 /** What the units of thresholds are in mg/kg of water; a litre counts as a kilogram. */
 const IN_WATER: Readonly<Record<string, number>> = { 'µg/kg': 1e-3, 'mg/kg': 1, 'µg/L': 1e-3, 'mg/L': 1 };

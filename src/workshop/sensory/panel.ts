@@ -1,7 +1,7 @@
-import { friedman, ranks } from '../core/sensory/ranking';
-import { panelResult, type NoseCount, type PanelResult } from '../core/sensory/panel';
-import type { Test } from '../records/kind/test';
-import { list } from '../records/shelf';
+import { friedman, ranks } from '../../core/sensory/ranking';
+import { panelResult, type NoseCount, type PanelResult } from '../../core/sensory/panel';
+import type { Test } from '../../records/kind/test';
+import { list } from '../../records/shelf';
 
 /** The sessions of one nose in a panel. */
 export interface Nose {

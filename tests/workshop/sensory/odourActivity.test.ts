@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { newRecord, shelf, takeIn } from '../../src/records/shelf';
-import { odourActivities, partsForSwap, thresholdInWater } from '../../src/workshop/odourActivity';
+import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
+import { odourActivities, partsForSwap, thresholdInWater } from '../../../src/workshop/sensory/odourActivity';
 
 const smelled = (
   id: string,
