@@ -45,6 +45,14 @@ describe('a batch that is measured', () => {
     expect(rowOf(batch, 'brix').measured!.value).toBeGreaterThan(8); // 20 % ABV makes it lighter by about 6 °Brix
   });
 
+  test('its gauge means what the drink holds, and the pH to expect is that of what was weighed', () => {
+    const fizzy = task.keep(weighAll({ ...clearPlan, gas: '3' }))[0] as Batch;
+    const { gaugeBar, atC } = fizzy.drink.gas!;
+    const batch = withFact(fizzy, { fact: 'reading', of: 'gas', value: gaugeBar, u: 0.01, atC });
+    expect(rowOf(batch, 'gas').measured!.value).toBeCloseTo(3, 2);
+    expect(rowOf(made, 'pH').planned).toBeCloseTo(2.61, 1);
+  });
+
   test('too sweet it takes water; added it is among the weighings, and the drink is reckoned again', () => {
     const batch = withFact(made, reading('brix', 10.5, 0.05));
     expect(measuredOff(batch)).toEqual(['sugar']);
