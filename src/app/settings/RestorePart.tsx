@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { openBackup, planRestore, restore, type Restoring, type Way } from '../../records/backup/backup';
 import type { BackupContent } from '../../records/backup/backupFile';
+import { copies } from '../../records/journal/journal';
 import { shelf } from '../../records/shelf';
 import { FileButton } from '../../ui/controls/FileButton';
 import { PassphraseBox } from './PassphraseBox';
@@ -120,7 +121,7 @@ async function work(plan: Restoring): Promise<void> {
   try {
     await restore(plan, { progress: (share) => (state.value = { at: 'working', share, stop }), signal: stop.signal });
     shelf.lost.value = null;
-    state.value = { at: 'choose', told: 'Restored. Both copies on this device hold it now.' };
+    state.value = { at: 'choose', told: restoredWords() };
   } catch (error) {
     const stopped = stop.signal.aborted;
     state.value = {
@@ -128,6 +129,13 @@ async function work(plan: Restoring): Promise<void> {
       wrong: stopped ? 'Stopped: nothing was changed.' : `Nothing was changed: ${said(error)}`,
     };
   }
+}
+
+/** What holds it now; a browser that keeps one copy says so. */
+function restoredWords(): string {
+  return copies.value.possible
+    ? 'Restored. Both copies on this device hold it now.'
+    : 'Restored. This browser keeps it once: back it up elsewhere, too.';
 }
 
 function said(error: unknown): string {
