@@ -70,7 +70,7 @@ async function goTo(hash: string): Promise<void> {
 
 /** Pages and runs that bring up every kind of text; the audit sees all of them in English. */
 const SEEN =
-  /^(Bench|Shelf|Book|Settings|Keeping|Labels|Sheet of a batch|record (vial|bottle|batch|calibration|layering|tasting) |record vial (how.0|edit|trace))$/;
+  /^(Bench|Shelf|Book|Settings|Keeping|Two devices|Labels|Sheet of a batch|record (vial|bottle|batch|calibration|layering|tasting) |record vial (how.0|edit|trace))$/;
 const WALKED =
   /^(Dilute|Calibrate drops|Layer strips|Count drops|Dose a drink|Make a batch|Blind test: Triangle|Look up ppm)$/;
 const STEPS = 7;
