@@ -32,7 +32,7 @@ beforeEach(async (context) => {
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url });
   page = phone.page;
-  await page.addInitScript(plantFaults, { amount: AMOUNT, day: DAY, moment: MOMENT });
+  await page.addInitScript(plantFaults, { amount: AMOUNT, purity: PURITY, moment: MOMENT });
   await page.goto(`${site.url}#/keeping`);
   await page.locator('input[name=backup]').setInputFiles(shelfFile);
   await page.getByRole('button', { name: 'Restore' }).tap();
@@ -69,20 +69,19 @@ async function plant(values: Readonly<Record<string, object>>): Promise<void> {
 }
 
 const AMOUNT = { g: 900, u: 0.7654321 };
-const DAY = '2023-07-19';
+const PURITY = 0.87654321;
 const MOMENT = '2023-07-19T10:11:12.000Z';
 
 /** Faults of the program, planted where it meets values that are fine and that nothing else has: no schema keeps them away. */
-function plantFaults({ amount, day, moment }: { amount: typeof AMOUNT; day: string; moment: string }): void {
+function plantFaults({ amount, purity, moment }: { amount: typeof AMOUNT; purity: number; moment: string }): void {
   const fault = () => {
     throw new RangeError('planted');
   };
   const { hypot } = Math;
   Math.hypot = (...sides) => (sides[1] === amount.u && sides[0]! > 1 ? fault() : hypot(...sides)); // what is left of a bottle
-  const { split } = String.prototype;
-  String.prototype.split = function (this: string, ...given: unknown[]) {
-    return String(this) === day ? fault() : split.apply(this, given as Parameters<typeof split>); // until when it keeps
-  } as typeof split;
+  const { isFinite } = Number;
+  const ofPurity = (1 - purity) / 2 / Math.sqrt(3); // the uncertainty of "at least"
+  Number.isFinite = (x) => (Math.abs((x as number) - ofPurity) < 1e-9 ? fault() : isFinite(x)); // of a bottle that is diluted
   const formats = Intl.DateTimeFormat.prototype;
   const format = Object.getOwnPropertyDescriptor(formats, 'format')!;
   const get = function (this: Intl.DateTimeFormat) {
@@ -209,7 +208,7 @@ describe('a step that breaks', () => {
   });
 
   test('by an answer can be given another one, and goes on', async () => {
-    await plant({ [GRAPEFRUIT]: { received: DAY } });
+    await plant({ [GRAPEFRUIT]: { purity: PURITY } });
     await page.locator('.tasks .card', { hasText: 'Dilute' }).tap();
     await page.locator('.slot[data-name=bottle]').tap();
     await page.locator('.sheet-row', { hasText: 'lot PG-117' }).first().tap();
@@ -225,7 +224,7 @@ describe('a step that breaks', () => {
   test('since yesterday keeps the paused run: to the Bench, Resume, the steps before, and another answer goes on', async () => {
     await page.goto(site.url);
     await diluteFromBench(page, { bottle: 'lot PG-117', solvent: 'ethanol 96', food: 'Food grade' });
-    await plant({ [GRAPEFRUIT]: { received: DAY } });
+    await plant({ [GRAPEFRUIT]: { purity: PURITY } });
     await page.locator('.paused', { hasText: 'could not be worked out' }).waitFor();
     await page.getByRole('button', { name: /^Resume/ }).tap();
     await page.getByRole('alert').waitFor();
