@@ -507,6 +507,11 @@ describe('erasing', () => {
   });
 });
 
+/** Waits until all is kept and the worker serves the page; a busy machine takes its time. */
+async function isServed(page: Page): Promise<void> {
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null, undefined, { timeout: 150_000 });
+}
+
 describe('a browser that gives less', () => {
   let browser: Browser;
   let context: BrowserContext;
@@ -569,7 +574,7 @@ describe('a browser that gives less', () => {
   test('opened for the first time goes on without a network as soon as all of it is kept, in the page that was there first', async () => {
     const page = await context.newPage();
     await page.goto(site.url);
-    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await isServed(page);
     await context.setOffline(true);
     await page.locator('.tasks .card', { hasText: 'Look up ppm' }).tap();
     await page.locator('.run .sentence').waitFor();
@@ -587,7 +592,7 @@ describe('a browser that gives less', () => {
   test('an address below the app leads to it, with a network and without', async () => {
     const page = await context.newPage();
     await page.goto(site.url);
-    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await isServed(page);
     for (const isOffline of [false, true]) {
       await context.setOffline(isOffline);
       for (const path of ['nothing/here', 'nothing/here?a=b#/shelf', 'index.html', '?a=b']) {
@@ -605,7 +610,7 @@ describe('a browser that gives less', () => {
   test('loaded past the worker says that it is kept, and goes on when it is opened again', async () => {
     const page = await context.newPage();
     await page.goto(site.url);
-    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await isServed(page);
     const session = await context.newCDPSession(page);
     const loaded = page.waitForEvent('load');
     await session.send('Page.reload', { ignoreCache: true }); // as with Shift held

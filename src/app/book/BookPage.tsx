@@ -5,7 +5,7 @@ import { endedRuns, shelf } from '../../records/shelf';
 import { useFault } from '../../ui/fault/useFault';
 import { formatCount, formatDayHead } from '../../ui/format';
 import { bookTable, narrowed } from '../describe/bookEntries';
-import { UnreadableList } from '../describe/UnreadableList';
+import { UnreadableList } from '../unread/UnreadableList';
 import { Main } from '../nav/Main';
 import { saveTable } from '../nav/saveFile';
 import { DemoNotice } from '../shelf/DemoNotice';

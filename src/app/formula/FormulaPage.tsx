@@ -13,7 +13,7 @@ import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain, formatShare, formatTyped } from '../../ui/format';
 import { go } from '../nav/route';
 import { startTask } from '../nav/startTask';
-import { NotHere } from '../describe/NotHere';
+import { NotHere } from '../unread/NotHere';
 import { PageHead } from '../nav/PageHead';
 import { OdourActivities } from './OdourActivities';
 import '../sheet/batchSheet.css';

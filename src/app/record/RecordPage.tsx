@@ -27,7 +27,7 @@ import { sinceSections } from '../made/Since';
 import { HowMade } from './HowMade';
 import { InIt } from './InIt';
 import { Learned, OfMaterial, UsedIn } from './Kin';
-import { NotHere } from '../describe/NotHere';
+import { NotHere } from '../unread/NotHere';
 import { Notices } from '../describe/Notices';
 import { overNotices } from '../describe/overFacts';
 import { Relabel } from './Relabel';

@@ -11,7 +11,7 @@ import { saveTable, shareOrSave } from '../nav/saveFile';
 import { sheetPictures } from './sheetPng';
 import { SIGNED, sheetTitle } from './sheetRows';
 import { Accounts, Stages } from './Stages';
-import { NotHere } from '../describe/NotHere';
+import { NotHere } from '../unread/NotHere';
 import { Notices } from '../describe/Notices';
 import { goneOnWith, overNotices } from '../describe/overFacts';
 import { PageHead } from '../nav/PageHead';

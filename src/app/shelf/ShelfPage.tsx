@@ -7,7 +7,7 @@ import { Icon } from '../../ui/drawn/Icon';
 import { DemoNotice } from './DemoNotice';
 import { FirstRun } from './FirstRun';
 import { LabelsButton, ScanButton } from '../describe/LabelLinks';
-import { UnreadableList } from '../describe/UnreadableList';
+import { UnreadableList } from '../unread/UnreadableList';
 import { Part } from '../fault/Part';
 import { Main } from '../nav/Main';
 import { go, route } from '../nav/route';
