@@ -98,7 +98,7 @@ function Found({ record, events }: { record: AnyRecord; events: readonly RunEven
   const asked = page === 'how' ? (index === 'left' ? howLeft(record) : results[Number(index)]) : undefined;
   if (asked) return <HowPage result={asked} onClose={back} />;
   const Page = pages[page as keyof typeof pages];
-  if (Page) return <Page record={record} />;
+  if (Page && (page !== 'weigh' || isStocked(record))) return <Page record={record} />;
   if (page === 'paper') return <PaperPage record={record} events={events} />;
   if (fault) return <Broken record={record} error={fault.error} />;
   return <Thing record={record} description={description} events={events} />;

@@ -119,9 +119,9 @@ function pagesOf(record: AnyRecord): string[][] {
   const own = (...parts: string[]) => ['record', record.id, ...parts];
   const { results = [] } = wordsOf(record);
   return [
-    ...[own(), own('paper'), own('trace'), own('again')],
+    ...[own(), own('paper'), own('trace'), own('again'), own('weigh'), own('photo', 'none')],
     ...results.map((_, i) => own('how', String(i))),
-    ...(isStocked(record) ? [own('weigh'), own('how', 'left'), own('mark')] : []),
+    ...(isStocked(record) ? [own('how', 'left'), own('mark')] : []),
     ...(isEditable(record) ? [own('edit')] : []),
     ...(isLabelled(record) ? [['labels', record.id]] : []),
     ...(isOf('layering', record) ? [['labels', record.strips.map(({ vial }) => vial).join(','), 'strips']] : []),
