@@ -8,7 +8,7 @@ import { bansUs, limitsUs } from '../../src/tables/limitsUs';
 import { waterSolubilities } from '../../src/tables/solubility';
 import { concerns, cramerClasses, cramerFromMemory } from '../../src/tables/concernThresholds';
 import { formerMaxima } from '../../src/tables/useLevels';
-import { weightingAgents } from '../../src/tables/weightingAgents';
+import { weightingAgents } from '../../src/tables/emulsion/weightingAgents';
 
 const figures = [
   ...bansEu,

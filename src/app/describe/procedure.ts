@@ -5,7 +5,7 @@ import { celsius, massFraction } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
 import { list } from '../../records/shelf';
 import { acids, preservatives } from '../../tables/syrupAdditives';
-import { emulsifiers } from '../../tables/emulsifiers';
+import { emulsifiers } from '../../tables/emulsion/emulsifiers';
 import { syrupExtras } from '../../tables/keeping/syrupExtras';
 import { formatGiven, formatPlain, measuredText } from '../../ui/format';
 import { weighedText } from '../../ui/weighed';

@@ -2,7 +2,7 @@ import { WATER, type PlannedMass } from '../../core/drink/batchPlan';
 import { gram } from '../../core/number/units';
 import { weighList, type WeighList, type WeighStep } from '../../core/drink/weighList';
 import { find } from '../../records/shelf';
-import { emulsifiers } from '../../tables/emulsifiers';
+import { emulsifiers } from '../../tables/emulsion/emulsifiers';
 import type { RunState } from '../engine/fold';
 import { keyNow, timesBegun } from './plan/begun';
 import { spareFactor } from './plan/drinkAsked';

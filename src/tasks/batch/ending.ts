@@ -10,6 +10,7 @@ import { dangersOf } from './keeping/keepPart';
 import { fields } from './plan/fields';
 import { doseIn, judgeDrink, madeOf, type Making } from './progress';
 import { abvWords, drinkResults } from './results';
+import { ringFields, ringTrialWords } from './ringTrial';
 import { rulesOffer, withRules } from './rules';
 
 /** The drink in numbers as it was weighed, then what the rules say of it and under which name it is saved. */
@@ -33,7 +34,7 @@ function nameStep(run: RunState, making: Making): Step {
   const isShown = run.at === 'name' || run.at === 'checked'; // the first version had two steps
   const { value: judgement } = outcome(() => (isShown && made ? judgeDrink(run, making.plan, made) : null));
   const { problem } = asksWhy(run, judgement);
-  const [name, left] = [fields.name(usualName(run)), leftFields(run, making)];
+  const [name, left] = [fields.name(usualName(run)), [...leftFields(run, making), ...ringFields(run, making)]];
   const rest = left.map((field) => `{${field.name}}`).join(', ');
   const big = made ? measuredText(made.litres, 'L') : '';
   return {
@@ -51,8 +52,12 @@ function nameStep(run: RunState, making: Making): Step {
           }
         : {}),
     },
-    more: [`Write ‹${numberedBatchCode()}›, the name and today’s date on every bottle of it.`, ...leftWords(making)],
-    cautions: dangersOf(run),
+      more: [
+        `Write ‹${numberedBatchCode()}›, the name and today’s date on every bottle of it.`,
+        ...leftWords(making),
+        ...ringTrialWords(run, making),
+      ],
+      cautions: dangersOf(run),
     told: toldWhy(run, judgement),
     offers: rulesOffer(judgement),
     ...(problem ? { problem } : {}),

@@ -28,6 +28,7 @@ import { gaugeIn } from './keeping/bottle';
 import { keepingFacts } from './keeping/kept';
 import type { Planned } from './plan/goods';
 import { keptOfOneBatch, keptWithFormula } from './plan/keepFields';
+import { withRingTrial } from './ringTrial';
 import { slipsOf } from './vessel';
 import { takenInAll } from './takings';
 import { refusalOfLine, spoiltBy } from './plan/drinkAsked';
@@ -82,8 +83,9 @@ export function keepBatch(run: RunState): AnyRecord[] {
     ...(lost.length > 0 ? { lost } : {}),
     ...(reason === undefined ? {} : { although: reason }),
   });
+  const watched = withRingTrial(run, making, record);
   const vial = leftOverVial(run, making, record.id);
-  return vial ? [{ ...record, uses: without(record.uses, vial.uses) }, vial] : [record];
+  return vial ? [{ ...watched, uses: without(record.uses, vial.uses) }, vial] : [watched];
 }
 
 /** Why what it is made from may not go into a drink, or is not there; undefined where all of it may. */

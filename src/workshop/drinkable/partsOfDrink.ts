@@ -9,9 +9,9 @@ import type { Vial } from '../../records/kind/vial';
 import { purityOf } from '../thing/purity';
 import { find, shelf } from '../../records/shelf';
 import { solvents } from '../../tables/solvents';
-import { emulsifiers } from '../../tables/emulsifiers';
+import { emulsifiers } from '../../tables/emulsion/emulsifiers';
 import { acids, preservatives } from '../../tables/syrupAdditives';
-import { weightingAgents } from '../../tables/weightingAgents';
+import { weightingAgents } from '../../tables/emulsion/weightingAgents';
 import { bottlesOf, carriersOf, ethanolOf, isCloudy, type Carrier } from '../thing/carrier';
 import type { FinishedDrink, Part } from './judging';
 

@@ -16,7 +16,7 @@ import { sucroseViscosity } from '../../../src/core/liquid/sucroseViscosity';
 import { celsius, gram, gramPerMl, massFraction, millilitre } from '../../../src/core/number/units';
 import { limitsEu } from '../../../src/tables/limitsEu';
 import { limitsUs } from '../../../src/tables/limitsUs';
-import { weightingAgents } from '../../../src/tables/weightingAgents';
+import { weightingAgents } from '../../../src/tables/emulsion/weightingAgents';
 import published from '../../reference/emulsion.json';
 import { residuals } from '../residuals';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { afterAll, describe, expect, test } from 'vitest';
 import { emulsionFor, leastDosage, riseWithin, risePerDay, weightingShare } from '../../../src/core/drink/emulsion';
 import { gram, gramPerMl, millilitre } from '../../../src/core/number/units';
-import { emulsifiers } from '../../../src/tables/emulsifiers';
+import { emulsifiers } from '../../../src/tables/emulsion/emulsifiers';
 import { residuals } from '../residuals';
 import { shareByPouring, speedByForces } from './secondEmulsion';
 

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { Batch } from '../../../src/records/kind/batch';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { procedureOf } from '../../../src/app/describe/procedure';
+import { daysFrom, duesUntil } from '../../../src/workshop/made/trials';
 import { batch } from '../../../src/tasks/batch/task';
 import { planOf } from '../../../src/tasks/batch/plan/plan';
 import { fieldOf, keysOf, recipeOf, runOf, stepOf, weighAll, wordsIn } from './batchRuns';
@@ -109,6 +110,19 @@ describe('an emulsion', () => {
     const [kept] = batch.keep(weighAll({ ...made, d90: '0.8' })) as [Batch];
     expect(kept.asked['d90']).toBe('0.8');
     expect(procedureOf(kept)[0]!.does.join(' ')).toContain('90 % of the oil in droplets under 0.8 µm, measured');
+  });
+
+  test('ends in a ring trial, whose days are due on the Bench; without one where it is not wanted', () => {
+    const trials = (ring?: string) => {
+      const [kept] = batch.keep(weighAll({ ...made, ...(ring ? { ring } : {}) })) as [Batch];
+      takeIn([kept]);
+      return duesUntil('2999-01-01').filter((due) => due.batch.id === kept.id);
+    };
+    const [due] = trials();
+    expect(due!.trial!.trial).toMatchObject({ fact: 'trial', sort: 'ring' });
+    expect(daysFrom(due!.trial!.trial.begun, due!.day)).toBe(1);
+    expect(due!.trial!.trial.dues).toHaveLength(5);
+    expect(trials('no')).toEqual([]);
   });
 
   test.each([

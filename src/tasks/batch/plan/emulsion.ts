@@ -12,7 +12,7 @@ import { exact } from '../../../core/number/measured';
 import { sucroseViscosity } from '../../../core/liquid/sucroseViscosity';
 import { gram, gramPerMl, millilitre } from '../../../core/number/units';
 import { find } from '../../../records/shelf';
-import { weightingAgents } from '../../../tables/weightingAgents';
+import { weightingAgents } from '../../../tables/emulsion/weightingAgents';
 import { formatPlain, formatTyped } from '../../../ui/format';
 import type { Option } from '../../../ui/controls/field';
 import { answer, ask } from '../../engine/answers';

@@ -41,4 +41,13 @@ export const emulsionFields = {
     max: 50,
     help: 'Optional, by microscope or laser.',
   }),
+  ring: choice({
+    name: 'ring',
+    title: 'Ring trial',
+    preset: 'yes',
+    options: [
+      { value: 'yes', label: 'Watch bottles for a ring', short: 'watched for a ring', hint: 'the Bench says when' },
+      { value: 'no', label: 'No ring trial', short: 'no ring trial' },
+    ],
+  }),
 };

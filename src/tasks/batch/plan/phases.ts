@@ -1,6 +1,6 @@
 /** What of an emulsion is oil, what is dissolved in its water, and which emulsifier holds it. */
 import { find } from '../../../records/shelf';
-import { emulsifiers, type Emulsifier } from '../../../tables/emulsifiers';
+import { emulsifiers, type Emulsifier } from '../../../tables/emulsion/emulsifiers';
 import { logKow } from '../../../tables/partition';
 import { inWater, isOil } from '../../../workshop/inWater';
 import { answer, ask } from '../../engine/answers';

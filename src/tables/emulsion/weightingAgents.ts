@@ -1,4 +1,4 @@
-import type { Level } from '../core/limits/figure';
+import type { Level } from '../../core/limits/figure';
 
 /**
  * Agents that make an oil phase heavier, and oils that carry it. Densities g/mL at 20 °C; "memory": typical, not confirmed.
