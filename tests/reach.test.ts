@@ -15,7 +15,6 @@ const kept: Readonly<Record<string, readonly string[]>> = {
   'core/liquid/sucrose.ts': ['sucroseFromDensity'], // issue 18: measuring a batch
   'core/sensory/bradleyTerry.ts': ['bradleyTerry'], // issue 20: proportions
   'tables/useLevels.ts': ['exampleLevels'], // issue 15: limits panel
-  'tables/weightingAgents.ts': ['carrierOils', 'gumRatio'], // issue 18: emulsion
 };
 
 const root = resolve(import.meta.dirname, '..');

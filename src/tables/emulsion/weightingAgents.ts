@@ -1,7 +1,7 @@
 import type { Level } from '../../core/limits/figure';
 
 /**
- * Agents that make an oil phase heavier, and oils that carry it. Densities g/mL at 20 °C; "memory": typical, not confirmed.
+ * Agents that make an oil phase heavier. Densities g/mL at 20 °C; "memory": typical, not confirmed.
  * Their highest amounts stand in the limit tables under the same CAS. Brominated oil is banned and is not offered.
  */
 export interface WeightingAgent {
@@ -21,12 +21,3 @@ export const weightingAgents: readonly WeightingAgent[] = [
   { name: 'sucrose acetate isobutyrate (E 444)', cas: ['126-13-6'], low: 1.146, high: 1.146, source: 'typical, not confirmed', level: 'memory', matchedSoybean: 0.45 },
   { name: 'damar gum', cas: ['9000-16-2'], low: 1.06, high: 1.06, source: 'typical, not confirmed', level: 'memory', matchedSoybean: 0.55 },
 ];
-
-/** Oils. */
-export const carrierOils: readonly Omit<WeightingAgent, 'matchedSoybean'>[] = [
-  { name: 'd-limonene (stands for orange oil)', cas: ['5989-27-5'], low: 0.8402, high: 0.8402, source: 'PMC7330110 table 1, 20.85 °C', level: 'primary' },
-  { name: 'medium-chain triglycerides', cas: ['73398-61-5'], low: 0.945, high: 0.945, source: 'typical, not confirmed', level: 'memory' },
-];
-
-/** Gum arabic per oil phase, g/g: common practice, no source. Octenyl succinate starch 0.45 in one published emulsion. */
-export const gumRatio = { low: 1, high: 2 } as const;
