@@ -27,6 +27,7 @@ import { basisOf, concentrateOf, planOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
 import { judgeDrink, makingOf, plannedDrink, type Making } from './progress';
 import { recipeOptions, recipeOrNull } from './plan/recipe';
+import { intoSyrup } from './plan/stages';
 import { rulesOffer, withRules } from './rules';
 import { stageSlots } from './stageWords';
 import { syrupPart } from './syrupPart';
@@ -138,10 +139,10 @@ function answerOf(run: RunState, plan: Plan, judgement: Judgement | null): CardA
   const g = (grams: number) => `${formatPlain(grams, 3)} g`;
   const [needed, spare] = [massOf(concentrate), spareFactor(run)];
   const dose = `${formatPlain(drink.mgPerKg, 3)} mg/kg`;
-  const line =
-    water > 0
-      ? `concentrate in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water: ${dose}`
-      : `concentrate in ${kg(batch.drink.mass)}: ${dose}`;
+  const thrown = intoSyrup(run)
+    ? `concentrate in ${kg(batch.syrup.mass)} of syrup, to ${kg(water)} of water: ${dose}`
+    : `concentrate into the drink: ${kg(batch.syrup.mass - needed)} of syrup, ${kg(water)} of water: ${dose}`;
+  const line = water > 0 ? thrown : `concentrate in ${kg(batch.drink.mass)}: ${dose}`;
   const lines = spare > 1 ? [line, `${g(needed)} of it is for this batch.`] : [line];
   return withRules({ big: g(needed * spare), lines }, judgement);
 }

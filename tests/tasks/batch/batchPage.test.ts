@@ -193,12 +193,12 @@ test('the button names the first movement of the hand, and the Book tells all se
   expect(recipeOf(runOf({ ...clearPlan, fine: '0.01' })).done).toMatch(/^Weigh [\d.]+ g of VANI neat$/);
   expect(recipeOf(run).card!.answer).toMatchObject({
     big: '20 g',
-    lines: [expect.stringMatching(/^concentrate in 4.11 kg of syrup/), expect.anything()],
+    lines: [expect.stringMatching(/^concentrate into the drink: 4.09 kg of syrup/), expect.anything()],
   });
   const { big, lines } = recipeOf(runOf({ ...clearPlan, spare: '25' })).card!.answer!;
   expect([big, ...lines.slice(0, 2)]).toEqual([
     '25 g',
-    expect.stringMatching(/^concentrate in 4.11 kg/),
+    expect.stringMatching(/^concentrate into the drink: 4.\d+ kg/),
     '20 g of it is for this batch.',
   ]);
   const { say } = toldOf(recipeOf(run), run);
