@@ -1,5 +1,6 @@
 import { CONCENTRATE, SUGAR } from '../../core/drink/batchPlan';
 import type { Rescue } from '../../core/drink/weighList';
+import { find } from '../../records/shelf';
 import { formatPlain, gramsText, showsNothing, typedOnScale } from '../../ui/format';
 import { supposing, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
@@ -62,6 +63,7 @@ function stockStep(run: RunState, pour: Pour): Step {
       pour.again
         ? 'What is left of the first is not enough. In a small vessel of its own, mixed well.'
         : 'It is too little for the scale. In a small vessel of its own, mixed well.',
+      ...(find('material', from.id)?.form === 'solid' ? ['Warm it a little if it does not become clear.'] : []),
       ...lotWords(from, neatG),
       ...lotWords(carrier, carrierG),
     ],

@@ -21,9 +21,9 @@ describe('whatever is asked for', () => {
         counted.made++;
         expect(faultsOf(run)).toEqual([]);
       }),
-      { numRuns: 60, seed: 18 },
+      { numRuns: 30, seed: 18 },
     );
-    expect(counted.made).toBeGreaterThan(10);
+    expect(counted.made).toBeGreaterThan(8);
     expect(counted.refused).toBeGreaterThan(5);
   });
 
@@ -40,7 +40,7 @@ describe('whatever is asked for', () => {
           expect(after.wrong).toBeUndefined();
         }
       }),
-      { numRuns: 60, seed: 181 },
+      { numRuns: 30, seed: 181 },
     );
     expect(counted.ways).toBeGreaterThan(5);
   });
