@@ -21,6 +21,8 @@ const weighed = z.object({
   share: z.optional(share),
   /** An ingredient of the drink, no part of the formula. */
   own: z.optional(z.literal(true)),
+  /** Of such an ingredient: g of its acid, as anhydrous citric acid, in one g as it was weighed. */
+  acid: z.optional(z.number()),
   /** Added after the drink was measured, to correct it. */
   corrects: z.optional(z.literal(true)),
 });

@@ -17,6 +17,7 @@ import { againstText, sourceWords, stateWords } from '../../workshop/drinkable/l
 import { useOf } from '../../workshop/uses';
 import { numberedBatchCode } from '../../workshop/thing/vialCode';
 import { dayOfRun } from '../engine/runDay';
+import { contentOf, OWN_ACID } from './plan/goods';
 import { ownLines } from './plan/ingredients';
 import { liquidRefusal } from './plan/spiritBottle';
 import { fields } from './plan/fields';
@@ -122,6 +123,7 @@ function weighedOf({ into, goods, target, mass, again, stock }: Pour): Weighed {
     massG: mass!,
     ...(stock ? { share: stock.share.value } : {}),
     ...(goods.own ? { own: true as const } : {}),
+    ...(contentOf(goods, OWN_ACID) > 0 ? { acid: contentOf(goods, OWN_ACID) } : {}),
   };
 }
 

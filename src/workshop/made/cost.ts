@@ -50,10 +50,11 @@ function usedLines({ uses }: Batch): CostLine[] {
 /** What was weighed from nothing of the Shelf: sugar, water, acid, spirit; and the carrier in which something was diluted to be weighed. */
 function plainLines(batch: Batch): CostLine[] {
   const carrier = batch.weighed.find(({ id, into }) => into === 'concentrate' && id === batch.asked['carrier']);
-  return batch.weighed.flatMap(({ id, name, source, massG, share }) => {
+  return batch.weighed.flatMap(({ id, name, into, source, massG, share }) => {
     if (id === CONCENTRATE) return [];
-    if (source === null) return [byKilo(id, name, massG.value)];
-    return share === undefined || !carrier ? [] : [byKilo(carrier.id, carrier.name, massG.value * (1 - share))];
+    if (source === null) return [byKilo(id, name.replace(/, diluted to .*/, ''), massG.value * (share ?? 1))];
+    const isInCarrier = into === 'concentrate' && share !== undefined && carrier;
+    return isInCarrier ? [byKilo(carrier.id, carrier.name, massG.value * (1 - share))] : [];
   });
 }
 

@@ -12,10 +12,8 @@ import { celsius, massFraction, REFERENCE_TEMPERATURE, volumeFraction } from '..
 import { CITRIC } from '../../core/drink/syrup';
 import type { Batch } from '../../records/kind/batch';
 import type { Quantity, SinceOf } from '../../records/kind/since';
-import { find } from '../../records/shelf';
 import { acids } from '../../tables/syrupAdditives';
 import { outcome } from '../attempt';
-import { holdingOf } from '../thing/holding';
 import { sinceOf } from './since';
 
 type Reading = SinceOf<'reading'>;
@@ -143,12 +141,10 @@ export function acidShare(batch: Batch): Measured {
 
 /** g/L of acid as it was weighed, as anhydrous citric acid (by protons titrated), with that of juices and the like. */
 export function acidPerLitre(batch: Batch): Measured {
-  const all = batch.weighed.flatMap(({ id, source, massG }) => {
-    const bottle = find('bottle', source);
-    const held = bottle && holdingOf(bottle)?.acid;
-    if (held) return scaled(massG, held);
+  const all = batch.weighed.flatMap(({ id, massG, share = 1, acid: own }) => {
+    if (own !== undefined) return scaled(massG, own); // of a juice or the like
     const acid = acids.find((one) => one.id === id)?.acid;
-    return acid ? scaled(massG, CITRIC.molarMass / CITRIC.protons / (acid.molarMass / acid.protons)) : [];
+    return acid ? scaled(massG, (share * (CITRIC.molarMass / CITRIC.protons)) / (acid.molarMass / acid.protons)) : [];
   });
   return over(plus(exact(0), ...all), batch.drink.litres);
 }
@@ -184,7 +180,8 @@ export function sugarShare(batch: Batch): Measured {
 export function plannedOf({ asked, keeping }: Batch): Partial<Record<Quantity, number>> {
   const abv = numberIn(asked['abv']);
   const brix = asked['sugar.by'] === 'litre' ? brixOfLitre(numberIn(asked['sugar.l']), abv) : numberIn(asked['brix']);
-  const [litres, gas] = [numberIn(asked['litres']), numberIn(asked['gas'])];
+  const [bottled, gas] = [numberIn(asked['litres']), numberIn(asked['gas'])];
+  const litres = bottled === undefined ? undefined : bottled / (1 - (numberIn(asked['loss']) ?? 0) / 100);
   const acid = asked['acid'] === 'none' ? 0 : numberIn(asked['acidity']);
   const known = { brix, abv, litres, acid, gas: gas === 0 ? undefined : gas, pH: keeping?.phComputed };
   return Object.fromEntries(Object.entries(known).filter(([, value]) => value !== undefined));

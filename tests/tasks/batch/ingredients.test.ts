@@ -9,6 +9,8 @@ import { batch } from '../../../src/tasks/batch/task';
 import { planOf } from '../../../src/tasks/batch/plan/plan';
 import { allergensIn } from '../../../src/workshop/drinkable/allergensIn';
 import { partsOfBatch } from '../../../src/workshop/drinkable/partsOfDrink';
+import { costLines } from '../../../src/workshop/made/cost';
+import { acidPerLitre, plannedOf } from '../../../src/workshop/made/measured';
 import { repeatOf } from '../../../src/tasks/shared/repeat';
 import { startWalking } from '../walking';
 import { fieldOf, keysOf, recipeOf, runOf, weighAll, wordsIn } from './batchRuns';
@@ -106,6 +108,7 @@ describe('ingredients of one’s own', () => {
       ['gentian', 'b-gentian', 'Saltmarsh Supplies, lot L-b-gentian', 'syrup'],
     ]);
     expect(made.reached.map(({ material: id }) => id)).not.toContain('lemon');
+    expect(acidPerLitre(made).value).toBeCloseTo(3, 2);
     expect(wordsIn(runOf(plan), 'Ingredients')).toContain(
       'They bring ‹0.0918 °Brix›, ‹1.8 g/L› of acid, ‹0.66 % ABV› to the drink.',
     );
@@ -132,6 +135,14 @@ describe('ingredients of one’s own', () => {
     const spirits = made.weighed.find(({ id }) => id === 'spirit')!;
     expect(spirits).toMatchObject({ source: 'e1', lot: 'Saltmarsh Supplies, lot L-e1' });
     expect(leftOf(find('supply', 'e1')!)!.value).toBeCloseTo(4000 - spirits.massG.value, 6);
+  });
+
+  test('cost what their bottles cost', () => {
+    takeIn([bottle('b-lemon', 'lemon', { holds: { brix: 8, acid: 0.06 }, pricePerG: 0.01 })]);
+    const made = kept({ ...plan, loss: '2' });
+    const line = costLines(made).find(({ id }) => id === 'b-lemon')!;
+    expect(line.amount * line.price!).toBeCloseTo((600 / 0.98) * 0.01, 1);
+    expect(plannedOf(made).litres).toBeCloseTo(20 / 0.98, 9);
   });
 
   test('name what a label has to name, from their bottles up', () => {

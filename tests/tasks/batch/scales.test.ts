@@ -5,6 +5,8 @@ import type { Batch } from '../../../src/records/kind/batch';
 import { batch } from '../../../src/tasks/batch/task';
 import { massAt } from '../../../src/tasks/batch/pour';
 import { makingOf } from '../../../src/tasks/batch/progress';
+import { costLines } from '../../../src/workshop/made/cost';
+import { acidPerLitre } from '../../../src/workshop/made/measured';
 import { recipeOf, runOf, stepOf, weighAll, wordsIn } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 
@@ -59,6 +61,11 @@ describe('a drink of a quarter of a litre', () => {
     const acid = made.weighed.find(({ id }) => id === 'citric-acid')!;
     expect((acid.massG.value * acid.share!) / made.drink.litres.value).toBeCloseTo(0.3, 2);
     expect(made.drink.litres.value).toBeCloseTo(0.25, 3);
+    expect(acidPerLitre(made).value).toBeCloseTo(0.3, 2);
+    expect(costLines(made).find(({ id }) => id === 'citric-acid')).toMatchObject({
+      name: 'citric acid, anhydrous',
+      amount: expect.closeTo(0.075, 3),
+    });
     expect(made.weighed.every(({ massG }) => massG.value >= 0.082)).toBe(true);
   });
 
