@@ -85,8 +85,8 @@ function densityOf(sugar: number, ethanol: number): number {
   return drinkDensity({ brix: massFraction(known), ethanol: massFraction(ethanol) });
 }
 
-/** Density of an ingredient, g/mL at 20 °C, from its sugar and alcohol; acid and dry matter count as water (our choice). */
+/** Density of an ingredient, g/mL at 20 °C, from its alcohol and dry matter; acid and other dry matter count as sugar (our choice). */
 export function ingredientDensity(facts: IngredientFacts): GramPerMl {
-  const { sugar, ethanol } = broughtBy(facts);
-  return gramPerMl(densityOf(sugar, ethanol));
+  const { sugar, acid, rest, ethanol } = broughtBy(facts);
+  return gramPerMl(densityOf(sugar + acid + rest, ethanol));
 }

@@ -44,13 +44,14 @@ export const ownAsked = oncePerRun((run: RunState): OwnAsked[] => {
   if (options.length === 0) return [];
   const [own, { same }] = [ofThisRecipe(run), timesBefore(run)];
   const all = Array.from({ length: MOST }, (_, i) => ({
-    what: asBefore(own, ask(moreFields.own(i + 1), { options: [...options, NO_MORE] }), same, NONE),
+    what: asBefore(own, ask(moreFields.own(i + 1), { options: [...options, i === 0 ? NO_ONE : NO_MORE] }), same, NONE),
     perL: asBefore(own, moreFields.ownPerL(i + 1), same),
     into: asBefore(own, moreFields.ownInto(i + 1), same),
   }));
   return all.slice(0, all.findLastIndex(({ what }) => answer(run, what) !== NONE) + 2);
 });
 
+const NO_ONE: Option = { value: NONE, label: 'None', short: 'none of your own' };
 const NO_MORE: Option = { value: NONE, label: 'None', short: 'nothing else' };
 
 /** Extracts, tinctures, infusions, juices and purees of which there is a bottle; what is in the formula already is not among them. */
