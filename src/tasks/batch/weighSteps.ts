@@ -86,7 +86,7 @@ function stockStep(run: RunState, pour: Pour): Step {
 
 function concentrateStep(run: RunState, making: Making, { pour, place }: { pour: Pour; place: string }): Step {
   const { key, goods, target, again, tooSmall } = pour;
-  const grams = onScale(run, target);
+  const grams = onScale(run, target, pour.scale);
   return {
     key,
     say: again ? `Add ‹${grams.text}› more of ${called(goods)}.` : `Weigh ‹${grams.text}› of ${called(goods)}.`,
