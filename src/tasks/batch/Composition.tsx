@@ -6,7 +6,7 @@ import type { Walk } from '../engine/task';
 import { ETHANOL, OWN_ACID } from './plan/goods';
 import { makingOf, type Making } from './progress';
 import { outcome } from '../../workshop/attempt';
-import { mixedOf } from './pour';
+import { mixedOf } from './vessel/pour';
 import './batch.css';
 
 /** A line of the table: planned, and as it becomes if the rest is weighed as planned; `isIn` when all of it is weighed. */

@@ -7,9 +7,9 @@ import type { Offer, Step } from '../engine/task';
 import { begunField, begunIn, type Begun, type VesselName } from './plan/begun';
 import { isSaid } from './plan/drinkAsked';
 import { fields } from './plan/fields';
-import { carrierKey, stepOf, type Pour } from './pour';
+import { carrierKey, stepOf, type Pour } from './vessel/pour';
 import type { Making } from './progress';
-import { slipsOf } from './vessel';
+import { slipsOf } from './vessel/vessel';
 import { BEGUN_AGAIN, halfMixed, lossesOf } from './takings';
 
 /** The way out of whatever is wrong: what is in the vessel is given up, and it is filled from nothing. None while it is empty. */

@@ -8,7 +8,7 @@ import { fields } from './plan/fields';
 import { EMULSION_WATER } from './plan/goods';
 import { emulsifierOf, isOfOil, isOfOneVessel } from './plan/phases';
 import type { Plan } from './plan/planParts';
-import type { Pour } from './pour';
+import type { Pour } from './vessel/pour';
 
 /** Where an emulsion is made in two vessels; a run of an older version goes on in one. */
 export function hasTwoVessels(run: RunState, { emulsion }: Plan): boolean {

@@ -52,12 +52,12 @@ function nameStep(run: RunState, making: Making): Step {
           }
         : {}),
     },
-      more: [
-        `Write ‹${numberedBatchCode()}›, the name and today’s date on every bottle of it.`,
-        ...leftWords(making),
-        ...ringTrialWords(run, making),
-      ],
-      cautions: dangersOf(run),
+    more: [
+      `Write ‹${numberedBatchCode()}›, the name and today’s date on every bottle of it.`,
+      ...leftWords(making),
+      ...ringTrialWords(run, making),
+    ],
+    cautions: dangersOf(run),
     told: toldWhy(run, judgement),
     offers: rulesOffer(judgement),
     ...(problem ? { problem } : {}),

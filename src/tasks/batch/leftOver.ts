@@ -17,7 +17,7 @@ import { useOf } from '../../workshop/uses';
 import { fields } from './plan/fields';
 import type { Goods } from './plan/goods';
 import type { Making } from './progress';
-import type { Pour } from './pour';
+import type { Pour } from './vessel/pour';
 import { carrierOf } from './plan/drinkAsked';
 import { begunIn } from './plan/begun';
 import { BEGUN_AGAIN, inConcentrate, lossesOf, NOT_KEPT } from './takings';

@@ -11,16 +11,16 @@ import { judgeBetween } from '../shared/judgeBetween';
 import type { Judgement, Part } from '../../workshop/drinkable/judging';
 import type { Source } from '../../workshop/sources';
 import { pouredBefore } from './plan/begun';
-import { concentrateVessel } from './concentrate';
+import { concentrateVessel } from './vessel/concentrate';
 import { answered, spareFactor } from './plan/drinkAsked';
-import { drinkLines } from './drinkLines';
-import { drinkVessel } from './drinkVessel';
+import { drinkLines } from './vessel/drinkLines';
+import { drinkVessel } from './vessel/drinkVessel';
 import { ETHANOL, massOf, type Goods } from './plan/goods';
 import { planOf, isPlain } from './plan/plan';
 import type { Plan } from './plan/planParts';
 import { oncePerRun } from '../engine/oncePerRun';
-import { leastOf, mixedOf, type Pour } from './pour';
-import type { Vessel } from './vessel';
+import { leastOf, mixedOf, type Pour } from './vessel/pour';
+import type { Vessel } from './vessel/vessel';
 
 /** A batch under way: the plan, as large as rescues have made it, and what is weighed of it. */
 export interface Making {

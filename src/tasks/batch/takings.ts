@@ -2,7 +2,7 @@ import { exact, minus, plus, scaled, type Measured } from '../../core/number/mea
 import type { RunState } from '../engine/fold';
 import { begunIn } from './plan/begun';
 import type { Goods } from './plan/goods';
-import { carrierKey, massAt, type Pour, type Stock } from './pour';
+import { carrierKey, massAt, type Pour, type Stock } from './vessel/pour';
 
 /** Grams by bottle and vial, by id. */
 type Grams = [id: string, mass: Measured][];

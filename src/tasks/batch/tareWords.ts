@@ -4,7 +4,7 @@ import { REFERENCE_TEMPERATURE } from '../../core/number/units';
 import { capacityOf, overCapacity } from '../../workshop/scales';
 import { formatPlain, gramsText } from '../../ui/format';
 import type { RunState } from '../engine/fold';
-import { loadsOf, stepOf, type Pour } from './pour';
+import { loadsOf, stepOf, type Pour } from './vessel/pour';
 
 const LITRES_FROM = 1000; // g of water, from which on it is measured rather than weighed: our choice
 

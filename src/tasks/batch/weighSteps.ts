@@ -13,9 +13,9 @@ import { massField } from './plan/asked';
 import { fields } from './plan/fields';
 import type { Goods } from './plan/goods';
 import { doseIn, expectedDrink, makingOf, type Making } from './progress';
-import { carrierKey, offBy, stepOf, type Pour } from './pour';
+import { carrierKey, offBy, stepOf, type Pour } from './vessel/pour';
 import { tareWords } from './tareWords';
-import { wayOf, type Way } from './vessel';
+import { wayOf, type Way } from './vessel/vessel';
 
 /** The first thing that the hand does, for the button that leads to it; null where nothing is planned. */
 export function firstMovement(run: RunState, { vessel }: Making): string | null {

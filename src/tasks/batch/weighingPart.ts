@@ -11,7 +11,7 @@ import { isWeighedIn, refusalOfLine, sourceOf } from './plan/drinkAsked';
 import { fields } from './plan/fields';
 import { ownLines } from './plan/ingredients';
 import { ADD_BOTTLE, wrongIn, type Part } from './page';
-import { leastOf, stepOf, type Pour } from './pour';
+import { leastOf, stepOf, type Pour } from './vessel/pour';
 import type { Making } from './progress';
 import type { Recipe, RecipeLine } from './plan/recipe';
 import { isWeighedAsBefore } from './plan/weighedAsBefore';

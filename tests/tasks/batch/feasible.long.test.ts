@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Batch } from '../../../src/records/kind/batch';
 import { batch } from '../../../src/tasks/batch/task';
-import { loadsOf, stepOf } from '../../../src/tasks/batch/pour';
+import { loadsOf, stepOf } from '../../../src/tasks/batch/vessel/pour';
 import { makingOf } from '../../../src/tasks/batch/progress';
 import { recipeStep } from '../../../src/tasks/batch/recipeStep';
 import { attempt, Refused } from '../../../src/workshop/attempt';

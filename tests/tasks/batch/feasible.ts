@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { planOf } from '../../../src/tasks/batch/plan/plan';
-import { leastOf, loadsOf, stepOf, type Pour } from '../../../src/tasks/batch/pour';
+import { leastOf, loadsOf, stepOf, type Pour } from '../../../src/tasks/batch/vessel/pour';
 import { makingOf, type Making } from '../../../src/tasks/batch/progress';
 import type { RunState } from '../../../src/tasks/engine/fold';
 import { capacityOf } from '../../../src/workshop/scales';

@@ -3,7 +3,7 @@ import { standardUncertainty } from '../../../src/core/number/measured';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import type { Batch } from '../../../src/records/kind/batch';
 import { batch } from '../../../src/tasks/batch/task';
-import { massAt } from '../../../src/tasks/batch/pour';
+import { massAt } from '../../../src/tasks/batch/vessel/pour';
 import { makingOf } from '../../../src/tasks/batch/progress';
 import { costLines } from '../../../src/workshop/made/cost';
 import { acidPerLitre } from '../../../src/workshop/made/measured';

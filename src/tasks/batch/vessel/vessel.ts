@@ -1,11 +1,11 @@
-import type { PlannedMass } from '../../core/drink/batchPlan';
-import { gram } from '../../core/number/units';
-import { rescueList, type Rescue } from '../../core/drink/weighList';
-import type { RunState } from '../engine/fold';
-import { answer } from '../engine/answers';
-import { showsNothing, typedOnScale } from '../../ui/format';
-import type { Begun } from './plan/begun';
-import { fields } from './plan/fields';
+import type { PlannedMass } from '../../../core/drink/batchPlan';
+import { gram } from '../../../core/number/units';
+import { rescueList, type Rescue } from '../../../core/drink/weighList';
+import type { RunState } from '../../engine/fold';
+import { answer } from '../../engine/answers';
+import { showsNothing, typedOnScale } from '../../../ui/format';
+import type { Begun } from '../plan/begun';
+import { fields } from '../plan/fields';
 import { massAt, offBy, stepOf, type Pour } from './pour';
 import { moreStock } from './stock';
 

@@ -1,15 +1,15 @@
-import { exact, type Measured } from '../../core/number/measured';
-import { mixtureOf, type Mixture } from '../../core/drink/mixture';
-import { smallestMass } from '../../core/dilution/smallestMass';
-import { gram } from '../../core/number/units';
-import { capacityOf, weighedNet } from '../../workshop/scales';
-import type { Rescue } from '../../core/drink/weighList';
-import type { Weighed } from '../../records/kind/batch';
-import { answer } from '../engine/answers';
-import type { RunState } from '../engine/fold';
-import { asked, massField } from './plan/asked';
-import type { Goods } from './plan/goods';
-import { isWeighedAsBefore } from './plan/weighedAsBefore';
+import { exact, type Measured } from '../../../core/number/measured';
+import { mixtureOf, type Mixture } from '../../../core/drink/mixture';
+import { smallestMass } from '../../../core/dilution/smallestMass';
+import { gram } from '../../../core/number/units';
+import { capacityOf, weighedNet } from '../../../workshop/scales';
+import type { Rescue } from '../../../core/drink/weighList';
+import type { Weighed } from '../../../records/kind/batch';
+import { answer } from '../../engine/answers';
+import type { RunState } from '../../engine/fold';
+import { asked, massField } from '../plan/asked';
+import type { Goods } from '../plan/goods';
+import { isWeighedAsBefore } from '../plan/weighedAsBefore';
 
 /** Key of the mass of a stock's carrier: as runs have it since the first version. */
 export function carrierKey(key: string): string {

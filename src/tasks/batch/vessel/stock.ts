@@ -1,7 +1,7 @@
-import { exact, minus, over, plus, times } from '../../core/number/measured';
-import { formatPlain } from '../../ui/format';
-import type { RunState } from '../engine/fold';
-import type { Goods } from './plan/goods';
+import { exact, minus, over, plus, times } from '../../../core/number/measured';
+import { formatPlain } from '../../../ui/format';
+import type { RunState } from '../../engine/fold';
+import type { Goods } from '../plan/goods';
 import { carrierKey, massAt, type Pour, type Stock } from './pour';
 
 /** What is mixed for a stock: g of the material's goods and of the carrier, and the share of the first as planned. */

@@ -1,7 +1,7 @@
-import { CONCENTRATE, WATER } from '../../core/drink/batchPlan';
-import type { Weighed } from '../../records/kind/batch';
-import { pure, type Planned } from './plan/goods';
-import type { Plan } from './plan/planParts';
+import { CONCENTRATE, WATER } from '../../../core/drink/batchPlan';
+import type { Weighed } from '../../../records/kind/batch';
+import { pure, type Planned } from '../plan/goods';
+import type { Plan } from '../plan/planParts';
 
 /** A line of the drink: what goes in, where, and how many g for one time the plan. */
 export interface DrinkLine extends Planned {

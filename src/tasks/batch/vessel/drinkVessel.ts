@@ -1,15 +1,15 @@
-import { CONCENTRATE, SUGAR, WATER } from '../../core/drink/batchPlan';
-import { gram } from '../../core/number/units';
-import type { Rescue } from '../../core/drink/weighList';
-import type { RunState } from '../engine/fold';
-import { keyNow, timesBegun } from './plan/begun';
-import { pure, SPIRIT } from './plan/goods';
-import type { Plan } from './plan/planParts';
+import { CONCENTRATE, SUGAR, WATER } from '../../../core/drink/batchPlan';
+import { gram } from '../../../core/number/units';
+import type { Rescue } from '../../../core/drink/weighList';
+import type { RunState } from '../../engine/fold';
+import { keyNow, timesBegun } from '../plan/begun';
+import { pure, SPIRIT } from '../plan/goods';
+import type { Plan } from '../plan/planParts';
 import { drinkLines } from './drinkLines';
 import { withStocks, type WeighedLine } from './drinkStocks';
 import { leastOf, massAt, scaleFor, stepOf, type Pour, type Stock } from './pour';
 import { stockOf } from './stock';
-import { intoSyrup } from './plan/stages';
+import { intoSyrup } from '../plan/stages';
 import { filled, rescueOf, type Vessel } from './vessel';
 
 /** g of the concentrate that the drink asks for, and that there are. */

@@ -1,11 +1,11 @@
-import { CONCENTRATE, WATER } from '../../core/drink/batchPlan';
-import { dilutionFor, type Diluted } from '../../core/drink/weighList';
-import { gram } from '../../core/number/units';
-import type { RunState } from '../engine/fold';
+import { CONCENTRATE, WATER } from '../../../core/drink/batchPlan';
+import { dilutionFor, type Diluted } from '../../../core/drink/weighList';
+import { gram } from '../../../core/number/units';
+import type { RunState } from '../../engine/fold';
 import type { DrinkLine } from './drinkLines';
-import { SPIRIT } from './plan/goods';
-import { strongestStock } from './plan/strongestStock';
-import { isWeighedAsBefore } from './plan/weighedAsBefore';
+import { SPIRIT } from '../plan/goods';
+import { strongestStock } from '../plan/strongestStock';
+import { isWeighedAsBefore } from '../plan/weighedAsBefore';
 import { leastOf, scaleFor } from './pour';
 
 /** A line of the drink as it comes on the scale: g of it, or of the dilution with water that it is weighed from. */
