@@ -1,6 +1,6 @@
 import { measuredSolubility, type CosolventShare, type WaterSolubility } from '../core/liquid/cosolvency';
 import { ethanolDensity, ethanolMassFraction } from '../core/liquid/ethanol';
-import { judgeStage, SUGAR, type Medium, type Solute, type Stage } from '../core/liquid/stage';
+import { SUGAR, type Medium, type Solute, type Stage } from '../core/liquid/stage';
 import { massFraction, REFERENCE_TEMPERATURE, volumeFraction } from '../core/number/units';
 import { find } from '../records/shelf';
 import { oilMakeUp } from '../tables/oilMakeUp';
@@ -131,17 +131,6 @@ export function solventIn(
   const ethanol = abv === undefined ? ethanolOf({ id }) : ethanolMassFraction(volumeFraction(abv));
   if (ethanol) return { waterG: grams * (1 - ethanol), ethanolG: grams * ethanol, solvents: [] };
   return { waterG: 0, ethanolG: 0, solvents: [{ id, grams, ml: grams / gPerMl }] };
-}
-
-/** The most of a material that a solvent may hold, g/g: more surely stays undissolved. 1 where nothing is known. */
-export function strongestIn(
-  material: string,
-  { id, gPerMl, abv }: { id: string; gPerMl: number; abv?: number | undefined },
-): number {
-  const grams = 1000 * gPerMl; // in a litre
-  const medium = mediumOf({ ml: 1000, grams, sugarG: 0, ...solventIn(id, grams, gPerMl, abv) });
-  const { fullness } = judgeStage(solutesOf(material, '', grams * 1000), medium); // as much as there is solvent
-  return fullness.low > 1 ? 1 / fullness.low : 1;
 }
 
 const LEAST_SHOWN = 0.1; // mg/L

@@ -77,7 +77,7 @@ function ethanolIn(sugar: number, abv: number, density?: GramPerMl): number {
   return ethanol;
 }
 
-const KNOWN = 0.84; // of sugar in sugar and water, g/g: what is stronger counts as that
+const KNOWN = 0.84 - 1e-9; // of sugar in sugar and water, g/g, clear of rounding: what is stronger counts as that
 
 function densityOf(sugar: number, ethanol: number): number {
   if (sugar + ethanol >= 1) return ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);

@@ -3,11 +3,12 @@ import { standardUncertainty } from '../../../src/core/number/measured';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import type { Batch } from '../../../src/records/kind/batch';
 import { batch } from '../../../src/tasks/batch/task';
+import { WATER } from '../../../src/core/drink/batchPlan';
 import { massAt } from '../../../src/tasks/batch/vessel/pour';
 import { makingOf } from '../../../src/tasks/batch/progress';
 import { costLines } from '../../../src/workshop/made/cost';
 import { acidPerLitre } from '../../../src/workshop/made/measured';
-import { recipeOf, runOf, stepOf, weighAll, wordsIn } from './batchRuns';
+import { recipeOf, runOf, stepOf, weighAll } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
 
 beforeEach(() => {
@@ -79,30 +80,11 @@ describe('a drink of a quarter of a litre', () => {
   });
 });
 
-test('a solid is not diluted in an oil to be weighed: that holds hardly any of it', () => {
+test('a solid is not diluted in an oil to be weighed, which holds hardly any of it, but in the water of the emulsion', () => {
   const cloudy = { make: 'emulsion', agent: 'none', dosage: '5', litres: '5', fine: '0.01', dose: '100' };
   const { pours } = makingOf(runOf({ ...clearPlan, ...cloudy }))!.vessel;
-  const stocks = pours.flatMap(({ stock }) => (stock ? [stock.from.id] : []));
-  expect(pours.find(({ goods }) => goods.id === 'vanillin')!.tooSmall).toBe(true);
-  expect(stocks).not.toContain('vanillin');
-  expect(recipeOf(runOf({ ...clearPlan, ...cloudy })).problem).toContain('maltol, vanillin'.split(', ')[1]);
-});
-
-describe('what is lost on the way, and the vessel', () => {
-  test('so much more is made that the bottles get what was asked for', () => {
-    const making = makingOf(runOf({ ...clearPlan, loss: '5' }))!;
-    expect(making.plan.batch.drink.volume / 1000).toBeCloseTo(20 / 0.95, 9);
-    expect(wordsIn(runOf({ ...clearPlan, loss: '5' }), 'Drink')).toContain(
-      '‹21.05 L› are made, so that ‹20 L› are left for the bottles.',
-    );
-    expect(wordsIn(runOf(clearPlan), 'Drink')).not.toContain('left for the bottles');
-  });
-
-  test('a drink that its vessel does not hold is refused, with how much it does', () => {
-    const { wrong, mend } = slots({ vessel: '20' })['litres']!;
-    expect(wrong).toContain('20 L do not fit a vessel of 20 L');
-    expect(mend).toEqual({ words: 'Make 18 L', type: { litres: '18' } });
-    expect(slots({ vessel: '20', litres: '18' })['litres']!.wrong).toBeUndefined();
-    expect(slots({ vessel: '20', litres: '18', loss: '1' })['litres']!.mend!.type).toEqual({ litres: '17.82' });
-  });
+  const { goods, tooSmall } = pours.find(({ stock }) => stock?.from.id === 'vanillin')!;
+  expect(tooSmall).toBe(false);
+  expect(goods.contents.map(({ material }) => material)).toEqual(['vanillin', WATER]);
+  expect(goods.contents[0]!.strength.value).toBeLessThanOrEqual(0.02);
 });
