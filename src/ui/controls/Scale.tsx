@@ -54,7 +54,7 @@ function Numbers({ chosen, onChoose, title, numbers, words, columns, told = [] }
             {n}
             {told.includes(n) && (
               <>
-                <span class="unseen">, </span>
+                <span class="pause">, </span>
                 <small>{words(n)}</small>
               </>
             )}
