@@ -507,11 +507,6 @@ describe('erasing', () => {
   });
 });
 
-/** Waits until all is kept and the worker serves the page; a busy machine takes its time. */
-async function isServed(page: Page): Promise<void> {
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null, undefined, { timeout: 150_000 });
-}
-
 describe('a browser that gives less', () => {
   let browser: Browser;
   let context: BrowserContext;
@@ -571,11 +566,30 @@ describe('a browser that gives less', () => {
     await page.getByText('Minim is not yet kept on this phone, and there is no network. Nothing is lost').waitFor();
   });
 
-  test('opened for the first time goes on without a network as soon as all of it is kept, in the page that was there first', async () => {
+  test('without workers keeps one copy, and says so on the Bench', async () => {
+    await context.route(/journalWorker/, (route) => route.abort());
     const page = await context.newPage();
     await page.goto(site.url);
+    await page.getByText('what you do is kept once').waitFor();
+    await toThePad(page);
+    await tapOnce(page);
+    await page.goto(site.url);
+    await page.reload();
+    await page.getByText('Paused at drop 1').waitFor();
+  });
+});
+
+/** Waits until all is kept and the worker serves the page; a busy machine takes its time. */
+async function isServed(page: Page): Promise<void> {
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null, undefined, { timeout: 150_000 });
+}
+
+describe('a first visit', () => {
+  test('opened for the first time goes on without a network as soon as all of it is kept, in the page that was there first', async () => {
+    const { page } = phone;
+    await page.goto(site.url);
     await isServed(page);
-    await context.setOffline(true);
+    await phone.context.setOffline(true);
     await page.locator('.tasks .card', { hasText: 'Look up ppm' }).tap();
     await page.locator('.run .sentence').waitFor();
     const tasks = ['dilute', 'calibrate', 'layer', 'count', 'dose', 'batch', 'blind', 'lookup', 'bottle', 'supply', 'proportions', 'formula']; // prettier-ignore
@@ -590,11 +604,11 @@ describe('a browser that gives less', () => {
   });
 
   test('an address below the app leads to it, with a network and without', async () => {
-    const page = await context.newPage();
+    const { page } = phone;
     await page.goto(site.url);
     await isServed(page);
     for (const isOffline of [false, true]) {
-      await context.setOffline(isOffline);
+      await phone.context.setOffline(isOffline);
       for (const path of ['nothing/here', 'nothing/here?a=b#/shelf', 'index.html', '?a=b']) {
         await page.goto(`${site.url}${path}`);
         await page
@@ -608,33 +622,21 @@ describe('a browser that gives less', () => {
   });
 
   test('loaded past the worker says that it is kept, and goes on when it is opened again', async () => {
-    const page = await context.newPage();
+    const { page } = phone;
     await page.goto(site.url);
     await isServed(page);
-    const session = await context.newCDPSession(page);
+    const session = await phone.context.newCDPSession(page);
     const loaded = page.waitForEvent('load');
     await session.send('Page.reload', { ignoreCache: true }); // as with Shift held
     await loaded;
     await page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((found) => found?.active));
     await page.locator('.tasks .card').first().waitFor();
     await page.waitForTimeout(1000); // the worker is registered when all is read
-    await context.setOffline(true);
+    await phone.context.setOffline(true);
     await page.evaluate(() => (location.hash = '#/scan'));
     await page.getByText('Minim is kept on this phone, but not in this window: open it again.').waitFor();
     await page.getByRole('button', { name: 'Open Minim again' }).tap();
     await page.locator('main h1').first().waitFor();
     expect(await page.getByText('could not be fetched').count()).toBe(0);
-  });
-
-  test('without workers keeps one copy, and says so on the Bench', async () => {
-    await context.route(/journalWorker/, (route) => route.abort());
-    const page = await context.newPage();
-    await page.goto(site.url);
-    await page.getByText('what you do is kept once').waitFor();
-    await toThePad(page);
-    await tapOnce(page);
-    await page.goto(site.url);
-    await page.reload();
-    await page.getByText('Paused at drop 1').waitFor();
   });
 });
