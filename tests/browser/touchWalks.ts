@@ -181,18 +181,20 @@ async function nextOfRack(h: Hand, page: Page): Promise<void> {
 
 async function bridgeOnce(h: Hand, page: Page): Promise<void> {
   await h.task('Dilute');
+  await h.slot('bottle', 'peppermint'); // of which there is no vial yet
   await h.slot('strength', '0.1');
   await bothOfBridge(h, page);
 }
 
 async function bridge(h: Hand, page: Page): Promise<void> {
   await h.task('Dilute');
+  await h.slot('bottle', 'spearmint');
   await page.locator('.slot[data-name=strength]', { hasText: '0.1 %' }).waitFor(); // as last time
   await bothOfBridge(h, page);
 }
 
 async function bothOfBridge(h: Hand, page: Page): Promise<void> {
-  await page.locator('.actions .main', { hasText: /^Make 5 %/ }).tap();
+  await page.locator('.actions .main', { hasText: /^Make [\d.]+ % / }).tap();
   for (let vial = 1; vial <= 2; vial++) await nextOfRack(h, page);
   await page.locator('.labels').waitFor();
 }

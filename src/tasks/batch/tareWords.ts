@@ -28,7 +28,7 @@ function tare(
   if (inIt + pour.target > capacityOf(step))
     return ['In a cup of its own, tared: together with what is in the vessel the scale does not carry it.'];
   const isOneScale = before.every(({ scale }) => scale === pour.scale);
-  return [isOneScale ? `Tare it; not tared it then shows ‹${gramsText(inIt + pour.target, step)}›.` : 'Tare it.'];
+  return [isOneScale ? `Tare the scale; without that it shows ‹${gramsText(inIt + pour.target, step)}›.` : 'Tare it.'];
 }
 
 function byVolume({ goods, target }: Pour): string[] {

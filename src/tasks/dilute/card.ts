@@ -60,7 +60,7 @@ export function cardStep(run: RunState, nextKey: (run: RunState) => string | und
 }
 
 function doneWords(run: RunState, order: Order | null, better: WayDown | null): string {
-  if (better) return `Make ${better.first}`;
+  if (better) return better.button;
   if (!order) return 'Next';
   const how = answer(run, fields.measure);
   if (how === 'shoulder') return 'Fill to the shoulder';

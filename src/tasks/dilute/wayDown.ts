@@ -30,8 +30,8 @@ import { tagOfId } from '../../workshop/thing/labelled';
 
 /** A better way than one step: what is done in it, in words, and what is typed to take it. */
 export interface WayDown {
-  /** What is made first: '5 % w/w of CARD neat'; or what is taken in place of the source. */
-  readonly first: string;
+  /** On the button: 'Make 5 % w/w of CARD neat', or 'Take CARD 1 %' where that is in place of the source. */
+  readonly button: string;
   readonly words: string;
   readonly types: Readonly<Record<string, string>>;
 }
@@ -74,13 +74,13 @@ export function wayDown(run: RunState, order: Order): WayDown | null {
     { name: '2', given: types(fields.source, madeName('1')) },
   ];
   const first = `${formatShare(one.first.strength)} of ${order.source.tag}`;
-  return { first, words: `Make ${first} first, and dilute that.`, types: types(fields.rack, rack) };
+  return { button: `Make ${first}`, words: `Make ${first} first, and dilute that.`, types: types(fields.rack, rack) };
 }
 
 /** Another vial of the Shelf in place of this source. */
 function instead({ stock }: SerialPlan): WayDown {
   const first = tagOfId(stock.id) ?? 'the vial';
-  return { first, words: `Dilute ${first} instead.`, types: types(fields.source, stock.id) };
+  return { button: `Take ${first}`, words: `Dilute ${first} instead.`, types: types(fields.source, stock.id) };
 }
 
 /** The plan as a rack: each of its dilutions exactly as planned, the last one under the strength that was asked for. */
@@ -91,7 +91,7 @@ function inSteps(order: Order, plan: SerialPlan): WayDown {
   const lines = plan.steps.map((step, i) => stepText(order, step, i === 0 ? from : 'it'));
   const rack = plan.steps.map((_, i) => ({ name: String(i + 1), given: givenTo(order, plan, i) }));
   return {
-    first: `${formatShare(strength)} of ${from}`,
+    button: `Make ${formatShare(strength)} of ${from}`,
     words: `Better: ${lines.join('; ')}. Known to ± ${known} %.`,
     types: types(fields.rack, rack),
   };

@@ -46,7 +46,7 @@ describe('200 L on a bench scale', () => {
 
 test('each weighing says how the scale is used: tare, what is in it by then, and when that is too much', () => {
   expect(said({}, 'c.vanillin')).toContain('Put the empty vessel on the scale and tare it.');
-  expect(said({}, 'c.maltol')).toMatch(/Tare it; not tared it then shows ‹0\.3\d+ g›\./);
+  expect(said({}, 'c.maltol')).toMatch(/Tare the scale; without that it shows ‹0\.3\d+ g›\./);
   expect(said({ litres: '100', dose: '2000', dosage: '3' }, 'c.propylene-glycol')).toContain(
     'In a cup of its own, tared',
   );
