@@ -13,7 +13,7 @@ import { carriedText } from './blanks';
 import { shuffleOf, type Design } from './design';
 import { attribute, expectedOrder, fields, isAlone } from './fields';
 import { cupField, weakestField, dropFields, ladderFields, levelsOf, unitField, unitOf } from './ladder';
-import { methodField, methodOf, type Method } from './methods';
+import { methodField, methodOf, METHODS, type Method } from './methods';
 import { powerWords } from './powerWords';
 import { ALL_SMELLED, areSmelled, sampleFields, samplesOfRun, sampleTrouble } from './samples';
 import { SamplesSheet } from './SamplesSheet';
@@ -44,7 +44,7 @@ export const remembers = ['test', 'served', 'tries', 'risk', 'factor', 'levels',
 /** All that is asked before the first sip, on one screen. */
 export function cardStep(run: RunState): Step {
   const now = settled(run);
-  const method = methodOf(now)!;
+  const method = methodOf(now) ?? METHODS[0]!; // what was typed may be none; then its slot asks for one
   const trouble = sampleTrouble(now, method) || orderTrouble(now, method) || ladderTrouble(now, method);
   return {
     key: 'card',

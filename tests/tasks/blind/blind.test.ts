@@ -6,12 +6,20 @@ import { outcomeOf } from '../../../src/tasks/blind/outcome';
 import { powerWords } from '../../../src/tasks/blind/powerWords';
 import { blind } from '../../../src/tasks/blind/task';
 import { fold } from '../../../src/tasks/engine/fold';
+import { problemsOf } from '../../../src/tasks/engine/leaving';
 import { answerAll, begin, designIn, rightCode, toFirstCup, wrongCode } from './sittings';
 
 describe('laying out a blind test', () => {
   test('the same draw gives the same codes and orders, however often it is looked at', () => {
     expect(designIn(begin('triangle'))).toEqual(designIn(begin('triangle')));
     expect(designIn(begin('triangle')).sets).not.toEqual(designIn(begin('triangle', { seed: '7' })).sets);
+  });
+
+  test('a method that is none leaves the card, which asks for one and goes no further', () => {
+    const run = fold([{ run: 'r', seq: 0, at: '', type: 'typed', key: 'test', text: 'nothing' }]);
+    const card = blind.steps(run)[0]!;
+    expect(card.key).toBe('card');
+    expect(problemsOf(card, run)['test']).toBe('“Test”: choose one.');
   });
 
   test('codes have three digits and never repeat', () => {
