@@ -48,7 +48,7 @@ const calibrationSchema = z.lazy(() =>
     liquid: z.object({ id: z.string(), name: z.string(), strength: z.optional(share) }),
     /** Every weighing in order; `out`: the person left it out of the mean. */
     readings: z.array(z.object({ drops: amount, massG: figure, out: z.optional(z.literal(true)) })),
-    readabilityG: amount,
+    readabilityG: some,
     temperatureC: z.optional(celsius),
     mgPerDrop: measuredIn(some),
     /** Standard deviation of one drop over its mean. */

@@ -207,6 +207,7 @@ export function openPageInMemory() {
     scrollTo: () => {},
     matchMedia: media,
     getComputedStyle: () => ({ getPropertyValue: () => '', fontSize: '16px' }),
+    HTMLElement: Element,
     ResizeObserver: Observer,
     IntersectionObserver: Observer,
     localStorage: {

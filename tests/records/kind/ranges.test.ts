@@ -50,6 +50,7 @@ describe('what a record can hold', () => {
     ['tasting', 'liking', 12],
     ['layering', 'strips.0.dippedAt', 'now'],
     ['calibration', 'mgPerDrop.value', 0],
+    ['calibration', 'readabilityG', 0],
     ['batch', 'madeOn', '2026-13-01'],
     ['test', 'risk', 5],
     ['proportions', 'best.shares', [1]],
