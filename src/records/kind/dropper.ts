@@ -47,7 +47,7 @@ const calibrationSchema = z.lazy(() =>
     /** The liquid weighed: id of a solvent (then it serves its weak dilutions) or of a neat material; of a stronger dilution, g/g in it. */
     liquid: z.object({ id: z.string(), name: z.string(), strength: z.optional(share) }),
     /** Every weighing in order; `out`: the person left it out of the mean. */
-    readings: z.array(z.object({ drops: amount, massG: figure, out: z.optional(z.literal(true)) })),
+    readings: z.array(z.object({ drops: some, massG: figure, out: z.optional(z.literal(true)) })),
     readabilityG: some,
     temperatureC: z.optional(celsius),
     mgPerDrop: measuredIn(some),
