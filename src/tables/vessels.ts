@@ -3,7 +3,6 @@ import type { Vessel } from '../core/dilution/vessel';
 /** A vessel of the bench with its class, as it can be chosen. */
 export interface VesselRow extends Vessel {
   readonly label: string;
-  readonly short: string;
   readonly hint: string;
   readonly source: string;
 }
@@ -19,7 +18,6 @@ function cylinder(id: string, [capacityMl, mL, readsMl]: readonly [number, numbe
     readsMl,
     tolerance: { mL },
     label: `Graduated cylinder, ${capacityMl} mL, ${marked}`,
-    short: `a ${capacityMl} mL cylinder${marked === 'class A' ? ' A' : ''}`,
     hint: `± ${mL} mL, each filling`,
     source: CYLINDERS,
   };
@@ -34,7 +32,6 @@ function syringe(id: string, [capacityMl, readsMl]: readonly [number, number], l
     readsMl,
     tolerance: { halfFull: small ? 0.05 : 0.04, ofCapacity: 0.015, ofVolume: small ? 0.02 : 0.01 },
     label,
-    short: capacityMl === 10 ? 'a syringe' : `a ${capacityMl} mL syringe`,
     hint: `± ${small ? 5 : 4} % from half full on, more below`,
     source: SYRINGES,
   };

@@ -15,7 +15,7 @@ export const ALSO_SHOWN = `
   FIT FOR DRINKS, OVER A LIMIT, SMELL ONLY, above, archived, below, blank, broken, clear, demo, density, dilute spirit, dissolves,
   exact, exceeded, expansion, faint, fatty oil, fifth, finished, first, fourth, glass, heavy drinker, hours, keep, kept, label,
   labels, measured, met, minutes, natural, neat, neat oil, next, nothing, now, once, opened,
-  overpowering, paused, poured, rejected, rule of thumb, second, sheet, sheets, sixth, small child, strong, substance, third, today, try again, twice, typical, under, unknown,
+  overpowering, paused, poured, rejected, rule of thumb, second, sheet, sheets, sixth, small child, strong, substance, sweetener, third, today, try again, twice, typical, under, unknown,
   viscous, weak, weighed, wet, yesterday`
   .trim()
   .split(/,\s+/);

@@ -29,6 +29,19 @@ const vials = ['CARD', 'HEX', 'PGF', 'ROSE', 'MINT'].map((code) => vialRecord({ 
 const WET = ['ANIS', 'BERG', 'CEDR', 'DILL', 'ELDR', 'FIRB'];
 const wetVials = WET.map((code) => vialRecord({ code, name: `material ${code}`, solvent: 'propylene-glycol' }));
 
+/** Two bottles of what there is no vial of yet. */
+const NEVER_DILUTED = (['fennel', 'tarragon'] as const).flatMap((name) => [
+  newRecord('material', { id: name, name: `${name} oil`, code: name.slice(0, 4).toUpperCase(), sort: 'natural', form: 'liquid', cautions: [] }), // prettier-ignore
+  newRecord('bottle', {
+    material: name,
+    supplier: 'Pebblewick Oils (made up)',
+    lot: `${name}-1`,
+    grade: 'fit for drinks',
+    received: '2026-05-01',
+    useBy: '2027-05-01',
+  }),
+]);
+
 /** Five of the vials, in a formula that they can be counted for. */
 const FORMULA = newRecord('formula', {
   id: 'pink',
@@ -180,15 +193,16 @@ async function nextOfRack(h: Hand, page: Page): Promise<void> {
 }
 
 async function bridgeOnce(h: Hand, page: Page): Promise<void> {
+  await shelve(page, NEVER_DILUTED);
   await h.task('Dilute');
-  await h.slot('bottle', 'peppermint'); // of which there is no vial yet
+  await h.slot('bottle', 'fennel oil');
   await h.slot('strength', '0.1');
   await bothOfBridge(h, page);
 }
 
 async function bridge(h: Hand, page: Page): Promise<void> {
   await h.task('Dilute');
-  await h.slot('bottle', 'spearmint');
+  await h.slot('bottle', 'tarragon oil');
   await page.locator('.slot[data-name=strength]', { hasText: '0.1 %' }).waitFor(); // as last time
   await bothOfBridge(h, page);
 }

@@ -11,6 +11,15 @@ import { photosAndSize } from '../photo/photoWords';
 export async function giveBackup(hand: (file: Blob) => Promise<boolean>, passphrase = ''): Promise<string> {
   try {
     await nameThisDevice();
+  } catch (error) {
+    return notMade(error);
+  }
+  return giveBackupAsItIs(hand, passphrase);
+}
+
+/** The same from a page that broke: nothing is written, so that nothing is drawn again. */
+export async function giveBackupAsItIs(hand: (file: Blob) => Promise<boolean>, passphrase = ''): Promise<string> {
+  try {
     const { text, records, photos } = await makeBackup();
     const file = passphrase === '' ? text : await lockBackup(text, passphrase);
     if (file.size > largestBackup)
@@ -20,8 +29,12 @@ export async function giveBackup(hand: (file: Blob) => Promise<boolean>, passphr
     const holds = [recordsText(records), photosAndSize(photos), passphrase && 'locked'].filter(Boolean).join(', ');
     return given ? `Done: ${holds}.` : '';
   } catch (error) {
-    return `No backup was made: ${error instanceof Error ? error.message : String(error)}`;
+    return notMade(error);
   }
+}
+
+function notMade(error: unknown): string {
+  return `No backup was made: ${error instanceof Error ? error.message : String(error)}`;
 }
 
 /** Hands a backup over as a file. */

@@ -13,8 +13,8 @@ export function FaultWays({ again }: { again: () => void }) {
   }, [records]);
   const save = async () => {
     said.value = 'One moment…';
-    const { giveBackup, saveBackup } = await import('../keeping/giveBackup');
-    said.value = await giveBackup(saveBackup);
+    const { giveBackupAsItIs, saveBackup } = await import('../keeping/giveBackup');
+    said.value = await giveBackupAsItIs(saveBackup);
   };
   const gone = () => void (said.value = `This part could not be fetched. ${whyGone()}`);
   return (

@@ -27,10 +27,22 @@ export const SIZES = [5, 10, 15, 20, 30];
 /** Half the width of what a filling to the shoulder may be off, as a share of the volume: our guess, vials have no tolerance. */
 export const SHOULDER = 0.08;
 
+/** Vessels as the sentence of the card calls them. */
+const inSentence: Readonly<Record<string, string>> = {
+  cylinder: 'a 10 mL cylinder A',
+  'cylinder 10 B': 'a 10 mL cylinder',
+  'cylinder 25 B': 'a 25 mL cylinder',
+  'cylinder 50 B': 'a 50 mL cylinder',
+  syringe: 'a syringe',
+  'syringe 1': 'a 1 mL syringe',
+  'syringe 5': 'a 5 mL syringe',
+  'syringe 20': 'a 20 mL syringe',
+};
+
 /** How a solvent is measured: by weight, in a vessel of the table, or by eye. */
 export const measures = [
   { value: 'scale', label: 'On a scale', short: 'a scale', hint: 'the surest: type the grams' },
-  ...vessels.map(({ id, label, short, hint }) => ({ value: id, label, short, hint })),
+  ...vessels.map(({ id, label, hint }) => ({ value: id, label, short: inSentence[id] ?? label, hint })),
   {
     value: 'shoulder',
     label: 'Up to the shoulder of the vial',
