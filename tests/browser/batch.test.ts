@@ -196,7 +196,7 @@ describe('from a liked layering to a batch', () => {
   });
 
   test('nutmeg oil breaks a limit through what it contains, and the highest dose that passes is offered and taken', async () => {
-    await fill({ dose: '150', spare: '25', make: 'A solution' });
+    await fill({ dose: '150', spare: '25', make: 'A solution', fine: '0.001' }); // solids are not diluted far enough for 0.01 g
     await page.locator('.actions .smell-only', { hasText: 'over the limit' }).waitFor();
     await main();
     await page.locator('.trouble', { hasText: 'tap or type a reason' }).waitFor();
@@ -219,6 +219,7 @@ describe('from a liked layering to a batch', () => {
     await offer(/^Undo/).tap();
     await page.locator('.say', { hasText: 'Weigh' }).waitFor();
     await offer(/^Begin this vessel again$/).tap();
+    await page.locator('.say', { hasText: 'Empty this vessel' }).waitFor(); // what is shown is stored
     await page.reload();
     await page.locator('.say', { hasText: 'Empty this vessel' }).waitFor();
     await page.locator('.body', { hasText: 'lot L-b-vanillin' }).waitFor();

@@ -64,7 +64,7 @@ async function chooseBackup(page: Page, path: string): Promise<void> {
 async function restore(page: Page, path: string): Promise<void> {
   await chooseBackup(page, path);
   await page.getByRole('button', { name: 'Restore' }).tap();
-  await page.getByText('Restored. Both copies').waitFor();
+  await page.getByText(/^Restored\./).waitFor();
 }
 
 /** On a Shelf out of a backup, up to the pad of a dilution. */
@@ -395,7 +395,7 @@ describe('a backup', () => {
     await page.getByText('50,000').first().waitFor();
     await page.getByRole('button', { name: 'Restore' }).tap();
     await page.locator('.keeping progress').waitFor();
-    await page.getByText('Restored. Both copies').waitFor();
+    await page.getByText(/^Restored\./).waitFor();
     await page.getByText('Everything is in the backup').first().waitFor();
   });
 });
@@ -429,7 +429,7 @@ describe('names that are meant to do harm', () => {
     await chooseBackup(page, path);
     await page.getByText('What stays out, and why').tap();
     await page.getByRole('button', { name: 'Restore' }).tap();
-    await page.getByText('Restored. Both copies').waitFor();
+    await page.getByText(/^Restored\./).waitFor();
     for (const hash of ['shelf', ...names.map((_, i) => `record/harm-${i}`)]) {
       await page.goto(`${site.url}#/${hash}`);
       await page.locator('.page').first().waitFor();
