@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { readNumber } from '../../core/number/typed';
 import { LINE_ENDS } from '../device/lineKeys';
 import { CABLE_LINE, isScaleHeard, lineNotice, scaleShapes, verdictOn, type LineVerdict } from '../device/typingScale';
@@ -118,14 +118,18 @@ function goOn(box: HTMLInputElement): void {
 function useArrival({ field: { weighed }, box, text }: Pick<Box, 'field' | 'box' | 'text'>, take: Hands['take']): void {
   const latest = useRef(take);
   latest.current = take;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!weighed) return;
     const input = box.current!;
     const onCable = (event: Event) => void latest.current((event as CustomEvent<string>).detail);
-    input.addEventListener(CABLE_LINE, onCable);
+    input.addEventListener(CABLE_LINE, onCable); // before a line can come
+    return () => input.removeEventListener(CABLE_LINE, onCable);
+  }, []);
+  useEffect(() => {
+    if (!weighed) return;
+    const input = box.current!;
     const now = document.activeElement;
     const isFree = now === lastLeft || !now?.matches('input, textarea');
     if (isScaleHeard() && text === '' && isFree) input.focus({ preventScroll: true });
-    return () => input.removeEventListener(CABLE_LINE, onCable);
   }, []);
 }
