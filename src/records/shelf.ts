@@ -4,12 +4,13 @@ import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, st
 import { write } from './door';
 import { closeJournal, journalOpened, openJournal } from './journal/journal';
 import { isOf, kindNamed, kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
-import { heard, nextDot } from './store/device';
+import { deviceHere, heard } from './store/device';
 import { keptBefore, noteKept, type Marker } from './store/marker';
 import { listenToOthers, type News } from './store/otherWindows';
 import { GONE, goneOf, readRecord, versionOf, type Stored } from './kind/record';
 import { withTimes, type RunEvent } from './kind/run';
 import { usualSettings, type Settings } from './kind/settings';
+import { signer } from './signing';
 
 /** A stored thing that could not be read: kept, shown and exported as it is. */
 export interface Unreadable {
@@ -81,7 +82,7 @@ export async function load(spawn?: () => Worker): Promise<void> {
   else lost.value = keptBefore();
   takeIn([...openRuns, ...settings]);
   loaded.value = true;
-  void stamping().catch(() => {}); // wanted by the first write, which asks again
+  void deviceHere().catch(() => {}); // wanted by the first write, which asks again
   takeIn(await storedOnHand());
   tellLoaded();
 }
@@ -186,33 +187,30 @@ export function newRecord<K extends KindName>(
   return { from: [], id: newId(), ...facts, kind, v: versionOf(kinds[kind]), made } as unknown as RecordOf<K>;
 }
 
-const stamping = () => import('./union/stamp');
-let signing: Promise<unknown> = Promise.resolve();
+/** Versions that are signed and on their way to the disk. */
+const underWay = new Map<string, AnyRecord>();
+const held = ({ id }: AnyRecord) => underWay.get(id) ?? onHand.value.get(id);
+
+const sign = signer({
+  held,
+  // ended runs and pictures are not held here; a record that was never stored has no writer
+  isElsewhere: (record) => !held(record) && (record.kind === 'run' || 'by' in record || 'written' in record),
+  read: async ({ id }) => {
+    const raw = await storedRecord(id);
+    return raw && sortOut([raw]).read[0];
+  },
+});
 
 /** Stores records, all or none, with events if there are any; the screens see them when they are stored. */
 export async function keep(records: readonly AnyRecord[], events: readonly RunEvent[] = []): Promise<void> {
-  const signed = signing.then(() => sign(records, events)); // in the order in which they were handed in
-  signing = signed.catch(() => {});
-  const ready = await signed;
-  await write([...ready.records.map((record) => ({ record })), ...ready.events.map((event) => ({ event }))]);
-  takeIn(ready.records);
-}
-
-/** Records and steps with the write that they come with: of this device, by its counter. */
-async function sign(records: readonly AnyRecord[], events: readonly RunEvent[]) {
-  const [{ stamped }, dot] = [await stamping(), await nextDot()];
-  const ready: AnyRecord[] = [];
-  for (const record of records) ready.push(stamped(record, await asStored(record), dot));
-  const [who] = dot.split(':') as [string];
-  return { records: ready, events: events.map((event) => ({ who, ...event })) };
-}
-
-/** A record as it is stored; undefined of a new one. Ended runs are not on hand. */
-async function asStored(record: AnyRecord): Promise<AnyRecord | undefined> {
-  const there = onHand.value.get(record.id);
-  if (there || !(record.kind === 'run' || 'by' in record || 'written' in record)) return there;
-  const raw = await storedRecord(record.id);
-  return raw && sortOut([raw]).read[0];
+  const signed = sign.atOnce(records, events) ?? (await sign.inTurn(records, events));
+  for (const record of signed.records) underWay.set(record.id, record);
+  try {
+    await write([...signed.records.map((record) => ({ record })), ...signed.events.map((event) => ({ event }))]);
+    takeIn(signed.records);
+  } finally {
+    for (const record of signed.records) if (underWay.get(record.id) === record) underWay.delete(record.id);
+  }
 }
 
 /** Erases records with their photos and, of runs, their events; in both copies, and on every other device when it hears of it. */
@@ -225,5 +223,7 @@ export async function forget(ids: readonly string[]): Promise<void> {
 
 /** Changes the settings. */
 export function changeSettings(change: Partial<Settings>): Promise<void> {
-  return keep([{ ...shelf.settings.value, made: new Date().toISOString(), ...change }]);
+  const { id } = usualSettings;
+  const now = (underWay.get(id) as Settings | undefined) ?? shelf.settings.value;
+  return keep([{ ...now, made: new Date().toISOString(), ...change }]);
 }

@@ -93,7 +93,6 @@ describe('from an empty profile', () => {
     await h.tap('Print label');
     await at('.actions .main', 'Print 1 label').tap();
     expect(await phone.page.evaluate(() => sessionStorage['printed'])).toBe('yes');
-    await phone.page.waitForTimeout(500); // what is printed is noted when the window has come back
     await phone.page.reload(); // it is stored
     await bench();
     await at('.first-way .next', 'Dip a strip').waitFor(); // the way stays until one is dipped

@@ -2,6 +2,7 @@ import { isCounter } from '../union/dots';
 import { withDatabase } from './database';
 
 let own: Promise<string> | null = null;
+let known: string | null = null;
 let clock = 0;
 
 /** The id of this device: drawn once, remembered by this device alone, and gone with everything else that is erased. */
@@ -10,7 +11,7 @@ export function deviceHere(): Promise<string> {
     const meta = db.transaction('meta', 'readwrite').store;
     const id = ((await meta.get('device')) as string | undefined) ?? freshDevice();
     await meta.put(id, 'device');
-    return id;
+    return (known = id);
   });
   own.catch(() => (own = null));
   return own;
@@ -23,7 +24,7 @@ export function freshDevice(): string {
 
 /** Forgets the id of this device: what it writes from now on is another's. */
 export function forgetDevice(): void {
-  own = null;
+  own = known = null;
 }
 
 /** Takes note of the counters in records that were read: the next one is above them. */
@@ -37,7 +38,13 @@ export function heard(records: Iterable<{ readonly by?: unknown; readonly seen?:
 
 /** The next write of this device. Its counter is the time of day, or one more than any that is known here, where the clock is behind it. */
 export async function nextDot(): Promise<string> {
-  const device = await deviceHere();
+  await deviceHere();
+  return dotAtOnce()!;
+}
+
+/** The same without a pause; null as long as the id of this device has not been read. */
+export function dotAtOnce(): string | null {
+  if (!known) return null;
   clock = Math.max(Date.now(), clock + 1);
-  return `${device}:${clock}`;
+  return `${known}:${clock}`;
 }
