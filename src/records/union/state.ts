@@ -57,7 +57,13 @@ export function opened(record: Stored, isOwn: (key: string) => boolean): State {
     const parts = partsOf(dot);
     if (parts && parts.n > (counters.get(parts.device) ?? 0)) counters.set(parts.device, parts.n);
   }
-  return { record, bases, fields, seen: counters, earlier: new Set(texts(earlier)) };
+  return { record, bases, fields, seen: counters, earlier: new Set(stampsBefore(bases, texts(earlier))) };
+}
+
+/** The stamps that a record can have come after: of two that each name the other, since a clock was set back, the larger came later. */
+function stampsBefore(bases: readonly string[], stamps: readonly string[]): readonly string[] {
+  const isOld = bases.every((base) => partsOf(base) === null);
+  return isOld ? stamps.filter((stamp) => bases.some((base) => stamp < base)) : stamps;
 }
 
 function alternativesIn(list: unknown): [Dot, unknown][] {

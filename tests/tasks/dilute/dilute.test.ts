@@ -224,7 +224,7 @@ describe('ways down', () => {
     const { types, done } = step(run, 'card');
     const given = types!['rack'] ? (JSON.parse(types!['rack']) as { given: object }[])[0]!.given : types;
     expect(given).toMatchObject({ bottle: ten.id });
-    expect(done).toMatch(/^Make .*CARD 2/);
+    expect(done).toMatch(/^Take CARD 2/);
   });
 
   test('nobody is sent to count more than a hundred drops: of a vial hardly stronger than the wish, a few of the neat oil are taken', () => {
