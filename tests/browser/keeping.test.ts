@@ -75,6 +75,7 @@ const drink = {
   acidity: '2.5',
   dosage: '1',
   make: 'A solution',
+  fine: '0.0001',
   carrier: 'propylene glycol',
   'carrier.food': 'Yes',
 };
