@@ -3,11 +3,13 @@ import { App } from './app/App';
 import { listenForMishaps } from './app/fault/mishap';
 import { keepInstallOffer } from './app/nav/installOffer';
 import { loadAllTasks } from './app/nav/loaded';
+import { FOLDER } from './app/pairing/folderAsks';
 import { takeOpenedFiles } from './app/settings/openedFile';
 import { scriptUrl } from './app/nav/scriptUrl';
 import { registerWorker } from './app/nav/update';
 import journalScript from './records/journal/journalWorker?worker&url';
 import { load, whenFirstRead } from './records/shelf';
+import { remembered } from './records/store/database';
 import './ui/base.css';
 
 listenForMishaps();
@@ -39,8 +41,8 @@ loading
 /** The copy in the chosen folder, and the folder that several devices share. When it cannot be written, the reminder of the backup comes by itself. */
 async function copyOut(): Promise<void> {
   if (!('showDirectoryPicker' in window)) return;
-  await (await import('./app/settings/folderCopy')).copyWhenNew().catch(() => {});
-  (await import('./app/pairing/sharedFolder')).watchFolder();
+  if (await remembered('folder')) await (await import('./app/settings/folderCopy')).copyWhenNew().catch(() => {});
+  if (await remembered(FOLDER)) (await import('./app/pairing/sharedFolder')).watchFolder();
 }
 
 keepInstallOffer();

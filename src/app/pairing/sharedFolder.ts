@@ -3,7 +3,7 @@ import { forgetFolder, lookIntoFolder } from '../../records/pairing/folder';
 import { shelf } from '../../records/shelf';
 import { remember, remembered } from '../../records/store/database';
 import { nameThisDevice } from '../keeping/deviceSort';
-import { folderAsks } from './folderAsks';
+import { FOLDER, folderAsks } from './folderAsks';
 import { said } from './pairing';
 
 /** The part of the File System Access interface (WICG) that is used; only some browsers have it. */
@@ -24,7 +24,6 @@ export type Shared =
 /** What the screens show of it; null before it was looked for. */
 export const shared = signal<Shared | null>(null);
 
-const FOLDER = 'sharedFolder';
 const EVERY = 60_000; // ms between two looks while Minim is in front (our choice)
 const SETTLES = 3000; // ms after something was stored: more may follow at once (our choice)
 
@@ -39,6 +38,7 @@ export async function shareFolder(): Promise<void> {
     const folder = await (window as Picking).showDirectoryPicker!({ id: 'minim-devices', mode: 'readwrite' });
     await remember(FOLDER, folder);
     await look();
+    watchFolder();
   } catch (error) {
     if (!(error instanceof DOMException && error.name === 'AbortError')) throw error;
   }
@@ -80,8 +80,12 @@ async function lookNow(): Promise<Shared | null> {
   }
 }
 
+let watched = false;
+
 /** Looks at the start, when Minim comes to the front or leaves it, after something was stored, and now and then. */
 export function watchFolder(): void {
+  if (watched) return;
+  watched = true;
   let timer = 0;
   const soon = (ms: number) => {
     clearTimeout(timer);
