@@ -120,8 +120,8 @@ test('a series with a blank is a row of glasses, and is gone on with at its glas
   await page.locator('.card-answer', { hasText: 'The blank: ' }).waitFor();
   await h.done();
   await h.sees('Write these codes');
+  await expect.poll(() => page.locator('.codes li').count()).toBe(3);
   const codes = await page.locator('.codes li').allTextContents();
-  expect(codes).toHaveLength(3);
   await h.done();
   const toGo = async () => Number(/(\d+) drops?/.exec((await page.locator('.say').textContent())!)![1]);
   for (let glass = 0; glass < 3; glass++) {

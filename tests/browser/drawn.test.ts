@@ -90,7 +90,7 @@ test('what is written on a drawn label fits on it in the letters of the phone, a
   await rows.first().waitFor();
   const count = await rows.count();
   expect(count).toBeGreaterThan(3);
-  expect(await rows.locator('.drawn.vial').count()).toBe(count);
+  await expect.poll(() => rows.locator('.drawn.vial').count()).toBe(count);
   for (let i = 0; i < count; i++) {
     await rows.nth(i).tap();
     const label = page.locator('.record .thing-picture .drawn');
