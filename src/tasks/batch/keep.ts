@@ -27,7 +27,6 @@ import type { Pour } from './vessel/pour';
 import { begunIn } from './plan/begun';
 import { gaugeIn } from './keeping/bottle';
 import { keepingFacts } from './keeping/kept';
-import type { Planned } from './plan/goods';
 import { keptOfOneBatch, keptWithFormula } from './plan/keepFields';
 import { withRingTrial } from './ringTrial';
 import { slipsOf } from './vessel/vessel';
@@ -79,7 +78,7 @@ export function keepBatch(run: RunState): AnyRecord[] {
     jurisdiction: answer(run, judgeFields.jurisdiction)!,
     madeOn: dayOfRun(run),
     notes: answer(run, fields.notes) ?? '',
-    ...keepingFacts(run, sourIn(making), made.litres.value),
+    ...keepingFacts(run, made.mixture, made.litres.value),
     uses: takenInAll(run, pours).map(([id, mass]) => useOf(id, mass, { how: 'weighed' })),
     ...(lost.length > 0 ? { lost } : {}),
     ...(reason === undefined ? {} : { although: reason }),
@@ -100,14 +99,6 @@ function refusalIn(run: RunState): string | undefined {
 export function usualName(run: RunState): string {
   const recipe = recipeOrNull(run);
   return recipe ? `${recipe.name}, ${dayOfRun(run)}`.slice(0, 60) : '';
-}
-
-/** What may be sour of what was weighed: the syrup as it is, and the concentrate as planned. */
-function sourIn({ plan, syrup }: Making): Planned[] {
-  return [
-    ...syrup.pours.map(({ goods, mass, target }) => ({ goods, mass: mass?.value ?? target })),
-    ...plan.concentrate,
-  ];
 }
 
 function weighedOf({ into, goods, target, mass, again, stock }: Pour): Weighed {

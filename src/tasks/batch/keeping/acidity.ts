@@ -1,5 +1,6 @@
 import { balanced, baseToPh, type Sour } from '../../../core/acid/solution';
 import { brixAcidRatio, sourDrink, titratable } from '../../../core/acid/weighed';
+import type { Mixture } from '../../../core/drink/mixture';
 import { sourGoods } from '../../../tables/keeping/acidity';
 import { outcome } from '../../../workshop/attempt';
 import { answer } from '../../engine/answers';
@@ -7,7 +8,7 @@ import type { RunState } from '../../engine/fold';
 import { oncePerRun } from '../../engine/oncePerRun';
 import { asked } from '../plan/asked';
 import { amountIn, keepAsked } from '../plan/keepAsked';
-import type { Planned } from '../plan/goods';
+import type { Goods } from '../plan/goods';
 import { planOf } from '../plan/plan';
 import type { Plan } from '../plan/planParts';
 
@@ -43,9 +44,9 @@ export const acidityOf = oncePerRun((run: RunState): Acidity | null => {
   };
 });
 
-/** The same of what was weighed, in a drink of so many litres; null where activities are not known. pH and g/L as citric. */
-export function weighedAcidity(run: RunState, poured: readonly Planned[], litres: number) {
-  const sour = sourOf(perLitre(poured, litres), inWater(run));
+/** The same of the drink as it was weighed, with its litres; null where activities are not known. pH and g/L as citric. */
+export function weighedAcidity(run: RunState, { mass, contents }: Mixture, litres: number) {
+  const sour = sourOf(perLitre([{ mass: mass.value, goods: { contents } }], litres), inWater(run));
   return outcome(() => ({ ph: balanced(sour).ph, acidGPerL: titratable(sour) })).value;
 }
 
@@ -68,8 +69,14 @@ export function measuredSour(run: RunState, plan: Plan, more: Readonly<Record<st
   return { ...sour, cations: sour.cations + baseToPh(drinkSour(run, plan), measured) };
 }
 
+/** g of something, and what is in it. */
+interface Held {
+  readonly mass: number;
+  readonly goods: Pick<Goods, 'contents'>;
+}
+
 /** g of each thing that is sour, by id, in a litre. */
-function perLitre(all: readonly Planned[], litres: number): Record<string, number> {
+function perLitre(all: readonly Held[], litres: number): Record<string, number> {
   const grams: Record<string, number> = {};
   for (const { goods, mass } of all)
     for (const { material, strength } of goods.contents)

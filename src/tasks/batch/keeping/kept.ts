@@ -1,18 +1,18 @@
+import type { Mixture } from '../../../core/drink/mixture';
 import type { Batch } from '../../../records/kind/batch';
 import { sentenceWords } from '../../../ui/sentence';
 import { forFile } from '../../../ui/format';
 import { answer } from '../../engine/answers';
 import type { RunState } from '../../engine/fold';
-import type { Planned } from '../plan/goods';
 import { keepAsked } from '../plan/keepAsked';
 import { weighedAcidity } from './acidity';
 import { keepFindings } from './keepPart';
 
 /** What the batch keeps of acid and keeping: pH and acid from what was weighed, what was said of it, and the day that was set. */
-export function keepingFacts(run: RunState, poured: readonly Planned[], litres: number): Pick<Batch, 'keeping'> {
+export function keepingFacts(run: RunState, drink: Mixture, litres: number): Pick<Batch, 'keeping'> {
   const { ph, best, why } = keepAsked(run);
   const measured = answer(run, ph);
-  const acidity = weighedAcidity(run, poured, litres);
+  const acidity = weighedAcidity(run, drink, litres);
   const [day, reason] = [answer(run, best), answer(run, why)];
   const said = (keepFindings(run) ?? []).map(({ state, said: words, source }) => ({
     state,
