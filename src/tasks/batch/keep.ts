@@ -18,8 +18,6 @@ import { useOf } from '../../workshop/uses';
 import { numberedBatchCode } from '../../workshop/thing/vialCode';
 import { dayOfRun } from '../engine/runDay';
 import { contentOf, OWN_ACID } from './plan/goods';
-import { ownLines } from './plan/ingredients';
-import { liquidRefusal } from './plan/spiritBottle';
 import { fields } from './plan/fields';
 import { leftOverVial, lostIn } from './leftOver';
 import { judgeDrink, madeOf, makingOf, type Made, type Making } from './progress';
@@ -31,8 +29,9 @@ import { keptOfOneBatch, keptWithFormula } from './plan/keepFields';
 import { withRingTrial } from './ringTrial';
 import { slipsOf } from './vessel/vessel';
 import { takenInAll } from './takings';
-import { refusalOfLine, spoiltBy } from './plan/drinkAsked';
+import { spoiltBy } from './plan/drinkAsked';
 import { recipeOrNull } from './plan/recipe';
+import { refusalOf } from './recipeStep';
 
 /** Names of the answers that are the plan: what a repeat begins with. Whether spirit and carrier are fit for drinks is asked each time: it may be another bottle. */
 export const repeats = [
@@ -52,7 +51,7 @@ const KEPT = [...repeats.slice(1), ...keptOfOneBatch, ...FOOD, 'd90', 'cert.'];
 export function keepBatch(run: RunState): AnyRecord[] {
   const spoilt = spoiltBy(run);
   if (spoilt) throw new Refusal(spoilt);
-  const barred = refusalIn(run);
+  const barred = refusalOf(run);
   if (barred) throw new Refusal(barred);
   const making = makingOf(run);
   const made = making && madeOf(making);
@@ -86,13 +85,6 @@ export function keepBatch(run: RunState): AnyRecord[] {
   const watched = withRingTrial(run, making, record);
   const vial = leftOverVial(run, making, record.id);
   return vial ? [{ ...watched, uses: without(record.uses, vial.uses) }, vial] : [watched];
-}
-
-/** Why what it is made from may not go into a drink, or is not there; undefined where all of it may. */
-function refusalIn(run: RunState): string | undefined {
-  const lines = [...(recipeOrNull(run)?.lines ?? []), ...ownLines(run)];
-  const ofLine = lines.map((line) => refusalOfLine(run, line)).find((one) => one !== null);
-  return ofLine ?? liquidRefusal(run) ?? undefined;
 }
 
 /** Name of a batch until one is typed. */
