@@ -1,5 +1,6 @@
 import { backupBench } from './backupBench';
 import { blendsBench } from './blendsBench';
+import { convergenceBench } from './convergenceBench';
 import { firstBottleBench } from './firstBottleBench';
 import { holdBench } from './holdBench';
 import { killsBench } from './killsBench';
@@ -27,6 +28,7 @@ const parts: Readonly<Record<string, (...rest: string[]) => Promise<void>>> = {
   backup: backupBench,
   kills: killsBench,
   hold: holdBench,
+  convergence: convergenceBench,
   mutants: mutantsBench,
 };
 

@@ -1,7 +1,7 @@
-import { spawnSync } from 'node:child_process';
 import { readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { vitest } from './vitestRun';
 
 const MUTANTS = 5000;
 const IN_BROWSER = 200;
@@ -20,12 +20,4 @@ export async function holdBench(count = String(MUTANTS), inBrowser = String(IN_B
   if (Number(inBrowser) === 0) return;
   const passed = vitest('browser', 'tests/browser/mutants.test.ts', { MUTANTS: inBrowser });
   console.log(JSON.stringify({ bench: 'hold in a browser', tried: Number(inBrowser), passed }));
-}
-
-function vitest(project: string, file: string, env: Readonly<Record<string, string>>): boolean {
-  const told = spawnSync('npx', ['vitest', 'run', '--project', project, '--reporter=dot', file], {
-    env: { ...process.env, ...env },
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
-  return told.status === 0;
 }
