@@ -20,7 +20,7 @@ export type { DropLiquid, DropOnHand } from './calibrations';
 /**
  * What one drop of a liquid from a dropper weighs: its own calibrations together, the nearest in strength; else, for a mobile liquid from a
  * square-cut tip, carried over from another liquid in the same dropper; else a typical drop with its honest spread, also where that is surer.
- * `asBefore`: as for runs that were planned when only weighed and thin liquids had a drop of their own.
+ * `asBefore`: as for runs that were planned when only weighed and mobile liquids had a drop of their own.
  */
 export function dropOf(dropper: string, liquid: DropLiquid, { asBefore = false } = {}): DropOnHand {
   const typical = typicalDrop(dropper, liquid);

@@ -10,6 +10,7 @@ import { vialOf } from '../tasks/count/countShelf';
 import { readPng } from '../pictures';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
+import { putRecords, storedOf } from './pageStore';
 
 type Tasting = RecordOf<'tasting'>;
 
@@ -56,38 +57,7 @@ const shelf = [
   }),
 ];
 
-function seed(records: readonly object[]): Promise<void> {
-  return page.evaluate(
-    (all) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('minim');
-        opening.onsuccess = () => {
-          const writing = opening.result.transaction('records', 'readwrite');
-          for (const record of all) writing.objectStore('records').put(record);
-          writing.onerror = () => reject(writing.error);
-          writing.oncomplete = () => (opening.result.close(), resolve());
-        };
-      }),
-    records,
-  );
-}
-
-/** All records of a kind in the page's store, oldest first. */
-function stored<T>(kind: string): Promise<T[]> {
-  return page.evaluate(
-    (name) =>
-      new Promise<T[]>((resolve) => {
-        const opening = indexedDB.open('minim');
-        opening.onsuccess = () => {
-          const reading = opening.result.transaction('records').objectStore('records').index('kind').getAll(name);
-          reading.onsuccess = () => (opening.result.close(), resolve(reading.result as T[]));
-        };
-      }),
-    kind,
-  );
-}
-
-const batches = () => stored<Batch>('batch');
+const batches = () => storedOf<Batch>(page, 'batch');
 
 const step = () => new URL(page.url()).hash.split('/')[3] ?? '';
 const say = async () => (await page.locator('.say').first().textContent())!;
@@ -143,7 +113,7 @@ beforeAll(async () => {
   page = phone.page;
   await page.goto(site.url);
   await page.locator('.tasks .card').first().waitFor();
-  await seed(shelf);
+  await putRecords(page, shelf);
   await page.reload();
   await page.locator('.tasks .card').first().waitFor();
 });
@@ -301,7 +271,7 @@ describe('from a liked layering to a batch', () => {
     await finish();
     await page.locator('.notices', { hasText: 'Over the EU limit of safrole' }).waitFor();
     const [made] = await batches();
-    const [tasting] = await stored<Tasting>('tasting');
+    const [tasting] = await storedOf<Tasting>(page, 'tasting');
     const dosed = tasting!.reached.reduce((sum, { mgPerKg }) => sum + mgPerKg.value, 0);
     const inBatch = made!.reached.reduce((sum, { mgPerL }) => sum + mgPerL.value, 0); // 1 g/L in the batch too
     expect(Math.abs(dosed / inBatch - 1)).toBeLessThan(0.02);
@@ -313,7 +283,7 @@ describe('from a liked layering to a batch', () => {
     const year = Number(made!.madeOn.slice(0, 4)) + 1;
     const later = made!.madeOn.replace(/^\d{4}/, String(year)).replace('02-29', '03-01');
     clock = `${later}T12:00:00`;
-    await seed([
+    await putRecords(page, [
       { ...spent, archived: later },
       { ...spent, id: 'b-linalool-27', lot: 'L-27' },
     ]);

@@ -1,10 +1,10 @@
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newRecord } from '../../src/records/shelf';
 import type { Vial } from '../../src/records/kind/vial';
 import { material, pipette, vialOf } from '../tasks/count/countShelf';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
+import { putRecords, storedOf } from './pageStore';
 
 let site: Awaited<ReturnType<typeof serve>>;
 let profile: ReturnType<typeof newProfile>;
@@ -28,43 +28,6 @@ const shelf = [
     lines: Object.entries(parts).map(([id, share]) => ({ material: id, name: `${id} oil`, share })),
   }),
 ];
-
-/** Puts records into the page's own store, as if they had been made there. */
-function seed(page: Page, records: readonly object[]): Promise<void> {
-  return page.evaluate(
-    (all) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('minim');
-        opening.onsuccess = () => {
-          const writing = opening.result.transaction('records', 'readwrite');
-          for (const record of all) writing.objectStore('records').put(record);
-          writing.onerror = () => reject(writing.error);
-          writing.oncomplete = () => {
-            opening.result.close();
-            resolve();
-          };
-        };
-      }),
-    records,
-  );
-}
-
-/** All vials in the page's store. */
-function vials(page: Page): Promise<Vial[]> {
-  return page.evaluate(
-    () =>
-      new Promise<Vial[]>((resolve) => {
-        const opening = indexedDB.open('minim');
-        opening.onsuccess = () => {
-          const reading = opening.result.transaction('records').objectStore('records').index('kind').getAll('vial');
-          reading.onsuccess = () => {
-            opening.result.close();
-            resolve(reading.result as Vial[]);
-          };
-        };
-      }),
-  );
-}
 
 async function cutPower(): Promise<void> {
   complaints.push(...phone.complaints); // what breaks off with the power does not count
@@ -104,7 +67,7 @@ beforeAll(async () => {
   site = await serve();
   profile = newProfile();
   await open();
-  await seed(phone.page, shelf);
+  await putRecords(phone.page, shelf);
   await phone.page.reload();
   await phone.page.locator('.tasks .card').first().waitFor();
 });
@@ -181,7 +144,7 @@ describe('a planned formula, drop by drop', () => {
   });
 
   test('the trial is kept with what was really counted', async () => {
-    const trial = (await vials(phone.page)).find(({ name }) => name === 'Orchard, trial 1')!;
+    const trial = (await storedOf<Vial>(phone.page, 'vial')).find(({ name }) => name === 'Orchard, trial 1')!;
     const total = Object.values(counted).reduce((sum, drops) => sum + drops, 0);
     for (const { material, strength } of trial.contents) {
       const lines = Object.entries(counted).filter(([code]) => code.toLowerCase().replace(/\d+/, '') === material);
@@ -219,7 +182,9 @@ describe('a planned formula, drop by drop', () => {
     await countAll(wanted);
     expect(wanted).toEqual(counted);
     const [first, second] = ['Orchard, trial 1', 'Orchard, trial 2'].map(async (name) =>
-      (await vials(phone.page)).find((one) => one.name === name)!.uses.map(({ id, drops }) => [id, drops]),
+      (await storedOf<Vial>(phone.page, 'vial'))
+        .find((one) => one.name === name)!
+        .uses.map(({ id, drops }) => [id, drops]),
     );
     expect(await second).toEqual(await first);
     expect(phone.complaints).toEqual([]);

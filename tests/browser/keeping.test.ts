@@ -4,6 +4,7 @@ import type { Batch } from '../../src/records/kind/batch';
 import { batchShelf, clearPlan } from '../tasks/batch/batchShelf';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
+import { putRecords, storedOf } from './pageStore';
 
 let site: Awaited<ReturnType<typeof serve>>;
 let profile: ReturnType<typeof newProfile>;
@@ -14,33 +15,7 @@ const section = (title: string) => page.locator('.card-sections > section', { ha
 const slot = (name: string) => page.locator(`.slot[data-name="${name}"]`);
 const main = () => page.locator('.actions .main');
 
-function seed(records: readonly object[]): Promise<void> {
-  return page.evaluate(
-    (all) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('minim');
-        opening.onsuccess = () => {
-          const writing = opening.result.transaction('records', 'readwrite');
-          for (const record of all) writing.objectStore('records').put(record);
-          writing.onerror = () => reject(writing.error);
-          writing.oncomplete = () => (opening.result.close(), resolve());
-        };
-      }),
-    records,
-  );
-}
-
-const batches = () =>
-  page.evaluate(
-    () =>
-      new Promise<Batch[]>((resolve) => {
-        const opening = indexedDB.open('minim');
-        opening.onsuccess = () => {
-          const reading = opening.result.transaction('records').objectStore('records').index('kind').getAll('batch');
-          reading.onsuccess = () => (opening.result.close(), resolve(reading.result as Batch[]));
-        };
-      }),
-  );
+const batches = () => storedOf<Batch>(page, 'batch');
 
 /** A new batch with this in its slots, in their order. */
 async function recipe(slots: Readonly<Record<string, string>>): Promise<void> {
@@ -87,7 +62,7 @@ beforeAll(async () => {
   page = phone.page;
   await page.goto(site.url);
   await page.locator('.tasks .card').first().waitFor();
-  await seed(batchShelf());
+  await putRecords(page, batchShelf());
   await page.reload();
   await page.locator('.tasks .card').first().waitFor();
   expect(clearPlan['what']).toBe('f1');
