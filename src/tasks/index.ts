@@ -99,6 +99,12 @@ export const shelfTasks: readonly TaskCard[] = [
     load: async () => (await import('./scale/task')).scale,
   },
   {
+    id: 'vessel',
+    name: 'Add a vessel',
+    hint: 'Its class, and what it may be off',
+    load: async () => (await import('./vessel/task')).vessel,
+  },
+  {
     id: 'certificate',
     name: 'Certificate of a bottle',
     hint: 'What its oil brings',

@@ -41,6 +41,7 @@ const edits: {
     say(record, 'name', 'Name', false),
     number(record, 'capacityG', { title: 'Carries', unit: 'g', min: 0 }),
   ],
+  vessel: (record) => [say(record, 'name', 'Name', false)],
   supply: (record) => [
     say(record, 'name', 'Name', false),
     say(record, 'supplier', 'Supplier'),

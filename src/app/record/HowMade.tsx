@@ -46,7 +46,8 @@ export function HowMade({ record, again }: { record: AnyRecord; again: Next | nu
 
 /** The run that a record came out of; null where nothing was made: what was bought, and what was only written down. */
 export function runOf(record: AnyRecord): string | null {
-  if (['bottle', 'supply', 'material', 'dropper', 'scale', 'solvent', 'base'].includes(record.kind)) return null;
+  if (['bottle', 'supply', 'material', 'dropper', 'scale', 'vessel', 'solvent', 'base'].includes(record.kind))
+    return null;
   const made = record.from.at(-1);
   const known = made && shelf.records.value.get(made); // a run is held here only since it ended in this window
   return made && (!known || isOf('run', known)) ? made : null;

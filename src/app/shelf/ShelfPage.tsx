@@ -96,6 +96,9 @@ function Everything() {
       <button class="second" onClick={() => void startTask({ task: 'scale', typed: {} })}>
         Add a scale
       </button>
+      <button class="second" onClick={() => void startTask({ task: 'vessel', typed: {} })}>
+        Add a vessel
+      </button>
       {archived > 0 && (
         <button class="second" onClick={() => go(['shelf', 'archived'])}>
           Archived ({archived})

@@ -16,6 +16,7 @@ import { settings } from './settings';
 import { solvent } from './solvent';
 import { supply } from './supply';
 import { test } from './test';
+import { vessel } from './vessel';
 import { vial } from './vial';
 
 /** Every kind that is kept, in the order of the Shelf. A new kind is a line here. */
@@ -26,6 +27,7 @@ export const kinds = {
   supply,
   dropper,
   scale,
+  vessel,
   calibration,
   layering,
   proportions,

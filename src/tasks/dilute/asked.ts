@@ -18,7 +18,7 @@ import type { Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import { asBefore, asIfLeft, lastTime, type Answers } from '../engine/lastTime';
 import { oncePerRun } from '../engine/oncePerRun';
-import { fields, ON_SCALE } from './fields';
+import { fields, measures, ON_SCALE } from './fields';
 import { orderOf, tooLittleOf } from './making';
 import { staysCloudy } from './dissolves';
 import { sourceOf } from './source';
@@ -68,7 +68,7 @@ function askedFrom(run: RunState, source: Field<string>) {
     strength,
     size,
     solvent,
-    measure: asBefore(run, fields.measure, before, 'syringe'),
+    measure: asBefore(run, ask(fields.measure, { options: measures() }), before, 'syringe'),
     dropper:
       answer(run, fields.way) === 'mass' && !isBegun(run, fields.dropper)
         ? ask(dropper, { preset: ON_SCALE })

@@ -6,7 +6,7 @@ import type { RunState } from '../engine/fold';
 import type { Step } from '../engine/task';
 import { casNumber } from '../shared/bottleFields';
 import type { NewBottleStep } from '../shared/newBottle';
-import { vessels } from '../../tables/vessels';
+import { vesselChoices } from '../../workshop/vessels';
 import { readability } from '../shared/readabilityField';
 
 const bases: readonly Basis[] = ['% w/v', '% w/w', '% v/v', 'mg/kg', 'mg/L'];
@@ -27,22 +27,10 @@ export const SIZES = [5, 10, 15, 20, 30];
 /** Half the width of what a filling to the shoulder may be off, as a share of the volume: our guess, vials have no tolerance. */
 export const SHOULDER = 0.08;
 
-/** Vessels as the sentence of the card calls them. */
-const inSentence: Readonly<Record<string, string>> = {
-  cylinder: 'a 10 mL cylinder A',
-  'cylinder 10 B': 'a 10 mL cylinder',
-  'cylinder 25 B': 'a 25 mL cylinder',
-  'cylinder 50 B': 'a 50 mL cylinder',
-  syringe: 'a syringe',
-  'syringe 1': 'a 1 mL syringe',
-  'syringe 5': 'a 5 mL syringe',
-  'syringe 20': 'a 20 mL syringe',
-};
-
-/** How a solvent is measured: by weight, in a vessel of the table, or by eye. */
-export const measures = [
+/** How a solvent can be measured: by weight, in a vessel, or by eye. */
+export const measures = () => [
   { value: 'scale', label: 'On a scale', short: 'a scale', hint: 'the surest: type the grams' },
-  ...vessels.map(({ id, label, hint }) => ({ value: id, label, short: inSentence[id] ?? label, hint })),
+  ...vesselChoices(),
   {
     value: 'shoulder',
     label: 'Up to the shoulder of the vial',
@@ -115,11 +103,7 @@ export const fields = {
     max: 400,
     help: 'Optional.',
   }),
-  measure: choice({
-    name: 'measure',
-    title: 'Solvent measured',
-    options: measures,
-  }),
+  measure: pick({ name: 'measure', title: 'Solvent measured' }),
   way: choice({
     name: 'way',
     title: 'Material measured',

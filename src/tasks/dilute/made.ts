@@ -5,11 +5,11 @@ import { measured, plus, standardUncertainty, times, type Measured } from '../..
 import { mixtureDensity, showStrength } from '../../core/liquid/strength';
 import { massFraction, type GramPerMl } from '../../core/number/units';
 import { weighedNet } from '../../workshop/scales';
+import { vesselOf } from '../../workshop/vessels';
 import type { Vial } from '../../records/kind/vial';
 import { forFile, formatMeasured } from '../../ui/format';
 import { answer } from '../engine/answers';
 import type { RunState } from '../engine/fold';
-import { vessels } from '../../tables/vessels';
 import { fields, SHOULDER, type Pour } from './fields';
 import { inMl, strengthOf, type Order } from './making';
 import { totalStrength } from './source';
@@ -26,7 +26,7 @@ function solventIn(run: RunState, order: Order, pour: { name: Pour; plannedG: nu
   const other = answer(run, fields.otherAmount(name)) === 'yes' ? answer(run, fields.solventMl(name)) : null;
   const ml = other ?? inMl(order, pour.plannedG);
   const source = { id: `${tag}:${name}`, words };
-  const vessel = vessels.find(({ id }) => id === how);
+  const vessel = vesselOf(how);
   if (vessel) return times(volumeBy(vessel, ml, source), order.solvent.now);
   const byEye = measured(ml, (ml * SHOULDER) / Math.sqrt(3), { ...source, words: `${words}: up to the shoulder` });
   return times(byEye, order.solvent.now);
