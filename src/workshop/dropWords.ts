@@ -6,7 +6,7 @@ export function dropsText(drops: number): string {
 }
 
 /** How drops are let fall so that they weigh what they were taken for: a first drop of air or a wet tip is 15 % and more off. Common practice. */
-export const HOW_TO_DROP = 'Upright, tip wiped, the first drop beside; then one a second.';
+export const HOW_TO_DROP = 'Hold it upright, wipe the tip, let the first drop go to waste; then one a second.';
 
 /** What whole drops are off by (share of the target): 'as planned', '3.2 % over', '14 % under'. */
 export function offWords(error: number): string {

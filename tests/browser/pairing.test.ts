@@ -30,7 +30,7 @@ async function pairByCameras(first: Held, second: Held): Promise<void> {
   second.sees(await first.shownCode());
   await second.tap('Scan the other’s code');
   first.sees(await second.shownCode());
-  await first.tap('It shows its answer: scan it');
+  await first.tap('Scan its answer');
 }
 
 /** The same with the codes as text. */
@@ -38,10 +38,10 @@ async function pairByTexts(first: Held, second: Held): Promise<void> {
   await first.tap('Show a code');
   const code = await first.shownCode();
   await second.tap('Scan the other’s code');
-  await second.page.getByLabel('Or paste its code as text').fill(code);
+  await second.page.getByLabel('Paste its code here').fill(code);
   const answer = await second.shownCode();
-  await first.tap('It shows its answer: scan it');
-  await first.page.getByLabel('Or paste its code as text').fill(answer);
+  await first.tap('Scan its answer');
+  await first.page.getByLabel('Paste its code here').fill(answer);
 }
 
 const same = (held: Held) => held.page.getByText('hold the same now').waitFor();

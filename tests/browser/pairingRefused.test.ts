@@ -19,7 +19,7 @@ afterAll(async () => {
   await site.stop();
 });
 
-const paste = (held: Held, code: string) => held.page.getByLabel('Or paste its code as text').fill(code);
+const paste = (held: Held, code: string) => held.page.getByLabel('Paste its code here').fill(code);
 const said = (held: Held, words: string) => held.page.getByText(words).waitFor();
 
 describe('pairing is refused in one sentence, and goes on', () => {
@@ -28,7 +28,7 @@ describe('pairing is refused in one sentence, and goes on', () => {
     await phone.tap('Show a code');
     await tablet.tap('Show a code');
     const [code, other] = [await phone.shownCode(), await tablet.shownCode()];
-    await phone.tap('It shows its answer: scan it');
+    await phone.tap('Scan its answer');
     await paste(phone, 'HTTPS://SOMETHING.EXAMPLE/ELSE');
     await said(phone, 'This is not the code of another device.');
     await paste(phone, other);
@@ -54,7 +54,7 @@ describe('pairing is refused in one sentence, and goes on', () => {
     await paste(tablet, code);
     const answer = readCode(await tablet.shownCode());
     await tablet.tap('Stop');
-    await phone.tap('It shows its answer: scan it');
+    await phone.tap('Scan its answer');
     const elsewhere = answer.places.map(({ port }) => ({ address: '198.51.100.7', port })); // RFC 5737: no one’s
     await paste(phone, codeTextFor({ ...answer, places: elsewhere }));
     await said(phone, 'The two devices look for each other…');
@@ -72,7 +72,7 @@ describe('pairing is refused in one sentence, and goes on', () => {
     await refused.page.goto(`${site.url}#/devices`);
     await refused.page.getByRole('button', { name: 'Show a code' }).tap();
     await refused.page.locator('.pair-code').waitFor(); // a code is made all the same
-    await refused.page.getByRole('button', { name: 'It shows its answer: scan it' }).tap();
+    await refused.page.getByRole('button', { name: 'Scan its answer' }).tap();
     await refused.page.getByText('Minim may not use the camera. Allow it in the settings of the browser').waitFor();
     await refused.context.close();
     profile.forget();

@@ -46,7 +46,7 @@ describe('the catalogue says what was published', () => {
       if (!density) continue;
       const [ours, halfWidth] = density;
       const off = ofSubstances[id]!.gPerMl.map((theirs) => Math.abs(ours / theirs - 1));
-      expect(Math.min(...off), id).toBeLessThan(5e-4);
+      if (off.length > 0) expect(Math.min(...off), id).toBeLessThan(5e-4);
       expect(halfWidth, id).toBeGreaterThan(0);
       expect(halfWidth / ours, id).toBeLessThan(0.013);
     }

@@ -13,7 +13,7 @@ export function ApartPage() {
   return (
     <main class="page">
       <PageHead title="Different on two devices" />
-      {all.length === 0 && <p role="status">Nothing is left to choose: all of it is the same on your devices.</p>}
+      {all.length === 0 && <p role="status">Nothing to choose: your devices agree.</p>}
       {all.map((record) => {
         const { title, code } = describe(record);
         return (

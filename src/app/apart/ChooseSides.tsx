@@ -41,7 +41,7 @@ export function ChooseSides({ record }: { record: AnyRecord }) {
     });
   return (
     <section class="apart">
-      <p>Changed on two devices that did not know of each other. Tap the one that is right; the other goes.</p>
+      <p>Changed on two devices before they met again. Tap the one to keep; the other is dropped.</p>
       <div class="sides">
         {givenBy(aparts).map((given) => (
           <button class="side" key={`${given.device} ${given.at}`} onClick={() => void choose(given)}>

@@ -40,7 +40,7 @@ function spreadField(of: Quantity): Field<number> {
     min: 0,
     max: quantities[of].most,
     preset: last ? typedText(2 * last.u) : quantities[of].usual,
-    help: last ? 'As last time.' : 'Usual of such an instrument: yours may say.',
+    help: last ? 'As last time.' : 'Typical; check yours.',
   });
 }
 
@@ -108,6 +108,6 @@ function Outcome({ batch, of }: { batch: Batch | null; of: Quantity }) {
 function Expects({ batch }: { batch: Batch }) {
   const expected = attempt(() => refractometerExpects(batch));
   return expected instanceof Refused ? null : (
-    <p class="quiet">Made as it was weighed it would show {formatPlain(expected, 3)}.</p>
+    <p class="quiet">If made as weighed, it should read {formatPlain(expected, 3)}.</p>
   );
 }

@@ -26,7 +26,7 @@ const heldField = choice({
   title: 'Bring to plan',
   preset: 'off',
   options: [
-    { value: 'off', label: 'What was measured off', hint: 'the rest is diluted with it' },
+    { value: 'off', label: 'Only what was off', hint: 'everything else gets weaker' },
     { value: 'all', label: 'Everything', hint: 'sugar, alcohol, acid and flavour' },
   ],
 });

@@ -44,7 +44,7 @@ function Finding() {
 function Ways({ wrong }: { wrong: string | undefined }) {
   return (
     <>
-      <p>Afterwards both devices hold the same: each gets what it lacks. Nothing is replaced by something older.</p>
+      <p>Both devices end up with the same: each gets what it is missing. Nothing is replaced by something older.</p>
       <DevicePart />
       <section>
         <h2>Direct, by two codes</h2>
@@ -65,7 +65,8 @@ function Codes() {
   return (
     <>
       <p>
-        Both devices in the same network, this page open on both. Nothing leaves that network, and no server is asked.
+        Both devices on the same Wi-Fi, with this page open on both. Nothing leaves that network, and no server is
+        involved.
       </p>
       <button class="main" onClick={() => void showCode()}>
         Show a code

@@ -24,7 +24,7 @@ export function FilePart() {
         Save a file for the other device
       </button>
       <p role="status">{went.value}</p>
-      <RestorePart words="Open a file of the other device" />
+      <RestorePart words="Open a file from the other device" />
     </section>
   );
 }

@@ -10,7 +10,7 @@ export function FolderPart() {
   const now = shared.value;
   return (
     <section>
-      <h2>A folder that both reach</h2>
+      <h2>A shared folder</h2>
       {now && <Now now={now} />}
       {now && now.state !== 'none' && (
         <button class="second" onClick={() => void leaveFolder().catch(fault)}>
@@ -27,8 +27,8 @@ function Now({ now }: { now: Shared }) {
     return (
       <>
         <p>
-          Any folder that something else keeps the same on all devices, or on a drive that goes from one to the other.
-          Each device has one file there, and reads those of the others; so more than two can work together.
+          A folder that is already kept in step between your devices, or one on a drive that you carry. Each device has
+          one file there, and reads those of the others; so more than two can work together.
         </p>
         <button class="second" onClick={() => void shareFolder().catch(fault)}>
           Choose the folder

@@ -30,7 +30,7 @@ export function ScanCode({ title, wrong, onClose }: { title: string; wrong: stri
         {heard || (trouble ? '' : 'Hold the square code on the other screen into the frame.')}
       </p>
       <label class="field typing">
-        <span class="title">Or paste its code as text</span>
+        <span class="title">Paste its code here</span>
         <span class="box">
           <input
             name="code"

@@ -10,13 +10,13 @@ export function ShownCode({ code, first }: { code: string; first: boolean }) {
     <>
       <p role="status">
         {first
-          ? 'On the other device choose Settings, Two devices, “Scan the other’s code”, and hold it over this one.'
+          ? 'On the other device choose Settings, Two devices, “Scan the other’s code”, and point its camera at this code.'
           : 'Now let the other device scan this answer.'}
       </p>
       <Code text={code} />
       {first && (
         <button class="main" onClick={() => scanAnswer(true)}>
-          It shows its answer: scan it
+          Scan its answer
         </button>
       )}
       <div class="row">

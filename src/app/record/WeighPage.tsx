@@ -44,7 +44,7 @@ const fields = {
     above: 0,
     max: 100_000,
     scale: step,
-    help: 'The whole vial, with its cap. The next time it tells what evaporated.',
+    help: 'The whole vial, with its cap. Next time this shows what has evaporated.',
   }),
   noEmpty: (preset: string) =>
     optionalAmount({
@@ -87,7 +87,7 @@ function Weighing({ record }: { record: Stocked }) {
   useEffect(() => document.querySelector<HTMLElement>('.form input')?.focus({ preventScroll: true }), []);
   return (
     <FormPage title="What is left?" onKeep={store}>
-      {before && <p class="quiet">Reckoned from what was taken: {measuredLeft(before, unitOf(record))}.</p>}
+      {before && <p class="quiet">Worked out from what was taken: {measuredLeft(before, unitOf(record))}.</p>}
       {asked.map((field, i) => (
         <FieldInput
           field={field}
@@ -109,8 +109,8 @@ function Gone({ missing, step, yes }: { missing: Missing; step: number; yes: Sig
     <label class={yes.value ? 'choice chosen' : 'choice'}>
       <input type="checkbox" checked={yes.value} onChange={() => (yes.value = !yes.value)} />
       <span>
-        {gramsText(missing.missingG, step)} are missing beyond what was taken. It evaporated: the vial is now {times}{' '}
-        times as strong.
+        {gramsText(missing.missingG, step)} less than expected. If that evaporated, the vial is now {times} times as
+        strong: tap here to count with it.
       </span>
     </label>
   );
@@ -148,7 +148,7 @@ function Outcome({ left, unit }: { left: Measured | Refused; unit: string }) {
     );
   return (
     <p role="status">
-      {leftText(left, unit) === 'empty' ? 'So it is empty.' : `So ${measuredText(left, unit)} are left.`}
+      {leftText(left, unit) === 'empty' ? 'So it is empty.' : `So ${measuredText(left, unit)} is left.`}
     </p>
   );
 }

@@ -75,7 +75,7 @@ function lowAcid({ ph, abv }: Drink): KeepFinding[] {
 function benzene({ benzoicMgPerL, ascorbicMgPerL }: Drink): KeepFinding[] {
   if (benzoicMgPerL <= 0 || ascorbicMgPerL <= 0) return [];
   const said = sentence(
-    'Benzoic acid together with ascorbic acid makes benzene, most of all in warmth and light. Leave one of them out: sorbic acid makes none.',
+    'Benzoic acid and vitamin C together can form benzene, most of all in warmth and light. Leave one of them out: sorbic acid does not do this.',
   );
   return [{ state: 'danger', said, source: 'J. Agric. Food Chem. 41 (1993) 693; FDA on benzene in drinks' }];
 }

@@ -26,7 +26,7 @@ export function Comparison({ caption, rows }: { caption: string; rows: readonly 
         <tr>
           <th scope="col">What</th>
           <th scope="col">Planned</th>
-          <th scope="col">True</th>
+          <th scope="col">So far</th>
         </tr>
       </thead>
       <tbody>

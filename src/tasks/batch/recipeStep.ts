@@ -38,7 +38,7 @@ const WRITE: Offer = { words: 'Write a formula', start: { task: 'formula', typed
 /** Nothing is there to make a drink from. */
 const nothingYet: Step = {
   key: 'recipe',
-  say: 'There is no formula yet, and no drink that was tasted.',
+  say: 'A batch starts from a formula, or from a drink that you liked. You have neither yet.',
   offers: [WRITE],
   problem: 'A batch begins with a formula or with a drink you liked.',
 };

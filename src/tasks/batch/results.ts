@@ -37,11 +37,14 @@ export function drinkResults(making: Making, made: Made): Result[] {
 export function abvWords({ plan }: Making, { abv, unknown }: Made): string[] {
   if (unknown.length > 0) return [`Alcohol: ‹not known›. ${unknownWords(unknown)}`];
   if (plan.drink.abv > 0.5 || abv.value === 0) return [];
-  const verdicts = { yes: 'kept', no: 'broken', close: 'too close to tell', 'no number': '' } as const;
   return [0.05, 0.5].map((maxAbv) => {
-    const said = verdicts[meetsTerm(abv, { maxAbv, below: false })];
+    const verdict = meetsTerm(abv, { maxAbv, below: false });
+    const limit = `${formatPlain(maxAbv)} % ABV`;
     const who = [...new Set(abvTerms.filter((row) => row.maxAbv === maxAbv).map(({ jurisdiction }) => jurisdiction))];
-    return `${formatPlain(maxAbv)} % ABV: ‹${said}› (required in ${who.join(', ')}).`;
+    if (verdict === 'close') return `‹Too close to ${limit}› to tell; ${who.join(', ')} ask for it.`;
+    return verdict === 'yes'
+      ? `‹Under ${limit}›, as ${who.join(', ')} ask.`
+      : `‹Over ${limit}›: too much for “alcohol-free” in ${who.join(', ')}.`;
   });
 }
 

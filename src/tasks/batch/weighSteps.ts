@@ -77,7 +77,7 @@ function stockStep(run: RunState, pour: Pour): Step {
         : [
             exactly(
               { [`mass.${key}`]: amounts[0].entry, [`mass.${carrierKey(key)}`]: amounts[1].entry },
-              'Both exactly so',
+              'Both exactly as planned',
             ),
           ],
     done: 'Next',

@@ -140,7 +140,7 @@ function cardOf(
   const scale = isScaleUsed(now) ? ', scale {readability}' : '';
   const code = order && !better && codeAsked(now, order).length > 0 ? `, labelled {${fields.code.name}}` : '';
   return {
-    sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${gradeSlot}, measured by {measure}${drops}${scale}${code}`,
+    sentence: `{bottle} to {strength} in a {size} vial of {solvent}${own}${gradeSlot}, measured with {measure}${drops}${scale}${code}`,
     slots: slotsOf(run, now),
     ...(order
       ? {

@@ -52,18 +52,18 @@ function sentenceOf(run: RunState): string {
     limited[i] ? `{${name}} ({most.${vialsOf(run)[i]!.id}})` : `{${name}}`,
   );
   const others = more.map((one) => `, ${one}`).join('');
-  return `Find the proportions of ${first} and ${second}${others}. Judge {asked}: {total} each, {on}, {ends}, {blind}, {session}.`;
+  return `Find the proportions of ${first} and ${second}${others}. Judge {asked}: {total} a blend, {on}, {ends}, {blind}, {session}.`;
 }
 
 function vialSlots(run: RunState): Record<string, SlotFacts> {
   const missing = ['the first vial', 'the second vial'];
   const vials = asked(run).vials.map(({ name }, i): [string, SlotFacts] => {
     if (i < 2) return [name, { missing: missing[i]! }];
-    return [name, { optional: true, ...(vialsOf(run)[i] ? {} : { shows: 'one more' }) }];
+    return [name, { optional: true, ...(vialsOf(run)[i] ? {} : { shows: 'no other' }) }];
   });
   const limits = vialsOf(run).map((vial, i): [string, SlotFacts] => {
     const shows = limitsWords(limitsOf(run, vial.id));
-    const facts = { missing: `limit of ${tagOf(vial)}`, usual: chips(['25', '50', '75'], '%') };
+    const facts = { missing: `limit for ${tagOf(vial)}`, usual: chips(['25', '50', '75'], '%') };
     return [
       `most.${vial.id}`,
       { ...facts, optional: true, beside: [asked(run).least[i]!], ...(shows === '' ? {} : { shows }) },
@@ -83,7 +83,7 @@ function answerOf(run: RunState, blends: readonly Drops[]) {
     big: `${blends.length + 1} blends`,
     lines: [
       `About ${dropsText(blends.reduce((sum, drops) => sum + countOf(drops), 0))}: ${each.join(', ')}.`,
-      'One comes twice, unannounced. Then one proposal at a time.',
+      'One comes up twice, unannounced. After that, one suggestion at a time.',
     ],
   };
 }

@@ -109,7 +109,7 @@ export const fields = {
     unit: 'blends',
     min: 3,
     max: 20,
-    help: 'Then you can pause and continue another day. A tired nose distinguishes blends less well (6 is our choice).',
+    help: 'Then you can pause and continue another day. A tired nose tells blends apart less well (6 is our choice).',
   }),
   /** A search that this one goes on from, by the id of its record. */
   earlier: words({ name: 'earlier', title: 'Continued from' }),

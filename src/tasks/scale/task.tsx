@@ -2,6 +2,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { list, newRecord } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
 import { FieldInput } from '../../ui/controls/FieldInput';
+import { formatPlain } from '../../ui/format';
 import { answer } from '../engine/answers';
 import { amount, inRun, optionalAmount, textOf, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -14,7 +15,7 @@ const fields = {
   readability,
   capacity: optionalAmount({ name: 'capacity', title: 'Carries', unit: 'g', above: 0, max: 1e6 }),
   coin: (i: number) =>
-    amount({ name: `coin.${i}`, title: `Coin, time ${i}`, unit: 'g', above: 0, max: 1000, scale: readability }),
+    amount({ name: `coin.${i}`, title: `Coin, weighing ${i}`, unit: 'g', above: 0, max: 1000, scale: readability }),
 };
 const TIMES = 3; // our choice: as often as anyone does it
 
@@ -39,31 +40,38 @@ function cardStep(): Step<'card'> {
     ask: [name, fields.readability, fields.capacity],
     rows: coins(),
     card: {
-      sentence: 'A scale called {name}. It shows steps of {readability}, and carries {capacity}',
+      sentence: 'A scale called {name}. It reads to {readability} and takes up to {capacity}',
       slots: {
         readability: {
-          missing: 'how fine',
-          asks: 'Say its smallest step',
+          missing: 'its smallest step',
+          asks: 'Choose its smallest step',
           usual: ['1', '0.1', '0.01', '0.001'].map((value) => ({ value, label: `${value} g` })),
         },
         capacity: {
-          missing: 'how much',
+          missing: 'its maximum',
           optional: true,
           usual: ['50', '200', '500', '5000'].map((value) => ({ value, label: `${value} g` })),
         },
       },
     },
     draw: (walk) => <Coins walk={walk} />,
-    more: [
-      'How far its weighings differ goes into the ± of all that is weighed on it; left empty, the ± is at least one step.',
-    ],
+    more: ['The spread is added to the ± of everything you weigh on it. Left empty, the ± is at least one step.'],
     done: 'Save',
   };
+}
+
+/** What weighings of one coin tell of a scale, g. */
+function repeatWords(coinG: readonly number[]): string {
+  if (coinG.length === 0) return '';
+  if (coinG.length === 1) return 'Once says nothing yet: weigh it again.';
+  const spread = Math.max(...coinG) - Math.min(...coinG);
+  return spread === 0 ? 'All the same.' : `They differ by ${formatPlain(spread, 2)} g.`;
 }
 
 /** Does it repeat? One coin, put on three times. */
 function Coins({ walk }: { walk: Walk }) {
   const run = walk.state.value;
+  const coinG = coins().flatMap((field) => answer(run, field) ?? []);
   return (
     <section class="coins" aria-label="Does it repeat?">
       <p>Does it repeat? Weigh one coin three times, off and on again.</p>
@@ -80,13 +88,16 @@ function Coins({ walk }: { walk: Walk }) {
           />
         );
       })}
+      <p class="note" role="status">
+        {repeatWords(coinG)}
+      </p>
     </section>
   );
 }
 
 function keep(run: RunState): AnyRecord[] {
   const readabilityG = answer(run, fields.readability);
-  if (readabilityG === null) throw new Refusal('Say its smallest step.');
+  if (readabilityG === null) throw new Refusal('Choose its smallest step.');
   const capacityG = answer(run, fields.capacity);
   const coinG = coins().flatMap((field) => answer(run, field) ?? []);
   const known = {

@@ -27,23 +27,47 @@ export const WEIGHED = 'weighed';
  */
 export function useScaleLine({ field, box, text, store }: Box) {
   const before = useRef(text); // what is in the field again when a line is refused
+  const asked = useRef<string | null>(null); // what stands there as long as a question is open
   const [said, setSaid] = useState<LineSaid>({});
+  const { settle, drop, ask, wait } = lineAnswers({ box, store, before, asked, setSaid });
+  const take = async (line: string) => {
+    if (asked.current !== null) return wait();
+    const verdict = verdictOn(line, (now) => whyNot(field, now));
+    if (verdict.is === 'refused') return drop(verdict.words);
+    return verdict.is === 'taken' ? settle(verdict.text, verdict.words) : ask(verdict);
+  };
+  useArrival({ field, box, text }, take);
+  return { said, hears: hands({ box, text, before, asked, store, take, quiet: () => setSaid({}) }) };
+}
+
+interface Answering extends Pick<Box, 'box' | 'store'> {
+  before: { current: string };
+  asked: { current: string | null };
+  setSaid: (change: LineSaid | ((now: LineSaid) => LineSaid)) => void;
+}
+
+/** What becomes of a line: it is taken, dropped or asked about; one that comes while a question is open waits. */
+function lineAnswers({ box, store, before, asked, setSaid }: Answering) {
   const put = (now: string) => {
     const input = box.current;
     if (input) input.value = formatTypedText(now);
     if (input && input === document.activeElement) input.select(); // the next line takes its place
     return store(now);
   };
+  const say = (now: LineSaid, open: string | null = null) => {
+    asked.current = open;
+    setSaid(now);
+  };
   const settle = async (now: string, words: string) => {
     const old = before.current;
     before.current = now;
-    setSaid({});
+    say({});
     await put(now);
     const takeBack = () => ((before.current = old), box.current ? put(old) : store(old));
     lineNotice.value = { words, button: { words: 'Undo', does: takeBack } };
     setTimeout(() => box.current && goOn(box.current)); // when what was stored is drawn
   };
-  const drop = (wrong?: string) => (setSaid(wrong ? { wrong } : {}), put(before.current));
+  const drop = (wrong?: string) => (say(wrong ? { wrong } : {}), put(before.current));
   const ask = ({ text: now, words, shape }: Exclude<LineVerdict, { is: 'refused' }>) => {
     const yes = () => (scaleShapes.keep(shape), void settle(now, words));
     const byHand = () => void settle(now, words);
@@ -52,41 +76,45 @@ export function useScaleLine({ field, box, text, store }: Box) {
       ['I typed it', byHand],
       ['No', () => void drop()],
     ] as const;
-    setSaid({ asks: { words: `${words} Is that what it shows?`, answers } });
+    say({ asks: { words: `${words} Is that what it shows?`, answers } }, now);
     return put(now);
   };
-  const take = async (line: string) => {
-    const verdict = verdictOn(line, (now) => whyNot(field, now));
-    if (verdict.is === 'refused') return drop(verdict.words);
-    return verdict.is === 'taken' ? settle(verdict.text, verdict.words) : ask(verdict);
+  const wait = () => {
+    setSaid((now) => ({ ...now, wrong: `First answer for ${formatTypedText(asked.current!)} g.` }));
+    return put(asked.current!);
   };
-  useArrival({ field, box, text }, take);
-  return { said, hears: hands({ box, text, before, store, take, quiet: () => setSaid({}) }) };
+  return { settle, drop, ask, wait };
 }
 
 interface Hands extends Pick<Box, 'box' | 'text' | 'store'> {
   before: { current: string };
+  asked: { readonly current: string | null };
   take: (line: string) => Promise<void>;
   quiet: () => void;
 }
 
 /** What the box hears. What can be no number is not stored before its line has ended. */
-function hands({ box, text, before, store, take, quiet }: Hands) {
+function hands({ box, text, before, asked, store, take, quiet }: Hands) {
   const value = () => box.current?.value ?? ''; // it may be gone when it loses the focus
   return {
     onFocus: () => (before.current = text),
     onInput: () => {
+      if (asked.current !== null) return;
       quiet();
       if (readNumber(value()).kind !== 'none') void store(value());
     },
-    onBlur: () => void (readNumber(value()).kind === 'none' && take(value())),
+    onBlur: () => {
+      const isOther = asked.current !== null && value() !== formatTypedText(asked.current);
+      if (isOther || readNumber(value()).kind === 'none') void take(value());
+    },
     onPointerDown: () => (box.current!.inputMode = 'decimal'), // a finger wants the keyboard
     onKeyDown: (event: KeyboardEvent) => {
       if (!LINE_ENDS.includes(event.key) || event.isComposing || event.shiftKey) return;
       const line = value();
       const isBlank = line.trim() === '';
       if (isBlank && (event.key === 'Tab' || !isScaleHeard())) return;
-      if (!isBlank && line === line.trim() && readNumber(line).kind !== 'none') return void (before.current = line);
+      const isTyped = asked.current === null && line === line.trim() && readNumber(line).kind !== 'none';
+      if (!isBlank && isTyped) return void (before.current = line);
       event.preventDefault();
       event.stopPropagation();
       if (!isBlank) void take(line);

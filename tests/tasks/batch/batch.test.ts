@@ -515,8 +515,8 @@ describe('a drink with alcohol', () => {
     const run = weighAll({ ...clearPlan, carrier: 'ethanol-96' });
     const words = stepOf(run, 'result').more!.join(' ');
     expect(kept(run).drink.abv.value).toBeCloseTo(0.95 * 0.119, 2); // 0.119 % for 1 g/L of 96 % vol, 0.95 of it carrier
-    expect(words).toContain('0.05 % ABV: ‹broken›');
-    expect(words).toContain('0.5 % ABV: ‹kept›');
+    expect(words).toContain('‹Over 0.05 % ABV›');
+    expect(words).toContain('‹Under 0.5 % ABV›');
   });
 
   test('a syrup without room for its water is told where it can be mended', () => {

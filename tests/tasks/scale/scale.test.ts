@@ -21,5 +21,5 @@ test('what was not tried is not known: no coin, or one time only', () => {
 
 test('without its step nothing is kept', () => {
   expect(() => startWalking(scale).next()).toThrow(/still empty/);
-  expect(() => startWalking(scale).keep()).toThrow('Say its smallest step');
+  expect(() => startWalking(scale).keep()).toThrow('Choose its smallest step');
 });
