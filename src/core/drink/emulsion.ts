@@ -107,6 +107,12 @@ export function leastDosage(target: EmulsionTarget): number {
   return Math.max(phase + beside + wet, phase / limits.oil) / (drink.volume / 1000); // mL per L
 }
 
+/** Up to three figures, so that what is named as the least also works. */
+function roundedUp(value: number): number {
+  const digit = 10 ** (Math.floor(Math.log10(value)) - 2);
+  return Math.ceil(value / digit - 1e-9) * digit;
+}
+
 /**
  * An emulsion concentrate for a volume of drink (mL) at D g/L: agent as the match asks but never above its cap in the drink,
  * gum per g of oil phase (gum arabic 1–2, common practice), water to the mass. Conserves mass: oil + agent + gum + water + what is beside
@@ -125,7 +131,7 @@ export function emulsionFor(target: EmulsionTarget): Emulsion {
     throw new Refusal(
       'oil, agent, and gum in its own water need at least {least} g/L of concentrate, not {gramsPerL} g/L',
       {
-        least: { value: least, figures: 3 },
+        least: { value: roundedUp(least), figures: 3 },
         gramsPerL,
       },
     );

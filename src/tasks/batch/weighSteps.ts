@@ -51,6 +51,12 @@ function whither(run: RunState, { plan }: Making, pour: Pour): string {
     : 'for the emulsion: into the water vessel';
 }
 
+/** What goes into the same vessel of the concentrate. */
+function beside(run: RunState, { plan, vessel: { pours } }: Making, pour: Pour): readonly Pour[] {
+  if (!hasTwoVessels(run, plan)) return pours;
+  return pours.filter((one) => vesselOf(one, plan) === vesselOf(pour, plan));
+}
+
 function stockStep(run: RunState, pour: Pour): Step {
   const { key, neatG, carrierG, carrier, from, made } = pour.stock!;
   const amounts = [onScale(run, neatG), onScale(run, carrierG)] as const;
@@ -94,7 +100,7 @@ function concentrateStep(run: RunState, making: Making, { pour, place }: { pour:
       `${place}.`,
       ...lotWords(goods, pour.stock ? 0 : target),
       ...(again ? [COMES_BACK] : []),
-      ...tareWords(run, making.vessel.pours, pour),
+      ...tareWords(run, beside(run, making, pour), pour),
       ...(tooSmall ? [TOO_SMALL] : []),
       ...offWords(run, pour),
     ],

@@ -4,6 +4,7 @@ import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { procedureOf } from '../../../src/app/describe/procedure';
 import { daysFrom, duesUntil } from '../../../src/workshop/made/trials';
 import { batch } from '../../../src/tasks/batch/task';
+import { massOf } from '../../../src/tasks/batch/plan/goods';
 import { planOf } from '../../../src/tasks/batch/plan/plan';
 import { fieldOf, keysOf, recipeOf, runOf, stepOf, weighAll, wordsIn } from './batchRuns';
 import { batchShelf, clearPlan } from './batchShelf';
@@ -64,6 +65,21 @@ describe('an emulsion', () => {
     const { gum, water } = plan.emulsion!;
     expect(gum / (gum + water)).toBeLessThanOrEqual(0.3);
     expect(plan.emulsion!.agentMgPerL).toBeLessThanOrEqual(300 * (1 + 1e-9)); // E 444, 300 mg/L
+  });
+
+  test('names as the least what also works, where the dosage is a little under it', () => {
+    const almost = { ...cloudy, agent: 'none', dose: '202.2', gum: '0.65', dosage: '1' }; // 200.2 mg of oil in a litre, and a fifth may be oil
+    expect(slotsWrong(almost)[0]!.wrong).toContain('need at least 1.01 g/L of concentrate, not 1 g/L');
+    expect(slotsWrong({ ...almost, dosage: '1.01' })).toEqual([]);
+  });
+
+  test('is weighed into two vessels, each tared empty and each with what it holds', () => {
+    const run = runOf({ ...cloudy, dosage: '4', agent: 'none' });
+    const said = (key: string) => stepOf(run, key).more!.join(' ');
+    expect(said('c.orange')).toContain('Put the empty vessel on the scale and tare it.');
+    expect(said('c.vanillin')).toMatch(/into the water vessel.*Put the empty vessel on the scale and tare it\./);
+    const inWater = massOf(planOf(run)!.concentrate.filter(({ goods }) => goods.id !== 'orange'));
+    expect(said('c.gum-arabic')).toContain(`without that it shows ‹${inWater.toFixed(3)} g›`);
   });
 
   const made = { ...cloudy, dosage: '4' };
