@@ -144,7 +144,7 @@ function tested({ acidGPerL, brix, benzoicMgPerL, sorbicMgPerL }: Drink, ph: num
           'Inside of what was tested of cold-filled drinks with both preservatives. That is no promise: yeast that bears preservatives lives in dirty taps and hoses.',
         )
       : sentence(
-          'By its {out} it is outside of what was tested of cold-filled drinks (pH 2.8–3.8, 2–6 g/L of acid, 8–16 °Brix, 100–350 mg/L of each preservative). Keep a few bottles warm for weeks and check them first.',
+          'Outside of what was tested of cold-filled drinks (pH 2.8–3.8, 2–6 g/L of acid, 8–16 °Brix, 100–350 mg/L of each preservative): {out}. Keep a few bottles warm for weeks and check them first.',
           { out: out.join(', ') },
         );
   return [{ state: out.length === 0 ? 'inside' : 'outside', said, source: TESTED_IN }];
