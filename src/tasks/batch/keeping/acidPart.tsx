@@ -12,7 +12,7 @@ import type { Offer, SlotFacts } from '../../engine/task';
 import { asked } from '../plan/asked';
 import { amountIn, keepAsked } from '../plan/keepAsked';
 import { planOf } from '../plan/plan';
-import { acidityOf, measuredSour, MOST_ABV, type Acidity } from './acidity';
+import { acidityOf, HARDLY, measuredSour, MOST_ABV, type Acidity } from './acidity';
 import type { KeepPart } from './part';
 
 /** Which acid and how much of it, with its salt; pH, titratable acid and ratio that it comes to. */
@@ -101,6 +101,8 @@ function pureLikeCitric({ acid, strength = 1 }: (typeof acids)[number]): number 
 
 function acidWords(run: RunState, { ph, isMeasured, computed, acidGPerL, ratio }: Acidity): string[] {
   const two = (value: number) => formatFixed(value, 1);
+  if (!isMeasured && acidGPerL < HARDLY)
+    return ['Hardly any acid: its pH is that of the water and of what is in it.', ...targetWords(run)];
   const isStrong = (answer(run, asked(run).abv) ?? 0) > MOST_ABV;
   const first = isMeasured
     ? `Measured ‹pH ${formatPlain(ph)}›; computed it is ${two(computed)}.`
@@ -109,7 +111,7 @@ function acidWords(run: RunState, { ph, isMeasured, computed, acidGPerL, ratio }
       : `About ‹pH ${two(ph)}›, computed: measure it before you rely on it.`;
   const titrates = `It titrates as ‹${formatPlain(acidGPerL, 2)} g/L› of citric acid`;
   const over =
-    Number.isFinite(ratio) && acidGPerL > 0.05 && ratio > 0 ? `; °Brix over acid ‹${formatPlain(ratio, 2)}›` : '';
+    Number.isFinite(ratio) && acidGPerL > HARDLY && ratio > 0 ? `; °Brix over acid ‹${formatPlain(ratio, 2)}›` : '';
   return [first, `${titrates}${over}.`, ...targetWords(run), ...apart(isMeasured, ph, computed)];
 }
 

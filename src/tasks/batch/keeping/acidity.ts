@@ -25,6 +25,9 @@ export interface Acidity {
 /** Strongest drink for which a pH computed in water is said, % ABV. Our choice: alcohol makes acids weaker, about 0.1 in 10 %. */
 export const MOST_ABV = 15;
 
+/** g/L of titratable acid below which the water alone makes the pH, so that none is said. Our choice: a twentieth of a mild drink's. */
+export const HARDLY = 0.05;
+
 /** How sour the drink is as it is planned; null until there is a plan, or where activities are not known. */
 export const acidityOf = oncePerRun((run: RunState): Acidity | null => {
   const plan = outcome(() => planOf(run)).value;

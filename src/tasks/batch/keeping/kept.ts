@@ -5,7 +5,7 @@ import { forFile } from '../../../ui/format';
 import { answer } from '../../engine/answers';
 import type { RunState } from '../../engine/fold';
 import { keepAsked } from '../plan/keepAsked';
-import { weighedAcidity } from './acidity';
+import { HARDLY, weighedAcidity } from './acidity';
 import { keepFindings } from './keepPart';
 
 /** What the batch keeps of acid and keeping: pH and acid from what was weighed, what was said of it, and the day that was set. */
@@ -22,7 +22,7 @@ export function keepingFacts(run: RunState, drink: Mixture, litres: number): Pic
   return {
     keeping: {
       ...(measured === null ? {} : { phMeasured: measured }),
-      ...(acidity ? { phComputed: acidity.ph, acidGPerL: acidity.acidGPerL } : {}),
+      ...(acidity && acidity.acidGPerL >= HARDLY ? { phComputed: acidity.ph, acidGPerL: acidity.acidGPerL } : {}),
       said,
       ...(day ? { bestBefore: day } : {}),
       ...(day && reason ? { why: reason } : {}),
