@@ -1,5 +1,5 @@
 import { mayCrystallise } from '../../core/drink/batchPlan';
-import { celsius } from '../../core/number/units';
+import { celsius, massFraction } from '../../core/number/units';
 import { formatPlain } from '../../ui/format';
 import { answer } from '../engine/answers';
 import { chips } from '../engine/card';
@@ -7,7 +7,9 @@ import type { RunState } from '../engine/fold';
 import type { SlotFacts } from '../engine/task';
 import { asked } from './plan/asked';
 import { wrongIn, type Part } from './page';
+import { massOf } from './plan/goods';
 import type { Plan } from './plan/planParts';
+import { intoSyrup } from './plan/stages';
 
 /** How the syrup is thrown. */
 export function syrupPart(run: RunState, plan: Plan | null, problem: string | null): Part {
@@ -19,7 +21,7 @@ export function syrupPart(run: RunState, plan: Plan | null, problem: string | nu
     section: {
       title: 'Syrup',
       sentence: isThrown ? '{throw.n}, {throw.by}' : '{throw.n}',
-      lines: plan && isThrown ? syrupWords(plan) : [],
+      lines: plan && isThrown ? syrupWords(plan, intoSyrup(run)) : [],
     },
   };
 }
@@ -35,9 +37,12 @@ function slotsOf(run: RunState, problem: string | null): Record<string, SlotFact
   };
 }
 
-function syrupWords({ batch: { syrup } }: Plan): string[] {
+/** The syrup as it is thrown: without the concentrate where that goes into the drink. */
+function syrupWords({ batch: { syrup }, concentrate }: Plan, holdsAll: boolean): string[] {
+  const mass = holdsAll ? syrup.mass : syrup.mass - massOf(concentrate);
+  const brix = massFraction((syrup.brix * syrup.mass) / mass);
   return [
-    `The syrup has ‹${formatPlain(syrup.brix * 100, 3)} °Brix› and weighs ‹${formatPlain(syrup.mass, 4)} g›.`,
-    ...(mayCrystallise(syrup.brix, celsius(20)) ? ['At 20 °C it may hold more sugar than stays dissolved.'] : []),
+    `The syrup has ‹${formatPlain(brix * 100, 3)} °Brix› and weighs ‹${formatPlain(mass, 4)} g›.`,
+    ...(mayCrystallise(brix, celsius(20)) ? ['At 20 °C it may hold more sugar than stays dissolved.'] : []),
   ];
 }

@@ -136,8 +136,9 @@ describe('the sections of the page', () => {
     expect(titles(runOf(clearPlan))).toEqual(['Drink', 'Syrup', 'Acid', 'Keeping', 'Concentrate', 'Weighing']);
     expect(titles(runOf({ ...clearPlan, make: 'emulsion', dosage: '2' }))).toContain('Emulsion');
     expect(wordsIn(runOf(clearPlan), 'Drink')).toContain('It weighs ‹20.76 kg›, at ‹1.038 g/mL›'); // 20 L of 10 °Brix
-    // 6 × 103.8 g of sugar in a litre of syrup, which weighs 1.234 kg by the sucrose law
-    expect(wordsIn(runOf(clearPlan), 'Syrup')).toContain('The syrup has ‹50.5 °Brix›');
+    // 6 × 103.8 g of sugar in a litre of syrup, which weighs 1.234 kg by the sucrose law; the 20 g of concentrate are not in it
+    expect(wordsIn(runOf(clearPlan), 'Syrup')).toContain('The syrup has ‹50.7 °Brix› and weighs ‹4091 g›');
+    expect(wordsIn(runOf({ ...clearPlan, into: 'syrup' }), 'Syrup')).toContain('‹50.5 °Brix› and weighs ‹4111 g›');
     expect(wordsIn(runOf(clearPlan), 'Concentrate')).toContain('‹5.19 % w/w› of it is formula.');
     expect(wordsIn(runOf({ ...clearPlan, fine: '0.01' }), 'Weighing')).toMatch(/Diluted first.*vanillin to \d+ %/);
   });
