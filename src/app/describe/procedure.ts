@@ -71,7 +71,7 @@ const stages: Readonly<Record<Weighed['into'], (batch: Batch, rows: readonly Wei
   drink: (batch, rows) => ({
     title: 'Drink',
     does: [mixingWords(batch, rows), ...(batch.drink.gas ? [`Carbonate: ${gasWords(batch.drink.gas)}.`] : [])],
-    makes: drinkWords(beforeCorrection(batch)),
+    makes: `${formatPlain(grams(drinkRows(batch)), 5)} g: ${drinkWords(beforeCorrection(batch))}`,
   }),
 };
 
@@ -95,16 +95,26 @@ function isDiluted({ share, name }: Weighed): boolean {
   return share !== undefined || /, (thinned|diluted) to [\d.,]+ %/.test(name);
 }
 
-/** Common practice of emulsions: two phases, then coarse, then fine, to the size that was measured. */
+/** Everything of the drink as it was made first; what is in the concentrate counts as its row. */
+function drinkRows({ weighed }: Batch): Weighed[] {
+  return weighed.filter(({ into, corrects }) => into !== 'concentrate' && !corrects);
+}
+
+/** Common practice of emulsions: two phases, then coarse, then fine, to the size that was measured, or else planned. */
 function emulsionOf({ asked }: Batch, rows: readonly Weighed[]): string[] {
   const emulsifier = emulsifiers.find(({ id }) => has(rows, id))?.name ?? 'emulsifier';
-  const measured = asked['d90']
-    ? `: 90 % of the oil in droplets under ${formatGiven(Number(asked['d90']))} µm, measured`
-    : '';
+  const agent = rows.some(({ id }) => id.startsWith('agent-'));
   return [
-    `Oil phase: the oils with the weighting agent, stirred until it has dissolved. Water phase: the ${emulsifier} in the water, left to hydrate.`,
-    `Stir the oil into the water phase, then homogenise${measured}.`,
+    `Oil phase: the oils${agent ? ' with the weighting agent, stirred until it has dissolved' : ''}. Water phase: the ${emulsifier} in the water, left to hydrate.`,
+    `Stir the oil into the water phase, then homogenise${droplets(asked)}.`,
   ];
+}
+
+/** ': 90 % of the oil in droplets under 1 µm, measured'. */
+function droplets({ d90, droplet }: Batch['asked']): string {
+  const size = d90 || droplet;
+  if (!size) return '';
+  return `: 90 % of the oil in droplets under ${formatGiven(Number(size))} µm${d90 ? ', measured' : ''}`;
 }
 
 function has(rows: readonly Weighed[], id: string): boolean {
@@ -152,14 +162,18 @@ export function partsOfWater(batch: Batch): number | null {
 
 function mixingWords(batch: Batch, rows: readonly Weighed[]): string {
   const parts = partsOfWater(batch);
-  if (parts !== null) return `Mix the syrup with the water: 1 + ${formatPlain(parts, 2)} by volume.`;
+  const syrup = grams(batch.weighed.filter(({ into }) => into === 'syrup'));
+  if (parts !== null)
+    return batch.asked['throw.by'] === 'mass'
+      ? `Mix all of the syrup with the water: 1 + ${formatPlain(grams(rows, WATER) / syrup, 2)} by mass.`
+      : `Mix all of the syrup with the water: 1 + ${formatPlain(parts, 2)} by volume.`;
   return has(rows, WATER) ? 'Mix with the water.' : 'Mix.';
 }
 
-/** What was asked of the drink: acid and preservatives in a litre, from what was weighed. */
+/** What was asked of the drink: acid, preservatives and ingredients of one's own in a litre, from what was weighed. */
 export function additivesOf(batch: Batch): (readonly [name: string, text: string])[] {
   const known = [...acids, ...preservatives, ...syrupExtras].map(({ id }) => id);
-  const rows = batch.weighed.filter(({ id }, i) => known.includes(id) && firstOf(batch, id) === i);
+  const rows = batch.weighed.filter(({ id, own }, i) => (own || known.includes(id)) && firstOf(batch, id) === i);
   return rows.map(({ id, name }) => {
     const perLitre = grams(batch.weighed, id) / batch.drink.litres.value;
     return [name, perLitre < 1 ? `${formatPlain(1000 * perLitre, 3)} mg/L` : `${formatPlain(perLitre, 3)} g/L`];

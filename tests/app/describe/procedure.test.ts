@@ -29,3 +29,10 @@ test('also where its name is in another language; a batch of the first version t
   const none = first.map((row) => ({ ...row, name: 'vanillin' }));
   expect(dilutions({ ...made, weighed: none as Batch['weighed'] })).toEqual([]);
 });
+
+test('the drink is all of the syrup with its water, by volume or by mass as it was planned, and says what it weighs', () => {
+  const told = (asked: object) => procedureOf(batch.keep(weighAll({ ...clearPlan, ...asked }))[0] as Batch).at(-1)!;
+  expect(told({}).does[0]).toBe('Mix all of the syrup with the water: 1 + 5 by volume.');
+  expect(told({ 'throw.by': 'mass' }).does[0]).toBe('Mix all of the syrup with the water: 1 + 5 by mass.');
+  expect(told({}).makes).toMatch(/^2076\d g: 20\.\d+ ± [\d.]+ L, 10 °Brix/); // 20 L at 1.038 g/mL
+});
