@@ -1,45 +1,21 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import type { Batch } from '../../src/records/kind/batch';
 import { batchShelf, clearPlan } from '../tasks/batch/batchShelf';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
-import { putRecords, storedOf } from './pageStore';
+import { batchMaker } from './makeBatch';
+import { putRecords } from './pageStore';
 
 let site: Awaited<ReturnType<typeof serve>>;
 let profile: ReturnType<typeof newProfile>;
 let phone: Phone;
 let page: Page;
 
-const section = (title: string) => page.locator('.card-sections > section', { has: page.locator('h3', { hasText: new RegExp(`^${title}$`) }) }); // prettier-ignore
-const slot = (name: string) => page.locator(`.slot[data-name="${name}"]`);
-const main = () => page.locator('.actions .main');
+let bench: ReturnType<typeof batchMaker>;
 
-const batches = () => storedOf<Batch>(page, 'batch');
-
-/** A new batch with this in its slots, in their order. */
-async function recipe(slots: Readonly<Record<string, string>>): Promise<void> {
-  await page.goto(`${site.url}#/bench`);
-  await page.locator('.tasks .card', { hasText: 'Make a batch' }).tap();
-  await page.locator('.card-sections').waitFor();
-  for (const [name, words] of Object.entries(slots)) await hand(page).slot(name, words);
-}
-
-/** Weighs all of it exactly, and saves it. */
-async function make(name: string): Promise<Batch> {
-  for (let i = 0; i < 30 && (await slot('name').count()) === 0; i++) {
-    const before = new URL(page.url()).hash;
-    const exact = page.locator('.second', { hasText: /xactly/ }).first();
-    await ((await exact.count()) > 0 ? exact.tap() : main().tap());
-    await page.waitForFunction((hash) => location.hash !== hash, before);
-  }
-  await hand(page).slot('name', name);
-  if ((await page.locator('[data-name="although"], input[name="although"]').count()) > 0)
-    await page.locator('input[name="although"]').fill('made to be tried');
-  await main().tap();
-  await page.locator('.record').waitFor();
-  return (await batches()).find((one) => one.name === name)!;
-}
+const section = (title: string) => bench.section(title);
+const recipe = (slots: Readonly<Record<string, string>>) => bench.recipe(slots);
+const make = (name: string) => bench.make(name);
 
 const drink = {
   litres: '5',
@@ -60,6 +36,7 @@ beforeAll(async () => {
   profile = newProfile();
   phone = await openPhone(profile.dir, { home: site.url });
   page = phone.page;
+  bench = batchMaker(page, site.url);
   await page.goto(site.url);
   await page.locator('.tasks .card').first().waitFor();
   await putRecords(page, batchShelf());
@@ -138,7 +115,7 @@ describe('what keeps a drink', () => {
     await hand(page).slot('bottle.bar', '5');
     const refused = section('Gas').locator('.trouble', { hasText: 'it can burst' });
     await refused.waitFor();
-    expect(await main().textContent()).toMatch(/^Change bottle rating/);
+    expect(await bench.main().textContent()).toMatch(/^Change bottle rating/);
     await refused.locator('button', { hasText: /^Take [\d.]+ volumes$/ }).tap();
     await refused.waitFor({ state: 'detached' });
     await section('Gas')
