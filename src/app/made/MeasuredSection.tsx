@@ -5,10 +5,11 @@ import { refusalWords } from '../../ui/sentence';
 import { attempt, Refused } from '../../workshop/attempt';
 import { besidePlan, gaugeFor, plannedOf, readingsNow, type Beside } from '../../workshop/made/measured';
 import { isLess, measuredOff, mendingFor } from '../../workshop/made/mend';
+import { phMending } from '../../workshop/made/mendPh';
 import { sinceOf } from '../../workshop/made/since';
 import { dayOfMoment } from '../../workshop/today';
 import { go } from '../nav/route';
-import { addedLine } from './mendWords';
+import { addedLine, isOfPhAlone, phLine } from './mendWords';
 import { besideWords, measuredWords, quantities } from '../describe/quantities';
 
 /** What was measured of a batch beside its plan, and what brings it there. A touch measures. */
@@ -50,15 +51,15 @@ function Correction({ batch }: { batch: Batch }) {
   if (Object.keys(readingsNow(batch)).length === 0) return null;
   const off = measuredOff(batch);
   const gas = gasWords(batch);
-  if (off.length === 0 && !isLess(batch))
+  const ph = phMending(batch);
+  if (off.length === 0 && !isLess(batch) && !ph)
     return <p role="status">{['What was measured is as planned, within its ±.', gas].filter(Boolean).join(' ')}</p>;
   const held = off.length > 0 ? off : (['sugar'] as const);
   const found = attempt(() => mendingFor(batch, { held, spirit: 96, isWaterMissing: isLess(batch) && off.length > 0 }));
+  const rest = found instanceof Refused ? found.problem : addedLine(batch, found, held);
   return (
     <>
-      <p role="status">
-        {found instanceof Refused ? found.problem : addedLine(batch, found, held)} {gas}
-      </p>
+      <p role="status">{[isOfPhAlone(batch, ph) ? '' : rest, ph ? phLine(ph) : '', gas].filter(Boolean).join(' ')}</p>
       <button class="second" onClick={() => go(['record', batch.id, 'mend'])}>
         Correct it
       </button>

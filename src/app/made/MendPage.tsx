@@ -16,9 +16,10 @@ import {
   mendingFor,
   type AddedNow,
 } from '../../workshop/made/mend';
+import { phMending } from '../../workshop/made/mendPh';
 import { solventBottleOptions, solventBottles, solventsOnHand } from '../../workshop/onHand';
 import { FormPage } from '../nav/FormPage';
-import { addedLine, addsOf, followWords } from './mendWords';
+import { addedLine, addsOf, followWords, isOfPhAlone, phLine } from './mendWords';
 import { useAnswers, type Answers } from './useAnswers';
 
 const heldField = choice({
@@ -76,7 +77,10 @@ function Mend({ batch }: { batch: Batch }) {
   const spirit = answers.value(spiritField) ?? 96;
   const isWaterMissing = isLess(batch) && answers.value(lessField) === 'water';
   const found = attempt(() => mendingFor(batch, { held, spirit, isWaterMissing }));
-  const adds = found instanceof Refused ? [] : addsOf(batch, found).filter(({ id }) => canAdd(batch, id));
+  const ph = phMending(batch);
+  const isPhAlone = isOfPhAlone(batch, ph) && answers.value(heldField) !== 'all';
+  const rest = found instanceof Refused || isPhAlone ? [] : addsOf(batch, found).filter(({ id }) => canAdd(batch, id));
+  const adds = [...rest.filter(({ id }) => id !== ph?.id), ...(ph ? [{ ...ph, mass: ph.massG }] : [])];
   const fields = adds.map(({ id, name, mass }) => massField(id, name, mass));
   const isSpirit = adds.some(({ id }) => id === 'spirit');
   async function store(): Promise<boolean> {
@@ -91,7 +95,13 @@ function Mend({ batch }: { batch: Batch }) {
     <FormPage title="Correct it" onKeep={store}>
       {isLess(batch) && answers.input(lessField)}
       {answers.input(heldField)}
-      {found instanceof Refused ? <Bad why={found.problem} /> : <Answer batch={batch} mending={found} held={held} />}
+      {ph && (
+        <p role="status">
+          <b>{phLine(ph)}</b> Stir, and measure again.
+        </p>
+      )}
+      {!isPhAlone && found instanceof Refused && <Bad why={found.problem} />}
+      {!isPhAlone && !(found instanceof Refused) && <Answer batch={batch} mending={found} held={held} />}
       {isSpirit && <Spirit answers={answers} />}
       {fields.length > 0 && <h2>What is really added</h2>}
       {fields.map((field) => answers.input(field))}

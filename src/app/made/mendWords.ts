@@ -1,8 +1,9 @@
 import type { Corrected, Mending } from '../../core/drink/mending';
 import type { Batch } from '../../records/kind/batch';
 import { scaled, type Measured } from '../../core/number/measured';
-import { formatFigures, formatPlain, measuredText } from '../../ui/format';
-import { acidGrams, acidOf, drinkNow, targetsOf, type AddedNow } from '../../workshop/made/mend';
+import { formatFigures, formatFixed, formatPlain, measuredText } from '../../ui/format';
+import { acidGrams, acidOf, drinkNow, isLess, measuredOff, targetsOf, type AddedNow } from '../../workshop/made/mend';
+import type { PhMending } from '../../workshop/made/mendPh';
 
 /** What is added, in the order in which it goes in, g; without what is nothing. */
 export function addsOf(batch: Batch, { water, adds }: Mending): { id: AddedNow['id']; name: string; mass: Measured }[] {
@@ -23,6 +24,18 @@ export function addedLine(batch: Batch, mending: Mending, held: readonly Correct
   const changes = held.flatMap((id) => changeWords(batch, id));
   if (adds.length === 0) return 'Nothing has to be added.';
   return `Add ${adds.join(', ')}${changes.length > 0 ? `: ${changes.join(', ')}` : ''}.`;
+}
+
+/** 'Add 12 ± 5 g of citric acid: pH 3.10 to 2.90.', and how much more it may take. */
+export function phLine({ name, massG, upToG, now, target }: PhMending): string {
+  const add = `Add ${measuredText(massG, 'g')} of ${name}: pH ${formatFixed(now, 2)} to ${formatFixed(target, 2)}.`;
+  const isMore = upToG > 1.1 * massG.value;
+  return isMore ? `${add} In hard water, or with juice, it takes up to ${formatPlain(upToG, 2)} g.` : add;
+}
+
+/** What was measured to be brought to its plan: its pH alone, where all else is as planned. */
+export function isOfPhAlone(batch: Batch, ph: PhMending | null): boolean {
+  return ph !== null && measuredOff(batch).length === 0 && !isLess(batch);
 }
 
 /** '7.4 to 7.0 °Brix'; nothing of what is right already. */

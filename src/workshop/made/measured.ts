@@ -183,7 +183,8 @@ export function plannedOf({ asked, keeping }: Batch): Partial<Record<Quantity, n
   const [bottled, gas] = [numberIn(asked['litres']), numberIn(asked['gas'])];
   const litres = bottled === undefined ? undefined : bottled / (1 - (numberIn(asked['loss']) ?? 0) / 100);
   const acid = asked['acid'] === 'none' ? 0 : numberIn(asked['acidity']);
-  const known = { brix, abv, litres, acid, gas: gas === 0 ? undefined : gas, pH: keeping?.phComputed };
+  const pH = numberIn(asked['ph.target']) ?? keeping?.phMeasured ?? keeping?.phComputed;
+  const known = { brix, abv, litres, acid, gas: gas === 0 ? undefined : gas, pH };
   return Object.fromEntries(Object.entries(known).filter(([, value]) => value !== undefined));
 }
 
@@ -202,7 +203,7 @@ function brixOfLitre(sugar: number | undefined, abv = 0): number | undefined {
 }
 
 /** A number as it was typed; of one with two readings the decimal one, as a run reads it. */
-function numberIn(text = ''): number | undefined {
+export function numberIn(text = ''): number | undefined {
   const typed = readNumber(text);
   if (typed.kind === 'two') return typed.readings[1];
   return typed.kind === 'number' ? typed.value : undefined;

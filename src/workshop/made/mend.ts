@@ -9,6 +9,7 @@ import { massFraction, PPM, REFERENCE_TEMPERATURE, volumeFraction } from '../../
 import type { Batch, Weighed } from '../../records/kind/batch';
 import type { Vial } from '../../records/kind/vial';
 import { find, list } from '../../records/shelf';
+import { bufferSalts } from '../../tables/keeping/acidity';
 import { acids } from '../../tables/syrupAdditives';
 import { carriersOf } from '../thing/carrier';
 import { tagOf } from '../thing/labelled';
@@ -103,6 +104,11 @@ export function acidOf({ weighed }: Batch): (typeof acids)[number] {
   return acids.find(({ id }) => weighed.some((row) => row.id === id)) ?? acids[0]!;
 }
 
+/** The buffer salt that was asked for; trisodium citrate where none was. */
+export function saltOf({ asked }: Batch): (typeof bufferSalts)[number] {
+  return bufferSalts.find(({ id }) => id === asked['salt']) ?? bufferSalts[0];
+}
+
 /** g to weigh of that acid for so many g of citric acid. */
 export function acidGrams({ acid }: (typeof acids)[number], citric: number): number {
   return citric * (acid.molarMass / acid.protons / (CITRIC.molarMass / CITRIC.protons));
@@ -115,7 +121,7 @@ export function leftConcentrate({ id }: Batch): Vial | undefined {
 
 /** What was weighed into a drink to correct it. */
 export interface AddedNow {
-  readonly id: 'water' | 'sugar' | 'spirit' | 'acid' | 'concentrate';
+  readonly id: 'water' | 'sugar' | 'spirit' | 'acid' | 'salt' | 'concentrate';
   readonly massG: Measured;
   readonly plannedG: number;
 }
@@ -151,11 +157,10 @@ export function mendedWith(batch: Batch, added: readonly AddedNow[], spirit: num
 }
 
 function rowOf(batch: Batch, { id, massG, plannedG }: AddedNow, spirit: number, bottle?: string): Weighed {
-  const acid = acidOf(batch);
-  const vial = leftConcentrate(batch);
-  const names = { water: WATER, sugar: 'sugar', spirit: `spirit, ${spirit} % ABV`, acid: acid.name };
+  const [acid, salt, vial] = [acidOf(batch), saltOf(batch), leftConcentrate(batch)];
+  const names = { water: WATER, sugar: 'sugar', spirit: `spirit, ${spirit} % ABV`, acid: acid.name, salt: salt.name };
   const name = id === 'concentrate' ? (vial ? tagOf(vial) : 'the concentrate') : names[id];
-  const ids = { water: WATER, sugar: SUGAR, spirit: 'spirit', acid: acid.id, concentrate: CONCENTRATE };
+  const ids = { water: WATER, sugar: SUGAR, spirit: 'spirit', acid: acid.id, salt: salt.id, concentrate: CONCENTRATE };
   const lot = id === 'spirit' ? (find('supply', bottle)?.lot ?? '') : '';
   const source = id === 'spirit' ? (bottle ?? null) : null;
   return { into: 'drink', id: ids[id], name, source, lot, plannedG, massG, corrects: true };

@@ -3,13 +3,14 @@ import { isApart } from '../../../src/records/union/apart';
 import { joinRecords } from '../../../src/records/union/joinRecords';
 import type { Batch } from '../../../src/records/kind/batch';
 import { takeIn } from '../../../src/records/shelf';
-import { exact } from '../../../src/core/number/measured';
+import { exact, standardUncertainty } from '../../../src/core/number/measured';
 import { batch as task } from '../../../src/tasks/batch/task';
 import { partsOfBatch } from '../../../src/workshop/drinkable/partsOfDrink';
 import { bottleNumbers, filledOf } from '../../../src/workshop/made/bottles';
 import { costOfBatch } from '../../../src/workshop/made/cost';
 import { besidePlan, refractometerExpects } from '../../../src/workshop/made/measured';
 import { inDrink, isLess, measuredOff, mendedWith, mendingFor } from '../../../src/workshop/made/mend';
+import { phMending } from '../../../src/workshop/made/mendPh';
 import { withFact } from '../../../src/workshop/made/since';
 import { duesUntil, trialsOf } from '../../../src/workshop/made/trials';
 import { weighAll } from '../../tasks/batch/batchRuns';
@@ -21,7 +22,12 @@ beforeEach(() => {
   made = task.keep(weighAll(clearPlan))[0] as Batch; // 20 L, 10 °Brix, 2 g/L of citric acid
 });
 
-const reading = (of: 'brix' | 'litres' | 'pH', value: number, u: number, by?: 'refractometer' | 'density') => ({
+const reading = (
+  of: 'brix' | 'litres' | 'pH' | 'acid',
+  value: number,
+  u: number,
+  by?: 'refractometer' | 'density',
+) => ({
   fact: 'reading' as const,
   of,
   value,
@@ -90,6 +96,42 @@ describe('a batch that is measured', () => {
     expect(both.since!.map((fact) => fact.fact === 'reading' && fact.of).sort()).toEqual(['brix', 'pH']);
     expect(isApart(both)).toBe(false);
     expect(joinRecords(other, one)).toEqual(both);
+  });
+});
+
+describe('a pH that was measured', () => {
+  const measuredAs = (ph: number, u = 0.02, asked = {}) =>
+    withFact({ ...made, asked: { ...made.asked, ...asked } }, reading('pH', ph, u));
+
+  test('is brought down to its target with acid, as much as a litre of the same drink takes', () => {
+    const ph = phMending(measuredAs(2.8, 0.02, { 'ph.target': '2.61' }))!;
+    expect(ph).toMatchObject({ id: 'acid', now: 2.8, target: 2.61 });
+    // by hand, K = 8.5e-4 with activities: 0.9 g/L has pH 2.80 (c = h + h²/K, h = 1.58 mmol/L), so 1.1 is missing of 2 g/L. Or a base binds
+    // 2.1 mmol/L of what 10.4 mmol/L ionise (35 %) beyond h: at 2.61 17.5 mmol/L are needed, 1.4 g/L more; with its second proton a little more
+    expect(ph.massG.value / 20).toBeGreaterThan(1.05);
+    expect(ph.massG.value / 20).toBeLessThan(1.25);
+    expect(ph.upToG / 20).toBeGreaterThan(1.35);
+    expect(ph.upToG / 20).toBeLessThan(1.55);
+    expect(standardUncertainty(ph.massG)).toBeGreaterThan(0.5);
+  });
+
+  test('too low takes a buffer salt; added, it is among the weighings, and that pH no longer counts', () => {
+    const batch = measuredAs(2.61, 0.02, { 'ph.target': '3.2' });
+    const ph = phMending(batch)!;
+    expect(ph.id).toBe('salt');
+    const mended = mendedWith(batch, [{ id: 'salt', massG: exact(ph.massG.value), plannedG: ph.massG.value }], 96);
+    expect(mended.weighed.at(-1)).toMatchObject({ id: 'trisodium-citrate', corrects: true });
+    expect(phMending(mended)).toBeNull();
+    const again = withFact(mended, { ...reading('pH', 3.2, 0.02), at: '9999' } as never);
+    expect(phMending(again)).toBeNull();
+  });
+
+  test('is left alone within its ±, where acid was titrated, and where nothing was meant', () => {
+    expect(phMending(measuredAs(2.64, 0.02, { 'ph.target': '2.61' }))).toBeNull();
+    expect(phMending(measuredAs(2.8))).toBeNull(); // what is computed is known within 0.2
+    const titrated = withFact(measuredAs(2.9, 0.02, { 'ph.target': '2.61' }), reading('acid', 2, 0.02));
+    expect(phMending(titrated)).toBeNull();
+    expect(phMending({ ...measuredAs(3.5), keeping: undefined } as never)).toBeNull();
   });
 });
 
