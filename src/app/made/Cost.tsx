@@ -4,7 +4,7 @@ import { changeSettings, shelf } from '../../records/shelf';
 import { optionalAmount } from '../../tasks/engine/fields';
 import { typedText } from '../../core/number/typed';
 import { formatPlain } from '../../ui/format';
-import { BOTTLE, costLines, costOfBatch, type CostLine } from '../../workshop/made/cost';
+import { BOTTLE, costLines, costOfBatch, DUTY, WORK, type CostLine } from '../../workshop/made/cost';
 import { Facts } from '../describe/Facts';
 import { FormPage } from '../nav/FormPage';
 import { go } from '../nav/route';
@@ -23,7 +23,7 @@ export function CostSection({ batch }: { batch: Batch }) {
       <h2>Cost</h2>
       {all > 0 && <Facts facts={facts} />}
       <p class="quiet">
-        In the money of your prices; work and duty are not in it.
+        In the money of your prices{withoutDues(batch)}.
         {open.length > 0 && ` Without a price, and not in it: ${open.join(', ')}.`}
       </p>
       <button class="second" onClick={() => go(['record', batch.id, 'prices'])}>
@@ -31,6 +31,13 @@ export function CostSection({ batch }: { batch: Batch }) {
       </button>
     </section>
   );
+}
+
+/** '; work and duty are not in it': what of them has no price. */
+function withoutDues(batch: Batch): string {
+  const names = costLines(batch).flatMap(({ name, price, optional }) => (optional && price === null ? [name] : []));
+  if (names.length === 0) return '';
+  return `; ${names.join(' and ')} ${names.length > 1 ? 'are' : 'is'} not in it`;
 }
 
 /** Prices of what has no bottle on the Shelf: kept for all batches. */
@@ -67,10 +74,16 @@ function Prices({ batch }: { batch: Batch }) {
   );
 }
 
+const TITLES: Readonly<Record<string, string>> = {
+  [BOTTLE]: 'A bottle with lid and label',
+  [WORK]: 'Work on a batch',
+  [DUTY]: 'Duty on a litre of pure alcohol',
+};
+
 function priceField({ id, name }: CostLine, price: number | undefined) {
   return optionalAmount({
     name: `price.${id}`,
-    title: id === BOTTLE ? 'A bottle with lid and label' : `A kilogram of ${name}`,
+    title: TITLES[id] ?? `A kilogram of ${name}`,
     unit: 'your currency',
     min: 0,
     max: 1_000_000,

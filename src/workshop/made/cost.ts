@@ -4,24 +4,34 @@ import type { Batch } from '../../records/kind/batch';
 import { find, shelf } from '../../records/shelf';
 import { filledOf } from './bottles';
 
-/** Keys of prices that are no goods: a bottle with lid and label, each. */
+/** Keys of prices that are no goods: a bottle with lid and label; the work on a batch; the duty on a litre of pure alcohol. */
 export const BOTTLE = 'bottle';
+export const WORK = 'work';
+export const DUTY = 'duty';
 export const GAS = 'carbon-dioxide';
 
-/** One line of what a batch costs: g or pieces, price of one of them, null where none is known. */
+/** One line of what a batch costs: g, pieces or L of pure alcohol, price of one of them, null where none is known. */
 export interface CostLine {
   readonly id: string;
   readonly name: string;
   readonly amount: number;
-  readonly unit: 'g' | 'pieces';
+  readonly unit: 'g' | 'pieces' | 'L';
   readonly price: number | null;
   /** Where its price is: on the bottle, or among the prices of the settings, which are per kg or piece. */
   readonly by: 'bottle' | 'settings';
+  /** Left out by many: without a price it is no gap. */
+  readonly optional?: true;
 }
 
 /** All that a batch took, with what it costs: bottles by their own price, the rest by those of the settings, and gas and bottles. */
 export function costLines(batch: Batch): CostLine[] {
-  return merged([...usedLines(batch), ...plainLines(batch), ...gasLine(batch), ...bottleLine(batch)]);
+  return merged([
+    ...usedLines(batch),
+    ...plainLines(batch),
+    ...gasLine(batch),
+    ...bottleLine(batch),
+    ...dueLines(batch),
+  ]);
 }
 
 /** In the money of the prices: all of it, and what has no price. */
@@ -34,7 +44,7 @@ export function costOfBatch(batch: Batch): { all: number; perLitre: number; perB
     all,
     perLitre,
     perBottle: count === 0 ? null : (perLitre * litres) / count,
-    open: lines.flatMap(({ name, price }) => (price === null ? [name] : [])),
+    open: lines.flatMap(({ name, price, optional }) => (price === null && !optional ? [name] : [])),
   };
 }
 
@@ -68,6 +78,19 @@ function bottleLine(batch: Batch): CostLine[] {
   const price = shelf.settings.value.prices?.[BOTTLE] ?? null;
   const line = { id: BOTTLE, name: 'bottles with lid and label', amount: count, unit: 'pieces', price, by: 'settings' };
   return count === 0 ? [] : [line as CostLine];
+}
+
+/** % ABV from which on duty is asked about. Our choice: laws begin at 0.5 or 1.2 (from memory). */
+const DUTY_FROM = 0.5;
+
+/** The work on it, and the duty on its alcohol. */
+function dueLines({ drink: { litres, abv } }: Batch): CostLine[] {
+  const prices = shelf.settings.value.prices ?? {};
+  const own = { by: 'settings', optional: true } as const;
+  const alcohol = (litres.value * abv.value) / 100;
+  const work = { id: WORK, name: 'work', amount: 1, unit: 'pieces', price: prices[WORK] ?? null, ...own } as const;
+  const duty = { id: DUTY, name: 'duty', amount: alcohol, unit: 'L', price: prices[DUTY] ?? null, ...own } as const;
+  return abv.value >= DUTY_FROM ? [work, duty] : [work];
 }
 
 function byKilo(id: string, name: string, amount: number): CostLine {

@@ -169,6 +169,7 @@ describe('a batch that is filled and tried', () => {
 
   test('costs what its bottles cost, and the rest by the prices that were said; what has none is named', () => {
     expect(costOfBatch(made).open).toContain('sugar');
+    expect(costOfBatch(made).open).not.toContain('work');
     const neat = made.uses.reduce((sum, { massG }) => sum + massG, 0);
     expect(costOfBatch(made).all).toBeCloseTo(2 * neat, 6);
     const filled = withFact(made, { fact: 'filled', first: 1, count: 50, ml: 330 });
@@ -182,12 +183,14 @@ describe('a batch that is filled and tried', () => {
         theme: 'system',
         hand: 'right',
         basis: '% w/v',
-        prices: { sugar: 1, bottle: 0.5 },
+        prices: { sugar: 1, bottle: 0.5, work: 40, duty: 12 },
       } as never,
     ]);
     const sugar = made.weighed.find(({ id }) => id === 'sugar')!.massG.value;
     const { all, perLitre, perBottle } = costOfBatch(filled);
-    expect(all).toBeCloseTo(2 * neat + sugar / 1000 + 25, 6);
+    expect(all).toBeCloseTo(2 * neat + sugar / 1000 + 25 + 40, 6);
     expect(perBottle).toBeCloseTo(perLitre * 0.33, 9);
+    const strong = { ...filled, drink: { ...filled.drink, litres: exact(20), abv: exact(25) } };
+    expect(costOfBatch(strong).all - all).toBeCloseTo(20 * 0.25 * 12, 9); // a litre of pure alcohol at 12
   });
 });
