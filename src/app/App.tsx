@@ -63,7 +63,7 @@ function tabOf([page = '']: readonly string[]): string {
 }
 
 function Page() {
-  const [page, id] = route.value;
+  const [page, id, sub] = route.value;
   if (wide.value && isPaned(route.value)) return <Later key="panes" load={panes} props={{}} />;
   if (page === 'run' && id) return <Later key="run" load={runPage} props={{ id }} />;
   if (page === 'record' && id) return <Later key="record" load={recordPage} props={{ id }} />;
@@ -73,6 +73,8 @@ function Page() {
   if (page === 'devices') return <Later key="devices" load={devicesPage} props={{}} />;
   if (page === 'scan') return <Later key="scan" load={scanPage} props={{}} />;
   if (page === 'labels') return <Later load={async () => (await import('./label/LabelPage')).LabelPage} props={{}} />;
+  if (page === 'sheet' && id && sub === 'label')
+    return <Later key="label" load={async () => (await import('./sheet/LabelSheet')).LabelSheet} props={{ id }} />;
   if (page === 'sheet' && id)
     return <Later key="sheet" load={async () => (await import('./sheet/BatchSheet')).BatchSheet} props={{ id }} />;
   if (page === 'formula' && id)

@@ -87,7 +87,11 @@ const table: {
     begin('Smell more blends', 'proportions', { ...vialsTyped(search.vials.map(({ id }) => id)), earlier: search.id }),
   ],
   tasting: ({ id }) => [begin('Make a batch', 'batch', { what: id })],
-  batch: (batch) => [label(batch), { words: 'Sheet to print', to: ['sheet', batch.id] }],
+  batch: (batch) => [
+    label(batch),
+    { words: 'Sheet to print', to: ['sheet', batch.id] },
+    { words: 'What its label says', to: ['sheet', batch.id, 'label'] },
+  ],
   test: (test) => [begin('Next nose, same test', 'blind', sameTest(test)), begin('Another blind test', 'blind', {})],
   material: ({ id, name }) => [begin('Add a bottle', 'bottle', { 'new.name': name, 'new.material': id })],
   run: ({ kept }) => kept.slice(0, 1).map((id) => open('Open what was made', id)),

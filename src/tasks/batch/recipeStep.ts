@@ -2,6 +2,7 @@ import { isOver } from '../../core/limits/finding';
 import type { Ceiling } from '../../core/limits/highestDose';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
+import type { DrinkToLabel } from '../../workshop/drinkLabel/drinkToLabel';
 import type { Judgement } from '../../workshop/drinkable/judging';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
@@ -15,6 +16,8 @@ import { acidPart } from './keeping/acidPart';
 import { gasPart } from './keeping/gasPart';
 import { keepPart } from './keeping/keepPart';
 import { sweetPart } from './keeping/sweetPart';
+import { labelPart } from './label/labelPart';
+import { plannedToLabel } from './label/planned';
 import { fields } from './plan/fields';
 import { moreFields } from './plan/moreFields';
 import { massOf } from './plan/goods';
@@ -49,7 +52,7 @@ export function recipeStep(run: RunState, first: string | null, isShown: boolean
   const { value: making, problem } = outcome(() => makingOf(run));
   const { value: plan } = outcome(() => planOf(run));
   const { value: judgement } = outcome(() => (isShown && plan ? judgeDrink(run, plan, plannedDrink(plan)) : null)); // it takes a while
-  const parts = partsOf(run, plan, making);
+  const parts = partsOf(run, plan, making, isShown);
   const why = asksWhy(run, judgement);
   const wrong = parts.flatMap(({ slots }) => Object.values(slots).flatMap((slot) => slot.wrong ?? []))[0];
   const stuck = wrong ?? refusalOf(run) ?? problem ?? why.problem;
@@ -71,7 +74,7 @@ export function recipeStep(run: RunState, first: string | null, isShown: boolean
 }
 
 /** The sections of the page; the refusal of the sums stands where it can be mended. */
-function partsOf(run: RunState, plan: Plan | null, making: Making | null): Part[] {
+function partsOf(run: RunState, plan: Plan | null, making: Making | null, isShown: boolean): Part[] {
   const failed = [drinkOf, basisOf, concentrateOf, planOf].map((part) => outcome(() => part(run)).problem);
   const [ofDrink, ofBasis, ofConcentrate, ofPlan] = failed;
   const ofDosage = ofDrink ? null : (ofBasis ?? ofConcentrate ?? null);
@@ -88,7 +91,13 @@ function partsOf(run: RunState, plan: Plan | null, making: Making | null): Part[
     ...one(gasPart(run)),
     concentratePart(run, plan, ofDosage),
     weighingPart(run, recipeOrNull(run), making),
+    ...(plan ? [labelPart(run, isShown ? labelOf(run, plan) : null)] : []),
   ];
+}
+
+/** The planned drink as its label tells of it; null where its numbers cannot be. */
+function labelOf(run: RunState, plan: Plan): DrinkToLabel | null {
+  return outcome(() => plannedToLabel(run, plan, plannedDrink(plan))).value;
 }
 
 /** A preservative whose free acid crystallises says so in its own slot. */

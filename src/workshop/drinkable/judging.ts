@@ -1,4 +1,10 @@
-import { contributions, worstConstituents, type Constituent, type DrinkMaterial } from '../../core/limits/exposure';
+import {
+  contributions,
+  summed,
+  worstConstituents,
+  type Constituent,
+  type DrinkMaterial,
+} from '../../core/limits/exposure';
 import type { Jurisdiction, Trait } from '../../core/limits/figure';
 import type { Finding, OtherDrinker } from '../../core/limits/finding';
 import { ceilings, type Ceiling } from '../../core/limits/highestDose';
@@ -137,6 +143,12 @@ function judgedWith(parts: readonly Part[], drink: FinishedDrink, asked: Asked) 
   return { judged, materials, because, has, findings };
 }
 
+/** Looks up mg per kg of drink of the substances with some CAS numbers, as such or as constituents at their worst; nothing typed from a certificate is in it. */
+export function heldIn(parts: readonly Part[]): (cas: readonly string[]) => number {
+  const all = contributions(parts.flatMap((part) => materialOf(part, {}) ?? []));
+  return (cas) => summed(all, { cas }).total.value;
+}
+
 /** What the limits ask about a drink. */
 const TRAITS = [...new Set(rules.limits.flatMap(({ where }) => where ?? []))];
 
@@ -156,7 +168,7 @@ function nothingKnown({ cas, constituents: held }: DrinkMaterial): boolean {
 }
 
 /** A part with its CAS number, its plant and what it brings; null for water and ethanol, which are not judged. */
-function materialOf(part: Part, { typed }: Asked): JudgedMaterial | null {
+function materialOf(part: Part, { typed }: Pick<Asked, 'typed'>): JudgedMaterial | null {
   const solvent = solvents.find(({ id }) => id === part.id);
   if (solvent && (solvent.ethanol.value > 0 || solvent.id === 'water')) return null;
   const material = find('material', part.id);

@@ -11,6 +11,7 @@ import { find, shelf } from '../../records/shelf';
 import { solvents } from '../../tables/solvents';
 import { emulsifiers } from '../../tables/emulsion/emulsifiers';
 import { acids, preservatives } from '../../tables/syrupAdditives';
+import { syrupExtras } from '../../tables/keeping/syrupExtras';
 import { weightingAgents } from '../../tables/emulsion/weightingAgents';
 import { bottlesOf, carriersOf, ethanolOf, isCloudy, type Carrier } from '../thing/carrier';
 import type { FinishedDrink, Part } from './judging';
@@ -20,7 +21,7 @@ const PLAIN = [SUGAR, WATER, CONCENTRATE, 'ethanol', 'spirit', 'emulsion-water']
 
 /** CAS numbers of what is neither a material of the Shelf nor a solvent, by the id that it is weighed under. */
 const NUMBERS: ReadonlyMap<string, string> = new Map([
-  ...[...acids, ...preservatives, ...emulsifiers].map(({ id, cas }) => [id, cas] as const),
+  ...[...acids, ...preservatives, ...emulsifiers, ...syrupExtras].map(({ id, cas }) => [id, cas] as const),
   ...weightingAgents.map(({ cas }) => [`agent-${cas[0]}`, cas[0]!] as const),
 ]);
 
@@ -109,7 +110,7 @@ function yesNo(is: boolean): string {
 }
 
 /** g of the concentrate that went into the drink, per g of it that was made. */
-function pouredShare(weighed: readonly Weighed[]): number {
+export function pouredShare(weighed: readonly Weighed[]): number {
   const sum = (all: readonly Weighed[]) => all.reduce((grams, { massG }) => grams + massG.value, 0);
   const made = sum(weighed.filter(({ into }) => into === 'concentrate'));
   const poured = sum(weighed.filter(({ id, into }) => id === CONCENTRATE && into !== 'concentrate'));

@@ -133,7 +133,15 @@ describe('what the page begins with', () => {
 
 describe('the sections of the page', () => {
   test('are drink, syrup, concentrate or emulsion, and weighing, each with what it comes to', () => {
-    expect(titles(runOf(clearPlan))).toEqual(['Drink', 'Syrup', 'Acid', 'Keeping', 'Concentrate', 'Weighing']);
+    expect(titles(runOf(clearPlan))).toEqual([
+      'Drink',
+      'Syrup',
+      'Acid',
+      'Keeping',
+      'Concentrate',
+      'Weighing',
+      'Label of the drink',
+    ]);
     expect(titles(runOf({ ...clearPlan, make: 'emulsion', dosage: '2' }))).toContain('Emulsion');
     expect(wordsIn(runOf(clearPlan), 'Drink')).toContain('It weighs ‹20.76 kg›, at ‹1.038 g/mL›'); // 20 L of 10 °Brix
     // 6 × 103.8 g of sugar in a litre of syrup, which weighs 1.234 kg by the sucrose law; the 20 g of concentrate are not in it

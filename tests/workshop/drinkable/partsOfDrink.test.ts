@@ -130,6 +130,8 @@ describe('what is in a batch', () => {
     const acid = weighed('citric-acid', 3, { into: 'syrup' });
     expect(held(batch([acid]))).toEqual({ a: 0.5, [glycol]: 4.5, 'citric-acid': 3 });
     expect(partsOfBatch(batch([acid])).parts.at(-1)).toMatchObject({ cas: '77-92-9', carrier: true });
+    const sweet = weighed('sucralose', 0.3, { into: 'syrup' });
+    expect(partsOfBatch(batch([sweet])).parts.at(-1)).toMatchObject({ cas: '56038-13-2', carrier: true });
   });
 
   test('without a concentrate in it, nothing of one is in it', () => {

@@ -79,6 +79,8 @@ export const keepFields = {
   fillMin: amount({ name: 'fill.min', title: 'Held closed, cap down, for', ...minutes, preset: '3' }),
   best: day({ name: 'best', title: 'Best before', optional: true }),
   why: words({ name: 'best.why', title: 'How you know', optional: true, max: 120 }),
+  labelName: words({ name: 'label.name', title: 'Name on the label', optional: true, max: 80 }),
+  labelMl: optionalAmount({ name: 'label.ml', title: 'In a bottle', unit: 'mL', above: 0, max: 20_000 }),
   rating: optionalAmount({
     name: 'bottle.bar',
     title: 'Bottle rating',
@@ -115,7 +117,19 @@ export const SWEETENERS = [1, 2] as const;
 
 /** Names of the answers of which the next batch of this formula begins with the same. */
 export const keptWithFormula = [
-  ...['salt', 'salt.g', 'ascorbic', 'alkalinity', 'ph.target', 'treated', 'heat.', 'fill.', 'bottle.', 'sweet.'],
+  ...[
+    'salt',
+    'salt.g',
+    'ascorbic',
+    'alkalinity',
+    'ph.target',
+    'treated',
+    'heat.',
+    'fill.',
+    'bottle.',
+    'sweet.',
+    'label.',
+  ],
 ];
 
 /** Names of the answers that belong to one batch alone. */

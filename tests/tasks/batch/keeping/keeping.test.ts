@@ -126,7 +126,7 @@ describe('keeping', () => {
 
 describe('what is asked', () => {
   test('is nothing of gas for a still drink, nothing of sweeteners without them, and chips stay open', () => {
-    expect(titles()).toEqual(['Drink', 'Syrup', 'Acid', 'Keeping', 'Concentrate', 'Weighing']);
+    expect(titles()).toEqual(['Drink', 'Syrup', 'Acid', 'Keeping', 'Concentrate', 'Weighing', 'Label of the drink']);
     expect(titles({ gas: '3' })).toContain('Gas');
     expect(titles({ 'sweet.1': 'sucralose', 'sweet.1.mg': '150' })).toContain('Sweet without sugar');
     expect(names()).not.toContain('heat.c');
