@@ -17,6 +17,25 @@ const section = (title: string) => bench.section(title);
 const recipe = (slots: Readonly<Record<string, string>>) => bench.recipe(slots);
 const make = (name: string) => bench.make(name);
 
+/** Reads the draft of its label from the sheet that prints, and goes back to its page: what each line of it says. */
+async function draftOf({ id }: Batch): Promise<Record<string, string>> {
+  await page.getByRole('button', { name: 'What its label says' }).tap();
+  await page.locator('.draft').waitFor();
+  expect(new URL(page.url()).hash).toBe(`#/sheet/${id}/label`);
+  const lines = await page
+    .locator('.draft > div')
+    .evaluateAll((all) =>
+      all.map((one) => [one.querySelector('dt')!.textContent!, one.querySelector('dd > p')!.textContent!] as const),
+    );
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.label-sheet .actions').isVisible()).toBe(false);
+  expect(await page.locator('.draft').isVisible()).toBe(true);
+  await page.emulateMedia({ media: 'screen' });
+  await page.goBack();
+  await page.locator('.record').waitFor();
+  return Object.fromEntries(lines);
+}
+
 const drink = {
   litres: '5',
   dose: '50',
@@ -69,6 +88,12 @@ describe('what keeps a drink', () => {
     expect(made.keeping!.phComputed).toBeCloseTo(3.226, 2); // as the core has it of the same grams
     expect(made.weighed.map(({ id }) => id)).toEqual(expect.arrayContaining(['trisodium-citrate', 'sodium-benzoate']));
     await page.getByText('computed from what was weighed').first().waitFor();
+    const draft = await draftOf(made);
+    expect(draft['Ingredients']).toMatch(
+      /^water, sugar, acid: citric acid, flavouring, preservatives: (potassium sorbate, sodium|sodium benzoate, potassium).*acidity regulator: sodium citrates$/,
+    );
+    expect(draft['In 100 mL']).toMatch(/^energy 180 kJ \/ 42 kcal.*sugars 10 g/);
+    expect(draft['Lot']).toMatch(/^L B\d+$/);
   });
 
   test('the same with vitamin C makes benzene, and at pH 5 sorbate does not keep it', async () => {
@@ -104,6 +129,11 @@ describe('what keeps a drink', () => {
     const made = await make('Pasteurised lemonade');
     expect(made.keeping).toMatchObject({ bestBefore: '2027-06-01', why: 'six weeks at 30 °C without change' });
     await page.getByText('six weeks at 30 °C without change').first().waitFor();
+    const draft = await draftOf(made);
+    expect(draft['Ingredients']).toBe(
+      'water, sugar, acid: citric acid, flavouring, acidity regulator: sodium citrates',
+    );
+    expect(draft['Best before']).toContain('2027');
   });
 
   test('a carbonated one: four volumes in a bottle rated 5 bar are refused, and fewer are taken', async () => {
@@ -124,6 +154,7 @@ describe('what keeps a drink', () => {
     const made = await make('Carbonated lemonade');
     expect(made.drink.gas!.volumes).toBeLessThan(3);
     expect(made.drink.gas!.volumes).toBeGreaterThan(1);
+    expect((await draftOf(made))['Ingredients']).toContain('sugar, carbon dioxide, acid: citric acid');
   });
 
   test('a liqueur: sugar and alcohol by the rule of Delle, and no gas asked', async () => {
@@ -133,6 +164,11 @@ describe('what keeps a drink', () => {
     await section('Acid').getByText('with so much alcohol measure it').waitFor();
     const made = await make('Orchard liqueur');
     expect(made.keeping!.said.map(({ state }) => state)).toContain('inside');
+    const draft = await draftOf(made);
+    expect(draft['Alcohol']).toMatch(/^alc\. 25\.[01] % vol$/);
+    expect(draft['In 100 mL']).toMatch(/^energy \d+ kJ \/ \d+ kcal$/);
+    expect(draft['Its own law']).toContain('2019/787');
+    expect(draft['Not on it']).toContain('no hazard pictogram');
   });
 
   test('without sugar: a sweetener with its range, and what the drink loses', async () => {
