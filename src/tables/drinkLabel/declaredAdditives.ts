@@ -45,6 +45,7 @@ export const declaredAdditives: readonly DeclaredAdditive[] = [
   { id: 'quillaia', category: 'emulsifier', name: 'quillaia extract', eNumber: 'E 999', us: 'quillaia extract', source: BOTH },
   { id: 'agent-126-13-6', category: 'stabiliser', name: 'sucrose acetate isobutyrate', eNumber: 'E 444', us: 'sucrose acetate isobutyrate', source: BOTH },
   { id: 'agent-8050-30-4', category: 'stabiliser', name: 'glycerol esters of wood rosins', eNumber: 'E 445', us: 'glycerol ester of wood rosin', source: BOTH },
+  { id: 'agent-9000-16-2', category: 'stabiliser', name: 'damar gum', eNumber: '(no E number known)', us: 'damar gum', source: 'no E number from memory: check that it may be used at all' },
   { id: '149-32-6', category: 'sweetener', name: 'erythritol', eNumber: 'E 968', us: 'erythritol', holds: { erythritol: 1 }, source: BOTH },
   { id: '87-99-0', category: 'sweetener', name: 'xylitol', eNumber: 'E 967', us: 'xylitol', holds: polyol, source: BOTH },
   { id: '50-70-4', category: 'sweetener', name: 'sorbitols', eNumber: 'E 420', us: 'sorbitol', holds: polyol, source: BOTH },
@@ -64,6 +65,3 @@ export const carriersHold: Readonly<Record<string, Grams>> = {
   glycerol: polyol, // three hydroxyl groups: Reg. (EU) 1169/2011 Annex I
   mct: { fat: 1 },
 };
-
-/** Where it says that the carrier of a flavouring is not listed. */
-export const CARRIERS_SOURCE = 'EU: Reg. (EU) 1169/2011 Art. 20(b); US: 21 CFR 101.100(a)(3); both from memory, check';

@@ -6,7 +6,7 @@ export const labelDuties = {
   euTolerance: { abv: 0.3, macerated: 1.5, source: 'Reg. (EU) 1169/2011 Annex XII, read as reproduced; at 20 °C, at most one decimal' },
   usTolerance: { abv: 0.3, source: '27 CFR 19.356, distilled spirits, read as reproduced; malt drinks and wine have others' },
   /** % vol from which on no day is needed. */
-  euNoDate: { abv: 10, source: 'Reg. (EU) 1169/2011 Annex X 1(d), from memory, check' },
+  euNoDate: { abv: 10 },
   /** A spirit drink: % vol; a liqueur has so much sugar, g/L as invert sugar. */
   euSpirit: { abv: 15, liqueurSugar: 100, source: 'Reg. (EU) 2019/787 Art. 2 and Annex I category 33, from memory, check' },
   /** % vol from which on a drink is alcohol to the Treasury, with its warning. */
@@ -19,18 +19,21 @@ export const labelDuties = {
   polyols: { grams: 10, words: 'Excessive consumption may produce laxative effects', source: 'Reg. (EU) 1169/2011 Annex III 2.4, read as reproduced' },
   sweetened: { source: 'Reg. (EU) 1169/2011 Annex III 2.1 to 2.3, read as reproduced' },
   /** Share of a flavouring that is from the plant it is named after, g/g. */
-  naturalX: { share: 0.95, source: 'Reg. (EC) 1334/2008 Art. 16, read as a textbook and a flavour house explain it' },
-  usFlavor: { source: '21 CFR 101.22, from memory, check' },
+  naturalX: { share: 0.95 },
   /** mL of a serving; a container of under twice that is one serving. */
   usServing: { ml: 360, single: 720, source: '21 CFR 101.12(b): 12 fl oz, from memory, check; 101.9(b)(6), read as reproduced' },
   /** g of salt per g of sodium. */
   salt: { perSodium: 2.5, source: 'Reg. (EU) 1169/2011 Annex I, read as reproduced' },
-  allergens: { source: 'EU: Reg. (EU) 1169/2011 Art. 21: in the list, set apart by the letters; without a list "contains" and the name. US: 21 U.S.C. 343(w), from memory, check' },
-  quid: { source: 'Reg. (EU) 1169/2011 Art. 22 and Annex VIII, from memory, check. US: of juice 21 CFR 101.30, from memory, check' },
-  order: { source: 'EU: Reg. (EU) 1169/2011 Art. 18 and Annex VII: by weight as it went in, under 2 % in any order at the end. US: 21 CFR 101.4; from memory, check' },
-  lot: { source: 'EU: Dir. 2011/91/EU: after an L where it is not plain to see; from memory, check' },
-  net: { source: 'EU: Reg. (EU) 1169/2011 Art. 23, in one field of vision with name and strength, Art. 13(5); US: 21 CFR 101.7, mL and fl oz; from memory, check' },
-  madeBy: { source: 'EU: Reg. (EU) 1169/2011 Art. 8 and 9(1)(h); US: 21 CFR 101.5; from memory, check' },
-  letters: { source: 'EU: small letters 1.2 mm high, 0.9 mm under 80 cm², Reg. (EU) 1169/2011 Art. 13, from memory, check. US: 1/16 inch, 21 CFR 101.2(c), from memory, check' },
-  clp: { source: 'Reg. (EC) 1272/2008 Art. 1(5)(e), from memory, check' },
+  allergens: { EU: 'Reg. (EU) 1169/2011 Art. 21: in the list, set apart by the letters; without a list “contains” and the name', US: '21 U.S.C. 343(w), from memory, check' },
+  quid: { EU: 'Reg. (EU) 1169/2011 Art. 22 and Annex VIII, from memory, check', US: 'of juice: 21 CFR 101.30, from memory, check' },
+  order: { EU: 'Reg. (EU) 1169/2011 Art. 18 and Annex VII: by weight as it went in, under 2 % in any order at the end; carriers Art. 20(b), from memory, check', US: '21 CFR 101.4; carriers 101.100(a)(3), from memory, check' },
+  lot: { EU: 'Dir. 2011/91/EU: after an L where it is not plain to see, from memory, check', US: 'no rule for drinks as such, from memory, check' },
+  net: { EU: 'Reg. (EU) 1169/2011 Art. 23, in one field of vision with name and strength, Art. 13(5), from memory, check', US: '21 CFR 101.7, mL and fl oz, from memory, check' },
+  madeBy: { EU: 'Reg. (EU) 1169/2011 Art. 8 and 9(1)(h), from memory, check', US: '21 CFR 101.5, from memory, check' },
+  letters: { EU: 'Reg. (EU) 1169/2011 Art. 13, from memory, check', US: '21 CFR 101.2(c), from memory, check' },
+  dated: { EU: 'Reg. (EU) 1169/2011 Art. 24 and Annex X 1(d), from memory, check', US: 'no federal rule for drinks, some states have one, from memory, check' },
+  called: { EU: 'Reg. (EU) 1169/2011 Art. 17, from memory, check', US: '21 CFR 101.3, from memory, check' },
+  stored: { EU: 'Reg. (EU) 1169/2011 Art. 25, from memory, check', US: 'no rule for drinks that keep, from memory, check' },
+  flavouring: { EU: 'Reg. (EC) 1334/2008 Art. 16, read as a textbook and a flavour house explain it', US: '21 CFR 101.22, from memory, check' },
+  clp: { EU: 'Reg. (EC) 1272/2008 Art. 1(5)(e), from memory, check', US: '29 CFR 1910.1200(b)(5)(iii): food that is labelled by its own law, from memory, check' },
 } as const;

@@ -52,8 +52,10 @@ function euRegime({ abv, sugarPerL }: DrinkToLabel): DraftRow {
     return {
       what: 'Its own law',
       words: `under ${formatPlain(least)} % vol it is no spirit drink: the law of foods holds`,
-      notes: ['Wine, cider and beer, and what is flavoured from wine, have laws of their own. So may your country.'],
-      source,
+      notes: [
+        'Wine, cider and beer, and what is flavoured from wine, have laws of their own: wine lists ingredients and energy since 2023.',
+      ],
+      source: `${source}. Wine: Reg. (EU) 2021/2117, from memory, check`,
     };
   const enough = invert >= liqueurSugar;
   const has = `${formatPlain(invert, 3)} g/L of sugar, as invert sugar`;

@@ -1,21 +1,20 @@
 import { labelDuties } from '../../tables/drinkLabel/labelDuties';
-import { CARRIERS_SOURCE } from '../../tables/drinkLabel/declaredAdditives';
 import { allergens as allergenRows } from '../../tables/allergens';
 import { formatDay, formatFixed, formatPlain } from '../../ui/format';
 import { allergenWords } from '../drinkable/allergensIn';
 import { isAlcoholic, type DraftRow, type DrinkToLabel } from './drinkToLabel';
 import { alcoholRows } from './alcoholRows';
 import { flavouringWays } from './flavouring';
-import { allergensOf, listOf, sharesIn } from './ingredients';
+import { allergensOf, listOf, numbersOf, sharesIn } from './ingredients';
 import { euDeclaration, usFacts } from './nutrition';
 import { warningsOf } from './warnings';
 
-const FREE = 'Not asked for above 1.2 % vol; allowed.';
+const FREE = 'Not required above 1.2 % vol; allowed.';
 const OPEN = 'you write it';
 
 /** What every draft says of itself. */
 export const ONLY_A_DRAFT =
-  'A draft, never the law: check each line with the law in force where you sell. “From memory” was not read in the law.';
+  'A draft, never the law: check all of it against the law in force where you sell. “From memory” was not read in the law.';
 
 /** The label of a drink as a draft, in the order of a label: each line with what to know about it, and where the law says so. */
 export function draftOf(drink: DrinkToLabel): DraftRow[] {
@@ -32,18 +31,20 @@ export function draftOf(drink: DrinkToLabel): DraftRow[] {
     ...flavouringRows(drink),
     dateRow(drink),
     storageRow(drink),
-    row('Lot', drink.lot ? `L ${drink.lot}` : 'the code of the batch, once it is made', [], labelDuties.lot.source),
-    row('Made by', `name and address: ${OPEN}`, [], labelDuties.madeBy.source),
     row(
-      'Letters',
-      `small ones at least ${drink.market === 'EU' ? '1.2 mm' : '1/16 inch'} high`,
+      'Lot',
+      drink.lot ? `L ${drink.lot}` : 'the code of the batch, once it is made',
       [],
-      labelDuties.letters.source,
+      labelDuties.lot[drink.market],
     ),
-    row('Not on it', 'no hazard pictogram: food law holds for a finished drink', [CHEMICAL], labelDuties.clp.source),
+    row('Made by', `name and address: ${OPEN}`, [], labelDuties.madeBy[drink.market]),
+    row('Letters', drink.market === 'EU' ? EU_LETTERS : US_LETTERS, [], labelDuties.letters[drink.market]),
+    row('Hazard signs', 'none: food law holds for a finished drink', [CHEMICAL], labelDuties.clp[drink.market]),
   ];
 }
 
+const EU_LETTERS = 'small ones at least 1.2 mm high, 0.9 mm where the largest side is under 80 cm²';
+const US_LETTERS = 'at least 1/16 inch high';
 const ABOVE = { EU: labelDuties.euAlcohol.abv, US: labelDuties.usAlcohol.abv };
 const CHEMICAL = 'Vials, stocks and concentrates that are sold as such are chemicals: their labels are another matter.';
 
@@ -51,26 +52,33 @@ function row(what: string, words: string, notes: readonly string[], source: stri
   return { what, words, notes, source };
 }
 
-function nameRow({ name }: DrinkToLabel): DraftRow {
+function nameRow({ name, market }: DrinkToLabel): DraftRow {
   const words = name === '' ? `what it is, as the law or custom calls it: ${OPEN}` : `‹${name}›`;
-  const note = 'A fancy name does not take its place. What it is called says what has to be told of: a fruit, a juice.';
-  return row('Name', words, [note], 'EU: Reg. (EU) 1169/2011 Art. 17; US: 21 CFR 101.3; from memory, check');
+  const note = 'A fancy name goes beside it, never in its place.';
+  return row('Name', words, [note], labelDuties.called[market]);
 }
 
 function ingredientsRow(drink: DrinkToLabel, isFree: boolean): DraftRow {
   const notes = [
     ...(isFree ? [FREE] : []),
-    'Most first, by weight as it went in. Carriers of the flavouring are not listed. Each additive goes by name or by E number.',
+    'Most first, by weight as it went in. Carriers of the flavouring are not listed.',
+    ...numbersNote(drink),
   ];
-  return row('Ingredients', `${listOf(drink).join(', ')}`, notes, `${labelDuties.order.source}. ${CARRIERS_SOURCE}`);
+  return row('Ingredients', `${listOf(drink).join(', ')}`, notes, labelDuties.order[drink.market]);
+}
+
+/** E numbers of what is in it, which may take the place of its names. */
+function numbersNote(drink: DrinkToLabel): string[] {
+  const numbers = drink.market === 'EU' ? numbersOf(drink) : [];
+  return numbers.length === 0 ? [] : [`Each additive by name or by number: ${numbers.join(', ')}.`];
 }
 
 /** What the name or a picture speaks of is said in percent. */
 function quantityRows(drink: DrinkToLabel): DraftRow[] {
   const shares = sharesIn(drink);
   const note =
-    'In percent where the name, a word or a picture speaks of it, as it went in; a flavouring never needs it.';
-  return shares.length === 0 ? [] : [row('Quantities', shares.join(', '), [note], labelDuties.quid.source)];
+    'In percent where the name, a word or a picture on the label mentions it, as it went in; a flavouring never needs it.';
+  return shares.length === 0 ? [] : [row('Quantities', shares.join(', '), [note], labelDuties.quid[drink.market])];
 }
 
 function allergenRow({ puts, market }: DrinkToLabel, isFree: boolean): DraftRow {
@@ -80,31 +88,32 @@ function allergenRow({ puts, market }: DrinkToLabel, isFree: boolean): DraftRow 
   const said = isFree || market === 'US' ? 'contains' : 'set apart in the list:';
   const words = known.length === 0 ? none : `${said} ‹${allergenWords(known)}›`;
   const open = found.all ? [] : ['Ask the suppliers of those that say nothing, and note it on each bottle.'];
-  return row('Allergens', words, open, labelDuties.allergens.source);
+  return row('Allergens', words, open, labelDuties.allergens[market]);
 }
 
 const OUNCE = 29.5735; // mL per US fluid ounce, by definition
 
-function netRow({ netMl, market }: DrinkToLabel): DraftRow {
-  const source = labelDuties.net.source;
-  if (netMl === null) return row('Volume', 'mL in a bottle: add the bottle size', [], source);
+function netRow({ netMl, market, lot }: DrinkToLabel): DraftRow {
+  const source = labelDuties.net[market];
+  if (netMl === null) return row('Volume', `mL in a bottle: ${lot === '' ? 'add the bottle size' : OPEN}`, [], source);
   const ounces = market === 'US' ? ` (${formatFixed(netMl / OUNCE, 1)} fl oz)` : '';
   return row('Volume', `‹${formatPlain(netMl)} mL›${ounces}`, [], source);
 }
 
+const EU_FACTORS = 'factors: Reg. (EU) 1169/2011 Annex XIV, read as reproduced; rounded by the Commission guidance of 2012, from memory, check'; // prettier-ignore
+const US_FACTORS = 'factors and rounding: 21 CFR 101.9(c), from memory, check';
+
 function nutritionRow(drink: DrinkToLabel, isFree: boolean): DraftRow {
-  const sources =
-    'Factors: EU Reg. (EU) 1169/2011 Annex XIV, read as reproduced; US 21 CFR 101.9(c), from memory, check';
   const note = `Of juice and extract only sugar, alcohol and acid are counted; a little fat or protein is not.${glycol(drink)}`;
   if (drink.market === 'EU') {
     const notes = [...(isFree ? [`${FREE} The energy alone will do.`] : []), note];
-    return row('In 100 mL', euDeclaration(drink, isFree).join(', '), notes, `${sources}. Rounded by the Commission guidance of 2012, from memory, check`);
-  } // prettier-ignore
+    return row('In 100 mL', euDeclaration(drink, isFree).join(', '), notes, EU_FACTORS);
+  }
   const { ml: usual, single, source } = labelDuties.usServing;
   const ml = drink.netMl !== null && drink.netMl < single ? drink.netMl : usual;
   const notes =
-    drink.abv >= labelDuties.usAlcohol.abv ? ['Of the Treasury it wants no such facts; allowed.', note] : [note];
-  return row(`In ${formatPlain(ml)} mL`, usFacts(drink, ml).join(', '), notes, `${sources}. ${source}`);
+    drink.abv >= labelDuties.usAlcohol.abv ? ['The Treasury does not require these; allowed.', note] : [note];
+  return row(`In ${formatPlain(ml)} mL`, usFacts(drink, ml).join(', '), notes, `${US_FACTORS}. ${source}`);
 }
 
 function glycol({ puts }: DrinkToLabel): string {
@@ -115,20 +124,19 @@ function glycol({ puts }: DrinkToLabel): string {
 function flavouringRows(drink: DrinkToLabel): DraftRow[] {
   const [first, ...notes] = flavouringWays(drink);
   if (first === undefined) return [];
-  const source = drink.market === 'EU' ? labelDuties.naturalX.source : labelDuties.usFlavor.source;
-  return [row('Flavouring', first, notes, source)];
+  return [row('Flavouring', first, notes, labelDuties.flavouring[drink.market])];
 }
 
-function dateRow({ market, abv, bestBefore, treated }: DrinkToLabel): DraftRow {
-  const { abv: strong, source } = labelDuties.euNoDate;
-  const none = abv >= strong ? `none needed from ${formatPlain(strong)} % vol on` : 'set the day under Keeping';
+function dateRow({ market, abv, bestBefore, treated, lot }: DrinkToLabel): DraftRow {
+  const { abv: strong } = labelDuties.euNoDate;
+  const open = lot === '' ? 'set the day under Keeping' : `the day: ${OPEN}`;
+  const none = market === 'EU' && abv >= strong ? `none needed from ${formatPlain(strong)} % vol on` : open;
   const perishes = treated === 'cold' ? ['What keeps by cold alone spoils fast: then it is “use by”.'] : [];
-  const law = market === 'EU' ? source : 'US: no federal rule for drinks, some states have one; from memory, check';
-  return row('Best before', bestBefore ? `‹${formatDay(bestBefore)}›` : none, perishes, law);
+  return row('Best before', bestBefore ? `‹${formatDay(bestBefore)}›` : none, perishes, labelDuties.dated[market]);
 }
 
-function storageRow({ treated }: DrinkToLabel): DraftRow {
+function storageRow({ treated, market }: DrinkToLabel): DraftRow {
   const words = treated === 'cold' ? 'keep refrigerated, below 5 °C' : 'keep cool and out of the light';
   const note = 'Once it is open: keep it cold, and how many days you found that it keeps.';
-  return row('Storage', words, [note], 'EU: Reg. (EU) 1169/2011 Art. 25, from memory, check');
+  return row('Storage', words, [note], labelDuties.stored[market]);
 }

@@ -55,6 +55,15 @@ function additivesIn({ market }: DrinkToLabel, counted: readonly { put: Put; as:
   });
 }
 
+/** 'citric acid E 330', once for each additive. */
+export function numbersOf({ puts }: DrinkToLabel): string[] {
+  const all = puts.flatMap((put) => {
+    const as = countedAs(put);
+    return typeof as === 'string' || put.gramsPerL === 0 ? [] : [`${as.name} ${as.eNumber}`];
+  });
+  return [...new Set(all)];
+}
+
 function entry(words: string, puts: readonly Put[]): Listed {
   const known = allergensOf(puts).known;
   return {

@@ -2,6 +2,11 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { exact } from '../../../src/core/number/measured';
 import { newRecord, shelf, takeIn } from '../../../src/records/shelf';
 import { labelWarnings } from '../../../src/tables/drinkLabel/labelWarnings';
+import { emulsifiers } from '../../../src/tables/emulsion/emulsifiers';
+import { weightingAgents } from '../../../src/tables/emulsion/weightingAgents';
+import { syrupExtras } from '../../../src/tables/keeping/syrupExtras';
+import { acids, preservatives } from '../../../src/tables/syrupAdditives';
+import { countedAs } from '../../../src/workshop/drinkLabel/ingredients';
 import { limitsEu } from '../../../src/tables/limitsEu';
 import { draftOf } from '../../../src/workshop/drinkLabel/draft';
 import { heldIn } from '../../../src/workshop/drinkable/judging';
@@ -91,6 +96,14 @@ describe('ingredients', () => {
   });
 });
 
+test('everything that can be weighed as an additive has its row: what has none would count as flavouring', () => {
+  const weighable = [...acids, ...preservatives, ...syrupExtras, ...emulsifiers].map(({ id }) => id);
+  const agents = weightingAgents.map(({ cas }) => `agent-${cas[0]}`);
+  for (const id of [...weighable, ...agents])
+    expect([id, typeof countedAs({ id, own: false })]).toEqual([id, 'object']);
+  expect(said('Ingredients')).toContain('citric acid E 330, sodium benzoate E 211, potassium sorbate E 202');
+});
+
 describe('nutrition', () => {
   test('is what went in by the factors: 10 g of sugar and 0.2 g of acid in 100 mL', () => {
     const { kJ, kcal, sodium } = nutritionOf(lemonade);
@@ -107,8 +120,8 @@ describe('nutrition', () => {
     const { kJ, kcal } = nutritionOf({ ...lemonade, ...liqueur });
     expect(kJ).toBeCloseTo(20 * 17 + 25 * 0.78924 * 29, 0);
     expect(kcal).toBeCloseTo(20 * 4 + 25 * 0.78924 * 7, 0);
-    expect(said('In 100 mL', liqueur)).toMatch(/^energy ‹912 kJ \/ 218 kcal› \| Not asked for above 1.2 % vol/);
-    expect(said('Ingredients', liqueur)).toContain('Not asked for above 1.2 % vol');
+    expect(said('In 100 mL', liqueur)).toMatch(/^energy ‹912 kJ \/ 218 kcal› \| Not required above 1.2 % vol/);
+    expect(said('Ingredients', liqueur)).toContain('Not required above 1.2 % vol');
     expect(said('Alcohol', liqueur)).toMatch(/^‹alc. 25.0 % vol› \| ± 0.3 % vol is allowed/);
     expect(said('Its own law', liqueur)).toMatch(/2019\/787.*It has 211 g\/L of sugar.*a liqueur has at least 100/);
     expect(said('Best before', liqueur)).toMatch(/^none needed from 10 % vol on/);
