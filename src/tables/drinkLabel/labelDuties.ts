@@ -22,9 +22,11 @@ export const labelDuties = {
   naturalX: { share: 0.95 },
   /** mL of a serving; a container of under twice that is one serving. */
   usServing: { ml: 360, single: 720, source: '21 CFR 101.12(b): 12 fl oz, from memory, check; 101.9(b)(6), read as reproduced' },
+  /** mL of a serving of a drink with alcohol, up to % vol. */
+  usAlcoholServing: { steps: [{ upTo: 7, ml: 355 }, { upTo: 24, ml: 148 }, { upTo: 100, ml: 44 }], source: 'TTB Ruling 2013-2: 12, 5 and 1.5 fl oz, from memory, check; bounds by the drinks it names, our choice' },
   /** g of salt per g of sodium. */
   salt: { perSodium: 2.5, source: 'Reg. (EU) 1169/2011 Annex I, read as reproduced' },
-  allergens: { EU: 'Reg. (EU) 1169/2011 Art. 21: in the list, set apart by the letters; without a list “contains” and the name', US: '21 U.S.C. 343(w), from memory, check' },
+  allergens: { EU: 'Reg. (EU) 1169/2011 Art. 21: in the list, set apart by the letters; without a list “contains” and the name; from memory, check', US: '21 U.S.C. 343(w), from memory, check' },
   quid: { EU: 'Reg. (EU) 1169/2011 Art. 22 and Annex VIII, from memory, check', US: 'of juice: 21 CFR 101.30, from memory, check' },
   order: { EU: 'Reg. (EU) 1169/2011 Art. 18 and Annex VII: by weight as it went in, under 2 % in any order at the end; carriers Art. 20(b), from memory, check', US: '21 CFR 101.4; carriers 101.100(a)(3), from memory, check' },
   lot: { EU: 'Dir. 2011/91/EU: after an L where it is not plain to see, from memory, check', US: 'no rule for drinks as such, from memory, check' },

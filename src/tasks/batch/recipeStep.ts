@@ -2,7 +2,6 @@ import { isOver } from '../../core/limits/finding';
 import type { Ceiling } from '../../core/limits/highestDose';
 import { formatPlain, formatTyped, withLocalSign } from '../../ui/format';
 import { outcome } from '../../workshop/attempt';
-import type { DrinkToLabel } from '../../workshop/drinkLabel/drinkToLabel';
 import type { Judgement } from '../../workshop/drinkable/judging';
 import { answer, types } from '../engine/answers';
 import type { RunState } from '../engine/fold';
@@ -28,7 +27,7 @@ import { liquidRefusal } from './plan/spiritBottle';
 import { ADD_BOTTLE, type Part } from './page';
 import { basisOf, concentrateOf, planOf } from './plan/plan';
 import type { Plan } from './plan/planParts';
-import { judgeDrink, makingOf, plannedDrink, type Making } from './progress';
+import { judgeDrink, makingOf, plannedDrink, type Made, type Making } from './progress';
 import { recipeOptions, recipeOrNull } from './plan/recipe';
 import { intoSyrup } from './plan/stages';
 import { rulesOffer, withRules } from './rules';
@@ -51,8 +50,9 @@ export function recipeStep(run: RunState, first: string | null, isShown: boolean
   if (recipeOptions(run).length === 0) return nothingYet;
   const { value: making, problem } = outcome(() => makingOf(run));
   const { value: plan } = outcome(() => planOf(run));
-  const { value: judgement } = outcome(() => (isShown && plan ? judgeDrink(run, plan, plannedDrink(plan)) : null)); // it takes a while
-  const parts = partsOf(run, plan, making, isShown);
+  const { value: drink } = outcome(() => (isShown && plan ? plannedDrink(plan) : null)); // it takes a while
+  const { value: judgement } = outcome(() => (plan && drink ? judgeDrink(run, plan, drink) : null));
+  const parts = partsOf(run, plan, making, drink);
   const why = asksWhy(run, judgement);
   const wrong = parts.flatMap(({ slots }) => Object.values(slots).flatMap((slot) => slot.wrong ?? []))[0];
   const stuck = wrong ?? refusalOf(run) ?? problem ?? why.problem;
@@ -74,7 +74,7 @@ export function recipeStep(run: RunState, first: string | null, isShown: boolean
 }
 
 /** The sections of the page; the refusal of the sums stands where it can be mended. */
-function partsOf(run: RunState, plan: Plan | null, making: Making | null, isShown: boolean): Part[] {
+function partsOf(run: RunState, plan: Plan | null, making: Making | null, drink: Made | null): Part[] {
   const failed = [drinkOf, basisOf, concentrateOf, planOf].map((part) => outcome(() => part(run)).problem);
   const [ofDrink, ofBasis, ofConcentrate, ofPlan] = failed;
   const ofDosage = ofDrink ? null : (ofBasis ?? ofConcentrate ?? null);
@@ -91,13 +91,8 @@ function partsOf(run: RunState, plan: Plan | null, making: Making | null, isShow
     ...one(gasPart(run)),
     concentratePart(run, plan, ofDosage),
     weighingPart(run, recipeOrNull(run), making),
-    ...(plan ? [labelPart(run, isShown ? labelOf(run, plan) : null)] : []),
+    ...(plan ? [labelPart(run, drink && plannedToLabel(run, plan, drink))] : []),
   ];
-}
-
-/** The planned drink as its label tells of it; null where its numbers cannot be. */
-function labelOf(run: RunState, plan: Plan): DrinkToLabel | null {
-  return outcome(() => plannedToLabel(run, plan, plannedDrink(plan))).value;
 }
 
 /** A preservative whose free acid crystallises says so in its own slot. */

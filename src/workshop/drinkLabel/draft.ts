@@ -109,11 +109,17 @@ function nutritionRow(drink: DrinkToLabel, isFree: boolean): DraftRow {
     const notes = [...(isFree ? [`${FREE} The energy alone will do.`] : []), note];
     return row('In 100 mL', euDeclaration(drink, isFree).join(', '), notes, EU_FACTORS);
   }
-  const { ml: usual, single, source } = labelDuties.usServing;
-  const ml = drink.netMl !== null && drink.netMl < single ? drink.netMl : usual;
-  const notes =
-    drink.abv >= labelDuties.usAlcohol.abv ? ['The Treasury does not require these; allowed.', note] : [note];
+  const isTreasury = drink.abv >= labelDuties.usAlcohol.abv;
+  const { ml, source } = usServing(drink, isTreasury);
+  const notes = [...(isTreasury ? ['The Treasury does not require these; allowed.'] : []), note];
   return row(`In ${formatPlain(ml)} mL`, usFacts(drink, ml).join(', '), notes, `${US_FACTORS}. ${source}`);
+}
+
+/** mL of what counts as a serving: of a small bottle all of it. */
+function usServing({ abv, netMl }: DrinkToLabel, isTreasury: boolean): { ml: number; source: string } {
+  const { usServing: food, usAlcoholServing: alcohol } = labelDuties;
+  if (isTreasury) return { ml: alcohol.steps.find(({ upTo }) => abv <= upTo)!.ml, source: alcohol.source };
+  return { ml: netMl !== null && netMl < food.single ? netMl : food.ml, source: food.source };
 }
 
 function glycol({ puts }: DrinkToLabel): string {

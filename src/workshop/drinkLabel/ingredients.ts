@@ -74,7 +74,7 @@ function entry(words: string, puts: readonly Put[]): Listed {
 
 /** 'flavouring', and what has to be named after it. */
 function flavouringWords(drink: DrinkToLabel): string {
-  if (drink.market === 'US') return 'natural or artificial flavor';
+  if (drink.market === 'US') return 'flavor (natural or artificial, as below)';
   const named = namedFlavourings.filter(({ cas }) => drink.held(cas) > 0).map(({ name }) => name);
   return named.length > 0 ? `flavouring (${named.join(', ')})` : 'flavouring';
 }

@@ -132,6 +132,7 @@ describe('nutrition', () => {
   test('in the US is of a serving: the bottle where it is small, else 12 fl oz', () => {
     expect(said('In 330 mL', { market: 'US', netMl: 330 })).toMatch(/^‹130 Calories›.*total sugars ‹33 g›, includes 33 g added/); // prettier-ignore
     expect(said('In 360 mL', { market: 'US', netMl: 1000 })).toMatch(/^‹150 Calories›/);
+    expect(rows({ market: 'US', abv: 25, netMl: 700 }).map(({ what }) => what)).toContain('In 44 mL'); // 1.5 fl oz
     expect(said('Warning', { market: 'US', abv: 0.5 })).toMatch(/GOVERNMENT WARNING/);
     expect(said('Warning', { market: 'US', abv: 0.4 })).toBe('');
   });
