@@ -104,7 +104,9 @@ async function fill(slots: Readonly<Record<string, string>>): Promise<void> {
 
 const recipe = () => page.locator('.card-sections').waitFor();
 const slot = (name: string) => page.locator(`.slot[data-name="${name}"]`);
-const section = (title: string) => page.locator('.card-sections > section', { hasText: title });
+/** By its heading: the label of the drink mentions other sections. */
+const section = (title: string) =>
+  page.locator('.card-sections > section', { has: page.locator('h3', { hasText: title }) });
 
 beforeAll(async () => {
   site = await serve();
