@@ -74,6 +74,7 @@ function askedFrom(run: RunState, source: Field<string>) {
         ? ask(dropper, { preset: ON_SCALE })
         : dropper,
     readability: asBefore(run, fields.readability, before, usualStep()),
+    whole: asBefore(run, fields.whole, before),
   };
 }
 

@@ -44,7 +44,16 @@ export type Pour = 'solvent' | 'rescue';
 
 /** One step of a dilution; in a rack those of each vial go by its name and a point. */
 export type DiluteStep = Step<
-  NewBottleStep | 'card' | `pour.${Pour}` | 'drops' | 'weighed' | 'material' | 'made' | 'set' | `${number}.${string}`
+  | NewBottleStep
+  | 'card'
+  | `pour.${Pour}`
+  | 'drops'
+  | 'weighed'
+  | 'material'
+  | 'made'
+  | 'whole'
+  | 'set'
+  | `${number}.${string}`
 >;
 
 /** The vials of a rack, in the order in which they are made: each with the answers that it does not share. */
@@ -131,6 +140,9 @@ export const fields = {
   /** What the counted drops weigh, where they fell on a scale: the surer of the two is taken, and it becomes a calibration. */
   weighs: given('weighs', ['yes']),
   dropsG: amount({ name: 'drops.g', title: 'The drops weigh', unit: 'g', above: 0, max: 100, scale: readability }),
+  /** Whether the closed vial is weighed once it is made, and what the scale shows: later it tells what evaporated. */
+  whole: given('whole', ['yes', 'no']),
+  wholeG: amount({ name: 'whole.g', title: 'The scale shows', unit: 'g', above: 0, max: 10_000, scale: readability }),
   /** Solvent is taken that makes the planned drops exact. */
   exact: given('exact', ['yes']),
   /** A vial made before is made exactly again: drops or g of the material, and g of the solvent. */
@@ -170,6 +182,7 @@ export const remembers = [
   fields.measure,
   fields.dropper,
   fields.readability,
+  fields.whole,
 ].map(({ name }) => name);
 
 /** What a repeat begins with. Whether its solvent is food grade is asked each time: it may be another bottle. */

@@ -9,6 +9,7 @@ import { cautionsFor } from './cautions';
 import { fields, type DiluteStep, type Pour } from './fields';
 import { madeOf } from './made';
 import { inMl, type Order } from './making';
+import { wholeOffers } from './whole';
 
 /** Solvent where it is weighed or was another amount, then the material. */
 export function makingSteps(run: RunState, order: Order): DiluteStep[] {
@@ -118,7 +119,7 @@ function dropStep(run: RunState, order: Order, poured: boolean): DiluteStep {
       : `Pour ${pouredText(run, order)}. Add ‹${dropsText(drops!.drops)}› of ${called(order)}.`,
     more: [HOW_TO_DROP],
     pad: { counter: 'source', target: drops!.drops, live },
-    offers: [weigh, ...(poured ? [] : [other])],
+    offers: [weigh, ...(poured ? [] : [other]), ...wholeOffers(run, order)],
     ...(count === 0 ? { problem: 'Tap once for each drop; none is counted yet.' } : {}),
   };
 }
@@ -161,6 +162,7 @@ function massStep(run: RunState, order: Order, poured: boolean): DiluteStep {
       Boolean,
     ),
     ask: [fields.materialG],
+    offers: wholeOffers(run, order),
     cautions: cautionsFor(null, true, order.source.cautions),
   };
 }

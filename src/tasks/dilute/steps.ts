@@ -7,11 +7,12 @@ import { settled } from './asked';
 import { cardStep } from './card';
 import { endSteps } from './ending';
 import { fields, foodField, type DiluteStep } from './fields';
-import { orderOf } from './making';
+import { orderOf, type Order } from './making';
 import { makingSteps } from './pouring';
 import { isRack, isSkipped, rackOf, type Racked } from './rack';
 import { drawRack } from './RackRow';
 import { pickStep } from './set';
+import { wholeSteps } from './whole';
 
 /** The steps of a dilution, as far as what is known reaches. */
 export function steps(run: RunState): DiluteStep[] {
@@ -26,7 +27,11 @@ function handSteps(run: RunState): DiluteStep[] {
   if (isRack(run)) return rackSteps(run);
   const now = settled(run);
   const order = attempt(() => orderOf(now));
-  return order && !(order instanceof Refused) ? [...makingSteps(now, order), ...endSteps(now, order)] : [];
+  return order && !(order instanceof Refused) ? allSteps(now, order) : [];
+}
+
+function allSteps(run: RunState, order: Order): DiluteStep[] {
+  return [...makingSteps(run, order), ...endSteps(run, order), ...wholeSteps(run, order)];
 }
 
 function rackSteps(run: RunState): DiluteStep[] {
@@ -38,7 +43,7 @@ function rackSteps(run: RunState): DiluteStep[] {
 function vialSteps({ name, run, order }: Racked, rack: readonly Racked[]): DiluteStep[] {
   const skip = { words: 'Skip this vial', place: 'more', type: types(fields.skip, 'yes') } as const;
   const own: DiluteStep[] = order
-    ? [...makingSteps(run, order), ...endSteps(run, order)]
+    ? allSteps(run, order)
     : [
         {
           key: 'made',

@@ -13,6 +13,7 @@ import { fields } from './fields';
 import { dropsWeighed, labelOf, type Made } from './made';
 import { inMl, type Order } from './making';
 import { copyOf, gradeOf, solventBottleOf } from './source';
+import { weighedWhole } from './whole';
 
 /** The vial as it was made, beside others of its rack. Code, day and use-by go by themselves; the first version asked for them. */
 export function vialOf(run: RunState, order: Order, made: Made, beside: readonly Vial[] = []): RecordOf<'vial'> {
@@ -40,6 +41,7 @@ export function vialOf(run: RunState, order: Order, made: Made, beside: readonly
     supplier: source.supplier,
     lot: source.lot,
     uses: usesOf(run, order, made),
+    ...weighedWhole(run, order, made.mass),
   });
 }
 
