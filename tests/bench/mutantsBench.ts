@@ -1,15 +1,23 @@
-import { execFileSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFileSync, fork, type ChildProcess } from 'node:child_process';
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, relative, resolve } from 'node:path';
 import { parseSync } from 'vite';
 import { seeded } from '../core/seeded';
 
-const LIMIT = 60; // mutants tried, where no other number is asked for
-const HANGS_MS = 300_000;
+const EACH = 140; // mutants tried in each place, where no other number is asked for
+const HANGS_MS = 120_000;
 
-/** Grade, limits, exposure, judging. */
-const DEFAULT = ['src/core/limits', 'src/workshop/drinkable', 'src/core/plan/judge.ts'];
+const DEFAULT = ['src/core', 'src/workshop', 'src/tables'];
 const COPIED = ['src', 'tests', 'public', 'index.html', 'package.json', 'tsconfig.json', 'vite.config.ts', 'README.md'];
 
 interface Mutant {
@@ -45,28 +53,35 @@ const OTHER: Readonly<Record<string, string>> = {
 };
 
 /**
- * Small faults put into sources one at a time, each with the unit tests of its room and those that import its file run on it,
- * in a copy of the project. Survivors show what no test looks at. After the name: how many, and files or folders of src.
+ * Small faults put into sources one at a time, each with the unit tests of its room and those that import its file run on it, then with
+ * all tests that reach its file, in a copy of the project. Survivors show what no test looks at. Which mutants are drawn follows from the
+ * hash of the commit. After the name: how many in each place, and files or folders of src.
  */
 export async function mutantsBench(...asked: string[]): Promise<void> {
-  const limit = asked.map(Number).find((number) => number > 0) ?? LIMIT;
+  const each = asked.map(Number).find((number) => number > 0) ?? EACH;
   const places = asked.filter((word) => !(Number(word) > 0));
+  const seed = Number.parseInt(execFileSync('git', ['rev-parse', 'HEAD'], { encoding: 'utf8' }).slice(0, 8), 16);
   const copy = copyOfProject();
+  const runner = testRunner(copy);
   try {
-    const all = (places.length > 0 ? places : DEFAULT).flatMap(sourcesIn).flatMap(mutantsOf);
-    const random = seeded(13);
-    const drawn = all.map((mutant) => [random(), mutant] as const).sort(([a], [b]) => a - b);
-    const mutants = drawn.slice(0, limit).map(([, mutant]) => mutant);
-    const tests = new Map([...new Set(mutants.map(({ path }) => path))].map((path) => [path, testsOf(path)]));
-    for (const [path, files] of tests)
-      if (files.length === 0 || !passes(copy, files)) throw new Error(`the tests of ${path} do not pass as it is`);
-    let killed = 0;
-    for (const mutant of mutants) if (isKilled(copy, mutant, tests.get(mutant.path)!)) killed++;
-    const figures = { mutants: mutants.length, of: all.length, killed, survived: mutants.length - killed };
-    console.log(JSON.stringify({ summary: 'mutants', ...figures }));
+    for (const place of places.length > 0 ? places : DEFAULT) await tryPlace(place, each, seed, copy, runner);
   } finally {
+    runner.stop();
     rmSync(copy, { recursive: true, force: true });
   }
+}
+
+async function tryPlace(place: string, each: number, seed: number, copy: string, runner: Runner): Promise<void> {
+  const all = sourcesIn(place).flatMap(mutantsOf);
+  const random = seeded(seed);
+  const drawn = all.map((mutant) => [random(), mutant] as const).sort(([a], [b]) => a - b);
+  const mutants = drawn.slice(0, each).map(([, mutant]) => mutant);
+  for (const path of new Set(mutants.map((mutant) => mutant.path)))
+    if (!(await runner.passes(path, testsOf(path)[0]))) throw new Error(`the tests of ${path} do not pass as it is`);
+  let killed = 0;
+  for (const mutant of mutants) if (await isKilled(copy, mutant, runner)) killed++;
+  const survived = mutants.length - killed;
+  console.log(JSON.stringify({ summary: 'mutants', place, seed, of: all.length, mutants: mutants.length, killed, survived })); // prettier-ignore
 }
 
 function copyOfProject(): string {
@@ -82,36 +97,91 @@ function sourcesIn(place: string): string[] {
   return names.filter((name) => /\.tsx?$/.test(name)).map((name) => join(place, name));
 }
 
-/** Unit tests of the room of a source, and all that import it. */
-function testsOf(path: string): string[] {
+/** Unit tests of the room of a source, and all that import it; then all the others that reach it. */
+function testsOf(path: string): [near: string[], far: string[]] {
   const room = dirname(path).replace(/^src/, 'tests');
-  const imported = `/${path.replace(/\.tsx?$/, '')}'`;
-  return sourcesIn('tests')
-    .filter((file) => /(?<!\.long)\.test\.ts$/.test(file) && !/^tests.(browser|words)/.test(file))
-    .filter((file) => dirname(file) === room || readFileSync(file, 'utf8').includes(imported));
+  const reaching = reached().get(path) ?? new Set();
+  const tests = sourcesIn('tests').filter(
+    (file) => /(?<!\.long)\.test\.tsx?$/.test(file) && !/^tests.(browser|words)/.test(file),
+  );
+  const isNear = (file: string) => dirname(file) === room || importsOf(file).includes(path);
+  return [tests.filter(isNear), tests.filter((file) => !isNear(file) && reaching.has(file))];
 }
 
-function passes(copy: string, tests: readonly string[]): boolean {
-  const vitest = [resolve('node_modules/vitest/vitest.mjs'), 'run', '--project', 'unit', '--bail', '1'];
-  try {
-    execFileSync(process.execPath, [...vitest, ...tests], {
-      cwd: copy,
-      stdio: 'ignore',
-      timeout: HANGS_MS,
-      killSignal: 'SIGKILL',
-    });
-    return true;
-  } catch {
-    return false;
+let reach: Map<string, Set<string>> | null = null;
+
+/** For each source the tests that come to it over any number of imports. */
+function reached(): Map<string, Set<string>> {
+  if (reach) return reach;
+  reach = new Map();
+  for (const test of sourcesIn('tests').filter((file) => /\.test\.tsx?$/.test(file))) {
+    const seen = new Set<string>([test]);
+    for (const file of seen) for (const next of importsOf(file)) seen.add(next);
+    for (const file of seen) reach.set(file, (reach.get(file) ?? new Set()).add(test));
   }
+  return reach;
 }
 
-function isKilled(copy: string, { path, start, end, was, is }: Mutant, tests: readonly string[]): boolean {
+const imports = new Map<string, string[]>();
+
+function importsOf(file: string): string[] {
+  const known = imports.get(file);
+  if (known) return known;
+  const named = [...readFileSync(file, 'utf8').matchAll(/(?:from|import\()\s*'(\.[^']*)'/g)].map(([, name]) => name!);
+  const found = named.flatMap((name) => {
+    const path = relative('.', resolve(dirname(file), name));
+    return ['.ts', '.tsx', '/index.ts'].map((end) => path + end).filter((one) => existsSync(one)).slice(0, 1); // prettier-ignore
+  });
+  imports.set(file, found);
+  return found;
+}
+
+interface Runner {
+  /** Whether all these tests pass on the copy as it is, in which this file has changed. */
+  passes(changed: string, tests: readonly string[]): Promise<boolean>;
+  stop(): void;
+}
+
+/** One start of the test runner serves all mutants; one that hangs is begun again. */
+function testRunner(copy: string): Runner {
+  let child: ChildProcess | null = null;
+  const stop = () => {
+    child?.kill('SIGKILL');
+    child = null;
+  };
+  const answer = (from: ChildProcess) =>
+    new Promise<boolean>((told) => {
+      const late = setTimeout(() => (stop(), told(false)), HANGS_MS);
+      const end = (passed: boolean) => (clearTimeout(late), told(passed));
+      from.once('message', ({ passed }: { passed: boolean }) => end(passed));
+    });
+  return {
+    async passes(changed, tests) {
+      if (!child) {
+        child = fork(join(copy, 'tests/bench/mutantsRunner.mjs'), {
+          cwd: copy,
+          stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+        });
+        await answer(child);
+      }
+      const passed = answer(child);
+      child.send({ changed, tests });
+      return passed;
+    },
+    stop,
+  };
+}
+
+async function isKilled(copy: string, mutant: Mutant, runner: Runner): Promise<boolean> {
+  const { path, start, end, was, is } = mutant;
   const source = readFileSync(path, 'utf8');
+  const [near, far] = testsOf(path);
   const began = performance.now();
   writeFileSync(join(copy, path), source.slice(0, start) + is + source.slice(end));
-  const killed = !passes(copy, tests);
+  const killed =
+    (near.length > 0 && !(await runner.passes(path, near))) || (far.length > 0 && !(await runner.passes(path, far)));
   writeFileSync(join(copy, path), source);
+  await runner.passes(path, []); // the copy is as it was, for the next
   const at = `${path}:${source.slice(0, start).split('\n').length}`;
   const ms = Math.round(performance.now() - began);
   console.log(JSON.stringify({ at, was, is, outcome: killed ? 'killed' : 'SURVIVED', ms }));
