@@ -15,7 +15,7 @@ import { parseSync } from 'vite';
 import { seeded } from '../core/seeded';
 
 const EACH = 140; // mutants tried in each place, where no other number is asked for
-const HANGS_MS = 120_000;
+const HANGS_MS = 300_000;
 
 const DEFAULT = ['src/core', 'src/workshop', 'src/tables'];
 const COPIED = ['src', 'tests', 'public', 'index.html', 'package.json', 'tsconfig.json', 'vite.config.ts', 'README.md'];
@@ -53,8 +53,8 @@ const OTHER: Readonly<Record<string, string>> = {
 };
 
 /**
- * Small faults put into sources one at a time, each with the unit tests of its room and those that import its file run on it, then with
- * all tests that reach its file, in a copy of the project. Survivors show what no test looks at. Which mutants are drawn follows from the
+ * Small faults put into sources one at a time, each with the unit tests that import its file run on it, then with all tests that
+ * reach it, in a copy of the project. Survivors show what no test looks at. Which mutants are drawn follows from the
  * hash of the commit. After the name: how many in each place, and files or folders of src.
  */
 export async function mutantsBench(...asked: string[]): Promise<void> {
@@ -97,15 +97,17 @@ function sourcesIn(place: string): string[] {
   return names.filter((name) => /\.tsx?$/.test(name)).map((name) => join(place, name));
 }
 
-/** Unit tests of the room of a source, and all that import it; then all the others that reach it. */
+/** Unit tests that import a source or have its name; then all the others of its room and all that reach it. */
 function testsOf(path: string): [near: string[], far: string[]] {
   const room = dirname(path).replace(/^src/, 'tests');
   const reaching = reached().get(path) ?? new Set();
   const tests = sourcesIn('tests').filter(
     (file) => /(?<!\.long)\.test\.tsx?$/.test(file) && !/^tests.(browser|words)/.test(file),
   );
-  const isNear = (file: string) => dirname(file) === room || importsOf(file).includes(path);
-  return [tests.filter(isNear), tests.filter((file) => !isNear(file) && reaching.has(file))];
+  const named = join(room, basename(path).replace(/\.tsx?$/, '.test.ts'));
+  const isNear = (file: string) => file === named || importsOf(file).includes(path);
+  const isFar = (file: string) => !isNear(file) && (dirname(file) === room || reaching.has(file));
+  return [tests.filter(isNear), tests.filter(isFar)];
 }
 
 let reach: Map<string, Set<string>> | null = null;
