@@ -53,8 +53,8 @@ const OTHER: Readonly<Record<string, string>> = {
 };
 
 /**
- * Small faults put into sources one at a time, each with the unit tests that import its file run on it, then with all tests that
- * reach it, in a copy of the project. Survivors show what no test looks at. Which mutants are drawn follows from the
+ * Small faults put into sources one at a time, each with the unit tests that import its file run on it, then with
+ * those of its room, in a copy of the project. Survivors show what no test looks at. Which mutants are drawn follows from the
  * hash of the commit. After the name: how many in each place, and files or folders of src.
  */
 export async function mutantsBench(...asked: string[]): Promise<void> {
@@ -76,8 +76,9 @@ async function tryPlace(place: string, each: number, seed: number, copy: string,
   const random = seeded(seed);
   const drawn = all.map((mutant) => [random(), mutant] as const).sort(([a], [b]) => a - b);
   const mutants = drawn.slice(0, each).map(([, mutant]) => mutant);
-  for (const path of new Set(mutants.map((mutant) => mutant.path)))
-    if (!(await runner.passes(path, testsOf(path)[0]))) throw new Error(`the tests of ${path} do not pass as it is`);
+  const tests = new Set(mutants.flatMap(({ path }) => testsOf(path).flat()));
+  if (!(await runner.passes(mutants[0]!.path, [...tests])))
+    throw new Error(`the tests of ${place} do not pass as it is`);
   let killed = 0;
   for (const mutant of mutants) if (await isKilled(copy, mutant, runner)) killed++;
   const survived = mutants.length - killed;
@@ -97,32 +98,17 @@ function sourcesIn(place: string): string[] {
   return names.filter((name) => /\.tsx?$/.test(name)).map((name) => join(place, name));
 }
 
-/** Unit tests that import a source or have its name; then all the others of its room and all that reach it. */
+/** Unit tests that import a source or have its name; then all the others of its room. */
 function testsOf(path: string): [near: string[], far: string[]] {
   const room = dirname(path).replace(/^src/, 'tests');
-  const reaching = reached().get(path) ?? new Set();
-  const tests = sourcesIn('tests').filter(
-    (file) => /(?<!\.long)\.test\.tsx?$/.test(file) && !/^tests.(browser|words)/.test(file),
-  );
   const named = join(room, basename(path).replace(/\.tsx?$/, '.test.ts'));
   const isNear = (file: string) => file === named || importsOf(file).includes(path);
-  const isFar = (file: string) => !isNear(file) && (dirname(file) === room || reaching.has(file));
-  return [tests.filter(isNear), tests.filter(isFar)];
+  return [unitTests.filter(isNear), unitTests.filter((file) => !isNear(file) && dirname(file) === room)];
 }
 
-let reach: Map<string, Set<string>> | null = null;
-
-/** For each source the tests that come to it over any number of imports. */
-function reached(): Map<string, Set<string>> {
-  if (reach) return reach;
-  reach = new Map();
-  for (const test of sourcesIn('tests').filter((file) => /\.test\.tsx?$/.test(file))) {
-    const seen = new Set<string>([test]);
-    for (const file of seen) for (const next of importsOf(file)) seen.add(next);
-    for (const file of seen) reach.set(file, (reach.get(file) ?? new Set()).add(test));
-  }
-  return reach;
-}
+const unitTests = sourcesIn('tests').filter(
+  (file) => /(?<!\.long)\.test\.tsx?$/.test(file) && !/^tests.(browser|words)/.test(file),
+);
 
 const imports = new Map<string, string[]>();
 
