@@ -6,6 +6,7 @@ import { holdBench } from './holdBench';
 import { killsBench } from './killsBench';
 import { layeringBench } from './layeringBench';
 import { mutantsBench } from './mutantsBench';
+import { residualsBench } from './residualsBench';
 import { phoneBench } from './phoneBench';
 import { planBench } from './planBench';
 import { searchBench } from './searchBench';
@@ -30,6 +31,7 @@ const parts: Readonly<Record<string, (...rest: string[]) => Promise<void>>> = {
   hold: holdBench,
   convergence: convergenceBench,
   mutants: mutantsBench,
+  residuals: residualsBench,
 };
 
 const [name, ...rest] = process.argv.slice(2);

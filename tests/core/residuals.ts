@@ -1,3 +1,20 @@
+import { appendFileSync } from 'node:fs';
+import { relative } from 'node:path';
+import { expect } from 'vitest';
+
+/** The file that `npm run bench -- residuals` reads: a line of JSON for each table. */
+const collected = process.env['RESIDUALS'];
+
+/** A line of the table of residuals: the test that made it, how many values, the largest difference and which, and their mean size. */
+export interface TableOfResiduals {
+  readonly place: string;
+  readonly table: string;
+  readonly values: number;
+  readonly largest: number;
+  readonly at: string;
+  readonly mean: number;
+}
+
 /** Collects differences from a published table and prints one line: how many, the largest, the mean size. */
 export function residuals(table: string) {
   const seen: { id: string; difference: number }[] = [];
@@ -7,12 +24,16 @@ export function residuals(table: string) {
     },
     print() {
       const size = seen.map(({ difference }) => Math.abs(difference));
-      const worst = Math.max(...size);
-      const at = seen[size.indexOf(worst)]?.id;
+      const largest = Math.max(...size);
+      const at = seen[size.indexOf(largest)]?.id ?? '';
       const mean = size.reduce((sum, one) => sum + one, 0) / size.length;
-      console.info(
-        `${table}: ${seen.length} values, largest ${worst.toPrecision(2)} (${at}), mean ${mean.toPrecision(2)}`,
-      );
+      const place = relative('.', expect.getState().testPath ?? '');
+      const line: TableOfResiduals = { place, table, values: seen.length, largest, at, mean };
+      if (collected) appendFileSync(collected, `${JSON.stringify(line)}\n`);
+      else
+        console.info(
+          `${table}: ${seen.length} values, largest ${largest.toPrecision(2)} (${at}), mean ${mean.toPrecision(2)}`,
+        );
     },
   };
 }

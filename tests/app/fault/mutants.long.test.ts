@@ -12,7 +12,7 @@ afterAll(async () => {
   closePageInMemory();
 });
 
-const COUNT = Number(process.env['MUTANTS'] ?? 40); // `npm run bench -- hold` tries 5,000
+const COUNT = Number(process.env['MUTANTS'] ?? 10); // `npm run bench -- hold` tries 5,000
 const SEED = Number(process.env['SEED'] ?? 5);
 const file = process.env['MUTANTS_TOLD'];
 
