@@ -37,3 +37,10 @@ export function residuals(table: string) {
     },
   };
 }
+
+/** The same for differences that are at hand all at once; each goes by its row, from 1. */
+export function tellResiduals(table: string, differences: readonly number[]): void {
+  const seen = residuals(table);
+  differences.forEach((difference, i) => seen.add(`row ${i + 1}`, difference));
+  seen.print();
+}

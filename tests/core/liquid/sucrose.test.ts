@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { tellResiduals } from '../residuals';
 import { sucroseDensity, sucroseFromDensity } from '../../../src/core/liquid/sucrose';
 import { celsius, massFraction } from '../../../src/core/number/units';
 import table from '../../reference/sucroseDensity.json';
@@ -10,8 +11,9 @@ const largest = (numbers: number[]) => Math.max(...numbers.map(Math.abs));
 test('syrup is as dense as the CRC table prints it at 20 °C', () => {
   const residuals = table.crc.rows.map(([brix, rho]) => ({ brix: brix!, off: kgPerM3(brix!, 20) - rho! }));
   const upTo = (limit: number) => largest(residuals.filter(({ brix }) => brix <= limit).map(({ off }) => off));
-  console.info(
-    `residual sucrose table (CRC) max ${upTo(32).toFixed(3)} to 32, ${upTo(68).toFixed(3)} to 68, ${upTo(84).toFixed(3)} to 84 °Brix kg/m3 of ${residuals.length} cells`,
+  tellResiduals(
+    'Density of syrup, kg/m3 (CRC)',
+    residuals.map(({ off }) => off),
   );
   // printed to 0.1; the CRC numbers descend from Plato (1900) and lie lower at the top than the later formula
   expect(upTo(32)).toBeLessThan(0.1);
@@ -29,10 +31,7 @@ test('a gallon of syrup weighs in air what NBS Circular 457 prints, 10 to 30 °C
       return ((shown - (grams as number[])[i]!) / gallon) * 1000;
     }),
   );
-  const mean = residuals.reduce((sum, off) => sum + Math.abs(off), 0) / residuals.length;
-  console.info(
-    `residual sucrose table (NBS) max ${largest(residuals).toFixed(3)}, mean ${mean.toFixed(3)} kg/m3 of ${residuals.length} cells`,
-  );
+  tellResiduals('Density of syrup, kg/m3 (NBS Circular 457)', residuals);
   expect(residuals).toHaveLength(85);
   expect(largest(residuals.slice(0, 35))).toBeLessThan(0.2); // to 30 °Brix; printed to 1 g, 0.13 kg/m3 either way
   expect(largest(residuals.slice(0, 75))).toBeLessThan(0.5); // to 70 °Brix
