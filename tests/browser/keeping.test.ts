@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { batchShelf, clearPlan } from '../tasks/batch/batchShelf';
 import { hand } from './hand';
 import { newProfile, openPhone, serve, type Phone } from './phone';
+import type { Batch } from '../../src/records/kind/batch';
 import { batchMaker } from './makeBatch';
 import { putRecords } from './pageStore';
 

@@ -40,8 +40,8 @@ function restStep(run: RunState, n: number): Step {
     key: `rest.${n}`,
     say: `${sessionOf(run)} blends: enough for this session.`,
     more: [
-      'Pause under ⋯ and go on another day: your scores are saved.',
-      'You can go on now; a tired nose tells blends apart less well.',
+      'Pause under ⋯ and continue another day: your scores are saved.',
+      'You can continue now; a tired nose tells blends apart less well.',
     ],
     done: 'Continue',
   };
