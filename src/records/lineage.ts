@@ -20,6 +20,19 @@ const poured: ReadonlySet<KindName> = new Set(['material', 'solvent', 'bottle', 
  * one wrote grams down. Ids that are not on the Shelf are among them.
  */
 export function partsOf(record: AnyRecord): readonly Part[] {
+  const records = shelf.records.value;
+  if (partsNow.of !== records) partsNow = { of: records, parts: new WeakMap() };
+  const known = partsNow.parts.get(record);
+  if (known) return known;
+  const parts = partsIn(record);
+  partsNow.parts.set(record, parts);
+  return parts;
+}
+
+/** Lineage, grade and amounts ask for the same parts, of every record. */
+let partsNow = { of: shelf.records.peek(), parts: new WeakMap<AnyRecord, readonly Part[]>() };
+
+function partsIn(record: AnyRecord): readonly Part[] {
   const isIn = kindOf(record).descent?.(record).isIn ?? null;
   if (isIn === null) return [];
   const named = new Set(isIn.map(({ id }) => id));
@@ -37,14 +50,18 @@ export function canHold(record: AnyRecord): boolean {
 
 /** Whether one of two records is a copy of the other, kept beside it because both were changed on two devices. Nothing is poured into its copy. */
 function isCopyOf(record: AnyRecord, origin: AnyRecord): boolean {
-  const isPoured = 'uses' in record && record.uses.some(({ id }) => id === origin.id);
-  return record.kind === origin.kind && record.made === origin.made && !isPoured;
+  if (record.kind !== origin.kind || record.made !== origin.made) return false;
+  return !('uses' in record && record.uses.some(({ id }) => id === origin.id));
 }
 
 /** What a record is the other copy of; undefined for the most of them. */
 export function originalOf(record: AnyRecord): AnyRecord | undefined {
-  const origins = record.from.flatMap((id) => shelf.records.value.get(id) ?? []);
-  return origins.find((origin) => origin.id !== record.id && isCopyOf(record, origin));
+  const records = shelf.records.value;
+  for (const id of record.from) {
+    const origin = id === record.id ? undefined : records.get(id);
+    if (origin && isCopyOf(record, origin)) return origin;
+  }
+  return undefined;
 }
 
 /** Ids of what led to a record, directly, without being in it: the calibrations that its uncertainty rests on, too. */
@@ -56,15 +73,25 @@ function leadingIds(record: AnyRecord, parts: readonly Part[]): string[] {
 
 /** The uncertainty of a number names its calibration: "calibration:<id>:…", with its size `u`. */
 function calibrationIds(record: AnyRecord): string[] {
+  const named = sourcesNamed.get(record) ?? sourcesIn(record);
+  return named.filter((id) => id !== record.id && find('calibration', id));
+}
+
+/** The parts of the ids of the sources in a record; it is never changed, so they are looked for once. */
+const sourcesNamed = new WeakMap<AnyRecord, readonly string[]>();
+
+function sourcesIn(record: AnyRecord): readonly string[] {
   const found: string[] = [];
-  const look = (value: unknown): void => {
-    if (typeof value !== 'object' || value === null) return;
-    if ('u' in value && 'id' in value && typeof value.id === 'string')
-      found.push(...value.id.split(':').filter((part) => find('calibration', part)));
-    else for (const inner of Object.values(value)) look(inner);
+  const look = (value: object): void => {
+    if ('u' in value && 'id' in value && typeof value.id === 'string') return void found.push(...value.id.split(':'));
+    for (const key in value) {
+      const inner: unknown = value[key as keyof object];
+      if (typeof inner === 'object' && inner !== null) look(inner);
+    }
   };
   look(record);
-  return found.filter((id) => id !== record.id);
+  sourcesNamed.set(record, found);
+  return found;
 }
 
 /** Runs are how a thing was made: nothing descends from them. */

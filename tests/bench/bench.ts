@@ -7,6 +7,7 @@ import { killsBench } from './killsBench';
 import { layeringBench } from './layeringBench';
 import { mutantsBench } from './mutantsBench';
 import { residualsBench } from './residualsBench';
+import { pagesBench } from './pagesBench';
 import { phoneBench } from './phoneBench';
 import { planBench } from './planBench';
 import { searchBench } from './searchBench';
@@ -25,6 +26,7 @@ const parts: Readonly<Record<string, (...rest: string[]) => Promise<void>>> = {
   searchPaint: searchPaintBench,
   touches: touchesBench,
   phone: phoneBench,
+  pages: pagesBench,
   firstBottle: firstBottleBench,
   backup: backupBench,
   kills: killsBench,

@@ -38,6 +38,13 @@ export function vialRecord({ code, name, solvent = 'ethanol-96', grade = 'fit fo
 
 /** Puts records into the store of an open page and loads it again, as if they had been made on this phone. */
 export async function shelve(page: Page, records: readonly AnyRecord[]): Promise<void> {
+  await put(page, records);
+  await page.reload();
+  await page.waitForFunction(() => document.querySelector('main'));
+}
+
+/** Puts records into the store of an open page, which does not hear of it. */
+export async function put(page: Page, records: readonly AnyRecord[]): Promise<void> {
   await page.evaluate(
     ([stored, first]) =>
       new Promise<void>((resolve, reject) => {
@@ -63,6 +70,4 @@ export async function shelve(page: Page, records: readonly AnyRecord[]): Promise
       ),
     ] as const,
   );
-  await page.reload();
-  await page.waitForFunction(() => document.querySelector('main'));
 }

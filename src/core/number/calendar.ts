@@ -26,9 +26,13 @@ export function daysBetween(from: string, to: string): number {
  * a notebook). Gregorian calendar.
  */
 export function isDay(text: string): boolean {
-  const at = /^(19|20|21)\d{2}-\d{2}-\d{2}$|^2200-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : NaN;
-  return !Number.isNaN(at) && new Date(at).toISOString().startsWith(text); // 30 February is read as 2 March
+  if (!/^((19|20|21)\d{2}|2200)-\d{2}-\d{2}$/.test(text)) return false;
+  const [year, month, date] = [Number(text.slice(0, 4)), Number(text.slice(5, 7)), Number(text.slice(8))];
+  const isLeap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  return date >= 1 && date <= (month === 2 && isLeap ? 29 : (DAYS_OF[month - 1] ?? 0));
 }
+
+const DAYS_OF = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 function partsOf(day: string): [number, number, number] {
   if (!isDay(day)) throw new Refusal('“{day}” is not a day', { day });

@@ -62,10 +62,24 @@ function joinedWords(text: string): string[] {
   return [...hyphened, ...whole].map((chunk) => chunk.replace(/[^\p{L}]/gu, '')).filter(Boolean);
 }
 
+/** Cuts a text into its words; the same text, as a name in many entries, once. */
+type Cut = (text: string) => { readonly words: readonly string[]; readonly joined: readonly string[] };
+
+function cutter(): Cut {
+  const known = new Map<string, ReturnType<Cut>>();
+  return (text) => {
+    const there = known.get(text);
+    if (there) return there;
+    const cut = { words: wordsOf(text), joined: joinedWords(text) };
+    known.set(text, cut);
+    return cut;
+  };
+}
+
 /** Words and weights of entries that were seen before: after a change most of a list is as it was. */
 const seen = new WeakMap<Searchable, readonly (readonly [word: string, weight: number])[]>();
 
-function weighedWords(entry: Searchable): readonly (readonly [string, number])[] {
+function weighedWords(entry: Searchable, cut: Cut): readonly (readonly [string, number])[] {
   const known = seen.get(entry);
   if (known) return known;
   const best = new Map<string, number>();
@@ -73,8 +87,9 @@ function weighedWords(entry: Searchable): readonly (readonly [string, number])[]
     if (weight > (best.get(word) ?? 0)) best.set(word, weight);
   };
   for (const [text, weight] of entry.texts) {
-    for (const word of wordsOf(text)) put(word, weight);
-    for (const word of joinedWords(text)) put(word, weight * JOINED);
+    const { words, joined } = cut(text);
+    for (const word of words) put(word, weight);
+    for (const word of joined) put(word, weight * JOINED);
   }
   const words = [...best];
   seen.set(entry, words);
@@ -87,8 +102,9 @@ function weighedWords(entry: Searchable): readonly (readonly [string, number])[]
  */
 export function searchIndex(entries: readonly Searchable[]): SearchIndex {
   const found = new Map<string, number[]>();
+  const cut = cutter();
   entries.forEach((entry, number) => {
-    for (const [word, weight] of weighedWords(entry)) {
+    for (const [word, weight] of weighedWords(entry, cut)) {
       const places = found.get(word);
       if (places) places.push(number, weight);
       else found.set(word, [number, weight]);

@@ -116,13 +116,15 @@ export function labelCause(record: Graded): Own | null {
 
 /** Whether a solvent of the table may be food grade, by its id and name; its bottle still has to say so. */
 export function mayBeFood(id: string, name: string): boolean {
-  const row = solvents.find((one) => one.id === id);
+  const row = tabled.get(id);
   return (row?.foodGradePossible ?? true) && isNamedFit(name);
 }
 
 function isTabled(id: string): boolean {
-  return solvents.some((row) => row.id === id);
+  return tabled.has(id);
 }
+
+const tabled = new Map(solvents.map((row) => [row.id as string, row]));
 
 /** Names that were looked at; a Shelf has few of them and asks often. */
 const named = new Map<string, boolean>();

@@ -71,11 +71,11 @@ export function labelTagOf(record: Labelled): string {
  */
 export function tagOf(record: Labelled): string {
   const tag = labelTagOf(record);
-  const alike = alikeNow.value.get(keyOf(record))?.() ?? [];
-  if (alike.every(({ id }) => id === record.id)) return tag;
+  const { all, years } = alikeNow.value.get(keyOf(record))?.() ?? NONE;
+  if (all.every(({ id }) => id === record.id)) return tag;
   if (isOf('bottle', record)) return record.lot ? `${tag}, lot ${record.lot}` : tag;
-  const years = new Set([record, ...alike].map((one) => ('madeOn' in one ? one.madeOn.slice(0, 4) : '')));
-  return `${tag} of ${years.size > 1 ? formatDay(record.madeOn) : formatDayOfYear(record.madeOn)}`;
+  const isOneYear = years.size === 1 && years.has(record.madeOn.slice(0, 4));
+  return `${tag} of ${isOneYear ? formatDayOfYear(record.madeOn) : formatDay(record.madeOn)}`;
 }
 
 /** The same of a vial or bottle by its id; undefined when it is gone. */
@@ -89,6 +89,17 @@ export function dosedTags(doses: readonly { readonly vial: string; readonly code
   return doses.map(({ vial, code }) => tagOfId(vial) ?? code).join(' + ');
 }
 
+/** Things in use of one tag, and the years that they were made in. */
+interface Alike {
+  readonly all: readonly Labelled[];
+  readonly years: ReadonlySet<string>;
+}
+const NONE: Alike = { all: [], years: new Set() };
+
+function alikeOf(all: readonly Labelled[]): Alike {
+  return { all, years: new Set(all.map((one) => ('madeOn' in one ? one.madeOn.slice(0, 4) : ''))) };
+}
+
 /** Things in use by what they share with those of the same tag; who is in use is worked out when first asked for. */
 const alikeNow = computed(() => {
   const groups = new Map<string, Labelled[]>();
@@ -98,7 +109,7 @@ const alikeNow = computed(() => {
     if (!groups.has(key)) groups.set(key, []);
     groups.get(key)!.push(record as Labelled);
   }
-  return new Map([...groups].map(([key, all]) => [key, once(() => all.filter(isInUse))]));
+  return new Map([...groups].map(([key, all]) => [key, once(() => alikeOf(all.filter(isInUse)))]));
 });
 
 function keyOf(record: Labelled): string {
@@ -114,8 +125,8 @@ function vialKey({ code, ...vial }: Pick<Vial, 'code' | 'label' | 'sort' | 'cont
 
 /** Vials in use that a new dilution of this code, strength and day could not be told from. */
 export function twinsOf(code: string, label: Vial['label'], madeOn: string): Labelled[] {
-  const alike = alikeNow.value.get(vialKey({ code, label, sort: 'dilution', contents: [] }))?.() ?? [];
-  return alike.filter((one) => 'madeOn' in one && one.madeOn === madeOn);
+  const { all } = alikeNow.value.get(vialKey({ code, label, sort: 'dilution', contents: [] }))?.() ?? NONE;
+  return all.filter((one) => 'madeOn' in one && one.madeOn === madeOn);
 }
 
 /** Whether something is left of it; one whose rest cannot be worked out counts, and takes no other with it. */
