@@ -23,7 +23,7 @@ const unread = signal<readonly Unreadable[]>([]);
 const loaded = signal(false);
 const lost = signal<Marker | null>(null);
 
-/** What is kept now, for the screens. Written only through `keep`. Ended runs and pictures are not held here; `endedRuns` and `pictureOf` read them. */
+/** What is kept now, for the screens. Written only through `keep`. Ended runs and pictures are not held here; `endedRuns.ts` and `pictureOf` read them. */
 export const shelf = {
   loaded,
   /** Something was kept on this phone and is in neither copy any more. */
@@ -118,14 +118,11 @@ export async function readAgain(ids: readonly string[]): Promise<void> {
   takeIn(found);
 }
 
-/** Ended and discarded runs, the one that ended last first, for the Book. */
-export async function endedRuns(): Promise<RecordOf<'run'>[]> {
-  const { read, failed } = sortOut(await storedOfKind('run'));
+/** The runs among stored things that can be read; the others go to `unreadable`. */
+export function readRuns(raws: readonly Stored[]): RecordOf<'run'>[] {
+  const { read, failed } = sortOut(raws);
   noteUnread(failed);
-  const runs = read.filter((record) => isOf('run', record));
-  const wentOn = ({ goesOn, discarded, endedAt }: RecordOf<'run'>) => goesOn && !discarded && !endedAt;
-  const end = ({ discarded, endedAt, made, id }: RecordOf<'run'>) => `${discarded ?? endedAt ?? made} ${id}`;
-  return runs.filter((run) => run.open !== 1 && !wentOn(run)).sort((a, b) => (end(a) < end(b) ? 1 : -1));
+  return read.filter((record) => isOf('run', record));
 }
 
 /** One run with its events, open or ended; null when there is none. */

@@ -71,7 +71,12 @@ export async function pagesBench(vials = '10000', runs = '50000', only = '', dis
   }
 }
 
-async function timesOf(page: Page, browser: CDPSession, home: string, { page: name, hash, words }: Asked): Promise<Times> {
+async function timesOf(
+  page: Page,
+  browser: CDPSession,
+  home: string,
+  { page: name, hash, words }: Asked,
+): Promise<Times> {
   const opened = words === undefined ? `#/${hash}` : AWAY;
   await page.goto('about:blank');
   await page.goto(home + opened);

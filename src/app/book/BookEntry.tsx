@@ -1,4 +1,5 @@
 import { isLabelled, isOf, kindWords, type AnyRecord } from '../../records/kind/kinds';
+import { endOf } from '../../records/endedRuns';
 import type { Run } from '../../records/kind/run';
 import { photosOf } from '../../records/photos';
 import { tasks } from '../../tasks';
@@ -17,7 +18,6 @@ import { go } from '../nav/route';
 import { photoAlt } from '../photo/photoWords';
 import { Picture } from '../photo/Picture';
 import { isBought } from '../record/nexts';
-import { endOf } from './endOf';
 import { ownWords } from '../record/ownWords';
 
 /** One page of the Book: what was made, in drops or grams, from which lots, the person's own words, photos, and the way to make it again. */

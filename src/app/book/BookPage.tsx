@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
+import { endOf } from '../../records/endedRuns';
 import type { Run } from '../../records/kind/run';
-import { endedRuns, shelf } from '../../records/shelf';
-import { useFault } from '../../ui/fault/useFault';
+import { shelf } from '../../records/shelf';
 import { formatCount, formatDayHead } from '../../ui/format';
 import { bookTable, narrowed } from '../describe/bookEntries';
 import { UnreadableList } from '../unread/UnreadableList';
@@ -10,22 +10,21 @@ import { Main } from '../nav/Main';
 import { saveTable } from '../nav/saveFile';
 import { DemoNotice } from '../shelf/DemoNotice';
 import { BookEntry } from './BookEntry';
-import { endOf } from './endOf';
 import { Filters, narrowing } from './Filters';
+import { useRuns } from './useRuns';
 import './book.css';
 
 const PAGE = 40; // runs shown at first, and more with each tap
 
 /** What was done: pages under their days, newest first; by task, material, vial and words. */
 export function BookPage() {
-  const runs = useSignal<readonly Run[] | null>(null);
   const shown = useSignal(PAGE);
   const recordsSeen = shelf.records.value;
   const now = narrowing.value;
-  const fault = useFault();
-  useEffect(() => void endedRuns().then((found) => (runs.value = found), fault), [recordsSeen]);
-  const all = runs.value;
-  const left = useMemo(() => (all ? narrowed(all, now) : []), [all, now, recordsSeen]);
+  const { first, all } = useRuns(shown.value);
+  const isNarrow = Object.values(now).some((one) => one.trim() !== '');
+  const left = useMemo(() => (all ? narrowed(all, now) : null), [all, now, recordsSeen]);
+  const onPage = left ?? (isNarrow ? null : first);
   return (
     <Main class="page book">
       <header class="top">
@@ -33,27 +32,39 @@ export function BookPage() {
       </header>
       <DemoNotice />
       {all?.length === 0 && <p class="quiet">What you finish on the Bench is written down here, newest first.</p>}
-      {all && all.length > 0 && (
+      {(all ?? first ?? []).length > 0 && (
         <>
-          <Filters runs={all} />
-          {left.length === 0 && <p class="quiet">No match in the Book.</p>}
-          <Days runs={left.slice(0, shown.value)} byWords={now.words.trim() !== ''} />
-          {left.length > shown.value && (
+          <Filters runs={all ?? first!} />
+          {!onPage && (
+            <p class="quiet" role="status">
+              Looking through the Book …
+            </p>
+          )}
+          {left?.length === 0 && <p class="quiet">No match in the Book.</p>}
+          <Days runs={(onPage ?? []).slice(0, shown.value)} byWords={now.words.trim() !== ''} />
+          {onPage && onPage.length >= shown.value && (!left || left.length > shown.value) && (
             <button class="second all" onClick={() => (shown.value += PAGE)}>
-              Show more ({formatCount(left.length - shown.value)})
+              Show more{left && ` (${formatCount(left.length - shown.value)})`}
             </button>
           )}
-          <button
-            class="second all"
-            disabled={left.length === 0}
-            onClick={() => saveTable(`Book ${new Date().toISOString().slice(0, 10)}`, () => bookTable(left))}
-          >
-            {formatCount(left.length)} as a table for a spreadsheet (CSV)
-          </button>
+          <AsTable runs={left} />
         </>
       )}
       <UnreadableList runs />
     </Main>
+  );
+}
+
+/** What is left of the Book as a table; of all of it once all of it is read. */
+function AsTable({ runs }: { runs: readonly Run[] | null }) {
+  return (
+    <button
+      class="second all"
+      disabled={!runs?.length}
+      onClick={() => saveTable(`Book ${new Date().toISOString().slice(0, 10)}`, () => bookTable(runs!))}
+    >
+      {runs ? formatCount(runs.length) : 'All'} as a table for a spreadsheet (CSV)
+    </button>
   );
 }
 

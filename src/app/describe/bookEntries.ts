@@ -1,12 +1,15 @@
-import { search, searchIndex, type Searchable } from '../../core/text/search';
+import { search, searchIndex, type Searchable, type SearchIndex } from '../../core/text/search';
 import { csvOf } from '../../core/text/csv';
+import { endOf } from '../../records/endedRuns';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { ancestors, descendants } from '../../records/lineage';
 import type { Run } from '../../records/kind/run';
 import { list, shelf } from '../../records/shelf';
+import { idle } from '../../records/store/idle';
 import { shelfTasks, tasks } from '../../tasks';
 import { describe } from './describe';
 import { formatDay } from '../../ui/format';
+import { prepare } from './prepare';
 import { daysOf } from './shelfIndex';
 import { tagOf } from '../../workshop/thing/labelled';
 
@@ -71,13 +74,33 @@ export function narrowed(runs: readonly Run[], { task, of, words }: Narrowing): 
   const left = runs.filter((run) => (task === '' || run.task === task) && (family === null || concerns(run, family)));
   if (words.trim() === '') return left;
   const byId = new Map(left.map((run) => [run.id, run]));
-  return search(searchIndex(left.map(searchableOf)), words, left.length).map(({ id }) => byId.get(id)!);
+  return search(indexOf(left, { runs, task, of }), words, left.length).map(({ id }) => byId.get(id)!);
+}
+
+/** What is searched with each key is put together once, until a record or what else narrows the Book changes. */
+let indexed: { key: readonly unknown[]; index: SearchIndex } | null = null;
+
+function indexOf(
+  left: readonly Run[],
+  { runs, task, of }: { runs: readonly Run[]; task: string; of: string },
+): SearchIndex {
+  const key = [runs, task, of, shelf.records.value];
+  if (!indexed || key.some((one, i) => one !== indexed!.key[i]))
+    indexed = { key, index: searchIndex(left.map(searchableOf)) };
+  return indexed.index;
+}
+
+/** Makes runs findable while nothing else is to be done, until `isGone`. */
+export async function prepareBook(runs: readonly Run[], isGone: () => boolean): Promise<void> {
+  await prepare(runs, searchableOf, isGone);
+  await idle(1000);
+  if (!isGone()) indexOf(runs, { runs, task: '', of: '' });
 }
 
 /** The Book as a table for a spreadsheet: one line for each thing that was made. */
 export function bookTable(runs: readonly Run[]): string {
   const lines = runs.flatMap((run) => {
-    const head = [run.discarded ?? run.endedAt ?? run.made, taskName(run.task), run.title];
+    const head = [endOf(run), taskName(run.task), run.title];
     const kept = keptOf(run);
     if (kept.length === 0) return [[...head, '', '', '', '', '', run.id]];
     return kept.map((record) => {

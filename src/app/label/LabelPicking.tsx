@@ -1,12 +1,15 @@
 import { useSignal } from '@preact/signals';
 import { today } from '../../workshop/today';
 import { allLabelled, calledOf, tagOf, type Labelled } from '../../workshop/thing/labelled';
-import { formatDay } from '../../ui/format';
+import { formatCount, formatDay } from '../../ui/format';
 import { Part } from '../fault/Part';
+
+const PAGE = 60; // drawn at first, and more with each tap; those picked by a button below need not be
 
 /** Which vials, bottles and batches labels are printed for. */
 export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }) {
   const picked = useSignal<ReadonlySet<string>>(new Set());
+  const shown = useSignal(PAGE);
   const all = allLabelled();
   const chosen = all.map(({ id }) => id).filter((id) => picked.value.has(id));
   const flip = (id: string) => {
@@ -20,14 +23,19 @@ export function LabelPicking({ onPicked }: { onPicked: (ids: string[]) => void }
         <h2 class="say">Which labels?</h2>
         {all.length === 0 && <p class="quiet">There is no vial, bottle or batch on the Shelf yet.</p>}
         <ul class="list">
-          {all.map((record) => (
-            <li>
+          {all.slice(0, shown.value).map((record) => (
+            <li key={record.id}>
               <Part of={record}>
                 <Choice record={record} picked={picked.value.has(record.id)} onFlip={flip} />
               </Part>
             </li>
           ))}
         </ul>
+        {all.length > shown.value && (
+          <button class="second all" onClick={() => (shown.value += PAGE)}>
+            Show more ({formatCount(all.length - shown.value)})
+          </button>
+        )}
       </div>
       <footer class="actions">
         <Quick all={all} count={chosen.length} onPick={(ids) => (picked.value = new Set(ids))} />

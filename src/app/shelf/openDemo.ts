@@ -1,4 +1,5 @@
-import { endedRuns, forget, shelf } from '../../records/shelf';
+import { endedRuns } from '../../records/endedRuns';
+import { forget, shelf } from '../../records/shelf';
 
 let settingUp: Promise<boolean> | null = null;
 

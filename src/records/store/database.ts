@@ -5,8 +5,16 @@ import type { Stored } from '../kind/record';
 import type { RunEvent } from '../kind/run';
 import { freshState, stateAfter, type State } from './state';
 
+type Indexes = {
+  kind: string;
+  /** Holds only runs that can be resumed. */
+  open: number;
+  /** When a run ended or was discarded, with its id: the Book reads the last ones. */
+  ended: [string, string];
+  discarded: [string, string];
+};
 interface Schema extends DBSchema {
-  records: { key: string; value: Stored & { open?: 1 }; indexes: { kind: string; open: number } };
+  records: { key: string; value: Stored & { open?: 1 }; indexes: Indexes };
   events: { key: [string, number]; value: RunEvent };
   /** How far the store has come, and what this phone remembers about its copies. */
   meta: { key: string; value: unknown };
@@ -16,19 +24,27 @@ export type Writing = IDBPTransaction<Schema, ('records' | 'events' | 'meta')[],
 let connection: Promise<IDBPDatabase<Schema>> | null = null;
 
 function connect(): Promise<IDBPDatabase<Schema>> {
-  connection ??= openDB<Schema>('minim', 1, {
-    upgrade(db) {
-      const records = db.createObjectStore('records', { keyPath: 'id' });
-      records.createIndex('kind', 'kind');
-      records.createIndex('open', 'open'); // holds only runs that can be resumed
-      db.createObjectStore('events', { keyPath: ['run', 'seq'] });
-      db.createObjectStore('meta');
+  connection ??= openDB<Schema>('minim', 2, {
+    upgrade(db, from, _, transaction) {
+      if (from < 1) begun(db);
+      const records = transaction.objectStore('records');
+      records.createIndex('ended', ['endedAt', 'id']);
+      records.createIndex('discarded', ['discarded', 'id']);
     },
     blocking: () => void disconnect(), // a newer version in another tab wants to open, or the store is erased: let it
     terminated: () => void (connection = null),
   });
   connection.catch(() => (connection = null)); // could not be opened: the next use tries again
   return connection;
+}
+
+/** The store of the first version. */
+function begun(db: IDBPDatabase<Schema>): void {
+  const records = db.createObjectStore('records', { keyPath: 'id' });
+  records.createIndex('kind', 'kind');
+  records.createIndex('open', 'open');
+  db.createObjectStore('events', { keyPath: ['run', 'seq'] });
+  db.createObjectStore('meta');
 }
 
 /** Lets go of the database; the next use opens it again. */

@@ -12,6 +12,14 @@ const keyPaths: Readonly<Record<string, (row: Row) => Key>> = {
   events: (row) => [row['run'], row['seq']] as unknown as Key,
 };
 
+/** What the indexes of records go by. */
+const indexed: Readonly<Record<string, (row: Row) => unknown>> = {
+  kind: (row) => row['kind'],
+  open: (row) => row['open'],
+  ended: (row) => (typeof row['endedAt'] === 'string' ? [row['endedAt'], row['id']] : undefined),
+  discarded: (row) => (typeof row['discarded'] === 'string' ? [row['discarded'], row['id']] : undefined),
+};
+
 function compare(a: unknown, b: unknown): number {
   if (Array.isArray(a) && Array.isArray(b)) return compare(a[0], b[0]) || compare(a[1], b[1]);
   return a === b ? 0 : (a as string) < (b as string) ? -1 : 1;
@@ -47,21 +55,36 @@ class Store {
     for (const one of gone) this.rows.delete(String(one));
   };
   clear = async () => this.rows.clear();
-  index = (name: string) => {
-    const of = () => this.sorted().filter(([, row]) => (row as Row)[name] !== undefined);
-    return {
-      getAll: async (value?: unknown) =>
-        of().flatMap(([, row]) => (value === undefined || (row as Row)[name] === value ? [row] : [])),
-      getAllKeys: async (value?: unknown) =>
-        of().flatMap(([key, row]) => (value === undefined || (row as Row)[name] === value ? [key] : [])),
-      openKeyCursor: async () => {
-        const keys = [...new Set(of().map(([, row]) => (row as Row)[name]))].sort(compare);
-        const at = (i: number): object | null =>
-          i < keys.length ? { key: keys[i], continue: async () => at(i + 1) } : null;
-        return at(0);
-      },
-    };
-  };
+  /** Rows in the order of an index, with what they stand there by. */
+  private by(name: string, asked?: unknown): { by: Key; key: Key; row: Row }[] {
+    const all = this.sorted().flatMap(([key, row]) => {
+      const by = indexed[name]!(row as Row) as Key | undefined;
+      return by === undefined ? [] : [{ by, key, row: row as Row }];
+    });
+    const isAsked = (by: Key) => asked == null || (isRange(asked) ? isIn(by, asked) : by === asked);
+    return all.filter(({ by }) => isAsked(by)).sort((a, b) => compare(a.by, b.by) || compare(a.key, b.key));
+  }
+  index = (name: string) => ({
+    getAll: async (asked?: unknown, count = Infinity) => this.by(name, asked).map(({ row }) => row).slice(0, count), // prettier-ignore
+    getAllKeys: async (asked?: unknown) => this.by(name, asked).map(({ key }) => key),
+    openKeyCursor: async () => {
+      const keys = [...new Set(this.by(name).map(({ by }) => by))];
+      return cursorOver(keys.map((key) => ({ key })));
+    },
+    openCursor: async (_: null, way: 'prev') => {
+      const all = this.by(name).map(({ by, row }) => ({ key: by, value: row }));
+      return cursorOver(way === 'prev' ? all.reverse() : all);
+    },
+  });
+}
+
+function isRange(asked: unknown): asked is Range {
+  return typeof asked === 'object' && asked !== null && 'open' in asked;
+}
+
+function cursorOver(all: readonly object[]): object | null {
+  const at = (i: number): object | null => (i < all.length ? { ...all[i], continue: async () => at(i + 1) } : null);
+  return at(0);
 }
 
 const stores = new Map(['records', 'events', 'meta'].map((name) => [name, new Store(name)]));
@@ -71,7 +94,8 @@ const db = {
   get: (name: string, key: Key) => store(name).get(key),
   getAll: (name: string, range?: Range, count?: number) => store(name).getAll(range, count),
   put: (name: string, row: unknown, key?: Key) => store(name).put(row, key),
-  getAllFromIndex: (name: string, index: string, value: unknown) => store(name).index(index).getAll(value),
+  getAllFromIndex: (name: string, index: string, asked: unknown, count?: number) =>
+    store(name).index(index).getAll(asked, count),
   getAllKeysFromIndex: (name: string, index: string, value: unknown) => store(name).index(index).getAllKeys(value),
   transaction: (name: string | readonly string[]) => ({
     objectStore: store,
