@@ -11,7 +11,7 @@ import { describeBottle, describeMaterial } from './describeMaterial';
 import { describeProportions } from './describeProportions';
 import { describeTasting } from './describeTasting';
 import { describeTest } from './describeTest';
-import { describeVial } from './describeVial';
+import { describeVial, headOfVial } from './describeVial';
 import { stripToDrinkOf } from './stripToDrink';
 import { formatDay, formatGiven, formatPlain, measuredText } from '../../ui/format';
 import { ownAlcoholText } from '../../workshop/thing/alcohol';
@@ -24,6 +24,16 @@ export function describe(record: AnyRecord): Description {
     return isGraded(record) ? withGrade(description, record) : description;
   } catch (error) {
     return { title: `${record.kind} ${record.id}`, line: 'cannot be shown', fault: { error } };
+  }
+}
+
+/** Title, line and code alone, as a search needs them of every record. */
+export function headOf(record: AnyRecord): Pick<Description, 'title' | 'line' | 'code' | 'fault'> {
+  if (!isOf('vial', record)) return describe(record);
+  try {
+    return headOfVial(record);
+  } catch {
+    return describe(record);
   }
 }
 

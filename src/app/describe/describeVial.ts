@@ -11,12 +11,23 @@ import { doneFacts, dropsLine, wentIn } from './wentIn';
 import { alcoholIsUnknownIn } from '../../workshop/thing/carrier';
 import { tagOf } from '../../workshop/thing/labelled';
 
-/** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
-export function describeVial(r: RecordOf<'vial'>): Description {
+/** What a vial is called, and its line in a list. */
+export function headOfVial(r: RecordOf<'vial'>): {
+  readonly title: string;
+  readonly line: string;
+  readonly code: string;
+} {
   return {
     title: r.name,
     line: `${strengthText(r)}${r.solvent ? ` in ${r.solvent.name}` : ''}, ${formatDay(r.madeOn)}`,
     code: tagOf(r),
+  };
+}
+
+/** A vial in words: its strength with ±, what it was made of, and what can be done with it. */
+export function describeVial(r: RecordOf<'vial'>): Description {
+  return {
+    ...headOfVial(r),
     ...(dropsLine(r.uses) ? { did: dropsLine(r.uses) } : {}),
     facts: [
       ...wentIn(r.uses),

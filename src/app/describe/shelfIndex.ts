@@ -2,7 +2,9 @@ import { computed } from '@preact/signals';
 import { search, searchIndex, type Searchable } from '../../core/text/search';
 import { isLabelled, isOf, kindOf, type AnyRecord } from '../../records/kind/kinds';
 import { find, shelf } from '../../records/shelf';
-import { describe } from './describe';
+import { idle } from '../../records/store/idle';
+import { headOf } from './describe';
+import { prepare } from './prepare';
 import { gradeWord } from '../../workshop/drinkable/grade';
 import { labelTagOf } from '../../workshop/thing/labelled';
 
@@ -25,7 +27,7 @@ function searchableOf(record: AnyRecord): Searchable {
   const known = made.get(record);
   const graded = gradeWord(record) ?? '';
   if (known && known.material === material && known.graded === graded) return known.entry;
-  const { title, line, code = '' } = describe(record);
+  const { title, line, code = '' } = headOf(record);
   const texts: [string, number][] = [
     [title, WEIGHT.name],
     [isLabelled(record) ? labelTagOf(record) : code, WEIGHT.code],
@@ -47,9 +49,18 @@ function ofKind(record: AnyRecord): [string, number][] {
   return texts.map(([text, as]) => [text, WEIGHT[as]]);
 }
 
-const index = computed(() =>
-  searchIndex([...shelf.records.value.values()].filter((record) => kindOf(record).search !== null).map(searchableOf)),
-);
+function found(): AnyRecord[] {
+  return [...shelf.records.value.values()].filter((record) => kindOf(record).search !== null);
+}
+
+const index = computed(() => searchIndex(found().map(searchableOf)));
+
+/** Makes everything findable while nothing else is to be done, until `isGone`. */
+export async function prepareShelf(isGone: () => boolean): Promise<void> {
+  await prepare(found(), searchableOf, isGone);
+  await idle(1000);
+  if (!isGone()) void index.value;
+}
 
 /** What the Shelf has for a query, best first. */
 export function searchShelf(query: string, limit: number): AnyRecord[] {

@@ -1,4 +1,4 @@
-import { daysBetween } from '../../core/number/calendar';
+import { daysBetween, isDay } from '../../core/number/calendar';
 import type { AnyRecord } from '../../records/kind/kinds';
 import { list } from '../../records/shelf';
 import { leftOf, runsLow, type Stocked } from '../../records/stock';
@@ -30,9 +30,15 @@ function judged<S extends Stocked, T>(things: readonly S[], work: (thing: S) => 
   });
 }
 
-function dueOf(record: Stocked): DueThing[] {
+function dueOf(record: Stocked, { now, later } = days()): DueThing[] {
   const useBy = useByOf(record);
-  return useBy ? [{ record, useBy, days: daysBetween(today(), useBy.day) }] : [];
+  if (!useBy || (isDay(useBy.day) && useBy.day > later)) return [];
+  return [{ record, useBy, days: daysBetween(now, useBy.day) }];
+}
+
+/** Today, and a day that is surely not soon. */
+function days(): { readonly now: string; readonly later: string } {
+  return { now: today(), later: today(SOON + 1) };
 }
 
 /** What none of these lists can judge, with what it broke on. */
@@ -50,7 +56,8 @@ export function unjudged(): { readonly record: AnyRecord; readonly error: unknow
 
 /** What is past its last day or will be within two weeks, longest past first. */
 export function dueThings(): DueThing[] {
-  return judged(watched(), dueOf)
+  const now = days();
+  return judged(watched(), (thing) => dueOf(thing, now))
     .filter(({ days }) => days <= SOON)
     .sort((a, b) => a.days - b.days);
 }

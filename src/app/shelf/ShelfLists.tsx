@@ -10,6 +10,7 @@ import { dueThings, dueWords, toBuy, toMake, unjudged } from '../nav/watch';
 import { Main } from '../nav/Main';
 import { faultText } from '../../ui/fault/FaultNotice';
 import { formatDay } from '../../ui/format';
+import { InPages } from './InPages';
 import { PageHead } from '../nav/PageHead';
 
 function ListPage({ title, children }: { title: string; children: ComponentChildren }) {
@@ -27,8 +28,9 @@ export function DuePage() {
   return (
     <ListPage title="To use up">
       {due.length === 0 && <p class="quiet">Nothing is due within two weeks.</p>}
-      <ul class="list">
-        {due.map(({ record, useBy, days }) => (
+      <InPages
+        all={due}
+        row={({ record, useBy, days }) => (
           <Entry
             key={record.id}
             record={record}
@@ -39,8 +41,8 @@ export function DuePage() {
               </>
             )}
           />
-        ))}
-      </ul>
+        )}
+      />
       <Unjudged />
       <p class="quiet">The date is when to compare it with a fresh sample, not when it spoils.</p>
     </ListPage>
@@ -63,11 +65,7 @@ export function ShoppingPage() {
   return (
     <ListPage title="Running low">
       {buy.length > 0 && <h2>To buy</h2>}
-      <ul class="list">
-        {buy.map((record) => (
-          <Bought key={record.id} record={record} />
-        ))}
-      </ul>
+      <InPages all={buy} row={(record) => <Bought key={record.id} record={record} />} />
       {buy.length > 0 && (
         <button class="second all" onClick={() => void send()}>
           Send or copy the list
@@ -75,11 +73,7 @@ export function ShoppingPage() {
       )}
       <p role="status">{copied.value}</p>
       {make.length > 0 && <h2>To make again</h2>}
-      <ul class="list">
-        {make.map((record) => (
-          <ShelfEntry key={record.id} record={record} />
-        ))}
-      </ul>
+      <InPages all={make} row={(record) => <ShelfEntry key={record.id} record={record} />} />
       <Unjudged />
       {buy.length + make.length === 0 && <p class="quiet">Enough of everything.</p>}
     </ListPage>
@@ -134,11 +128,7 @@ export function ArchivedPage() {
   return (
     <ListPage title="Archived">
       <p class="quiet">Archived items are hidden, not deleted. Open one to restore it.</p>
-      <ul class="list">
-        {archived.map((record) => (
-          <ShelfEntry key={record.id} record={record} kind />
-        ))}
-      </ul>
+      <InPages all={archived} row={(record) => <ShelfEntry key={record.id} record={record} kind />} />
     </ListPage>
   );
 }
