@@ -31,9 +31,27 @@ type Asked = Record<keyof typeof asked, string>;
 /** All that follows from a formula: its versions, its lines in drink and concentrate, drops, bottles and cost. */
 export function FormulaPage({ id }: { id: string }) {
   const formula = find('formula', id);
-  const before = formula ? madeBefore(formula.root) : null;
-  const typed = useSignal<Asked>(asBefore(formula, before));
   if (!formula) return <NotHere id={id} />;
+  const problem = problemOf(formula);
+  if (!problem) return <Sound key={id} formula={formula} />;
+  return (
+    <main class="page sheet">
+      <PageHead title={formula.name} />
+      <p class="trouble" role="alert">
+        {problem}
+      </p>
+    </main>
+  );
+}
+
+/** Why a formula says nothing, as one from a file may; null of one that does. */
+function problemOf({ lines }: Formula): string | null {
+  return outcome(() => sharesOf(lines)).problem;
+}
+
+function Sound({ formula }: { formula: Formula }) {
+  const before = madeBefore(formula.root);
+  const typed = useSignal<Asked>(asBefore(formula, before));
   const use = useOf(typed.value);
   const lines = use ? usedLines(formula, use) : [];
   return (
@@ -50,7 +68,7 @@ export function FormulaPage({ id }: { id: string }) {
       {use && <Lines lines={lines} use={use} />}
       {use && <OdourActivities lines={lines} />}
       {use && <Cost formula={formula} use={use} />}
-      <Ways id={id} typed={typed.value} />
+      <Ways id={formula.id} typed={typed.value} />
     </main>
   );
 }
@@ -73,8 +91,8 @@ function Ways({ id, typed }: { id: string; typed: Asked }) {
 }
 
 /** What stands in the fields at first: the last drink of the formula, and said so; of no other drink. */
-function asBefore(formula: Formula | undefined, before: MadeBefore | null): Asked {
-  const dose = formula && before ? formatTyped(doseBefore(formula.lines, before).mgPerKg, 3) : '';
+function asBefore(formula: Formula, before: MadeBefore | null): Asked {
+  const dose = before ? formatTyped(doseBefore(formula.lines, before).mgPerKg, 3) : '';
   const [brix, abv] = before ? [before.brix, before.abv] : [10, 0];
   return { dose, dosage: '1', litres: '20', glass: '100', brix: formatTyped(brix, 3), abv: formatTyped(abv, 3) };
 }
@@ -145,7 +163,7 @@ function Versions({ formula }: { formula: Formula }) {
         ))}
       </div>
       {formula.notes && <p>{formula.notes}</p>}
-      {before && (
+      {before && !problemOf(before) && (
         <table>
           <thead>
             <tr>
