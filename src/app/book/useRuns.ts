@@ -14,9 +14,15 @@ interface Runs {
   readonly all: readonly Run[] | null;
 }
 
+/** All of them as they were when the records were these: coming back to the Book, nothing is read again. */
+let known: { of: typeof shelf.records.value; all: readonly Run[] } | null = null;
+
 /** The runs of the Book: those on its page at once, then all, and what they are found by, while nothing else is to be done. */
 export function useRuns(most: number): Runs {
-  const [first, all] = [useSignal<Runs['first']>(null), useSignal<Runs['all']>(null)];
+  const [first, all] = [
+    useSignal<Runs['first']>(null),
+    useSignal<Runs['all']>(known?.of === shelf.records.peek() ? known.all : null),
+  ];
   const records = shelf.records.value;
   const fault = useFault();
   useEffect(() => {
@@ -26,8 +32,8 @@ export function useRuns(most: number): Runs {
   useEffect(() => {
     let gone = false;
     const read = async () => {
-      await lastRuns(1); // after those of the page
-      const found = await endedRuns();
+      const found = known?.of === records ? known.all : await endedRuns();
+      known = { of: records, all: found };
       if (gone) return;
       all.value = found;
       await prepareBook(found, () => gone);
