@@ -27,12 +27,15 @@ export function write(changes: readonly Change[]): Promise<void> {
   });
 }
 
-/** A restore through the same door: all of it or nothing, with no other write in between. Both copies hold it when this resolves. */
-export function writeMany(bulk: Bulk): Promise<void> {
+/**
+ * A restore through the same door: all of it or nothing, with no other write in between. Both copies hold it when this resolves.
+ * `stored` is done while the second copy is written.
+ */
+export function writeMany(bulk: Bulk, stored: () => Promise<void>): Promise<void> {
   const work = busy.then(async () => {
     await journalOpened();
     await commitMany(bulk);
-    await rewriteJournal();
+    await Promise.all([rewriteJournal(), stored()]);
     tellOthers({ kept: null });
   });
   busy = work.catch(() => {}); // told to the caller

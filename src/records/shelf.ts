@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { v7 } from 'uuid';
 import { disconnect, storedEvents, storedForBench, storedKinds, storedOfKind, storedRecord } from './store/database';
+import { erasedBy, type Change } from './store/change';
 import { write } from './door';
 import { closeJournal, journalOpened, openJournal } from './journal/journal';
 import { isOf, kindNamed, kinds, type AnyRecord, type KindName, type RecordOf } from './kind/kinds';
@@ -162,6 +163,17 @@ function noteUnread(failed: readonly Unreadable[], read: readonly Stored[] = [])
   const left = unread.peek().filter(({ raw }) => !told.has(raw.id));
   if (failed.length === 0 && left.length === unread.peek().length) return;
   unread.value = [...left, ...failed];
+}
+
+/** Takes in what a restore stored, without reading it again; `instead`: in place of all that was here. */
+export function takeChanges(changes: readonly Change[], instead: boolean): void {
+  if (instead) [onHand.value, unread.value] = [new Map(), []];
+  const before = onHand.peek();
+  const isHeld = ({ kind, id, open }: Stored & { open?: unknown }) =>
+    kind === 'run' ? open === 1 || before.has(id) : kind !== 'picture';
+  const records = changes.flatMap((change) => ('record' in change ? [change.record] : []));
+  takeOut(changes.map(erasedBy).filter((id) => id !== null));
+  takeIn(records.filter(isHeld));
 }
 
 function takeOut(ids: readonly string[]): void {

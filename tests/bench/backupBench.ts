@@ -5,7 +5,6 @@ import { newProfile, openPhone, serve } from '../browser/phone';
 import { median } from './phoneBench';
 
 const RECORDS = 50_000;
-const RUNS = 10;
 
 interface Times {
   restore: number;
@@ -17,14 +16,14 @@ interface Times {
 }
 
 /** A restore into both copies and a backup of all that is stored: medians in ms, beside bare puts and a bare read in the same run. */
-export async function backupBench(): Promise<void> {
+export async function backupBench(times = '10'): Promise<void> {
   const site = await serve();
   const runs: Times[] = [];
-  for (let i = 0; i < RUNS; i++) runs.push(await once(site.url));
+  for (let i = 0; i < Number(times); i++) runs.push(await once(site.url));
   await site.stop();
   for (const [what, bare] of [['restore', 'floor'] as const, ['backup', 'readFloor'] as const]) {
     const [ms, floorMs] = [what, bare].map((key) => median(runs.map((run) => run[key]))) as [number, number];
-    const told = { bench: 'backup', records: RECORDS, runs: RUNS, what, ms: Math.round(ms) };
+    const told = { bench: 'backup', records: RECORDS, runs: Number(times), what, ms: Math.round(ms) };
     console.log(JSON.stringify({ ...told, floorMs: Math.round(floorMs), ratio: Number((ms / floorMs).toFixed(2)) }));
   }
 }

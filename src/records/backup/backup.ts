@@ -2,6 +2,7 @@ import { backupHead, backupText, largestBackup, readBackup, textOf, type BackupC
 import { isLocked, unlockBackup } from './backupLock';
 import { storedAllEvents, storedRecords } from '../store/everything';
 import { writeMany } from '../door';
+import type { Bulk } from '../store/bulk';
 import { noteRestored } from './lastBackup';
 import { planMerge, planReplace, type Plan } from './merge';
 import { GONE, type Stored } from '../kind/record';
@@ -9,7 +10,7 @@ import { recordsIn } from '../store/state';
 import type { RunEvent } from '../kind/run';
 import { photosAmong, type PhotoAmount } from '../photos';
 import { sameJson } from '../union/json';
-import { readAll } from '../shelf';
+import { takeChanges } from '../shelf';
 
 export interface Backup {
   readonly text: Blob;
@@ -135,12 +136,14 @@ export interface Progress {
 
 /** Does what the plan says: all of it or nothing, in both copies. Rejects with an AbortError when it was broken off. */
 export async function restore({ changes, way, made }: Restoring, { progress, signal }: Progress): Promise<void> {
-  await writeMany({
+  const bulk: Bulk = {
     changes,
     replace: way === 'replace',
     progress: (done) => progress(changes.length === 0 ? 1 : done / changes.length),
     signal,
+  };
+  await writeMany(bulk, async () => {
+    await noteRestored(recordsIn(changes), Date.parse(made));
+    takeChanges(changes, way === 'replace');
   });
-  await noteRestored(recordsIn(changes), Date.parse(made));
-  await readAll();
 }

@@ -1,6 +1,6 @@
 import { v7 } from 'uuid';
 import { portions, type Change } from './change';
-import { allOrNothing, begin, put, withDatabase, type Writing } from './database';
+import { allOrNothing, begin, put, putUnheard, withDatabase, type Writing } from './database';
 import { freshState, stateAfter, type State } from './state';
 
 export interface Bulk {
@@ -42,11 +42,23 @@ export function putBack(changes: readonly Change[], replace = false): Promise<vo
 
 async function putAll(transaction: Writing, { changes, progress, signal }: Bulk): Promise<void> {
   let done = 0;
+  let before: Promise<void> = Promise.resolve();
   for (const portion of portions(changes, 1000)) {
-    await Promise.all(portion.map(async (change) => put(transaction, change, 'put')));
+    const now = putPortion(transaction, portion); // asked for while the one before is written
+    now.catch(() => {}); // told when it is waited for, or by the one before
+    await before;
     signal?.throwIfAborted();
     progress?.((done += portion.length));
+    before = now;
   }
+  await before;
+}
+
+/** Asks for all of it and waits for the last answer alone: a promise for each would take as long as the writing. */
+async function putPortion(transaction: Writing, portion: readonly Change[]): Promise<void> {
+  const last = portion.at(-1);
+  for (const change of portion) if (change !== last) putUnheard(transaction, change);
+  if (last) await put(transaction, last, 'put');
 }
 
 async function empty(transaction: Writing): Promise<void> {

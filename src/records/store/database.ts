@@ -1,4 +1,4 @@
-import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
+import { deleteDB, openDB, unwrap, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
 import { v7 } from 'uuid';
 import { erasedBy, type Change } from './change';
 import type { Stored } from '../kind/record';
@@ -115,6 +115,14 @@ export function put(transaction: Writing, change: Change, event: 'add' | 'put'):
     return Promise.all([records.put(change.record), erased !== null && events.delete(eventsOf(erased))]);
   if ('event' in change) return events[event](change.event);
   return Promise.all([records.delete(change.gone), events.delete(eventsOf(change.gone))]);
+}
+
+/** Asks for one change, written over, and hears of no answer: what fails ends the transaction by itself. */
+export function putUnheard(transaction: Writing, change: Change): void {
+  if (erasedBy(change) !== null)
+    void put(transaction, change, 'put').catch(() => {}); // told by the transaction
+  else if ('record' in change) unwrap(transaction.objectStore('records')).put(change.record);
+  else if ('event' in change) unwrap(transaction.objectStore('events')).put(change.event);
 }
 
 function eventsOf(run: string): IDBKeyRange {

@@ -106,6 +106,7 @@ const db = {
   close: () => {},
 };
 
+export const unwrap = <T>(wrapped: T) => wrapped;
 export const openDB = async () => db;
 export const deleteDB = async () => void stores.forEach((one) => void one.clear());
 
