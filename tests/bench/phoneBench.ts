@@ -26,22 +26,24 @@ const ms = (x: number) => Math.round(x);
 type Times = Start & { tap: number; tap95: number };
 
 /**
- * Cold offline starts and taps of the app beside a bare page: medians in ms, and their ratio. They take turns, start by start and
- * round by round of taps, so that a slow minute of the machine meets both.
+ * Cold offline starts and taps of the app beside a bare page that reads the same store and keeps its taps in two copies, as the app
+ * does, and one that keeps them once: medians in ms, and the ratio to the first. They take turns, start by start and round by round of
+ * taps, so that a slow minute of the machine meets all. After the name: how many starts.
  */
-export async function phoneBench(): Promise<void> {
-  const arms = [await armOf('dist', true), await armOf(await buildFloor(), false)];
+export async function phoneBench(times = String(STARTS)): Promise<void> {
+  const bare = ['two copies', 'one copy'] as const;
+  const arms = [await armOf('dist', true)];
+  for (const copies of bare) arms.push(await armOf(await buildFloor(copies), false));
   try {
-    const starts = await inTurn(arms, STARTS, coldStart);
+    const starts = await inTurn(arms, Number(times), coldStart);
     const pages = await Promise.all(arms.map(openPad));
     const taps = await inTurn(pages, ROUNDS, tapSome);
     await Promise.all(pages.map(({ phone }) => phone.context.close()));
-    const [app, floor] = arms.map((_, i) => timesOf(starts[i]!, taps[i]!.flat())) as [Times, Times];
+    const [app, floor, once] = arms.map((_, i) => timesOf(starts[i]!, taps[i]!.flat())) as [Times, Times, Times];
     for (const what of ['paint', 'usable', 'data', 'tap', 'tap95'] as const) {
       const ratio = Number((app[what] / floor[what]).toFixed(2));
-      console.log(
-        JSON.stringify({ bench: 'phone', what, rate: RATE, ms: ms(app[what]), floorMs: ms(floor[what]), ratio }),
-      );
+      const told = { ms: ms(app[what]), floorMs: ms(floor[what]), floorOnceMs: ms(once[what]), ratio };
+      console.log(JSON.stringify({ bench: 'phone', what, rate: RATE, ...told }));
     }
   } finally {
     for (const arm of arms) await arm.stop();
@@ -80,7 +82,7 @@ async function armOf(outDir: string, isApp: boolean): Promise<Arm> {
   const phone = await openPhone(profile.dir, { home });
   await phone.page.goto(home);
   await phone.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  if (isApp) await shelve(phone.page, stocked());
+  await shelve(phone.page, stocked());
   await phone.page.reload();
   await phone.page.waitForTimeout(1500);
   await phone.context.close();
