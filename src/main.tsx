@@ -30,7 +30,7 @@ loading
     void registerWorker();
     void navigator.storage?.persist?.();
   })
-  .then(async () => (await import('./app/nav/warm')).keepWarm())
+  .then(async () => (await import('./app/shelf/warm')).keepWarm())
   .then(loadAllTasks)
   .then(() => void copyOut())
   .catch(async (error: unknown) => {

@@ -1,4 +1,3 @@
-import type { IDBPCursorWithValue } from 'idb';
 import type { Stored } from '../kind/record';
 import { withDatabase } from './database';
 
@@ -22,7 +21,9 @@ export function storedEnds(most: number): Promise<Stored[]> {
   });
 }
 
-type At = Pick<IDBPCursorWithValue, 'key'>;
+interface At {
+  readonly key: unknown;
+}
 
 function isLater({ key: a }: At, { key: b }: At): boolean {
   const [[endA, idA], [endB, idB]] = [a, b] as [[string, string], [string, string]];

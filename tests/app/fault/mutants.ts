@@ -79,8 +79,9 @@ function mutant(whole: Content, places: readonly Place[][], chance: Chance): Mut
     chosen.map(({ record }) => record),
     chance,
   );
-  for (const { record, path } of chosen) {
-    const item = content.records.find(({ id }) => id === record)!;
+  const items = chosen.map(({ record }) => content.records.find(({ id }) => id === record)!); // before an id is changed
+  for (const [i, { path }] of chosen.entries()) {
+    const item = items[i]!;
     deeds.push(`${String(item['kind'])} ${path.join('.')} ${change(item, path, content, chance)}`);
   }
   if (content.events.length > 0 && chance(4) === 0) deeds.push(changeEvent(content, chance));
