@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { shelf } from '../records/shelf';
+import { shelf, whenFirstRead } from '../records/shelf';
 import { escapeGoesBack } from '../ui/BackButton';
 import { Later } from '../ui/controls/Later';
 import { bench, book, shelf as shelfIcon } from '../ui/drawn/firstIcons';
@@ -10,6 +10,7 @@ import { Bench } from './bench/Bench';
 import { MishapNotice } from './fault/mishap';
 import { GuardedPage } from './fault/Part';
 import { StaleNotice } from './nav/loaded';
+import { showLook } from './nav/look';
 import { go, hashOf, route } from './nav/route';
 import { startTask } from './nav/startTask';
 import { isPaned, wide } from './nav/wide';
@@ -30,10 +31,7 @@ const bookPage = async () => (await import('./book/BookPage')).BookPage;
 /** The page that the hash asks for. */
 export function App() {
   const { theme, hand } = shelf.settings.value;
-  useEffect(() => {
-    document.documentElement.dataset['theme'] = theme;
-    document.documentElement.dataset['hand'] = hand;
-  }, [theme, hand]);
+  useEffect(() => void whenFirstRead.then(() => showLook(shelf.settings.value)), [theme, hand]);
   useEffect(escapeGoesBack, []);
   return (
     <WaysOut.Provider value={FaultWays}>
