@@ -1,4 +1,5 @@
 import { effect, signal } from '@preact/signals';
+import { usePageTitle } from '../ui/controls/usePageTitle';
 import { shelf } from '../ui/drawn/firstIcons';
 import { Icon } from '../ui/drawn/Icon';
 import { BookPage } from './book/BookPage';
@@ -35,14 +36,15 @@ export function Panes() {
             {page === 'record' ? <RecordPage key={id} id={id} /> : <CataloguePage key={id} id={id} />}
           </Part>
         ) : (
-          <Nothing />
+          <Nothing list={name} />
         )}
       </div>
     </div>
   );
 }
 
-function Nothing() {
+function Nothing({ list }: { list: string }) {
+  usePageTitle(list);
   return (
     <main class="nothing-open">
       <Icon of={shelf} />

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { shelf, whenLoaded } from '../../records/shelf';
+import { usePageTitle } from '../../ui/controls/usePageTitle';
 import { tasks } from '../../tasks';
 import { settings } from '../../ui/drawn/firstIcons';
 import { Icon } from '../../ui/drawn/Icon';
@@ -27,6 +28,7 @@ export function Bench() {
     };
     whenLoaded.then(whatNow).then(come, () => {}); // the tasks are there without it
   }, []);
+  usePageTitle('Bench');
   return (
     <main class="page bench">
       <header class="top">

@@ -3,6 +3,7 @@ import { useMemo } from 'preact/hooks';
 import { endOf } from '../../records/endedRuns';
 import type { Run } from '../../records/kind/run';
 import { shelf } from '../../records/shelf';
+import { usePageTitle } from '../../ui/controls/usePageTitle';
 import { formatCount, formatDayHead } from '../../ui/format';
 import { bookTable, narrowed } from '../describe/bookEntries';
 import { UnreadableList } from '../unread/UnreadableList';
@@ -25,6 +26,7 @@ export function BookPage() {
   const isNarrow = Object.values(now).some((one) => one.trim() !== '');
   const left = useMemo(() => (all ? narrowed(all, now) : null), [all, now, recordsSeen]);
   const onPage = left ?? (isNarrow ? null : first);
+  usePageTitle('Book');
   return (
     <Main class="page book">
       <header class="top">

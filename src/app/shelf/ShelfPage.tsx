@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { kindOf } from '../../records/kind/kinds';
 import { shelf } from '../../records/shelf';
+import { usePageTitle } from '../../ui/controls/usePageTitle';
 import { add } from '../../ui/drawn/actionIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { DemoNotice } from './DemoNotice';
@@ -46,6 +47,7 @@ function isEmpty(): boolean {
 function Overview() {
   const [find, asked = ''] = place.value;
   useEffect(() => void (query.value = find === 'find' ? asked : ''), [find, asked]);
+  usePageTitle('Shelf');
   if (isEmpty()) return shelf.loaded.value ? <FirstRun /> : <main class="page" aria-busy="true" />;
   return (
     <Main class="page shelf" onPointerDownCapture={noteQuery}>

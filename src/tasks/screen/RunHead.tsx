@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { BackButton } from '../../ui/BackButton';
 import { Sheet } from '../../ui/controls/Sheet';
+import { usePageTitle } from '../../ui/controls/usePageTitle';
 import { more } from '../../ui/drawn/actionIcons';
 import { Icon } from '../../ui/drawn/Icon';
 import { HandsSwitches } from './HandsSwitches';
@@ -36,7 +37,7 @@ export function RunHead({ walk, ways, onBack, onPause, onDiscard }: Props) {
     <>
       <header class="top">
         <BackButton onBack={onBack} />
-        <h1>{inPieces(walk.title.value)}</h1>
+        <Title words={walk.title.value} />
         <button
           type="button"
           class="round"
@@ -61,10 +62,11 @@ export function RunHead({ walk, ways, onBack, onPause, onDiscard }: Props) {
 }
 
 /** A title of which no name is broken while there is room for it on a line of its own. */
-function inPieces(title: string) {
-  const [first, ...names] = title.split(' · ');
+function Title({ words }: { words: string }) {
+  usePageTitle(words);
+  const [first, ...names] = words.split(' · ');
   return (
-    <>
+    <h1>
       {first}
       {names.map((name) => (
         <>
@@ -72,7 +74,7 @@ function inPieces(title: string) {
           <span class="piece">{name}</span>
         </>
       ))}
-    </>
+    </h1>
   );
 }
 

@@ -176,6 +176,7 @@ function Progress({ at, of }: { at: number; of: number }) {
       aria-valuemin={1}
       aria-valuemax={of}
       aria-valuenow={at + 1}
+      aria-valuetext={`${at + 1} of ${of}`}
       aria-label="Step"
     >
       {Array.from({ length: of }, (_, i) => (

@@ -57,8 +57,8 @@ function TypedField({ field, text, problem, onText, focused = false, about = '' 
           />
           {field.unit && <span class="unit">{field.unit}</span>}
         </span>
-        <Note field={field} problem={wrong} said={said} />
       </label>
+      <Note field={field} problem={wrong} said={said} />
       {asks && <Answers answers={asks.answers} />}
       {read?.readings && <Readings readings={read.readings} onSettle={settle} />}
     </div>
