@@ -23,7 +23,7 @@ export const manifest: Partial<ManifestOptions> = {
   background_color: '#f3efe4',
   theme_color: '#f3efe4',
   categories: ['food', 'productivity', 'utilities'],
-  launch_handler: { client_mode: ['navigate-existing', 'auto'] },
+  launch_handler: { client_mode: ['focus-existing', 'auto'] },
   icons: [
     { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
     { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },

@@ -59,6 +59,8 @@ export async function withDatabase<T>(work: (db: IDBPDatabase<Schema>) => Promis
   try {
     return await work(await connect());
   } catch (error) {
+    if (error instanceof DOMException && error.name === 'VersionError')
+      throw new Error('a newer Minim is open in another window. Load this page again.');
     if (!(error instanceof DOMException) || !['InvalidStateError', 'UnknownError'].includes(error.name)) throw error;
     connection = null;
     return work(await connect());
