@@ -92,7 +92,8 @@ const someContent = fc
   })
   .map(({ code, rest, smell, ...others }): LabelContent => {
     const head = [span(code, 0, 'code', true), ...(smell ? [span('SMELL ONLY', 0, 'badge')] : [])];
-    return { paragraphs: [head, ...rest], ...others };
+    const named = rest.map((spans, i) => spans.map((one, k) => ({ ...one, what: `${one.what}, ${i}.${k}` }))); // each by a name of its own
+    return { paragraphs: [head, ...named], ...others };
   });
 const someFrame = fc.record({
   widthMm: fc.double({ min: 15, max: 90, noNaN: true }),
