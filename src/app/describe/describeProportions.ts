@@ -1,6 +1,6 @@
 import type { RecordOf } from '../../records/kind/kinds';
 import { list } from '../../records/shelf';
-import { dropsWords, limitsWords, unbroken } from '../../tasks/proportions/blends';
+import { dropsHeading, dropsWords, limitsWords, unbroken } from '../../tasks/proportions/blends';
 import { apartWords, repeatWords, resultOf } from '../../tasks/proportions/outcome';
 import { foundIn, searchKept } from '../../tasks/proportions/search';
 import { formatDayHead, formatMoment, formatPlain, formatShare } from '../../ui/format';
@@ -74,8 +74,12 @@ export function takenTo(layering: string): string[] {
     });
 }
 
-/** What its page says under its name: whether the best is told apart, and how well the nose repeats. */
+/** What its page says under its name: the best blend, whether the best is told apart, and how well the nose repeats. */
 export function standingWords(r: Proportions): string[] {
   const search = searchKept(r);
-  return [apartWords(foundIn(search), search), repeatWords(search)].filter(Boolean);
+  const found = foundIn(search);
+  const none = search.vials.flatMap(({ tag }, i) => (found.bestDrops[i] === 0 ? tag : []));
+  const without = none.length > 0 ? `, without ${none.join(' and ')}` : '';
+  const best = `Best: ${dropsHeading(found.bestDrops, search.vials)}${without}.`;
+  return [best, apartWords(found, search), repeatWords(search)].filter(Boolean);
 }

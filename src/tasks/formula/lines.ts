@@ -98,6 +98,16 @@ function blendLines(id: string | undefined): PartsLine[] {
   return sharesOf(lines).map((line) => ({ material: line.id, share: Number((line.share * 100).toPrecision(3)) }));
 }
 
+/** What a formula of the best blend is called until a name is typed: 'RHU + CARD 3:3'; undefined where it comes from something else. */
+export function blendName(id: string | undefined): string | undefined {
+  const search = find('proportions', id);
+  const used = search?.vials.flatMap(({ id: vial, code }, i) => {
+    const drops = search.best.drops[i]!;
+    return drops > 0 ? [{ code: find('vial', vial)?.code ?? code, drops }] : [];
+  });
+  return used && `${used.map(({ code }) => code).join(' + ')} ${used.map(({ drops }) => drops).join(':')}`;
+}
+
 /** The drops of the best blend and how it is expected to be liked; '' where the formula comes from something else. */
 export function blendNotes(id: string | undefined): string {
   const search = find('proportions', id);

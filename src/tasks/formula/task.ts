@@ -6,7 +6,7 @@ import { formatPlain } from '../../ui/format';
 import { choice, textOf, valueOf, words, type Field } from '../engine/fields';
 import type { RunState } from '../engine/fold';
 import type { Step, Task } from '../engine/task';
-import { blendNotes, earlierOf, linesOf, originOptions, rowsOf } from './lines';
+import { blendName, blendNotes, earlierOf, linesOf, originOptions, rowsOf } from './lines';
 import { drawLines } from './LinesEditor';
 import { Refusal } from '../../core/text/refusal';
 
@@ -20,7 +20,7 @@ const fields = {
 function nameField(run: RunState): Field<string> {
   const from = run.typed['from'];
   const origin = earlierOf(run) ?? find('layering', from) ?? find('proportions', from) ?? find('vial', from);
-  return fields.name(origin?.name ?? '');
+  return fields.name(blendName(from) ?? origin?.name ?? '');
 }
 
 /** Begins with the notes of the version before, or with the drops and the liking of a blend that was found. */

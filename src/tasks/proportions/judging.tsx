@@ -40,7 +40,7 @@ function restStep(run: RunState, n: number): Step {
     key: `rest.${n}`,
     say: `${sessionOf(run)} blends: enough for this session.`,
     more: [
-      'Pause under ⋯ and continue another day: your scores are saved.',
+      'Pause under ⋯ and continue another day: your likings are saved.',
       'You can continue now; a tired nose tells blends apart less well.',
     ],
     done: 'Continue',

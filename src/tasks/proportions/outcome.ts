@@ -30,7 +30,7 @@ export function repeatWords({ judged }: Search): string {
   if (!known) return '';
   if (known.sd === 0) return 'You gave the same liking to a blend that came twice.';
   const times = known.freedom === 1 ? 'the one blend that came twice' : `${known.freedom} repeats`;
-  return `When the same blend came up again, your scores differed by about ${formatFixed(known.sd * Math.SQRT2, 1)} points (from ${times}).`;
+  return `When the same blend came up again, your likings differed by about ${formatFixed(known.sd * Math.SQRT2, 1)} points (from ${times}).`;
 }
 
 /** The liking that is expected of the best blend, with how it was worked out. @throws Refusal without likings */
@@ -39,7 +39,7 @@ export function resultOf(search: Search): Result {
   const { judged, vials } = search;
   const surface = bestCarried(judged);
   return {
-    label: `Expected score for ${dropsWords(bestDrops, vials)}`,
+    label: `Expected liking of ${dropsWords(bestDrops, vials)}`,
     amount: measured(best.expected.value, best.expected.uncertainty, {
       id: `likings:${judged.length}`,
       words: `scatter of ${formatCount(judged.length)} likings`,
@@ -47,7 +47,7 @@ export function resultOf(search: Search): Result {
     unit: 'of 9',
     how: {
       words: [
-        `From your ${formatCount(judged.length)} scores it is estimated how much you would like every other mix of these vials.`,
+        `From your ${formatCount(judged.length)} likings it is estimated how much you would like every other mix of these vials.`,
         'A Gaussian process over the true shares of the drops, averaged over how fast liking may change and how well a nose repeats.',
         'The next blend is the one whose judging tells most of an expected improvement: little of one that is known well already. Two blends differ clearly when it is by twice the uncertainty of their difference.',
         ...(surface ? surfaceWords(surface, search) : []),
