@@ -3,8 +3,6 @@ import type { Vessel } from '../core/dilution/vessel';
 /** A vessel of the bench with its class, as it can be chosen. */
 export interface VesselRow extends Vessel {
   readonly label: string;
-  /** As a sentence calls it. */
-  readonly short: string;
   readonly hint: string;
   readonly source: string;
 }
@@ -14,14 +12,12 @@ const SYRINGES = 'ISO 7886-1, table 1, as worked out by a testing laboratory (20
 
 /** Graduated cylinder: the same tolerance at every mark. */
 function cylinder(id: string, [capacityMl, mL, readsMl]: readonly [number, number, number], marked: string): VesselRow {
-  const short = `a ${capacityMl} mL cylinder${marked === 'class A' ? ' A' : ''}`;
   return {
     id,
     capacityMl,
     readsMl,
     tolerance: { mL },
     label: `Graduated cylinder, ${capacityMl} mL, ${marked}`,
-    short,
     hint: `± ${mL} mL, each filling`,
     source: CYLINDERS,
   };
@@ -36,7 +32,6 @@ function syringe(id: string, [capacityMl, readsMl]: readonly [number, number], l
     readsMl,
     tolerance: { halfFull: small ? 0.05 : 0.04, ofCapacity: 0.015, ofVolume: small ? 0.02 : 0.01 },
     label,
-    short: id === 'syringe' ? 'a syringe' : `a ${capacityMl} mL syringe`,
     hint: `± ${small ? 5 : 4} % from half full on, more below`,
     source: SYRINGES,
   };

@@ -1,4 +1,4 @@
-import type { Settings } from '../../records/kind/settings';
+import { usualSettings, type Settings } from '../../records/kind/settings';
 
 type Look = Pick<Settings, 'theme' | 'hand'>;
 
@@ -15,11 +15,17 @@ export function showLook({ theme, hand }: Look): void {
     bar.content = BARS[theme === 'system' ? own : theme];
   }
   try {
-    localStorage.setItem('minim-theme', theme);
-    localStorage.setItem('minim-hand', hand);
+    remember('theme', theme);
+    remember('hand', hand);
   } catch {
     // no localStorage here: it is known when the settings have been read
   }
+}
+
+/** What is usual is not kept: a phone on which everything was erased holds nothing. */
+function remember(name: keyof Look, value: string): void {
+  if (value === usualSettings[name]) localStorage.removeItem(`minim-${name}`);
+  else localStorage.setItem(`minim-${name}`, value);
 }
 
 /** --paper of ui/base.css; public/boot.js has them, too. */

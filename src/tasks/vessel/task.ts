@@ -3,6 +3,7 @@ import type { AnyRecord } from '../../records/kind/kinds';
 import { list, newRecord } from '../../records/shelf';
 import { vessels } from '../../tables/vessels';
 import { formatGiven } from '../../ui/format';
+import { vesselClasses } from '../../workshop/vessels';
 import { answer } from '../engine/answers';
 import { amount, choice, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
@@ -16,7 +17,7 @@ const fields = {
     name: 'sort',
     title: 'What it is',
     options: [
-      ...vessels.map(({ id, label, short, hint }) => ({ value: id, label, short, hint })),
+      ...vesselClasses(),
       {
         value: OWN,
         label: 'Another, with its tolerance on it',
@@ -47,7 +48,7 @@ function cardStep(run: RunState): Step<'card'> {
     card: {
       sentence: `{sort} called {name}${own ? '. It holds {capacity}, and a filling may be off by {off}' : ''}`,
       slots: {
-        sort: { missing: 'which vessel', asks: 'Say what it is' },
+        sort: { missing: 'which vessel', asks: 'Choose what it is' },
         capacity: { missing: 'how much', asks: 'Say how much it holds' },
         off: { missing: 'how far', asks: 'Read its tolerance' },
       },

@@ -17,6 +17,7 @@ function page(kept: Map<string, string>) {
   const localStorage = {
     getItem: (name: string) => kept.get(name) ?? null,
     setItem: (name: string, value: string) => void kept.set(name, value),
+    removeItem: (name: string) => void kept.delete(name),
   };
   return {
     dataset,
@@ -45,15 +46,15 @@ function started(kept: Map<string, string>) {
 afterEach(() => void vi.unstubAllGlobals());
 
 test.each([
-  ['dark', 'left', papers[1]],
-  ['light', 'right', papers[0]],
+  ['dark', 'left', papers[1], { theme: 'dark', hand: 'left' }],
+  ['light', 'right', papers[0], { theme: 'light' }], // the usual hand is not kept
 ] as const)(
   '%s and the %s hand are there before the next page is painted, with both colours of the bar',
-  (theme, hand, paper) => {
+  (theme, hand, paper, known) => {
     const kept = new Map<string, string>();
     const last = shown(kept, { theme, hand });
     const next = started(kept);
-    expect(next.dataset).toEqual({ theme, hand });
+    expect(next.dataset).toEqual(known);
     for (const { bars } of [last, next]) expect(bars.map(({ content }) => content)).toEqual([paper, paper]);
   },
 );
@@ -62,7 +63,8 @@ test('as the phone: each bar has the colour of its own light again', () => {
   const kept = new Map([['minim-theme', 'dark']]);
   const { bars } = shown(kept, { theme: 'system', hand: 'right' });
   expect(bars.map(({ content }) => content)).toEqual([papers[0], papers[1]]);
-  expect(started(kept).dataset).toEqual({ hand: 'right' });
+  expect(started(kept).dataset).toEqual({});
+  expect([...kept]).toEqual([]); // what is usual is not kept
 });
 
 test.each(['', 'toString', '<b>'])('what is no theme (%s) changes nothing', (wrong) => {
