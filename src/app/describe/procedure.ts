@@ -3,7 +3,7 @@ import { sucroseDensity } from '../../core/liquid/sucrose';
 import { waterDensity } from '../../core/liquid/water';
 import { celsius, massFraction } from '../../core/number/units';
 import type { Batch, Weighed } from '../../records/kind/batch';
-import { list } from '../../records/shelf';
+import { find, list } from '../../records/shelf';
 import { acids, preservatives } from '../../tables/syrupAdditives';
 import { emulsifiers } from '../../tables/emulsion/emulsifiers';
 import { syrupExtras } from '../../tables/keeping/syrupExtras';
@@ -140,8 +140,16 @@ function syrupWords(rows: readonly Weighed[]): string {
 
 /** g of sugar in 100 g of the syrup; null without sugar, or beyond what is known of such syrup. */
 function syrupBrix(rows: readonly Weighed[]): number | null {
-  const brix = (100 * grams(rows, SUGAR)) / grams(rows);
+  const brix = (100 * (grams(rows, SUGAR) + ownSugar(rows))) / grams(rows);
   return brix > 0 && brix <= 84 ? brix : null;
+}
+
+/** g of sugar that ingredients of one's own bring, a juice for instance, by the °Brix of their bottle. */
+function ownSugar(rows: readonly Weighed[]): number {
+  return rows.reduce((sum, { own, source, massG, share = 1 }) => {
+    const brix = own ? (find('bottle', source)?.holds?.brix ?? 0) : 0;
+    return sum + (massG.value * share * brix) / 100;
+  }, 0);
 }
 
 /** Volume at 20 °C in L, as if all that is dissolved were sugar; null as above. */

@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { procedureOf } from '../../../src/app/describe/procedure';
 import type { Batch } from '../../../src/records/kind/batch';
-import { takeIn } from '../../../src/records/shelf';
+import { list, takeIn } from '../../../src/records/shelf';
 import { batch } from '../../../src/tasks/batch/task';
 import { weighAll } from '../../tasks/batch/batchRuns';
 import { batchShelf, clearPlan } from '../../tasks/batch/batchShelf';
@@ -35,4 +35,30 @@ test('the drink is all of the syrup with its water, by volume or by mass as it w
   expect(told({}).does[0]).toBe('Mix all of the syrup with the water: 1 + 5 by volume.');
   expect(told({ 'throw.by': 'mass' }).does[0]).toBe('Mix all of the syrup with the water: 1 + 5 by mass.');
   expect(told({}).makes).toMatch(/^2076\d g: 20\.\d+ ± [\d.]+ L, 10 °Brix/); // 20 L at 1.038 g/mL
+});
+
+test('the sugar of a juice in the syrup counts in its °Brix', () => {
+  const made = kept();
+  const bottle = list('bottle')[0]!;
+  const juiceBottle = { ...bottle, id: 'b-juice', holds: { brix: 65 } };
+  takeIn([juiceBottle]);
+  const syrup = made.weighed.filter(({ into }) => into === 'syrup');
+  const sum = (rows: Batch['weighed']) => rows.reduce((all, { massG }) => all + massG.value, 0);
+  const massG = { value: 1000, sources: [] };
+  const juice = {
+    into: 'syrup',
+    id: 'juice',
+    name: 'juice',
+    source: 'b-juice',
+    lot: '',
+    plannedG: 1000,
+    massG,
+    own: true,
+  } as const;
+  const told = procedureOf({ ...made, weighed: [...made.weighed, juice] })
+    .map(({ makes = '' }) => makes)
+    .join(' ');
+  const [, brix] = /([\d.]+) °Brix from its sugar/.exec(told)!;
+  const sugar = sum(syrup.filter(({ id }) => id === 'sugar'));
+  expect(Number(brix)).toBeCloseTo((100 * (sugar + 650)) / (sum(syrup) + 1000), 1);
 });
