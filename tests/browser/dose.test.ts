@@ -62,9 +62,14 @@ test('the next one begins as this one; the drop answers on touch-down and to key
   await page.goto(`${bench.url}#/`);
   await h.task('Dose a drink');
   await expect.poll(() => page.locator('.sentence').textContent()).toMatch(/CARD 1 %.*250 mL.*rhubarb soda.*10 mg\/kg/);
-  await page.locator('.plus').dispatchEvent('pointerdown', { button: 0 });
-  await fallen(1);
-  await page.locator('.actions .second', { hasText: 'Undo' }).tap({ force: true }); // at once: a finger that still counts
+  await page.evaluate(async () => {
+    const plus = document.querySelector('.plus')!;
+    plus.dispatchEvent(new PointerEvent('pointerdown', { button: 0, bubbles: true }));
+    while (!plus.getAttribute('aria-label')!.includes(' 1 so far')) await new Promise(requestAnimationFrame);
+    const beside = [...document.querySelectorAll<HTMLElement>('.actions .second')];
+    const undo = beside.find(({ textContent }) => textContent === 'Undo')!;
+    undo.dispatchEvent(new MouseEvent('click', { bubbles: true, detail: 1 })); // at once: a finger that still counts
+  });
   await page.waitForTimeout(100);
   expect(await count()).toBe(1);
   await page.locator('.plus').focus();

@@ -71,7 +71,7 @@ const stages: Readonly<Record<Weighed['into'], (batch: Batch, rows: readonly Wei
   drink: (batch, rows) => ({
     title: 'Drink',
     does: [mixingWords(batch, rows), ...(batch.drink.gas ? [`Carbonate: ${gasWords(batch.drink.gas)}.`] : [])],
-    makes: `${formatPlain(grams(drinkRows(batch)), 5)} g: ${drinkWords(beforeCorrection(batch))}`,
+    makes: `${total(drinkRows(batch))}: ${drinkWords(beforeCorrection(batch))}`,
   }),
 };
 
@@ -128,7 +128,8 @@ function grams(rows: readonly Weighed[], id?: string): number {
 }
 
 function total(rows: readonly Weighed[]): string {
-  return `${formatPlain(grams(rows), 4)} g`;
+  const all = grams(rows);
+  return all < 10_000 ? `${formatPlain(all, 4)} g` : `${formatPlain(all / 1000, 4)} kg`;
 }
 
 /** '; 37.1 °Brix from its sugar, about 3.4 L at 20 °C'; nothing without sugar. */

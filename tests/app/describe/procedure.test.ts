@@ -34,7 +34,7 @@ test('the drink is all of the syrup with its water, by volume or by mass as it w
   const told = (asked: object) => procedureOf(batch.keep(weighAll({ ...clearPlan, ...asked }))[0] as Batch).at(-1)!;
   expect(told({}).does[0]).toBe('Mix all of the syrup with the water: 1 + 5 by volume.');
   expect(told({ 'throw.by': 'mass' }).does[0]).toBe('Mix all of the syrup with the water: 1 + 5 by mass.');
-  expect(told({}).makes).toMatch(/^2076\d g: 20\.\d+ ± [\d.]+ L, 10 °Brix/); // 20 L at 1.038 g/mL
+  expect(told({}).makes).toMatch(/^20\.76 kg: 20\.\d+ ± [\d.]+ L, 10 °Brix/); // 20 L at 1.038 g/mL
 });
 
 test('the sugar of a juice in the syrup counts in its °Brix', () => {
