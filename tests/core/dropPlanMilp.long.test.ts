@@ -47,14 +47,14 @@ describe('a general solver', () => {
     const { instances } = JSON.parse(readFileSync(file, 'utf8')) as { instances: PlanInstance[] };
     let compared = 0;
     for (const instance of instances) {
-      const [own, other] = [bestPlan(instance), await milpOptimum(instance, 5, formsFor(instance)[0]!)];
+      const [own, other] = [bestPlan(instance), await milpOptimum(instance, 2, formsFor(instance)[0]!)];
       if (!own.ok || !other) throw new Error('it has a plan');
       expect(other.objective).toBeGreaterThan(own.objective - 1e-6); // out of time, it is the best found until then
       if (!other.finished) continue;
       expect(Math.abs(own.objective - other.objective)).toBeLessThan(1e-6);
       compared++;
     }
-    console.info(`proven instances: ${compared} compared, the others took longer than 5 s`);
+    console.info(`proven instances: ${compared} compared, the others took longer than 2 s`);
     expect(compared).toBeGreaterThan(5);
   });
 });
