@@ -43,13 +43,17 @@ async function printed(): Promise<string> {
 
 /** What is weighed into a vessel by the paper: g, and how much it says that makes. */
 function vessel(text: string, title: string) {
-  const [, rows, makes] = new RegExp(`\\d ?\\. ${title} (.*?) Makes ([\\d.]+) g`).exec(text)!;
+  const [, rows, makes, unit] = new RegExp(`\\d ?\\. ${title} (.*?) Makes ([\\d.]+) (k?g)`).exec(text)!;
   const weighed = [...rows!.matchAll(/ (\d[\d.]*) (\d[\d.]*) ± (\d[\d.]*)/g)].map(([, planned, is, within]) => {
     expect(Math.abs(Number(planned) - Number(is))).toBeLessThanOrEqual(Number(within));
     return Number(is);
   });
   const sum = weighed.reduce((all, g) => all + g, 0);
-  return { sum, makes: Number(makes), gramsOf: (name: string) => Number(after(rows!, name)[1]) };
+  return {
+    sum,
+    makes: Number(makes) * (unit === 'kg' ? 1000 : 1),
+    gramsOf: (name: string) => Number(after(rows!, name)[1]),
+  };
 }
 
 /** The two numbers that follow on a name: planned and weighed. */
@@ -67,7 +71,7 @@ function judge(text: string, { litres, perLitre, brix, abv, density, lots }: Dri
   const concentrate = vessel(text, 'Concentrate');
   const isThrown = / Syrup Weigh/.test(text);
   const [syrup, drink] = [isThrown ? vessel(text, 'Syrup') : null, vessel(text, 'Drink')];
-  expect((syrup?.sum ?? 0) + drink.sum).toBeCloseTo(drink.makes, 0); // the whole is the sum of its parts
+  expect(((syrup?.sum ?? 0) + drink.sum) / drink.makes).toBeCloseTo(1, 3); // the whole is the sum of its parts, to four digits
   expect(drink.makes / 1000 / inDrink(text, 'Density') / inDrink(text, 'Volume')).toBeCloseTo(1, 3);
   expect(inDrink(text, 'Volume')).toBeCloseTo(litres, 1);
   if (density) expect(drink.makes / (1000 * litres)).toBeCloseTo(density, 3);

@@ -27,8 +27,14 @@ function tare(
   if (before.length === 0) return ['Put the empty vessel on the scale and tare it.'];
   if (inIt + pour.target > capacityOf(step))
     return ['In a cup of its own, tared: together with what is in the vessel the scale does not carry it.'];
-  const isOneScale = before.every(({ scale }) => scale === pour.scale);
-  return [isOneScale ? `Tare the scale; without that it shows ‹${gramsText(inIt + pour.target, step)}›.` : 'Tare it.'];
+  const on = `the scale of ${formatPlain(step)} g`;
+  if (before.every(({ scale }) => scale === pour.scale))
+    return [`Tare the scale; without that it shows ‹${gramsText(inIt + pour.target, step)}›.`];
+  return [
+    pour.scale === 'fine'
+      ? `In a dish of its own on ${on}, tared. Tip it in, and rinse the dish with what follows.`
+      : `Put the vessel on ${on} and tare it.`,
+  ];
 }
 
 function byVolume({ goods, target }: Pour): string[] {

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import type { LineShape } from '../../core/text/scaleLine';
 import { changeSettings, shelf } from '../../records/shelf';
 import { shortIdInCode } from '../../records/kind/shortId';
 import { keyName } from '../../ui/device/keyNames';
@@ -8,8 +9,17 @@ import { countingOf, type Walk } from '../engine/task';
 import { actionOf } from './keyActions';
 import { scanned } from './LabelCheck';
 
-scaleShapes.known = () => shelf.settings.value.lineShapes ?? [];
-scaleShapes.keep = (shape) => changeSettings({ lineShapes: [...(shelf.settings.peek().lineShapes ?? []), shape] });
+let underWay: readonly LineShape[] = []; // on their way to the disk: the next line may come before they are there
+
+scaleShapes.known = () => [...(shelf.settings.value.lineShapes ?? []), ...underWay];
+scaleShapes.keep = async (shape) => {
+  underWay = [...underWay, shape];
+  try {
+    await changeSettings({ lineShapes: [...(shelf.settings.peek().lineShapes ?? []), shape] });
+  } finally {
+    underWay = underWay.filter((one) => one !== shape);
+  }
+};
 
 const EDITABLE = 'input:not([type=radio], [type=checkbox]), textarea, select';
 const CONTROL = 'button, a, summary, input';
