@@ -12,7 +12,7 @@ const DESCRIPTION = /(?<=<meta name="description" content=")[^"]*/;
 
 /** Small words that are shown and that nothing in the sources tells from names and values. */
 export const ALSO_SHOWN = `
-  FIT FOR DRINKS, OVER A LIMIT, SMELL ONLY, above, archived, below, blank, broken, citric acid, clear, demo, density, dilute spirit, dissolves,
+  FIT FOR DRINKS, OVER A LIMIT, SMELL ONLY, above, archived, below, blank, citric acid, clear, demo, density, dilute spirit, dissolves,
   exact, exceeded, expansion, faint, fatty oil, fifth, finished, first, flavouring, fourth, glass, heavy drinker, hours, keep, kept, label,
   labels, measured, met, minutes, natural, neat, neat oil, next, nothing, now, once, opened,
   overpowering, paused, poured, rejected, rule of thumb, second, sheet, sheets, sixth, small child, strong, substance, sugar, sweetener, third, today, try again, twice, typical, under, unknown,
