@@ -129,7 +129,7 @@ export default defineConfig({
   },
   preview: { headers }, // as README advises for a host
   test: {
-    maxWorkers: 3, // browsers wait more than they compute: three at a time keep two cores busy
+    maxWorkers: 2, // two browsers at a time: more of them wait for each other on a small machine
     projects: [
       // Time limits are there for what hangs, not for what is slow: a busy machine may take ten times as long.
       {

@@ -43,8 +43,19 @@ function filesOf({ page }: Held): Promise<Files> {
     const folder = await (await navigator.storage.getDirectory()).getDirectoryHandle('shared', { create: true });
     const files: Files = {};
     for await (const [name, handle] of folder.entries())
-      if (handle.kind === 'file') files[name] = await (await (handle as FileSystemFileHandle).getFile()).text();
+      if (handle.kind === 'file') files[name] = await textOf(handle as FileSystemFileHandle);
     return files;
+
+    /** Again where it was written over while it was read. */
+    async function textOf(handle: FileSystemFileHandle, tries = 20): Promise<string> {
+      try {
+        return await (await handle.getFile()).text();
+      } catch (error) {
+        if (tries === 0) throw error;
+        await new Promise((resolve) => setTimeout(resolve, 20));
+        return textOf(handle, tries - 1);
+      }
+    }
   });
 }
 

@@ -175,7 +175,7 @@ describe('what left a bottle', () => {
           for (const id of all) closes(id, hand.taken.get(id) ?? 0);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 });

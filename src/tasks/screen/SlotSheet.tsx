@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { OptionRows } from '../../ui/controls/OptionRows';
 import { Sheet } from '../../ui/controls/Sheet';
@@ -90,7 +91,11 @@ interface TypedProps extends Props {
 /** A number, a word or a day: usual values to touch, the field to type in, and a button that closes. */
 function Typed({ walk, slot, beside, onText, onChoose, onClose }: TypedProps) {
   const { field, usual = [], by } = slot;
-  const text = textOf(walk.state.value, field);
+  const [text, setText] = useState(textOf(walk.state.value, field)); // as it is typed: OK does not wait for the disk
+  const take = (now: string) => {
+    setText(now);
+    return onText(now);
+  };
   const answer = inRun(walk.state.value, field).read(text);
   const typedFirst = usual.length === 0 || !hasKeyboardOnScreen();
   return (
@@ -103,15 +108,15 @@ function Typed({ walk, slot, beside, onText, onChoose, onClose }: TypedProps) {
     >
       <Usual options={usual} chosen={text} first={!typedFirst} onChoose={onChoose} />
       <div class="steppers">
-        {by !== undefined && <Stepper by={-by} text={text} onText={onText} />}
+        {by !== undefined && <Stepper by={-by} text={text} onText={take} />}
         <FieldInput
           field={inRun(walk.state.value, field)}
           text={text}
           problem={answer.ok || text.trim() === '' ? undefined : answer.why}
-          onText={onText}
+          onText={take}
           focused={typedFirst}
         />
-        {by !== undefined && <Stepper by={by} text={text} onText={onText} />}
+        {by !== undefined && <Stepper by={by} text={text} onText={take} />}
       </div>
       {beside}
       <button class="main" disabled={!answer.ok}>

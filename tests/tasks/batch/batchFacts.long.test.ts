@@ -71,7 +71,7 @@ describe('a batch, with whatever slips, ways on and vessels begun again', () => 
           expect(Math.abs(grams / ((mgPerKg.value / 1e6) * drinkG) - 1)).toBeLessThan(0.002); // the rest of a pour within the scale's ±
         }
       }),
-      { numRuns: 30 },
+      { numRuns: 15 },
     );
   });
 
