@@ -43,10 +43,11 @@ function filesOf({ page }: Held): Promise<Files> {
     const folder = await (await navigator.storage.getDirectory()).getDirectoryHandle('shared', { create: true });
     const files: Files = {};
     for await (const [name, handle] of folder.entries())
-      if (handle.kind === 'file') files[name] = await textOf(handle as FileSystemFileHandle);
+      if (handle.kind === 'file' && !name.endsWith('.crswap'))
+        files[name] = await textOf(handle as FileSystemFileHandle);
     return files;
 
-    /** Again where it was written over while it was read. */
+    /** Again where it was written over while it was read; half-written ones of the browser (.crswap) are none. */
     async function textOf(handle: FileSystemFileHandle, tries = 20): Promise<string> {
       try {
         return await (await handle.getFile()).text();

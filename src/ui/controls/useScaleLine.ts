@@ -65,7 +65,7 @@ function lineAnswers({ box, store, before, asked, setSaid }: Answering) {
     await put(now);
     const takeBack = () => ((before.current = old), box.current ? put(old) : store(old));
     lineNotice.value = { words, button: { words: 'Undo', does: takeBack } };
-    setTimeout(() => box.current && goOn(box.current)); // when what was stored is drawn
+    requestAnimationFrame(() => setTimeout(() => box.current && goOn(box.current))); // when what was stored is drawn
   };
   const drop = (wrong?: string) => (say(wrong ? { wrong } : {}), put(before.current));
   const ask = ({ text: now, words, shape }: Exclude<LineVerdict, { is: 'refused' }>) => {
