@@ -80,7 +80,7 @@ function ethanolIn(sugar: number, abv: number, density?: GramPerMl): number {
 const KNOWN = 0.84 - 1e-9; // of sugar in sugar and water, g/g, clear of rounding: what is stronger counts as that
 
 function densityOf(sugar: number, ethanol: number): number {
-  if (sugar + ethanol >= 1) return ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
+  if (sugar + ethanol >= 1 || ethanol > 1 - 1e-6) return ethanolDensity(massFraction(1), REFERENCE_TEMPERATURE);
   const known = Math.min(sugar, KNOWN * (1 - ethanol));
   return drinkDensity({ brix: massFraction(known), ethanol: massFraction(ethanol) });
 }
