@@ -52,6 +52,7 @@ test(`from the fan to a formula in at most ${BUDGET} touches and no key, over a 
   for (const [n, liking] of likings.entries()) {
     if (n === 6) {
       await h.sees('enough for this session');
+      await page.waitForURL(/rest\.6$/); // the address follows a moment later
       await page.reload(); // another day: every liking is there
       await h.sees('enough for this session');
       await touch(page.locator('.main', { hasText: 'Continue' }));

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { isOf, type AnyRecord } from '../../records/kind/kinds';
 import { runWithEvents, whenLoaded } from '../../records/shelf';
 import { resumeWalk } from '../../tasks/engine/run';
@@ -54,17 +54,17 @@ export function RunPage({ id }: { id: string }) {
 
 /**
  * Keeps the run and the route at one step. The phone's back changes the route: the run follows. A step moved within the run: the route
- * follows before anything else happens, so that a reload finds the step that was shown. A step that is gone is passed over.
+ * follows, and a quick finger may be a step further by then; that is no going back. A step that is gone is passed over.
  */
 function useRoute(walk: Walk, wanted: string | undefined, shown: string): void {
   const followed = useRef<string | null>(null); // the step that the route was brought to last
   const isStep = (key: string) => walk.steps.peek().some((step) => step.key === key);
-  useLayoutEffect(() => {
+  useEffect(() => {
     if (!wanted || wanted === shown || wanted === followed.current) return;
     if (isStep(wanted)) void walk.goTo(wanted);
     else if (followed.current !== null) back();
   }, [wanted]);
-  useLayoutEffect(() => {
+  useEffect(() => {
     const isComing = followed.current === null && wanted !== undefined && isStep(wanted);
     followed.current = shown;
     if (wanted !== shown && !isComing) go(['run', walk.id, shown], wanted && isStep(wanted) ? 'push' : 'replace');
