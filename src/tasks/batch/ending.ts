@@ -37,6 +37,7 @@ function nameStep(run: RunState, making: Making): Step {
   const [name, left] = [fields.name(usualName(run)), [...leftFields(run, making), ...ringFields(run, making)]];
   const rest = left.map((field) => `{${field.name}}`).join(', ');
   const big = made ? measuredText(made.litres, 'L') : '';
+  const dangers = dangersOf(run);
   return {
     key: 'name',
     say: 'What is it called?',
@@ -46,6 +47,7 @@ function nameStep(run: RunState, making: Making): Step {
       sentence: rest ? `Save it as {name}, ${rest}` : 'Save it as {name}',
       slots: { notes: { missing: 'notes', optional: true } },
       chips: ['notes'],
+      ...(dangers.length > 0 ? { advice: { words: dangers.join(' ') } } : {}),
       ...(made
         ? {
             answer: withRules({ big, lines: [`with ${formatPlain(doseIn(made), 3)} mg/kg of the formula`] }, judgement),
@@ -57,7 +59,6 @@ function nameStep(run: RunState, making: Making): Step {
       ...leftWords(making),
       ...ringTrialWords(run, making),
     ],
-    cautions: dangersOf(run),
     told: toldWhy(run, judgement),
     offers: rulesOffer(judgement),
     ...(problem ? { problem } : {}),

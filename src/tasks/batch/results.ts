@@ -41,10 +41,10 @@ export function abvWords({ plan }: Making, { abv, unknown }: Made): string[] {
     const verdict = meetsTerm(abv, { maxAbv, below: false });
     const limit = `${formatPlain(maxAbv)} % ABV`;
     const who = [...new Set(abvTerms.filter((row) => row.maxAbv === maxAbv).map(({ jurisdiction }) => jurisdiction))];
-    if (verdict === 'close') return `‹Too close to ${limit}› to tell; ${who.join(', ')} ask for it.`;
+    if (verdict === 'close') return `‹Too close to ${limit}› to tell (${who.join(', ')}).`;
     return verdict === 'yes'
-      ? `‹Under ${limit}›, as ${who.join(', ')} ask.`
-      : `‹Over ${limit}›: too much for “alcohol-free” in ${who.join(', ')}.`;
+      ? `‹Under ${limit}›: within the limit (${who.join(', ')}).`
+      : `‹Over ${limit}›: too much for “alcohol-free” (${who.join(', ')}).`;
   });
 }
 

@@ -1,11 +1,12 @@
 import type { AnyRecord } from '../../records/kind/kinds';
-import { list, newRecord } from '../../records/shelf';
+import { newRecord } from '../../records/shelf';
 import { Refusal } from '../../core/text/refusal';
 import { FieldInput } from '../../ui/controls/FieldInput';
 import { formatPlain } from '../../ui/format';
 import { answer } from '../engine/answers';
 import { amount, inRun, optionalAmount, textOf, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
+import { freeName } from '../shared/freeName';
 import type { Step, Task, Walk } from '../engine/task';
 import './scale.css';
 
@@ -19,21 +20,12 @@ const fields = {
 };
 const TIMES = 3; // our choice: as often as anyone does it
 
-/** Scale, Scale 2, …: the first that none has. */
-function freeName(): string {
-  const taken = list('scale').map(({ name }) => name);
-  for (let i = 1; ; i++) {
-    const name = i === 1 ? 'Scale' : `Scale ${i}`;
-    if (!taken.includes(name)) return name;
-  }
-}
-
 function coins() {
   return Array.from({ length: TIMES }, (_, i) => fields.coin(i + 1));
 }
 
 function cardStep(): Step<'card'> {
-  const name = { ...fields.name, preset: freeName() };
+  const name = { ...fields.name, preset: freeName('scale', 'Scale') };
   return {
     key: 'card',
     say: 'Add a scale.',
@@ -101,7 +93,7 @@ function keep(run: RunState): AnyRecord[] {
   const capacityG = answer(run, fields.capacity);
   const coinG = coins().flatMap((field) => answer(run, field) ?? []);
   const known = {
-    name: answer(run, fields.name) ?? freeName(),
+    name: answer(run, fields.name) ?? freeName('scale', 'Scale'),
     readabilityG,
     ...(capacityG === null ? {} : { capacityG }),
     ...(coinG.length > 1 ? { coinG } : {}),

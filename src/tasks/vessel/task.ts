@@ -1,12 +1,13 @@
 import { Refusal } from '../../core/text/refusal';
 import type { AnyRecord } from '../../records/kind/kinds';
-import { list, newRecord } from '../../records/shelf';
+import { newRecord } from '../../records/shelf';
 import { vessels } from '../../tables/vessels';
 import { formatGiven } from '../../ui/format';
 import { vesselClasses } from '../../workshop/vessels';
 import { answer } from '../engine/answers';
 import { amount, choice, words } from '../engine/fields';
 import type { RunState } from '../engine/fold';
+import { freeName } from '../shared/freeName';
 import type { Step, Task } from '../engine/task';
 
 const OWN = 'own';
@@ -30,21 +31,16 @@ const fields = {
   off: amount({ name: 'off', title: 'Tolerance, ±', unit: 'mL', above: 0, max: 100 }),
 };
 
-/** Vessel, Vessel 2, …: the first that none has. */
-function freeName(): string {
-  const taken = list('vessel').map(({ name }) => name);
-  for (let i = 1; ; i++) {
-    const name = i === 1 ? 'Vessel' : `Vessel ${i}`;
-    if (!taken.includes(name)) return name;
-  }
-}
-
 function cardStep(run: RunState): Step<'card'> {
   const own = answer(run, fields.sort) === OWN;
   return {
     key: 'card',
     say: 'Add a vessel.',
-    ask: [fields.sort, { ...fields.name, preset: freeName() }, ...(own ? [fields.capacity, fields.off] : [])],
+    ask: [
+      fields.sort,
+      { ...fields.name, preset: freeName('vessel', 'Vessel') },
+      ...(own ? [fields.capacity, fields.off] : []),
+    ],
     card: {
       sentence: `{sort} called {name}${own ? '. It holds {capacity}, and a filling may be off by {off}' : ''}`,
       slots: {
@@ -60,7 +56,7 @@ function cardStep(run: RunState): Step<'card'> {
 
 function keep(run: RunState): AnyRecord[] {
   const row = vessels.find(({ id }) => id === answer(run, fields.sort));
-  const name = answer(run, fields.name) ?? freeName();
+  const name = answer(run, fields.name) ?? freeName('vessel', 'Vessel');
   if (row) {
     const { label: sort, capacityMl, readsMl, tolerance } = row;
     return [newRecord('vessel', { name, sort, capacityMl, readsMl, tolerance })];
